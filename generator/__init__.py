@@ -1,0 +1,1 @@
+"""Writes the sharing handbook: start reading at build.py."""

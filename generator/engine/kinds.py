@@ -1,0 +1,80 @@
+"""What is special about a division: the words by which a guide chooses and orders lessons."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from generator.engine.places import UNITS, Counts
+from generator.engine.sharing import Sharing, Stage
+
+
+@dataclass(frozen=True)
+class Kind:
+    """Every tuple holds places, largest first.
+
+    exchange_from: places that send pieces to the bank
+    exchange_into_empty: places that were empty in the number and are filled from the bank
+    zeros_in_dividend: places of the number that are empty
+    zeros_inside_quotient, zeros_at_quotient_end: empty places of the share; none for a share of 0
+    places_short: levels with pieces in the middle, but not enough for one round
+    highest_place_short: not one piece of the number's highest place can be dealt as it is
+    remainder: what is left over
+    nobody_gets_any: more sharers than the whole number has units
+    ribbons: some sharers stand for ten or more
+    """
+
+    exchange_from: tuple[int, ...]
+    exchange_into_empty: tuple[int, ...]
+    zeros_in_dividend: tuple[int, ...]
+    zeros_inside_quotient: tuple[int, ...]
+    zeros_at_quotient_end: tuple[int, ...]
+    places_short: tuple[int, ...]
+    highest_place_short: bool
+    remainder: int
+    nobody_gets_any: bool
+    ribbons: bool
+
+    @property
+    def static(self) -> bool:
+        """Every piece is dealt as it lies: nothing goes to the bank. The opposite is dynamic."""
+        return not self.exchange_from
+
+    @property
+    def exact(self) -> bool:
+        """Nothing is left over."""
+        return self.remainder == 0
+
+
+def kind_of(sharing: Sharing) -> Kind:
+    """What is special about a division."""
+    stages = sharing.stages
+    exchange_from = tuple(
+        place
+        for place in reversed(range(len(sharing.start)))
+        if any(stage.exchanged[place] for stage in stages)
+    )
+    zeros_in_dividend = _zeros(sharing.start) if sharing.dividend else ()
+    digits = Counts.of(sharing.quotient)
+    zeros = _zeros(digits) if sharing.quotient else ()
+    lowest_held = digits.places_held[-1] if sharing.quotient else UNITS
+    return Kind(
+        exchange_from=exchange_from,
+        exchange_into_empty=tuple(place - 1 for place in exchange_from if place - 1 in zeros_in_dividend),
+        zeros_in_dividend=zeros_in_dividend,
+        zeros_inside_quotient=tuple(place for place in zeros if place > lowest_held),
+        zeros_at_quotient_end=tuple(place for place in zeros if place < lowest_held),
+        places_short=tuple(stage.level for stage in stages if not stage.rounds and _has_pieces(stage, sharing.mat)),
+        highest_place_short=sharing.dividend > 0 and stages[0].rounds == 0,
+        remainder=sharing.remainder,
+        nobody_gets_any=sharing.quotient == 0,
+        ribbons=len(sharing.mat) > 1,
+    )
+
+
+def _zeros(digits: Counts) -> tuple[int, ...]:
+    return tuple(place for place in reversed(range(len(digits))) if digits[place] == 0)
+
+
+def _has_pieces(stage: Stage, mat: Counts) -> bool:
+    """Whether anything lies in the middle that somebody on the mat could be dealt at this level."""
+    return any(stage.start.at(stage.level + width) for width in mat.places_held)

@@ -1,0 +1,56 @@
+"""Places, and how many pieces there are of each.
+
+A place is a power of ten: 0 is units, 1 tens, 2 hundreds, 3 thousands, and so on upwards.
+"""
+
+from __future__ import annotations
+
+UNITS = 0
+TENS = 1
+HUNDREDS = 2
+THOUSANDS = 3
+
+_NAMES = ("units", "tens", "hundreds", "thousands", "ten-thousands", "hundred-thousands", "millions")
+
+
+def place_name(place: int) -> str:
+    """The name of a place: 'units' for 0 up to 'millions' for 6, then '10^7' and so on."""
+    return _NAMES[place] if place < len(_NAMES) else f"10^{place}"
+
+
+class Counts(tuple[int, ...]):
+    """How many of each place, units first: Counts((0, 3, 2, 5)) is 5 thousands, 2 hundreds, 3 tens.
+
+    The same value object tells the pieces in the middle, on a tray or in the bank, and who sits on
+    the mat (how many sharers stand for one, for ten, for a hundred).
+    """
+
+    __slots__ = ()
+
+    @classmethod
+    def of(cls, number: int) -> Counts:
+        """The digits of a number >= 0; zero has one place, the units."""
+        return cls(map(int, reversed(str(number))))
+
+    @property
+    def value(self) -> int:
+        """What the pieces are worth together."""
+        return sum(count * 10**place for place, count in enumerate(self))
+
+    @property
+    def pieces(self) -> int:
+        """How many pieces there are, whatever their place."""
+        return sum(self)
+
+    @property
+    def places_held(self) -> tuple[int, ...]:
+        """The places of which there is at least one piece, largest first."""
+        return tuple(place for place in reversed(range(len(self))) if self[place])
+
+    def at(self, place: int) -> int:
+        """How many there are of a place; 0 beyond the places counted."""
+        return self[place] if place < len(self) else 0
+
+    def named(self) -> dict[str, int]:
+        """Every place by its name, largest first."""
+        return {place_name(place): self[place] for place in reversed(range(len(self)))}

@@ -1,0 +1,41 @@
+"""What can be wrong with what people hand to the handbook."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+
+class HandbookError(Exception):
+    """The root of every error that is told to a person and not shown as a traceback."""
+
+
+class CannotShare(HandbookError, ValueError):
+    """A dividend or divisor that makes no sense; the message says which and why."""
+
+
+@dataclass(frozen=True, order=True)
+class Fault:
+    """One thing wrong in one file, in the words of the person who has to mend it.
+
+    `line` counts from 1; 0 means that the fault belongs to no single line.
+    """
+
+    file: str
+    line: int
+    key: str
+    problem: str
+    remedy: str
+
+    def __str__(self) -> str:
+        where = f"{self.file}:{self.line}" if self.line else self.file
+        subject = f"{self.key}: " if self.key else ""
+        return f"{where}: {subject}{self.problem}; {self.remedy}"
+
+
+class SourceFaults(HandbookError):
+    """Every fault found in one run, sorted by file and line."""
+
+    def __init__(self, faults: Iterable[Fault]) -> None:
+        self.faults = tuple(sorted(set(faults)))
+        super().__init__("\n".join(map(str, self.faults)))
