@@ -10,7 +10,7 @@ class HandbookError(Exception):
     """The root of every error that is told to a person and not shown as a traceback."""
 
 
-class CannotShare(HandbookError, ValueError):
+class SharingError(HandbookError, ValueError):
     """A dividend or divisor that makes no sense; the message says which and why."""
 
 
@@ -33,7 +33,7 @@ class Fault:
         return f"{where}: {subject}{self.problem}; {self.remedy}"
 
 
-class SourceFaults(HandbookError):
+class SourceError(HandbookError):
     """Every fault found in one run, sorted by file and line."""
 
     def __init__(self, faults: Iterable[Fault]) -> None:

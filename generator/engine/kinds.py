@@ -49,9 +49,7 @@ def kind_of(sharing: Sharing) -> Kind:
     """What is special about a division."""
     stages = sharing.stages
     exchange_from = tuple(
-        place
-        for place in reversed(range(len(sharing.start)))
-        if any(stage.exchanged[place] for stage in stages)
+        place for place in reversed(range(len(sharing.start))) if any(stage.exchanged[place] for stage in stages)
     )
     zeros_in_dividend = _zeros(sharing.start) if sharing.dividend else ()
     digits = Counts.of(sharing.quotient)

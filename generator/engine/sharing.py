@@ -20,7 +20,7 @@ from itertools import groupby
 from typing import NamedTuple
 
 from generator.engine.places import UNITS, Counts
-from generator.errors import CannotShare
+from generator.errors import SharingError
 
 
 class Action(StrEnum):
@@ -182,7 +182,7 @@ class Sharing:
 def share(dividend: int, divisor: int, *, ribbons: bool = False) -> Sharing:
     """Work out one division. With ribbons, every digit of the divisor is a group of sharers.
 
-    Raises CannotShare for anything but a whole dividend >= 0 and a whole divisor >= 1.
+    Raises SharingError for anything but a whole dividend >= 0 and a whole divisor >= 1.
     """
     _refuse_unless_whole("dividend", dividend, least=0)
     _refuse_unless_whole("divisor", divisor, least=1)
@@ -192,9 +192,9 @@ def share(dividend: int, divisor: int, *, ribbons: bool = False) -> Sharing:
 
 def _refuse_unless_whole(name: str, number: object, least: int) -> None:
     if isinstance(number, bool) or not isinstance(number, int):
-        raise CannotShare(f"the {name} is {number!r}: it must be a whole number")
+        raise SharingError(f"the {name} is {number!r}: it must be a whole number")
     if number < least:
-        raise CannotShare(f"the {name} is {number}: it must be {least} or more")
+        raise SharingError(f"the {name} is {number}: it must be {least} or more")
 
 
 def _deal(start: Counts, mat: Counts) -> list[Step]:
@@ -213,10 +213,9 @@ def _deal(start: Counts, mat: Counts) -> list[Step]:
                 table.exchange(place)
             table.deal_round(cost)
             left -= worth
-        ahead, pieces = _beginning_of_a_round(table.middle, mat, level)
+        ahead, dealt = _beginning_of_a_round(table.middle, mat, level)
         if ahead:
-            table.record(Action.START, level, pieces.pieces, pieces, ahead)
-            table.record(Action.TAKE_BACK, level, pieces.pieces)
+            table.try_a_round(dealt, ahead)
         if level == UNITS:
             if left:
                 table.record(Action.SET_ASIDE, UNITS, sum(table.middle))
@@ -237,10 +236,8 @@ class _Table:
         self.level = level
         self.steps: list[Step] = []
 
-    def record(self, action: Action, place: int, pieces: int, dealt: Counts = Counts(), ahead: int = 0) -> None:
+    def record(self, action: Action, place: int, pieces: int, ahead: int = 0) -> None:
         middle = Counts(self.middle)
-        if dealt:
-            middle = Counts(have - gone for have, gone in zip(middle, dealt, strict=True))
         self.steps.append(Step(action, place, pieces, State(middle, self.share, self.level, ahead)))
 
     def exchange(self, place: int) -> None:
@@ -252,6 +249,14 @@ class _Table:
         self.middle = [have - need for have, need in zip(self.middle, cost, strict=True)]
         self.share = _with_one_more(self.share, self.level)
         self.record(Action.DEAL, self.level, cost.pieces)
+
+    def try_a_round(self, dealt: Counts, ahead: int) -> None:
+        """Begin a round that cannot be finished, see it, and take it back."""
+        whole = self.middle
+        self.middle = [have - gone for have, gone in zip(whole, dealt, strict=True)]
+        self.record(Action.START, self.level, dealt.pieces, ahead)
+        self.middle = whole
+        self.record(Action.TAKE_BACK, self.level, dealt.pieces)
 
 
 def _exchanges_for_a_round(middle: list[int], cost: Counts) -> list[int]:

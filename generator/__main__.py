@@ -1,0 +1,59 @@
+"""The command line: `python -m generator COMMAND`. Only here are errors caught and exit codes picked.
+
+Exit codes: 0 done; 1 the handbook's sources have faults (all are listed); 2 wrong usage.
+"""
+
+from __future__ import annotations
+
+import sys
+from importlib import import_module
+
+import click
+
+from generator.errors import HandbookError, SharingError
+
+COMMANDS = ("build", "serve", "check", "share", "choose", "diagnose", "new")
+
+
+class _Commands(click.Group):
+    """Imports a command's module only when it is wanted, so that small commands start at once."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        return list(COMMANDS)
+
+    def get_command(self, ctx: click.Context, name: str) -> click.Command | None:
+        if name not in COMMANDS:
+            return None
+        command = import_module(f"generator.commands.{name}").command
+        assert isinstance(command, click.Command)
+        return command
+
+
+@click.group(cls=_Commands)
+def main() -> None:
+    """Write the sharing handbook, or work out one division."""
+
+
+def run() -> int:
+    """Run the command line and return its exit code."""
+    try:
+        main(prog_name="python -m generator", standalone_mode=False)
+    except click.exceptions.Exit as stop:
+        return stop.exit_code
+    except click.Abort:
+        click.echo("Stopped. The handbook that was there before is as it was.", err=True)
+        return 1
+    except click.ClickException as fault:
+        fault.show()
+        return fault.exit_code
+    except SharingError as fault:
+        click.echo(f"Error: {fault}", err=True)
+        return 2
+    except HandbookError as fault:
+        click.echo(str(fault), err=True)
+        return 1
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(run())

@@ -1,0 +1,1 @@
+"""One module for each command: `command` in it is what the command line runs."""
