@@ -1,0 +1,123 @@
+"""What a sharing needs from the shelf, and whether a shelf has it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from math import ceil
+from typing import NamedTuple
+
+from generator.engine.places import HUNDREDS, TENS, UNITS, Counts, place_name
+from generator.engine.sharing import Sharing
+
+_RIBBONS = {TENS: "ten_ribbons", HUNDREDS: "hundred_ribbons"}
+
+
+@dataclass(frozen=True)
+class Shelf:
+    """What one room owns.
+
+    pieces: golden bead pieces of each place, in the bank and in use together
+    large_cards_to: the highest card of the one large set
+    small_cards_to: the highest card of each small set
+    small_sets: small sets, one for each child
+    trays: trays, one for each child
+    ribbons: how many ribbons say ten, how many a hundred; by place, so the units are 0
+    """
+
+    pieces: Counts
+    large_cards_to: int
+    small_cards_to: int
+    small_sets: int
+    trays: int
+    ribbons: Counts
+
+    def with_more(self, place: int, pieces: int) -> Shelf:
+        """The same shelf with more pieces of one place, which the shelf must know already."""
+        more = Counts(have + pieces * (at == place) for at, have in enumerate(self.pieces))
+        return replace(self, pieces=more)
+
+    def seats(self, children: int) -> bool:
+        """Whether every child can have a tray and a set of small cards."""
+        return children <= self.trays and children <= self.small_sets
+
+    def holds(self, place: int, pieces: int) -> bool:
+        """Whether so many pieces of a place can be out of the bank at one moment."""
+        return pieces <= self.pieces.at(place)
+
+
+class ChildCards(NamedTuple):
+    """The small cards that each of some children fetches: those who stand for the same number."""
+
+    sharers: int
+    stands_for: int
+    cards: tuple[int, ...]
+
+
+class Needs(NamedTuple):
+    """What one sharing takes. `pieces`: the most of each place that are out of the bank at one moment."""
+
+    pieces: Counts
+    large_cards: tuple[int, ...]
+    small_cards: tuple[ChildCards, ...]
+    small_sets: int
+    trays: int
+    ribbons: Counts
+    handlings: int
+
+    def minutes(self, seconds_per_handling: float) -> int:
+        """Whole minutes, rounded up, at the school's own planning value for one piece moved."""
+        return ceil(self.handlings * seconds_per_handling / 60)
+
+
+class Shortage(NamedTuple):
+    """One thing of which the shelf has too little.
+
+    `what` is a place's name, or the name that the shelf's field or ribbon has in the school's file.
+    For cards, `needed` is the highest card wanted and `owned` the highest there is.
+    """
+
+    what: str
+    needed: int
+    owned: int
+
+
+def cards(number: int) -> tuple[int, ...]:
+    """The cards that show a number, largest first: 5230 is 5000, 200, 30. An empty place has no card, and zero none."""
+    digits = Counts.of(number)
+    return tuple(digits[place] * 10**place for place in digits.places_held)
+
+
+def needs(sharing: Sharing) -> Needs:
+    """What a sharing takes, from laying out the number to the cards of every child."""
+    return Needs(
+        pieces=sharing.pieces_needed,
+        large_cards=cards(sharing.dividend),
+        small_cards=tuple(
+            ChildCards(sharing.mat[width], 10**width, cards(sharing.quotient * 10**width))
+            for width in sharing.mat.places_held
+        ),
+        small_sets=sharing.sharers,
+        trays=sharing.sharers,
+        ribbons=Counts(0 if width == UNITS else sharers for width, sharers in enumerate(sharing.mat)),
+        handlings=sharing.handlings,
+    )
+
+
+def shortages(needs: Needs, shelf: Shelf) -> tuple[Shortage, ...]:
+    """Everything of which the shelf has too little, pieces first and largest first; empty if it has it all."""
+    small_cards = [card for child in needs.small_cards for card in child.cards]
+    wanted = [
+        *(
+            Shortage(place_name(place), needs.pieces[place], shelf.pieces.at(place))
+            for place in reversed(range(len(needs.pieces)))
+        ),
+        Shortage("large_cards_to", max(needs.large_cards, default=0), shelf.large_cards_to),
+        Shortage("small_cards_to", max(small_cards, default=0), shelf.small_cards_to),
+        Shortage("small_sets", needs.small_sets, shelf.small_sets),
+        Shortage("trays", needs.trays, shelf.trays),
+        *(
+            Shortage(_RIBBONS.get(width, f"{place_name(width)} ribbons"), needs.ribbons[width], shelf.ribbons.at(width))
+            for width in needs.ribbons.places_held
+        ),
+    ]
+    return tuple(item for item in wanted if item.needed > item.owned)
