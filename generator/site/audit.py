@@ -1,0 +1,202 @@
+"""The audit of the finished site: what would fail in front of a reader, found in the pages themselves.
+
+It reads every page and style sheet once and follows every address in them, however it came there. It is told
+which inline scripts the content policy allows; everything else it takes from the folder.
+
+Looks for
+    links       to a page, file or anchor that is not there (upper and lower case count), to a folder, to an
+                absolute address, out of the handbook, or made of script
+    requests    to another host, from a tag or a style sheet; a plain link to a public page is none
+    policy      inline scripts it does not know, event handlers, style attributes, style elements
+    reading     images without alternative text, tables without caption or headers, pages without
+                language, title or first heading, one id twice in a page, one title on two pages
+"""
+
+from __future__ import annotations
+
+import posixpath
+import re
+from collections.abc import Collection, Iterator, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path, PurePosixPath
+from typing import NamedTuple
+from urllib.parse import unquote, urlsplit
+
+from generator.errors import Fault
+from generator.site.html import line_at, tags, words
+from generator.site.tagcheck import INTO_FILE, NOTHING, SCHEME, Link, Table, Wrong, is_known, look_at
+
+# The page a server shows for every address that it does not know, at any depth.
+ABSOLUTE_PAGE = "404.html"
+
+_CSS_ADDRESS = re.compile(
+    r"""/\*.*?\*/|url\(\s*(?:"([^"]*)"|'([^']*)'|([^)]*?))\s*\)|@import\s+(?:"([^"]*)"|'([^']*)')""",
+    re.DOTALL | re.IGNORECASE,
+)
+
+
+@dataclass
+class Page:
+    """What the audit keeps of one page; positions are offsets in `text`."""
+
+    path: str
+    text: str
+    anchors: set[str] = field(default_factory=set)
+    links: list[tuple[int, Link]] = field(default_factory=list)
+    wrongs: list[tuple[int, Wrong]] = field(default_factory=list)
+    title: str = ""
+    title_at: int = 0
+
+    def faults(self) -> Iterator[Fault]:
+        for position, wrong in self.wrongs:
+            yield Fault(self.path, line_at(self.text, position), *wrong)
+
+
+class Site(NamedTuple):
+    """What an address can lead to: files and folders relative to the site, and the path it is published under."""
+
+    files: frozenset[str]
+    folders: frozenset[str]
+    base: str
+
+
+def audit(site: Path, allowed_scripts: Collection[str], base: str = "/") -> tuple[Fault, ...]:
+    """Everything wrong in a built site, sorted by file and line.
+
+    `allowed_scripts` holds the policy's hashes as `tagcheck.script_hash` gives them; `base` is the path under which
+    the site is published, which the page for unknown addresses writes in front of its links.
+    """
+    files = sorted(path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file())
+    folders = frozenset(str(folder) for file in files for folder in PurePosixPath(file).parents)
+    whole = Site(frozenset(files), folders, base)
+    pages = [
+        read_page(file, (site / file).read_text("utf-8"), allowed_scripts) for file in files if file.endswith(".html")
+    ]
+    check_links(pages, whole)
+    check_titles(pages)
+    faults = [fault for page in pages for fault in page.faults()]
+    for file in files:
+        if file.endswith(".css"):
+            faults += check_style_sheet(file, (site / file).read_text("utf-8"), whole)
+    return tuple(sorted(set(faults)))
+
+
+def read_page(path: str, text: str, allowed_scripts: Collection[str]) -> Page:
+    """Read one page and find everything that can be found without the others."""
+    page = Page(path, text)
+    in_body = heading = language = False
+    tables: list[Table] = []
+    for tag in tags(text):
+        if tag.closes:
+            if tag.name == "table" and tables:
+                page.wrongs += tables.pop().wrongs()
+            continue
+        seen = look_at(tag.name, tag.source)
+        if seen is not NOTHING:
+            for anchor in seen.anchors:
+                if anchor in page.anchors:
+                    wrong = Wrong(f'id="{anchor}"', "is on this page twice", "give each its own")
+                    page.wrongs.append((tag.start, wrong))
+                page.anchors.add(anchor)
+            page.links += [(tag.start, link) for link in seen.links]
+            page.wrongs += [(tag.start, wrong) for wrong in seen.wrongs]
+        match tag.name:
+            case "html":
+                language = bool(tag.attributes.get("lang"))
+            case "title" if not in_body:
+                page.title, page.title_at = " ".join(tag.inner.split()), tag.start
+            case "body":
+                in_body = True
+            case "h1":
+                heading = heading or bool(words(text[tag.end : text.find("</h1", tag.end)]))
+            case "script" if not is_known(tag, allowed_scripts):
+                wrong = Wrong("script", "is written into the page and the content policy does not know it", INTO_FILE)
+                page.wrongs.append((tag.start, wrong))
+            case "table":
+                tables.append(Table(tag))
+            case "caption" | "th" if tables:
+                tables[-1].take(tag, text)
+    for there, key, remedy in (
+        (language, "lang", "state the language in the html tag"),
+        (bool(page.title), "title", "give the page a title"),
+        (heading, "h1", "begin the page with a heading of the first level"),
+    ):
+        if not there:
+            page.wrongs.append((0, Wrong(key, "is missing", remedy)))
+    return page
+
+
+def check_links(pages: Sequence[Page], site: Site) -> None:
+    """Follow every address on every page; note on the page each one that leads nowhere."""
+    by_path = {page.path: page for page in pages}
+    answers: dict[tuple[str, str], str | Wrong] = {}
+    for page in pages:
+        # Addresses repeat on all pages of a folder; only the page for unknown addresses is read differently.
+        origin = page.path if page.path == ABSOLUTE_PAGE else posixpath.dirname(page.path)
+        for position, link in page.links:
+            address, mark, anchor = link.address.partition("#")
+            target: str | Wrong = page.path
+            if address and not address.startswith("?"):
+                if (origin, address) not in answers:
+                    answers[origin, address] = _find(page.path, unquote(urlsplit(address).path), site)
+                target = answers[origin, address]
+            elif not address and not mark:
+                target = Wrong("", "is an empty address", "name the page or file it should lead to")
+            if isinstance(target, str) and anchor and target in by_path:
+                target = _find_anchor(by_path[target], unquote(anchor))
+            if isinstance(target, Wrong):
+                page.wrongs.append((position, target._replace(key=f'{link.attribute}="{link.address}"')))
+
+
+def _find(page: str, path: str, site: Site) -> str | Wrong:
+    """The file of the site that a path on a page leads to, or what is wrong with the path."""
+    if page == ABSOLUTE_PAGE:
+        if not path.startswith(site.base):
+            remedy = "this page is shown at any depth: write the whole address"
+            return Wrong("", f"does not begin with {site.base}", remedy)
+        target = posixpath.normpath(path.removeprefix(site.base) or "index.html")
+    elif path.startswith("/"):
+        return Wrong("", "is absolute and fails when the handbook is opened as a file", "write it from this page on")
+    else:
+        target = posixpath.normpath(posixpath.join(posixpath.dirname(page), path))
+    if target in site.files:
+        return target
+    if target == ".." or target.startswith("../"):
+        return Wrong("", "leads out of the handbook", "link to a page or file of the handbook")
+    if target in site.folders:
+        return Wrong("", "names a folder", "name the page in it: opened as a file, a folder shows a bare list")
+    for file in site.files:
+        if file.lower() == target.lower():
+            return Wrong("", "differs from the file in upper and lower case", f"write {file}")
+    return Wrong("", f"leads to {target}, which is not there", "mend the address, or add what it should lead to")
+
+
+def _find_anchor(page: Page, anchor: str) -> str | Wrong:
+    if anchor == "top" or anchor in page.anchors:
+        return page.path
+    remedy = f"link to one of the anchors of {page.path}, or to the page alone"
+    return Wrong("", f"finds no anchor {anchor!r} on {page.path}", remedy)
+
+
+def check_titles(pages: Sequence[Page]) -> None:
+    """Note on a page that an earlier one, by path, has its title."""
+    first: dict[str, str] = {}
+    for page in pages:
+        if page.title and first.setdefault(page.title, page.path) != page.path:
+            problem = f"{page.title!r} is also the title of {first[page.title]}"
+            page.wrongs.append((page.title_at, Wrong("title", problem, "begin it with what differs")))
+
+
+def check_style_sheet(path: str, text: str, site: Site) -> Iterator[Fault]:
+    """What is wrong with the addresses in a style sheet."""
+    for match in _CSS_ADDRESS.finditer(text):
+        address = next((part.strip() for part in match.groups() if part), "")
+        if not address or address.startswith(("data:", "#")):
+            continue
+        wrong = Wrong("", "makes a request to another host", "keep what the style needs in the handbook")
+        if not SCHEME.match(address) and not address.startswith("/"):
+            target = posixpath.normpath(posixpath.join(posixpath.dirname(path), unquote(urlsplit(address).path)))
+            if target in site.files:
+                continue
+            wrong = Wrong("", f"leads to {target}, which is not there", "mend the address")
+        yield Fault(path, line_at(text, match.start()), f"url({address})", wrong.problem, wrong.remedy)

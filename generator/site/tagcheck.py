@@ -1,0 +1,159 @@
+"""What a single tag says by itself, on whatever page it stands: the small checks of the audit."""
+
+from __future__ import annotations
+
+import re
+from base64 import b64encode
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import dataclass, field
+from functools import lru_cache
+from hashlib import sha256
+from typing import NamedTuple
+
+from generator.site.html import Tag, attributes, words
+
+SCHEME = re.compile(r"[a-z][a-z0-9+.-]*:", re.IGNORECASE)
+INTO_FILE = "move it into a file of its own"
+
+_ADDRESSES = frozenset(
+    (
+        *("href", "xlink:href", "src", "srcset", "imagesrcset", "data", "poster", "background"),
+        *("action", "formaction", "manifest", "ping"),
+    )
+)
+_LISTS = frozenset({"srcset", "imagesrcset"})
+_LINK_TAGS = frozenset({"a", "area"})
+_RELATIONS_WITHOUT_REQUEST = frozenset({"author", "canonical", "help", "license", "next", "prev"})
+_SCRIPT_TYPES = frozenset(
+    {"", "module", "importmap", "speculationrules", "text/javascript", "application/javascript", "text/ecmascript"}
+)
+_DECORATIVE = frozenset({"none", "presentation"})
+_IGNORED_IN_SCHEME = re.compile(r"[\x00-\x20]+")
+
+
+class Wrong(NamedTuple):
+    """What is wrong with a tag or an address, not yet placed in a file."""
+
+    key: str
+    problem: str
+    remedy: str
+
+
+class Link(NamedTuple):
+    """An address inside the site that must lead somewhere."""
+
+    attribute: str
+    address: str
+
+
+class Seen(NamedTuple):
+    """What one opening tag says by itself, on whatever page it stands."""
+
+    anchors: tuple[str, ...] = ()
+    links: tuple[Link, ...] = ()
+    wrongs: tuple[Wrong, ...] = ()
+
+
+NOTHING = Seen()
+
+
+def script_hash(script: str) -> str:
+    """How a content policy names an inline script, without the quotes around it."""
+    return "sha256-" + b64encode(sha256(script.encode()).digest()).decode()
+
+
+def is_known(script: Tag, allowed: Collection[str]) -> bool:
+    """Whether a script element comes from a file, is no program, or has a hash that the policy allows."""
+    said = script.attributes
+    if "src" in said or said.get("type", "").strip().lower() not in _SCRIPT_TYPES:
+        return True
+    return script_hash(script.inner) in allowed
+
+
+@lru_cache(maxsize=1 << 16)
+def look_at(name: str, source: str) -> Seen:
+    """What an opening tag says by itself. Most tags of a site repeat word for word, so this is remembered."""
+    said = attributes(source)
+    anchors = [said["id"]] if said.get("id") else []
+    if name == "a" and said.get("name") and said["name"] not in anchors:
+        anchors.append(said["name"])
+    links: list[Link] = []
+    wrongs: list[Wrong] = []
+    for attribute, value in said.items():
+        if attribute in _ADDRESSES:
+            for address in _split(attribute, value):
+                wrong = _refuse(name, said, attribute, address)
+                if wrong is not None:
+                    wrongs.append(wrong)
+                elif not SCHEME.match(address) and not address.startswith("//"):
+                    links.append(Link(attribute, address))
+        elif attribute == "style":
+            wrongs.append(Wrong("style", "is an attribute that the content policy refuses", "use a class instead"))
+        elif attribute.startswith("on"):
+            wrongs.append(Wrong(attribute, "is a script that the content policy refuses", INTO_FILE))
+    if name == "style":
+        wrongs.append(Wrong("style", "is an element that the content policy refuses", "move it into a style sheet"))
+    elif name == "img" and not said.get("alt") and not ("alt" in said and said.get("role") in _DECORATIVE):
+        remedy = 'say in alt what it shows, or mark decoration with alt="" role="presentation"'
+        wrongs.append(Wrong(f'img src="{said.get("src", "")}"', "has no alternative text", remedy))
+    if not (anchors or links or wrongs):
+        return NOTHING
+    return Seen(tuple(anchors), tuple(links), tuple(wrongs))
+
+
+def _split(attribute: str, value: str) -> list[str]:
+    if attribute not in _LISTS or value.lstrip().startswith("data:"):
+        return [value.strip()]
+    return [part.split()[0] for part in value.split(",") if part.strip()]
+
+
+def _refuse(name: str, said: Mapping[str, str], attribute: str, address: str) -> Wrong | None:
+    """What is wrong with an address wherever it stands, or None."""
+    key = f'{attribute}="{address}"'
+    bare = _IGNORED_IN_SCHEME.sub("", address).lower()
+    if bare.startswith(("javascript:", "vbscript:")):
+        return Wrong(key, "is a script in place of an address", "link to a page")
+    link = name in _LINK_TAGS and attribute in ("href", "xlink:href")
+    if bare.startswith(("http:", "https:")):
+        if link or (name == "link" and set(said.get("rel", "").lower().split()) <= _RELATIONS_WITHOUT_REQUEST):
+            return None
+        return Wrong(key, "makes a request to another host", "keep what the page needs in the handbook")
+    if bare.startswith("//"):
+        return Wrong(key, "leaves out how to reach the other host", "write https: in front, in a plain link only")
+    scheme = SCHEME.match(bare)
+    if scheme and scheme[0] not in (("mailto:", "tel:") if link else ("data:", "blob:")):
+        return Wrong(key, f"uses {scheme[0]}, which a page of the handbook must not", "link to a page or file of it")
+    return None
+
+
+@dataclass
+class Table:
+    """A table while its tags go by."""
+
+    opening: Tag
+    caption: bool = False
+    scopes: set[str] = field(default_factory=set)
+    bare: list[int] = field(default_factory=list)
+
+    def take(self, tag: Tag, text: str) -> None:
+        """Note a caption or header cell of this table."""
+        if tag.name == "caption":
+            self.caption = bool(words(text[tag.end : text.find("</caption", tag.end)]))
+        elif tag.name == "th":
+            scope = tag.attributes.get("scope", "")
+            self.scopes.add(scope.removesuffix("group"))
+            if scope not in ("col", "row", "colgroup", "rowgroup"):
+                self.bare.append(tag.start)
+
+    def wrongs(self) -> Iterator[tuple[int, Wrong]]:
+        """What is wrong with the table, once all of it has been seen, each with its position."""
+        if self.opening.attributes.get("role") in _DECORATIVE:
+            return
+        if not self.caption:
+            yield self.opening.start, Wrong("table", "has no caption", "say in a caption what the table holds")
+        for scope, called in (("col", "column"), ("row", "row")):
+            if scope not in self.scopes:
+                remedy = f'mark what names each {called} with th scope="{scope}"'
+                yield self.opening.start, Wrong("table", f"has no {called} headers", remedy)
+        for position in self.bare:
+            yield position, Wrong("th", "does not say what it names", 'add scope="col" or scope="row"')
