@@ -1,0 +1,1 @@
+"""From staged Markdown to a published site: rendering, offline search, content policy, publishing."""

@@ -1,0 +1,139 @@
+"""Run MkDocs in process on a configuration derived from mkdocs.yml."""
+
+from __future__ import annotations
+
+import logging
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import contextmanager
+from dataclasses import dataclass
+from datetime import UTC, date, datetime
+from html import escape
+from pathlib import Path
+from typing import Any, TypeAlias
+
+from markupsafe import Markup
+from mkdocs.commands.build import build
+from mkdocs.config import load_config
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import Abort
+
+from generator.errors import Fault, HandbookError, SourceError
+
+MKDOCS_YML = Path(__file__).resolve().parents[2] / "mkdocs.yml"
+
+Nav: TypeAlias = Sequence[Mapping[str, "str | Nav"]]
+
+_LINK_MESSAGE = re.compile(
+    r"Doc file '(?P<file>[^']+)' contains an? (?P<key>.*?link '.*?'), (?:but |it )?(?P<problem>.*)", re.DOTALL
+)
+_FILE_IN_MESSAGE = re.compile(r"'([^']+\.md)'")
+
+
+@dataclass(frozen=True)
+class Settings:
+    """What a build adds to mkdocs.yml.
+
+    `language` is the language of the theme's own words, as a code that the theme knows. `sub_path` is where the
+    handbook stands on a server, with a slash at both ends; only the page for wrong addresses needs it.
+    """
+
+    site_name: str
+    version: str
+    built: date
+    language: str = "en"
+    sub_path: str = "/handbook/"
+
+
+def build_date(environ: Mapping[str, str]) -> date:
+    """Return today in UTC, or the day that SOURCE_DATE_EPOCH states.
+
+    The variable holds whole seconds since 1970 in ASCII digits (reproducible-builds.org, specification of
+    SOURCE_DATE_EPOCH, which asks to refuse anything else).
+    """
+    text = environ.get("SOURCE_DATE_EPOCH")
+    if text is None:
+        return datetime.now(UTC).date()
+    if re.fullmatch(r"[0-9]{1,12}", text, re.ASCII):
+        try:
+            return datetime.fromtimestamp(int(text), UTC).date()
+        except (OverflowError, ValueError, OSError):
+            pass
+    raise HandbookError(
+        f"SOURCE_DATE_EPOCH: {text[:40]!r} is not a number of seconds since 1970; "
+        "give digits only, such as 1767225600, or unset it"
+    )
+
+
+def render(docs: Path, folder: Path, nav: Nav, settings: Settings) -> None:
+    """Write the site of all Markdown in `docs` into `folder`.
+
+    `nav` is nested data: a list of one-entry mappings from a title to a page (a path inside `docs`) or to a list of the
+    same kind. Pages that it leaves out are written too. Raises SourceError with everything that MkDocs warns about;
+    the files named in it are relative to `docs`.
+    """
+    with _collected_messages() as messages:
+        try:
+            build(_derived(docs, folder, nav, settings))
+        except Abort as stop:
+            if not messages:
+                messages.append(str(stop))
+    if messages:
+        raise SourceError(map(_fault, messages))
+    (folder / "sitemap.xml").unlink()
+
+
+def _derived(docs: Path, folder: Path, nav: Nav, settings: Settings) -> MkDocsConfig:
+    """Return the configuration of mkdocs.yml with this build's folders, navigation, names and dates."""
+    config = load_config(
+        str(MKDOCS_YML),
+        config_file_path=str(MKDOCS_YML),
+        docs_dir=str(docs.resolve()),
+        site_dir=str(folder.resolve()),
+        site_url=f"http://localhost{settings.sub_path}",
+        nav=_escaped(nav),
+    )
+    config.site_name = Markup(escape(settings.site_name))
+    config.theme["language"] = settings.language
+    config.theme.static_templates.discard("sitemap.xml")
+    config.extra["edition"] = {"version": settings.version, "built": settings.built.isoformat()}
+    return config
+
+
+def _escaped(nav: Nav) -> list[dict[str, Any]]:
+    """Return `nav` with titles that the theme can write as they are."""
+    return [
+        {escape(title): value if isinstance(value, str) else _escaped(value) for title, value in entry.items()}
+        for entry in nav
+    ]
+
+
+@contextmanager
+def _collected_messages() -> Iterator[list[str]]:
+    """Keep MkDocs quiet and collect what it warns about."""
+    messages: list[str] = []
+
+    class Collector(logging.Handler):
+        def emit(self, record: logging.LogRecord) -> None:
+            messages.append(record.getMessage())
+
+    logger = logging.getLogger("mkdocs")
+    handler = Collector(logging.WARNING)
+    before = logger.propagate, logger.level
+    logger.propagate, logger.level = False, logging.WARNING
+    logger.addHandler(handler)
+    try:
+        yield messages
+    finally:
+        logger.removeHandler(handler)
+        logger.propagate, logger.level = before
+
+
+def _fault(message: str) -> Fault:
+    """Return one message of MkDocs as a fault that names its file."""
+    if link := _LINK_MESSAGE.match(message):
+        return Fault(
+            link["file"], 0, link["key"], link["problem"].rstrip("."), "link to a page and heading that are there"
+        )
+    file = _FILE_IN_MESSAGE.search(message)
+    return Fault(file[1] if file else MKDOCS_YML.name, 0, "", message.rstrip("."), "mend what the message names")

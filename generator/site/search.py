@@ -1,0 +1,49 @@
+"""Search for pages that are opened from disk, where a browser lets a page load scripts but no data and no worker."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+from generator.errors import HandbookError
+
+_SCRIPTS = Path("assets", "javascripts")
+_SEGMENTERS = {"ja": "tinyseg.js", "hi": "wordcut.js", "th": "wordcut.js"}
+
+
+def make_offline(folder: Path) -> None:
+    """Write the search index and the search worker of the site in `folder` as scripts.
+
+    The worker is the theme's own: it stands in the site because the theme puts it there for pages on a server.
+    """
+    index = (folder / "search" / "search_index.json").read_text(encoding="utf-8")
+    worker = {"source": _worker_source(folder), "imports": _imports(folder, json.loads(index)["config"]["lang"])}
+    (folder / "search" / "search_index.js").write_text(f"var __index = {index};\n", encoding="utf-8", newline="\n")
+    (folder / "js" / "search-worker.js").write_text(
+        f"window.searchWorker = {json.dumps(worker)};\n", encoding="utf-8", newline="\n"
+    )
+
+
+def _worker_source(folder: Path) -> str:
+    found = sorted((folder / _SCRIPTS / "workers").glob("search.*.js"))
+    if len(found) != 1:
+        raise HandbookError(
+            f"{folder / _SCRIPTS / 'workers'}: {len(found)} search workers where the theme should have put one; "
+            "install the version of mkdocs-material that pyproject.toml asks for"
+        )
+    return _without_source_map(found[0].read_text(encoding="utf-8"))
+
+
+def _imports(folder: Path, languages: list[str]) -> dict[str, str]:
+    """Return the files that the worker loads by name for any language but English, as text by file name."""
+    if languages == ["en"]:
+        return {}
+    wanted = {"lunr.stemmer.support.min.js", "lunr.multi.min.js"}
+    wanted |= {f"lunr.{language}.min.js" for language in languages}
+    wanted |= {_SEGMENTERS[language] for language in languages if language in _SEGMENTERS}
+    files = sorted((folder / _SCRIPTS / "lunr").rglob("*.js"))
+    return {file.name: file.read_text(encoding="utf-8") for file in files if file.name in wanted}
+
+
+def _without_source_map(script: str) -> str:
+    return "".join(line for line in script.splitlines(keepends=True) if not line.startswith("//# sourceMappingURL="))

@@ -1,0 +1,51 @@
+// A page opened from disk may not start a worker from a file. Here the theme's own search worker, which the build has
+// put into window.searchWorker = {source, imports}, is started from memory instead. On a server nothing changes.
+"use strict";
+(() => {
+  if (location.protocol !== "file:") return;
+
+  const PATIENCE = 10000; // milliseconds until the reader is told where else to look
+  const { source, imports } = window.searchWorker || {};
+  const NativeWorker = window.Worker;
+
+  const tell = (broken) => {
+    const help = document.getElementById("search-help");
+    if (help) help.hidden = !broken;
+  };
+
+  // Runs inside the worker: the language files that it would load by address are at hand as text.
+  const bringImports = (texts) => {
+    const load = self.importScripts;
+    const address = (text) => URL.createObjectURL(new Blob([text], { type: "text/javascript" }));
+    self.importScripts = (...names) => load.apply(self, names.map((name) => address(texts[name.split("/").pop()])));
+  };
+
+  const start = () => {
+    const text = `(${bringImports})(${JSON.stringify(imports)});\n${source}`;
+    const address = URL.createObjectURL(new Blob([text], { type: "text/javascript" }));
+    const worker = new NativeWorker(address);
+    let timer;
+    worker.addEventListener("error", () => tell(true));
+    worker.addEventListener("message", () => {
+      clearTimeout(timer);
+      tell(false);
+    });
+    const post = worker.postMessage.bind(worker);
+    worker.postMessage = (...message) => {
+      timer = timer || setTimeout(tell, PATIENCE, true);
+      post(...message);
+    };
+    return worker;
+  };
+
+  // Called as `new Worker(address)` by the theme; the address of the file is of no use here.
+  window.Worker = function OfflineWorker() {
+    try {
+      if (!source) throw new Error("the search worker is missing");
+      return start();
+    } catch {
+      tell(true);
+      return Object.assign(new EventTarget(), { postMessage() {}, terminate() {} });
+    }
+  };
+})();
