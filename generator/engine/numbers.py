@@ -191,12 +191,14 @@ def best_first(divisor: int, dividends: Iterable[int]) -> tuple[int, ...]:
 def _awkwardness(divisor: int, dividend: int) -> tuple[int, int]:
     """Points against a number, and its handlings.
 
-    Digits should differ, empty places distract, beginning at the bank surprises, and with a share of one
-    piece or none there is next to nothing to deal.
+    Digits should differ; empty places distract, and so does something left over; beginning at the bank
+    surprises; and with a share of one or none there is next to nothing to deal.
     """
     reckoning = reckon(dividend, divisor)
     number, share = str(dividend), str(dividend // divisor)
     repeats = len(number) - len(set(number)) + len(share) - len(set(share))
     zeros = number.count("0") + share.count("0")
+    left_over = reckoning.left[UNITS] > 0
     starts_at_bank = reckoning.dealt[-1] == 0
-    return repeats + 2 * zeros + 3 * starts_at_bank + 10 * (share in ("0", "1")), reckoning.handlings
+    points = repeats + 2 * zeros + 2 * left_over + 3 * starts_at_bank + 10 * (share in ("0", "1"))
+    return points, reckoning.handlings

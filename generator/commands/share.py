@@ -1,0 +1,176 @@
+"""`share`: one division, movement by movement, as a table for people or JSON for programs."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+from typing import Any
+
+import click
+
+from generator.commands.tables import beside, figures, words
+from generator.commands.whole_numbers import WholeNumbersCommand, whole_number
+from generator.engine.places import Counts, place_name
+from generator.engine.sharing import Action, Sharing, Step, Tray, share
+
+DIVIDEND_LIMIT = 10**15
+PLAIN_LIMIT = 9_999
+RIBBONS_LIMIT = 999_999
+SCHEMA = 1
+
+
+@click.command(
+    cls=WholeNumbersCommand,
+    epilog="""\b
+Examples:
+  python -m generator share 5230 4
+  python -m generator share 3432 12 --ribbons
+  python -m generator share 5230 4 --json""",
+)
+@click.argument("dividend", type=whole_number(0, DIVIDEND_LIMIT))
+@click.argument("divisor", type=whole_number(1, RIBBONS_LIMIT))
+@click.option("--ribbons", is_flag=True, help="Sharers stand for one, ten, a hundred: a group for each digit.")
+@click.option("--json", "as_json", is_flag=True, help="Write JSON for other programs instead of a table.")
+def command(dividend: int, divisor: int, ribbons: bool, as_json: bool) -> None:
+    """Share DIVIDEND among DIVISOR, one movement of the hands after the other.
+
+    DIVIDEND is a whole number from 0 to 10^15, DIVISOR one from 1 to 9,999 (with --ribbons to 999,999):
+    beyond that there would be too many movements to follow.
+    """
+    if divisor > PLAIN_LIMIT and not ribbons:
+        problem = f"{divisor} is more than {PLAIN_LIMIT:,}; with --ribbons it may go to {RIBBONS_LIMIT:,}."
+        raise click.BadParameter(problem, param_hint="'DIVISOR'")
+    sharing = share(dividend, divisor, ribbons=ribbons)
+    click.echo(json.dumps(as_data(sharing)) if as_json else "\n".join(as_lines(sharing)))
+
+
+def as_data(sharing: Sharing) -> dict[str, Any]:
+    """One division for other programs; counts go by the names of the places, largest first."""
+    return {
+        "schema": SCHEMA,
+        "dividend": sharing.dividend,
+        "divisor": sharing.divisor,
+        "ribbons": sharing.ribbons,
+        "quotient": sharing.quotient,
+        "remainder": sharing.remainder,
+        "stages": [
+            {
+                "place": place_name(stage.level),
+                "start": stage.start.named(),
+                "rounds": stage.rounds,
+                "exchanged": {place_name(place): stage.exchanged[place] for place in stage.exchanged.places_held},
+                "end": stage.end.named(),
+            }
+            for stage in sharing.stages
+        ],
+        "steps": [_step_data(sharing, step) for step in sharing.steps],
+        "pieces_needed": sharing.pieces_needed.named(),
+        "exchanges": sharing.exchanges,
+        "handlings": sharing.handlings,
+    }
+
+
+def _step_data(sharing: Sharing, step: Step) -> dict[str, Any]:
+    return {
+        "action": step.action,
+        "place": place_name(step.place),
+        "pieces": step.pieces,
+        "middle": step.after.middle.named(),
+        "trays": [tray._asdict() | {"holds": tray.holds.named()} for tray in sharing.trays(step.after)],
+        "bank": sharing.bank(step.after).named(),
+        "to_share": sharing.to_share(step.after),
+    }
+
+
+def as_lines(sharing: Sharing) -> Iterator[str]:
+    """One division for people: a heading, a row for every movement, and what it took."""
+    sharers = f"{sharing.divisor:,} with ribbons" if sharing.ribbons else f"{sharing.divisor:,}"
+    left = f"{sharing.remainder:,}" if sharing.remainder else "nothing"
+    yield f"{sharing.dividend:,} among {sharers}: each has {sharing.quotient:,}, {left} left over"
+    yield ""
+    yield from _table(sharing)
+    yield ""
+    left = f" + {sharing.remainder:,}" if sharing.remainder else ""
+    yield f"Put back together:       {sharing.divisor:,} x {sharing.quotient:,}{left} = {sharing.dividend:,}"
+    yield f"Exchanges at the bank:   {sharing.exchanges:,}"
+    yield f"Out of the bank at most: {_pieces(sharing.pieces_needed) or 'nothing'}"
+    yield f"Pieces moved in all:     {sharing.handlings:,}"
+
+
+def _table(sharing: Sharing) -> list[str]:
+    """Rows under their heads; where trays differ, a row goes on over as many lines."""
+    nothing = Counts((0,) * len(sharing.start))
+    places = [_short_name(place) for place in reversed(range(len(nothing)))]
+    deeds = [""]
+    middle, trays, bank, still = [places], [["", *places]], [places], [[""]]
+
+    def add(deed: str, in_middle: Counts, on_trays: tuple[Tray, ...], at_bank: Counts, to_share: int) -> None:
+        more_lines = len(on_trays) - 1
+        deeds.extend([deed, *[""] * more_lines])
+        middle.extend([_cells(in_middle), *[[""] * len(places)] * more_lines])
+        trays.extend([_whose(sharing, tray), *_cells(tray.holds)] for tray in on_trays)
+        bank.extend([_cells(at_bank, sign="+"), *[[""] * len(places)] * more_lines])
+        still.extend([[f"{to_share:,}"], *[[""]] * more_lines])
+
+    empty = tuple(Tray(sharing.mat[width], 10**width, nothing) for width in sharing.mat.places_held)
+    add(f"lay out {sharing.dividend:,}", sharing.start, empty, nothing, sharing.dividend)
+    before = sharing.start
+    for step in sharing.steps:
+        after = step.after
+        deed = _deed(sharing, step, before)
+        add(deed, after.middle, sharing.trays(after), sharing.bank(after), sharing.to_share(after))
+        before = after.middle
+    return beside(
+        words("what the hands do", deeds),
+        figures("in the middle", middle),
+        figures("on each tray", trays),
+        figures("bank: + got, - gave", bank),
+        figures("to share", still),
+    )
+
+
+def _deed(sharing: Sharing, step: Step, before: Counts) -> str:
+    """One movement in words; `before` is what lay in the middle."""
+    moved = _pieces(Counts(abs(had - has) for had, has in zip(before, step.after.middle, strict=True)))
+    match step.action:
+        case Action.DEAL:
+            return f"  deal a round: {moved}"
+        case Action.START:
+            return f"  begin a round: {moved}, {sharing.sharers - step.after.ahead:,} without"
+        case Action.TAKE_BACK:
+            return f"  take it back: {moved}"
+        case Action.EXCHANGE:
+            return f"  exchange {_pieces_of(1, step.place)} for {_pieces_of(10, step.place - 1)}"
+        case Action.SET_ASIDE:
+            return f"  set aside as left over: {_pieces(step.after.middle)}"
+        case Action.GO_ON:
+            return f"go on to the {place_name(step.place)}"
+        case Action.NOTHING:
+            return "  nothing here to deal"
+
+
+def _whose(sharing: Sharing, tray: Tray) -> str:
+    trays = f"{tray.sharers:,} tray" + "s" * (tray.sharers != 1)
+    return f"{trays} for {tray.stands_for:,}" if sharing.ribbons else trays
+
+
+def _cells(counts: Counts, sign: str = "") -> list[str]:
+    """A cell for each place, largest first; a dot for none."""
+    return [format(count, sign) if count else "." for count in reversed(counts)]
+
+
+def _short_name(place: int) -> str:
+    """What stands over a column of figures: th, h, t, u, and from there upwards 10^4, 10^5."""
+    return ("u", "t", "h", "th")[place] if place < 4 else f"10^{place}"
+
+
+def _pieces(counts: Counts) -> str:
+    """Counts in words, largest first, without those of which there are none."""
+    return ", ".join(_pieces_of(counts[place], place) for place in counts.places_held)
+
+
+def _pieces_of(count: int, place: int) -> str:
+    name = place_name(place)
+    if name.startswith("10^"):
+        return f"{count:,} x {name}"
+    return f"{count:,} {name.removesuffix('s') if count == 1 else name}"

@@ -1,0 +1,29 @@
+"""Plain text tables for a terminal."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+Cells = Sequence[str]
+
+
+def words(title: str, cells: Cells) -> list[str]:
+    """A column of words under its title, flush left: a list of lines of one width."""
+    return _flush_left([title, *cells])
+
+
+def figures(title: str, rows: Sequence[Cells]) -> list[str]:
+    """Columns of figures under one title, each flush right; every row has the same number of cells."""
+    widths = [max(map(len, column)) for column in zip(*rows, strict=True)]
+    lines = (" ".join(cell.rjust(width) for cell, width in zip(row, widths, strict=True)) for row in rows)
+    return _flush_left([title, *lines])
+
+
+def beside(*columns: Sequence[str]) -> list[str]:
+    """Columns of one height, side by side."""
+    return ["   ".join(line).rstrip() for line in zip(*columns, strict=True)]
+
+
+def _flush_left(lines: Cells) -> list[str]:
+    width = max(map(len, lines))
+    return [line.ljust(width) for line in lines]
