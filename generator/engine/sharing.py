@@ -15,8 +15,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
-from functools import cached_property
+from functools import cached_property, lru_cache
 from itertools import groupby
+from operator import add
 from typing import NamedTuple
 
 from generator.engine.places import UNITS, Counts
@@ -187,7 +188,26 @@ def share(dividend: int, divisor: int, *, ribbons: bool = False) -> Sharing:
     _refuse_unless_whole("dividend", dividend, least=0)
     _refuse_unless_whole("divisor", divisor, least=1)
     mat = Counts.of(divisor) if ribbons else Counts((divisor,))
-    return Sharing(dividend, mat, ribbons, tuple(_deal(Counts.of(dividend), mat)))
+    start = Counts.of(dividend)
+    table = _Table(start, max(len(start) - len(mat), UNITS), dividend)
+    _deal(table, mat)
+    return Sharing(dividend, mat, ribbons, tuple(table.steps))
+
+
+@lru_cache(maxsize=4096)
+def deal_on(middle: Counts, mat: Counts, level: int) -> State:
+    """Deal what lies in the middle by the same rule, from a level down to the units: the room at the end.
+
+    The share counts only what is dealt from here on. The middle may be one that the rule itself never
+    leaves behind, with ten or more of a smaller place; what is too large for the level stays where it is.
+    """
+    middle = Counts((*middle, *(0,) * (len(mat) - len(middle))))
+    table = _Table(middle, level, middle.value)
+    _deal_level(table, mat)
+    if level == UNITS:
+        return State(Counts(table.middle), table.share, UNITS, 0)
+    end = deal_on(Counts(table.middle), mat, level - 1)
+    return end._replace(share=Counts(map(add, table.share, end.share)))
 
 
 def _refuse_unless_whole(name: str, number: object, least: int) -> None:
@@ -197,41 +217,45 @@ def _refuse_unless_whole(name: str, number: object, least: int) -> None:
         raise SharingError(f"the {name} is {number}: it must be {least} or more")
 
 
-def _deal(start: Counts, mat: Counts) -> list[Step]:
-    """Every step from the number in the middle to the finished trays."""
-    widest = len(mat) - 1
-    table = _Table(start, max(len(start) - 1 - widest, UNITS))
-    left = start.value
+def _deal(table: _Table, mat: Counts) -> None:
+    """Every step from the pieces in the middle to the finished trays."""
     while True:
-        level = table.level
-        cost = Counts(mat.at(place - level) if place >= level else 0 for place in range(len(start)))
-        worth = mat.value * 10**level
-        if not any(have and need for have, need in zip(table.middle, cost, strict=True)):
-            table.record(Action.NOTHING, level, 0)
-        while left >= worth:
-            for place in _exchanges_for_a_round(table.middle, cost):
-                table.exchange(place)
-            table.deal_round(cost)
-            left -= worth
-        ahead, dealt = _beginning_of_a_round(table.middle, mat, level)
-        if ahead:
-            table.try_a_round(dealt, ahead)
-        if level == UNITS:
-            if left:
+        _deal_level(table, mat)
+        if table.level == UNITS:
+            if table.left:
                 table.record(Action.SET_ASIDE, UNITS, sum(table.middle))
-            return table.steps
-        if level + widest < len(start):
-            for _ in range(table.middle[level + widest]):
-                table.exchange(level + widest)
+            return
         table.level -= 1
-        table.record(Action.GO_ON, level - 1, 0)
+        table.record(Action.GO_ON, table.level, 0)
+
+
+def _deal_level(table: _Table, mat: Counts) -> None:
+    """Every whole round at one level, then the exchange of what is too large for the next."""
+    level = table.level
+    size = len(table.middle)
+    cost = Counts(mat.at(place - level) if place >= level else 0 for place in range(size))
+    worth = mat.value * 10**level
+    if not any(have and need for have, need in zip(table.middle, cost, strict=True)):
+        table.record(Action.NOTHING, level, 0)
+    while table.left >= worth and (places := _exchanges_for_a_round(table.middle, cost)) is not None:
+        for place in places:
+            table.exchange(place)
+        table.deal_round(cost, worth)
+    ahead, dealt = _beginning_of_a_round(table.middle, mat, level)
+    if ahead:
+        table.try_a_round(dealt, ahead)
+    too_large = level + len(mat) - 1
+    if level > UNITS and too_large < size:
+        for _ in range(table.middle[too_large]):
+            table.exchange(too_large)
 
 
 class _Table:
     """The mat while the hands are at work, and a record of every movement."""
 
-    def __init__(self, start: Counts, level: int) -> None:
+    def __init__(self, start: Counts, level: int, left: int) -> None:
         self.middle = list(start)
+        self.left = left
         self.share = Counts((0,) * len(start))
         self.level = level
         self.steps: list[Step] = []
@@ -245,9 +269,10 @@ class _Table:
         self.middle[place - 1] += 10
         self.record(Action.EXCHANGE, place, 11)
 
-    def deal_round(self, cost: Counts) -> None:
+    def deal_round(self, cost: Counts, worth: int) -> None:
         self.middle = [have - need for have, need in zip(self.middle, cost, strict=True)]
         self.share = _with_one_more(self.share, self.level)
+        self.left -= worth
         self.record(Action.DEAL, self.level, cost.pieces)
 
     def try_a_round(self, dealt: Counts, ahead: int) -> None:
@@ -259,15 +284,18 @@ class _Table:
         self.record(Action.TAKE_BACK, self.level, dealt.pieces)
 
 
-def _exchanges_for_a_round(middle: list[int], cost: Counts) -> list[int]:
-    """The places to exchange a piece of, largest first, before a round can be dealt: as few as possible."""
+def _exchanges_for_a_round(middle: list[int], cost: Counts) -> list[int] | None:
+    """The places to exchange a piece of, largest first, before a round can be dealt: as few as possible.
+
+    None where the larger pieces do not go that far.
+    """
     wanted = 0
     places: list[int] = []
     for place, need in enumerate(cost):
         short = need + wanted - middle[place]
         wanted = (short + 9) // 10 if short > 0 else 0
         places += [place + 1] * wanted
-    return places[::-1]
+    return None if wanted else places[::-1]
 
 
 def _beginning_of_a_round(middle: list[int], mat: Counts, level: int) -> tuple[int, Counts]:
