@@ -1,0 +1,1 @@
+"""TOML and Markdown on disk, read strictly into frozen objects."""

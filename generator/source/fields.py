@@ -1,0 +1,105 @@
+"""The kinds of value that the handbook's files hold, and the base of every model.
+
+The docstring of a model's field begins with a line that says what is right there ("a whole number
+from 1 to 9999"); it ends every fault about that field. What follows explains what the field is for.
+
+Text is data. It may hold any character people write with, `<` and `&` among them: pages escape it.
+Refused are characters that cannot be seen or printed: control characters, lone surrogates and
+marks that turn the direction of the text around them by force.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from datetime import date
+from typing import Annotated
+
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field
+from pydantic_core import PydanticCustomError
+
+SLUG = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
+LONGEST_SLUG = 60
+
+_RESERVED_BY_WINDOWS = frozenset(
+    ("con", "prn", "aux", "nul", *(f"{port}{number}" for port in ("com", "lpt") for number in range(10)))
+)
+_UNSEEN = frozenset(("Cc", "Cs", "Zl", "Zp"))
+_FORCED_DIRECTION = frozenset("\u202a\u202b\u202d\u202e")
+
+
+class Model(BaseModel):
+    """Frozen, strict about types, and closed to keys it does not know."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", strict=True, use_attribute_docstrings=True)
+
+
+def fault_in_value(problem: str, remedy: str = "") -> PydanticCustomError:
+    """The error a validator raises; without a remedy, the field's own line says what is right."""
+    return PydanticCustomError("plain", "{problem}", {"problem": problem, "remedy": remedy})
+
+
+def unprintable(text: str) -> str:
+    """The first character of a text that is refused, as 'U+0007', or nothing."""
+    for character in text:
+        code = ord(character)
+        hidden = unicodedata.category(character) in _UNSEEN or character in _FORCED_DIRECTION
+        if hidden or code & 0xFFFE == 0xFFFE:
+            return f"U+{code:04X}"
+    return ""
+
+
+def slug_fault(name: str) -> str:
+    """What is wrong with a name that becomes part of an address, or nothing."""
+    if name in _RESERVED_BY_WINDOWS:
+        return "is a name that Windows keeps for itself"
+    if len(name) > LONGEST_SLUG:
+        return f"has {len(name)} characters, more than {LONGEST_SLUG}"
+    if not SLUG.fullmatch(name):
+        return "is not a plain name: small letters a to z, digits, and single hyphens between them"
+    return ""
+
+
+def slug_like(name: str) -> str:
+    """The nearest plain name to what somebody wrote."""
+    ascii_only = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode().lower()
+    plain = "-".join(re.findall("[a-z0-9]+", ascii_only))[:LONGEST_SLUG].strip("-")
+    return f"my-{plain}" if plain in _RESERVED_BY_WINDOWS else plain or "my-page"
+
+
+def text(least: int, most: int) -> AfterValidator:
+    """One line of text."""
+
+    def one_line(value: str) -> str:
+        if "\n" in value.strip():
+            raise fault_in_value("has more than one line", "write it on one line")
+        return _checked(value.strip(), least, most)
+
+    return AfterValidator(one_line)
+
+
+def paragraph(least: int, most: int) -> AfterValidator:
+    """A paragraph: line breaks count as spaces."""
+    return AfterValidator(lambda value: _checked(" ".join(value.split()), least, most))
+
+
+def _checked(value: str, least: int, most: int) -> str:
+    if hidden := unprintable(value):
+        raise fault_in_value(f"holds the hidden character {hidden}", "take it out")
+    if not value:
+        raise fault_in_value("is empty")
+    if not least <= len(value) <= most:
+        raise fault_in_value(f"has {len(value)} characters")
+    return value
+
+
+def _plain_name(value: str) -> str:
+    if problem := slug_fault(value):
+        raise fault_in_value(problem, f"write it like {slug_like(value)}")
+    return value
+
+
+Slug = Annotated[str, AfterValidator(_plain_name)]
+Order = Annotated[int, Field(ge=1, le=999)]
+Tags = Annotated[tuple[Annotated[str, text(1, 60)], ...], Field(max_length=40)]
+ReviewDate = Annotated[date, Field(ge=date(2000, 1, 1), le=date(2099, 12, 31))]

@@ -1,0 +1,164 @@
+"""Everything that people write for the handbook, read in one go: `load`.
+
+A school's folder is laid over the stock handbook by one rule: what stands at the same path replaces
+ours, everything else is added. Three refinements:
+
+- `school.toml` is laid over ours key by key, so a school states only what differs;
+- `lessons/<step>/` may hold lessons without a `step.toml` where the step is one of ours;
+- `notes/<path>.md`, plain Markdown without front matter, is added to the page at that path.
+
+Hidden files and what editors drop are ignored; anything else that has no business there is a fault.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Collection, Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from generator.errors import Fault
+from generator.source.layers import Faults, Layer, Overlaid, Source, overlaid
+from generator.source.lessons import read_steps
+from generator.source.models import AuthoredPage, Lesson, PageMeta, Step
+from generator.source.reading import Table, decode, parse_page, parse_toml, read_bytes
+from generator.source.school import School
+from generator.source.theme import Theme, read_theme
+from generator.source.validating import did_you_mean, validated
+from generator.source.walking import is_dropping, shown_name
+
+_SETTINGS = "school.toml"
+_IN_A_SCHOOL_FOLDER = (_SETTINGS, "lessons", "pages", "notes", "theme")
+_BELOW_A_STEP = range(2, 3)
+_UP_TO_TWO_SECTIONS_DEEP = range(1, 4)
+
+
+@dataclass(frozen=True)
+class Sources:
+    """All that was read.
+
+    steps: those the school includes, in teaching order, each with its lessons in teaching order
+    pages: by path
+    replaced: what a school's folder replaced or added, one line each, for the summary
+    """
+
+    school: School
+    steps: tuple[Step, ...]
+    pages: tuple[AuthoredPage, ...]
+    theme: Theme
+    replaced: tuple[str, ...]
+
+    @property
+    def lessons(self) -> tuple[Lesson, ...]:
+        """All lessons in teaching order."""
+        return tuple(lesson for step in self.steps for lesson in step.lessons)
+
+
+def load(handbook: Path, school_folder: Path | None = None) -> Sources:
+    """Read the stock handbook and, laid over it, a school's folder.
+
+    Raises SourceError with every fault of both.
+    """
+    stock = Layer(handbook, from_school=False)
+    layers = [stock] if school_folder is None else [stock, Layer(school_folder, from_school=True)]
+    faults = Faults()
+    for layer in layers:
+        faults.extend(_faults_at_the_top(layer))
+    faults.raise_if_any()
+
+    lesson_files = overlaid(layers, "lessons", ".toml", _BELOW_A_STEP, faults)
+    page_files = overlaid(layers, "pages", ".md", _UP_TO_TWO_SECTIONS_DEEP, faults)
+    note_files = overlaid(layers[1:], "notes", ".md", _UP_TO_TWO_SECTIONS_DEEP, faults)
+    if not lesson_files:
+        faults.append(Fault(stock.named("lessons"), 0, "", "holds no lesson", "add <step>/step.toml and a lesson"))
+    steps = read_steps(lesson_files, faults)
+    school = _read_school(layers, {parts[0] for parts in lesson_files}, faults)
+    pages = _read_pages(page_files, note_files, faults)
+    theme = Theme()
+    for layer in layers[1:]:
+        with faults.gathered():
+            theme = read_theme(layer.folder / "theme", layer.named("theme"))
+    faults.raise_if_any()
+    return Sources(
+        school,
+        tuple(step for step in steps if school.steps is None or step.slug in school.steps),
+        pages,
+        theme,
+        tuple(_changes(layers, (*lesson_files.values(), *page_files.values()), note_files.values(), theme)),
+    )
+
+
+def _faults_at_the_top(layer: Layer) -> Iterator[Fault]:
+    """What is wrong with a folder before any of its files is opened."""
+    if not layer.folder.is_dir():
+        yield Fault(layer.shown, 0, "", "is not a folder", "check its name")
+    elif layer.from_school:
+        for entry in layer.folder.iterdir():
+            if entry.name not in _IN_A_SCHOOL_FOLDER and not is_dropping(entry.name):
+                name = shown_name(entry.name)
+                remedy = f"{did_you_mean(name, _IN_A_SCHOOL_FOLDER)}; or move it elsewhere"
+                yield Fault(layer.named(name), 0, "", "does not belong in a school's folder", remedy)
+
+
+def _read_school(layers: Iterable[Layer], steps: Collection[str], faults: Faults) -> School:
+    """The settings of all layers, key by key; the defaults where there is a fault."""
+    school = School()
+    values: dict[str, Any] = {}
+    for layer in layers:
+        path, file = layer.folder / _SETTINGS, layer.named(_SETTINGS)
+        if not os.path.lexists(path):
+            continue
+        with faults.gathered():
+            table = parse_toml(decode(read_bytes(path, file), file), file)
+            for number, slug in enumerate(validated(School, table).steps or ()):
+                if slug not in steps:
+                    faults.append(table.fault(("steps", number), f"there is no step {slug}", did_you_mean(slug, steps)))
+            values = _laid_over(values, table.values)
+            school = validated(School, Table(file, values, table.lines))
+    return school
+
+
+def _laid_over(below: Mapping[str, Any], above: Mapping[str, Any]) -> dict[str, Any]:
+    both = dict(below)
+    for key, value in above.items():
+        both[key] = _laid_over(below.get(key, {}), value) if isinstance(value, dict) else value
+    return both
+
+
+def _read_pages(pages: Overlaid, notes: Overlaid, faults: Faults) -> tuple[AuthoredPage, ...]:
+    read: list[AuthoredPage] = []
+    for parts, source in pages.items():
+        note = notes.get(parts)
+        with faults.gathered():
+            table, body = parse_page(source.text(), source.file)
+            read.append(
+                AuthoredPage(
+                    path="/".join(parts),
+                    meta=validated(PageMeta, table),
+                    body=body,
+                    file=source.file,
+                    from_school=source.from_school,
+                    note=note.text() if note else "",
+                    note_file=note.file if note else "",
+                )
+            )
+    paths = {"/".join(parts) for parts in pages}
+    for parts, source in notes.items():
+        if parts not in pages:
+            remedy = did_you_mean("/".join(parts), paths)
+            faults.append(Fault(source.file, 0, "", "is a note for a page that does not exist", remedy))
+    return tuple(read)
+
+
+def _changes(layers: Iterable[Layer], files: Iterable[Source], notes: Iterable[Source], theme: Theme) -> Iterator[str]:
+    """What a school's folder changed, for the summary."""
+    for layer in layers:
+        if layer.from_school and (layer.folder / _SETTINGS).exists():
+            yield f"{layer.named(_SETTINGS)}: its own settings"
+    for source in files:
+        if source.from_school:
+            yield f"{source.file}: {'replaces ours' if source.replaces else 'added'}"
+    for source in notes:
+        yield f"{source.file}: a note added to our page"
+    yield from (f"{file}: used" for file in theme.files)

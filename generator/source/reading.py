@@ -1,0 +1,208 @@
+"""From bytes to text, and from text to tables that know on which line each key stands.
+
+Only `read_bytes` touches the disk. Everything here raises SourceError, with the file's shown name.
+"""
+
+from __future__ import annotations
+
+import re
+import stat
+import tomllib
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+import yaml
+
+from generator.errors import Fault, SourceError
+from generator.source.fields import unprintable
+
+LARGEST_FILE = 256 * 1024
+LONGEST_LINE = 10_000
+_LONGEST_STATEMENT = 200
+_FENCE = "---"
+
+KeyPath = tuple[str | int, ...]
+
+
+@dataclass(frozen=True)
+class Table:
+    """The keys and values of one file, lists as tuples, and the line of every key that is known."""
+
+    file: str
+    values: dict[str, Any]
+    lines: Mapping[KeyPath, int]
+
+    def line_of(self, path: KeyPath) -> int:
+        """The line of a key or of the nearest thing around it; 0 where none is known."""
+        known = (self.lines[path[:length]] for length in range(len(path), 0, -1) if path[:length] in self.lines)
+        return next(known, 0)
+
+    def fault(self, path: KeyPath, problem: str, remedy: str) -> Fault:
+        return Fault(self.file, self.line_of(path), shown_key(path), problem, remedy)
+
+
+def shown_key(path: KeyPath) -> str:
+    """How a fault names a key: 'shelf.tens', or 'tags, item 3' within a list."""
+    shown = ""
+    for part in path:
+        if isinstance(part, int):
+            shown += f", item {part + 1}"
+        else:
+            shown += ("." if shown else "") + printable(part)
+    return shown
+
+
+def printable(words: str) -> str:
+    """Text on one line that any terminal can show, shortened where it is long."""
+    short = words if len(words) <= 60 else words[:59] + "…"
+    return "".join(character if not unprintable(character) else ascii(character)[1:-1] for character in short)
+
+
+def read_bytes(path: Path, file: str, largest: int = LARGEST_FILE) -> bytes:
+    """The bytes of an ordinary file that is not too large."""
+    try:
+        found = path.lstat()
+        if stat.S_ISLNK(found.st_mode):
+            raise _refused(file, "is a link", "put the file itself there")
+        if not stat.S_ISREG(found.st_mode):
+            raise _refused(file, "is not an ordinary file", "put a file there, or take it away")
+        if found.st_size > largest:
+            raise _refused(
+                file, f"has {found.st_size // 1024} KB", f"keep it to {largest // 1024} KB, or split it in several"
+            )
+        return path.read_bytes()
+    except OSError as error:
+        raise _refused(file, f"cannot be read ({error.strerror})", "check that it is there and may be read") from None
+
+
+def decode(data: bytes, file: str) -> str:
+    """UTF-8 text with plain line ends; a byte order mark and Windows line ends are quietly taken off."""
+    if data.startswith((b"\xff\xfe", b"\xfe\xff")):
+        raise _refused(file, "is saved as UTF-16", "save it as UTF-8")
+    try:
+        text = data.decode("utf-8-sig").replace("\r\n", "\n")
+    except UnicodeDecodeError as error:
+        line = data.count(b"\n", 0, error.start) + 1
+        raise _refused(file, f"byte 0x{data[error.start]:02X} is not UTF-8 text", "save it as UTF-8", line) from None
+    for number, line_text in enumerate(text.split("\n"), 1):
+        if len(line_text) > LONGEST_LINE:
+            raise _refused(file, f"has a line of {len(line_text)} characters", "break it into shorter lines", number)
+        if hidden := unprintable(line_text.replace("\t", " ")):
+            raise _refused(file, f"holds the hidden character {hidden}", "take it out", number)
+    return text
+
+
+def parse_toml(text: str, file: str) -> Table:
+    """The table of a TOML file."""
+    try:
+        values = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        problem, line = _toml_problem(str(error), text)
+        raise _refused(file, problem, 'write one `key = value` a line, text in "quotes"', line) from None
+    except ValueError:
+        raise _refused(file, "holds a number with too many digits", "write a shorter number") from None
+    except RecursionError:
+        raise _refused(file, "has lists within lists without end", "take the inner lists out") from None
+    return Table(file, _frozen(values), dict(_toml_lines(text)))
+
+
+def parse_page(text: str, file: str) -> tuple[Table, str]:
+    """The front matter and the Markdown body of a page."""
+    first, *rest = text.split("\n")
+    if first.rstrip() != _FENCE:
+        raise _refused(file, "does not begin with front matter", 'begin with "---", "title: ..." and so on, "---"', 1)
+    end = next((number for number, line in enumerate(rest) if line.rstrip() == _FENCE), None)
+    if end is None:
+        raise _refused(file, "has front matter without an end", 'close it with a line "---"', 1)
+    return _parse_yaml("\n".join(["", *rest[:end], ""]), file), "\n".join(rest[end + 1 :]).strip("\n") + "\n"
+
+
+def _refused(file: str, problem: str, remedy: str, line: int = 0) -> SourceError:
+    return SourceError([Fault(file, line, "", problem, remedy)])
+
+
+def _frozen(value: Any) -> Any:
+    if isinstance(value, dict):
+        return {key: _frozen(inner) for key, inner in value.items()}
+    return tuple(map(_frozen, value)) if isinstance(value, list) else value
+
+
+def _toml_problem(message: str, text: str) -> tuple[str, int]:
+    """What the TOML reader complained about, in plain words, and its line."""
+    found = re.search(r" \(at line (\d+), column (\d+)\)", message)
+    if not found:
+        return "is not TOML: it breaks off at the end", text.rstrip("\n").count("\n") + 1
+    complaint = message[: found.start()]
+    if complaint.startswith("Cannot "):
+        complaint = "the same key or table stands there twice"
+    return f"is not TOML: {complaint[0].lower()}{complaint[1:]} at column {found[2]}", int(found[1])
+
+
+def _toml_lines(text: str) -> Iterator[tuple[KeyPath, int]]:
+    """The line of every key of a valid file: statements are cut where the reader accepts them."""
+    table: KeyPath = ()
+    begun, statement = 1, ""
+    for number, line in enumerate(text.split("\n"), 1):
+        statement += line + "\n"
+        try:
+            inner = tomllib.loads(statement)
+        except tomllib.TOMLDecodeError:
+            if number - begun >= _LONGEST_STATEMENT:
+                return
+            continue
+        path = _only_path(inner)
+        if line.lstrip().startswith("[") and begun == number:
+            table, path = path, ()
+        for length in range(1, len(table + path) + 1):
+            yield (table + path)[:length], number if length == len(table) and not path else begun
+        begun, statement = number + 1, ""
+
+
+def _only_path(table: Any) -> KeyPath:
+    """The path of the one key a statement sets."""
+    path: KeyPath = ()
+    while isinstance(table, dict) and len(table) == 1:
+        key, table = next(iter(table.items()))
+        path += (key,)
+        table = table[0] if isinstance(table, list) and table else table
+    return path
+
+
+def _parse_yaml(text: str, file: str) -> Table:
+    """The keys of a page's front matter; `text` begins with an empty line for the opening fence."""
+    remedy = "write one `key: value` a line"
+    loader = yaml.SafeLoader(text)
+    try:
+        for event in yaml.parse(text, yaml.SafeLoader):
+            if getattr(event, "anchor", None) or getattr(event, "tag", None):
+                line = event.start_mark.line + 1 if event.start_mark else 1
+                raise _refused(file, "has front matter with an anchor or a tag", remedy, line)
+        root = loader.get_single_node()
+        if not isinstance(root, yaml.MappingNode):
+            raise _refused(file, "has front matter without keys", remedy, 1)
+        values: dict[str, Any] = {}
+        lines: dict[KeyPath, int] = {}
+        for key_node, value_node in root.value:
+            line = key_node.start_mark.line + 1
+            if not isinstance(key_node, yaml.ScalarNode):
+                raise _refused(file, "has front matter with a list for a key", remedy, line)
+            key = key_node.value
+            if key in values:
+                raise _refused(file, f"{printable(key)} stands there twice", "keep one of them", line)
+            lines[(key,)] = line
+            values[key] = _frozen(loader.construct_object(value_node, deep=True))
+        return Table(file, values, lines)
+    except yaml.MarkedYAMLError as error:
+        mark = error.problem_mark or error.context_mark
+        line = mark.line + 1 if mark else 1
+        raise _refused(file, f"has front matter that is not YAML: {error.problem}", remedy, line) from None
+    except yaml.YAMLError:
+        raise _refused(file, "has front matter that is not YAML", remedy, 1) from None
+    except RecursionError:
+        raise _refused(file, "has lists within lists without end", "take the inner lists out", 1) from None
+    except ValueError:
+        raise _refused(file, "has front matter with a date or number that does not exist", remedy, 1) from None
+    finally:
+        loader.dispose()

@@ -1,0 +1,227 @@
+"""A school's own settings: every key of school.toml, what it may hold, and its default."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+from urllib.parse import urlsplit
+
+from pydantic import AfterValidator, Field
+
+from generator.engine.places import Counts
+from generator.engine.shelf import Shelf
+from generator.source.fields import Model, Slug, fault_in_value, text
+
+Word = Annotated[str, text(1, 40)]
+Pieces = Annotated[int, Field(ge=0, le=10_000)]
+
+
+def _a_card(value: int) -> int:
+    if len(str(value).rstrip("0")) != 1:
+        raise fault_in_value(f"is {value}, which is not on one card")
+    return value
+
+
+def _rising(value: tuple[int, ...]) -> tuple[int, ...]:
+    if list(value) != sorted(set(value)):
+        raise fault_in_value("is not in rising order, each size once")
+    return value
+
+
+def _web_address(value: str) -> str:
+    parts = urlsplit(value)
+    plain = (
+        parts.scheme in ("http", "https") and parts.hostname and not (parts.query or parts.fragment or parts.username)
+    )
+    if not plain or any(character.isspace() or character in "<>\"'\\`" for character in value):
+        raise fault_in_value(f'is "{value}"')
+    return value.rstrip("/") + "/"
+
+
+Card = Annotated[int, Field(ge=9, le=9000), AfterValidator(_a_card)]
+
+
+class Roles(Model):
+    """[roles]: what the adults and the bank's keeper are called in this school."""
+
+    guide: Word = "guide"
+    """one line of 1 to 40 characters
+
+    Who presents the lessons."""
+
+    assistant: Word = "assistant"
+    """one line of 1 to 40 characters
+
+    Who helps in the room and is new to the lessons."""
+
+    bank_keeper: Word = "banker"
+    """one line of 1 to 40 characters
+
+    The child or adult who exchanges pieces at the bank."""
+
+    substitute: Word = "substitute"
+    """one line of 1 to 40 characters
+
+    Who stands in for a day."""
+
+
+class Groups(Model):
+    """[groups]: how many children share."""
+
+    sizes: Annotated[tuple[Annotated[int, Field(ge=2, le=12)], ...], Field(min_length=1), AfterValidator(_rising)] = (
+        *range(2, 13),
+    )
+    """a rising list of whole numbers from 2 to 12, such as [2, 3, 4]
+
+    The group sizes for which numbers are listed to choose from."""
+
+
+class ShelfTable(Model):
+    """[shelf]: what the room owns, the bank included."""
+
+    thousands: Pieces = 9
+    """a whole number from 0 to 10000
+
+    Cubes of a thousand."""
+
+    hundreds: Pieces = 45
+    """a whole number from 0 to 10000
+
+    Squares of a hundred."""
+
+    tens: Pieces = 45
+    """a whole number from 0 to 10000
+
+    Bars of ten."""
+
+    units: Pieces = 100
+    """a whole number from 0 to 10000
+
+    Single beads."""
+
+    large_cards_to: Card = 9000
+    """the largest card of the set, such as 9000
+
+    The large cards, which show the number that is shared."""
+
+    small_cards_to: Card = 3000
+    """the largest card of the set, such as 3000
+
+    The small cards, which show what each child has."""
+
+    small_sets: Annotated[int, Field(ge=0, le=100)] = 6
+    """a whole number from 0 to 100
+
+    How many sets of small cards there are: one for each child who shares."""
+
+    trays: Annotated[int, Field(ge=0, le=100)] = 8
+    """a whole number from 0 to 100
+
+    Trays: one for each child who shares."""
+
+    ten_ribbons: Annotated[int, Field(ge=0, le=100)] = 4
+    """a whole number from 0 to 100
+
+    Ribbons for children who stand for ten."""
+
+    hundred_ribbons: Annotated[int, Field(ge=0, le=100)] = 2
+    """a whole number from 0 to 100
+
+    Ribbons for children who stand for a hundred."""
+
+    @property
+    def owned(self) -> Shelf:
+        """The same, as the engine takes it."""
+        return Shelf(
+            pieces=Counts((self.units, self.tens, self.hundreds, self.thousands)),
+            large_cards_to=self.large_cards_to,
+            small_cards_to=self.small_cards_to,
+            small_sets=self.small_sets,
+            trays=self.trays,
+            ribbons=Counts((0, self.ten_ribbons, self.hundred_ribbons)),
+        )
+
+
+class Print(Model):
+    """[print]: how pages are printed."""
+
+    paper: Literal["A4", "Letter"] = "A4"
+    """"A4" or "Letter"
+
+    The paper in the printer."""
+
+
+class Numbers(Model):
+    """[numbers]: how numbers are written."""
+
+    grouping: Literal[",", " ", ""] = ","
+    """"," (4,652), " " (a thin space) or "" (no mark)
+
+    What stands between the thousands and the hundreds."""
+
+    group_four_digits: bool = True
+    """true or false, without quotes
+
+    Whether numbers of four digits are grouped too; false leaves the mark to longer ones."""
+
+
+class Time(Model):
+    """[time]: how long lessons take."""
+
+    seconds_per_handling: Annotated[float, Field(ge=0.5, le=60, allow_inf_nan=False)] = 3.0
+    """a number from 0.5 to 60
+
+    How long one hand movement takes: a piece dealt, fetched or counted."""
+
+
+class Review(Model):
+    """[review]: how often the handbook is read through."""
+
+    months: Annotated[int, Field(ge=1, le=120)] = 12
+    """a whole number from 1 to 120
+
+    After how many months a page is marked as due to be read through again."""
+
+
+class School(Model):
+    """Every key of school.toml is optional."""
+
+    name: Annotated[str, text(1, 80)] = "The sharing handbook"
+    """one line of 1 to 80 characters
+
+    The school's name, shown at the head of every page."""
+
+    language: Literal["en"] = "en"
+    """"en", the only language there is so far
+
+    The language of the pages."""
+
+    steps: Annotated[tuple[Slug, ...], Field(min_length=1)] | None = None
+    """a list of steps by their folders' names
+
+    The steps to include; leave it out for all of them."""
+
+    site_url: Annotated[str, AfterValidator(_web_address)] | None = None
+    """an address that begins with https:// or http://, such as "https://intranet.example/sharing/"
+
+    Where the handbook is put on a server; only the page for missing addresses needs it."""
+
+    roles: Roles = Roles()
+    """a table [roles]"""
+
+    groups: Groups = Groups()
+    """a table [groups]"""
+
+    shelf: ShelfTable = ShelfTable()
+    """a table [shelf]"""
+
+    print: Print = Print()
+    """a table [print]"""
+
+    numbers: Numbers = Numbers()
+    """a table [numbers]"""
+
+    time: Time = Time()
+    """a table [time]"""
+
+    review: Review = Review()
+    """a table [review]"""

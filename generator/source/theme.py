@@ -1,0 +1,93 @@
+"""A school's logo and colours, from the theme/ folder of its own folder."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Annotated
+
+from pydantic import AfterValidator
+
+from generator.errors import Fault
+from generator.source.fields import Model, fault_in_value
+from generator.source.layers import Faults
+from generator.source.reading import decode, parse_toml, printable, read_bytes
+from generator.source.validating import did_you_mean, validated
+from generator.source.walking import entry_names, shown_name
+
+LARGEST_LOGO = 1024 * 1024
+_PNG = b"\x89PNG\r\n\x1a\n"
+_LEAST_CONTRAST = 4.5
+_COLOUR = re.compile(r"#[0-9a-fA-F]{6}")
+_COLOURS = "colours.toml"
+_LOGO = "logo.png"
+
+
+def _contrast_with_white(colour: str) -> float:
+    """The contrast ratio of WCAG 2.2 between white and a colour such as "#2f5d50"."""
+    channels = (int(colour[start : start + 2], 16) / 255 for start in (1, 3, 5))
+    red, green, blue = (c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4 for c in channels)
+    return 1.05 / (0.2126 * red + 0.7152 * green + 0.0722 * blue + 0.05)
+
+
+def _readable(value: str) -> str:
+    if not _COLOUR.fullmatch(value):
+        raise fault_in_value(f'is "{printable(value)}"')
+    if (contrast := _contrast_with_white(value)) < _LEAST_CONTRAST:
+        raise fault_in_value(
+            f"{value} against white has a contrast of {contrast:.1f} to 1",
+            f"choose a darker one: {_LEAST_CONTRAST} to 1",
+        )
+    return value.lower()
+
+
+Colour = Annotated[str, AfterValidator(_readable)]
+
+
+class Colours(Model):
+    """The keys of theme/colours.toml; each colour is used with white, so it must be dark enough."""
+
+    header: Colour | None = None
+    """a colour such as "#2f5d50"
+
+    The band at the top of every page, with white words on it."""
+
+    links: Colour | None = None
+    """a colour such as "#2f5d50"
+
+    Links on the white page."""
+
+
+@dataclass(frozen=True)
+class Theme:
+    """What a school's theme/ folder holds.
+
+    logo: the bytes of a PNG picture, or nothing
+    files: the files that were read, as faults name them
+    """
+
+    logo: bytes = b""
+    colours: Colours = field(default_factory=Colours)
+    files: tuple[str, ...] = ()
+
+
+def read_theme(folder: Path, shown: str) -> Theme:
+    """The theme/ folder of a school, all of it optional. Raises SourceError with every fault."""
+    faults = Faults()
+    logo, colours, files = b"", Colours(), []
+    for name in entry_names(folder, shown):
+        file = f"{shown}/{shown_name(name)}"
+        with faults.gathered():
+            if name == _LOGO:
+                logo = read_bytes(folder / name, file, LARGEST_LOGO)
+                if not logo.startswith(_PNG):
+                    faults.append(Fault(file, 0, "", "is not a PNG picture", "save the logo as PNG"))
+            elif name == _COLOURS:
+                colours = validated(Colours, parse_toml(decode(read_bytes(folder / name, file), file), file))
+            else:
+                remedy = f"{did_you_mean(name, (_LOGO, _COLOURS))}; or move it elsewhere"
+                faults.append(Fault(file, 0, "", "does not belong in a theme folder", remedy))
+        files.append(file)
+    faults.raise_if_any()
+    return Theme(logo, colours, tuple(files))

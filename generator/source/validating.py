@@ -1,0 +1,95 @@
+"""From a table to a model; what does not fit becomes faults in plain words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from datetime import date
+from difflib import get_close_matches
+from typing import Any, TypeVar
+
+from pydantic import BaseModel, ValidationError
+
+from generator.errors import Fault, SourceError
+from generator.source.fields import Model
+from generator.source.reading import KeyPath, Table, printable
+
+M = TypeVar("M", bound=Model)
+
+
+def validated(model: type[M], table: Table) -> M:
+    """The model a table describes. Raises SourceError with every fault of the table."""
+    try:
+        return model.model_validate(table.values)
+    except ValidationError as error:
+        raise SourceError(_faults(model, table, error)) from None
+
+
+def did_you_mean(word: str, known: Iterable[str]) -> str:
+    """A remedy for a name that is not known."""
+    options = sorted(known)
+    close = get_close_matches(word[:100], options, n=1)
+    return f"did you mean {close[0]}?" if close else f"known are {', '.join(options)}"
+
+
+def _faults(model: type[BaseModel], table: Table, error: ValidationError) -> Iterator[Fault]:
+    for found in error.errors(include_url=False):
+        path: KeyPath = found["loc"]
+        context = found.get("ctx", {})
+        right = _right(model, path)
+        match found["type"]:
+            case "missing":
+                yield table.fault(path, "is missing", f"add it: {right}")
+            case "extra_forbidden":
+                yield table.fault(path, "is not known here", did_you_mean(str(path[-1]), _keys(model, path)))
+            case "plain":
+                yield table.fault(path, context["problem"], context["remedy"] or f"write {right}")
+            case "too_short" | "too_long":
+                yield table.fault(path, f"has {context['actual_length']} items", f"write {right}")
+            case _:
+                yield table.fault(path, f"is {_shown(found['input'])}", f"write {right}")
+
+
+def _models(model: type[BaseModel], path: KeyPath) -> Iterator[tuple[type[BaseModel], str | int]]:
+    """Every key of a path with the model it belongs to, from the outside in."""
+    inner: Any = model
+    for part in path:
+        if not (isinstance(inner, type) and issubclass(inner, BaseModel)):
+            return
+        yield inner, part
+        field = inner.model_fields.get(str(part))
+        inner = field.annotation if field else None
+
+
+def _right(model: type[BaseModel], path: KeyPath) -> str:
+    """The first line of the docstring of the innermost field of a path."""
+    *_, (owner, key) = _models(model, path)
+    field = owner.model_fields.get(str(key))
+    return (field.description or "").partition("\n")[0] if field else ""
+
+
+def _keys(model: type[BaseModel], path: KeyPath) -> list[str]:
+    *_, (owner, _) = _models(model, path)
+    return list(owner.model_fields)
+
+
+def _shown(value: object) -> str:
+    """A value as people write it, on one line and short."""
+    match value:
+        case bool():
+            return "true" if value else "false"
+        case int() if abs(value) >= 10**15:
+            return "a number of more than 15 digits"
+        case int() | float():
+            return str(value)
+        case str():
+            return f'"{printable(value)}"'
+        case date():
+            return f"the date {value.isoformat()}"
+        case tuple() | list():
+            return "a list"
+        case dict():
+            return "a table"
+        case None:
+            return "empty"
+        case _:
+            return printable(str(value))
