@@ -1,0 +1,1 @@
+"""Worked lessons and authored Markdown -> the Markdown pages of the handbook."""

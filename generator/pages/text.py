@@ -1,0 +1,28 @@
+"""Values -> text that is safe on a page: numbers in the school's grouping, words that can only be words."""
+
+from __future__ import annotations
+
+import re
+from html import escape as escape_html
+
+from markupsafe import Markup
+
+# Marks that mean something to a Markdown reader anywhere, and those that do at the start of a line only.
+_MARKS = re.compile(r"[\\`*_{}\[\]!|~^]|(?<!&)#|^\s*[+\-=:]|(?<=^\d)[.)]|(?<=^\d\d)[.)]", re.MULTILINE)
+
+
+def grouped(number: int, separator: str) -> str:
+    """Digits in threes, parted by the separator: 5,230 or 5 230 or 5230.
+
+    Source: a space in threes, and none needed with four digits, is the SI Brochure 5.4.4; the comma is
+    the use of classrooms in the United States.
+    """
+    return f"{number:,}".replace(",", separator)
+
+
+def plain(text: str) -> Markup:
+    """Any text as words: neither HTML nor Markdown in it means anything.
+
+    Character references say the same to a browser and nothing to a Markdown reader.
+    """
+    return Markup(_MARKS.sub(lambda mark: "".join(f"&#{ord(sign)};" for sign in mark[0]), escape_html(text)))

@@ -1,0 +1,94 @@
+"""What a lesson page says, worked out and ready for its template: pure, no text but in words.py."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from generator.engine.places import Counts
+from generator.engine.sharing import Action, Sharing, Stage, State, Step, Tray
+
+
+@dataclass(frozen=True)
+class Row:
+    """One line of a step table: the movement, and the room after it. `bank` is what the bank has gained."""
+
+    number: int
+    step: Step
+    trays: tuple[Tray, ...]
+    bank: Counts
+    to_share: int
+
+
+@dataclass(frozen=True)
+class StageView:
+    """One place of a lesson: the rows of its table and what to see before and after.
+
+    `in_hand` is what lies in the middle when the dealing begins; `unfinished` is the step that starts a
+    round which cannot be finished, where there is one; `exchanges` holds (place, how often).
+    """
+
+    stage: Stage
+    rows: tuple[Row, ...]
+    in_hand: Counts
+    unfinished: Step | None
+    exchanges: tuple[tuple[int, int], ...]
+    trays: tuple[Tray, ...]
+
+    @property
+    def is_last(self) -> bool:
+        return self.stage.level == 0
+
+
+@dataclass(frozen=True)
+class CheckRow:
+    """Putting one place back together: what the trays hold, what comes up from below, what stays."""
+
+    place: int
+    on_trays: int
+    left_over: int
+    brought_up: int
+    stays: int
+    goes_up: int
+
+    @property
+    def together(self) -> int:
+        return self.on_trays + self.left_over + self.brought_up
+
+
+def stage_views(sharing: Sharing) -> tuple[StageView, ...]:
+    """Every stage of a sharing; the rows are numbered through the whole lesson."""
+    views: list[StageView] = []
+    number = 1
+    for stage in sharing.stages:
+        rows: list[Row] = []
+        for step in stage.steps:
+            if step.action is not Action.GO_ON:
+                rows.append(_row(number, step, sharing))
+                number += 1
+        unfinished = next((step for step in stage.steps if step.action is Action.START), None)
+        exchanges = tuple((place, stage.exchanged[place]) for place in stage.exchanged.places_held)
+        trays = sharing.trays(stage.steps[-1].after)
+        views.append(StageView(stage, tuple(rows), stage.start, unfinished, exchanges, trays))
+    return tuple(views)
+
+
+def check_rows(sharing: Sharing) -> tuple[CheckRow, ...]:
+    """Putting the shares back together, from the units upwards, ten of one place making one of the next."""
+    rows: list[CheckRow] = []
+    brought_up = 0
+    on_trays = _on_trays(sharing, sharing.end)
+    for place in range(len(sharing.start)):
+        together = on_trays[place] + sharing.end.middle[place] + brought_up
+        goes_up, stays = divmod(together, 10)
+        rows.append(CheckRow(place, on_trays[place], sharing.end.middle[place], brought_up, stays, goes_up))
+        brought_up = goes_up
+    return tuple(rows)
+
+
+def _row(number: int, step: Step, sharing: Sharing) -> Row:
+    return Row(number, step, sharing.trays(step.after), sharing.bank(step.after), sharing.to_share(step.after))
+
+
+def _on_trays(sharing: Sharing, state: State) -> Counts:
+    room = sharing.room(state)
+    return Counts(out - left for out, left in zip(room, state.middle, strict=True))
