@@ -1,0 +1,85 @@
+"""One build at a time: a lock that ends with the process that holds it, however that process ends."""
+
+from __future__ import annotations
+
+import os
+import sys
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager, suppress
+from pathlib import Path
+from typing import IO
+
+from generator.errors import HandbookError
+
+if sys.platform == "win32":
+    import msvcrt
+else:
+    import fcntl
+
+_PAUSE = 0.1  # seconds between two tries
+
+_held: set[IO[bytes]] = set()
+
+
+@contextmanager
+def locked(path: Path, say: Callable[[str], None], patience: float) -> Iterator[None]:
+    """Hold the lock file `path` for the length of the block, after waiting up to `patience` seconds for it.
+
+    `say` is told once when there is something to wait for. Raises HandbookError when the wait was in vain.
+    """
+    end = time.monotonic() + patience
+    told = False
+    while (handle := _try(path)) is None:
+        if not told:
+            say(f"Another build is writing here; waiting for it, at most {patience:g} seconds.")
+            told = True
+        if time.monotonic() >= end:
+            raise HandbookError(
+                f"{path}: another build has been writing here for {patience:g} seconds; wait until it is done"
+            )
+        time.sleep(_PAUSE)
+    try:
+        yield
+    finally:
+        _release(handle, path)
+
+
+def _try(path: Path) -> IO[bytes] | None:
+    """Return the locked file, or None if somebody else holds it."""
+    handle = path.open("ab")
+    try:
+        if sys.platform == "win32":
+            handle.seek(0)
+            msvcrt.locking(handle.fileno(), msvcrt.LK_NBLCK, 1)
+        else:
+            fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
+        # The one who held it before may have removed the file since it was opened here.
+        if os.path.samestat(os.fstat(handle.fileno()), path.stat()):
+            _held.add(handle)
+            return handle
+    except (BlockingIOError, PermissionError, FileNotFoundError):
+        pass
+    handle.close()
+    return None
+
+
+def _release(handle: IO[bytes], path: Path) -> None:
+    _held.discard(handle)
+    if sys.platform == "win32":
+        handle.close()  # an open file cannot be removed there
+        with suppress(OSError):
+            path.unlink()
+    else:
+        path.unlink(missing_ok=True)
+        handle.close()
+
+
+def _close_all() -> None:
+    """In a forked child: let go of the parent's locks, so that a child that outlives it does not keep them."""
+    while _held:
+        _held.pop().close()
+
+
+if hasattr(os, "register_at_fork"):
+    os.register_at_fork(after_in_child=_close_all)

@@ -1,0 +1,72 @@
+"""The content policy of the finished pages: what a page may load and run, on a server and opened from disk.
+
+Only scripts from files of the handbook run, and the few that the theme writes into every page. Nothing is loaded
+from another host, whatever a page says.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection
+from pathlib import Path
+
+from generator.errors import HandbookError
+from generator.site.html import tags
+from generator.site.tagcheck import is_known, script_hash
+
+# The one page that holds nothing but the theme: every inline script on it is the theme's own.
+THEME_PAGE = "404.html"
+
+_PLACE = re.compile(r'(<meta charset="utf-8">)(?:\s*<meta http-equiv="Content-Security-Policy"[^>]*>)?')
+
+
+def theme_scripts(folder: Path) -> frozenset[str]:
+    """Return the hashes of the inline scripts that the theme writes into every page, such as `sha256-...`.
+
+    A script that came in with the text of a page is not among them, so the policy keeps it from running.
+    """
+    page = (folder / THEME_PAGE).read_text(encoding="utf-8")
+    return frozenset(script_hash(tag.inner) for tag in tags(page) if tag.name == "script" and not is_known(tag, ()))
+
+
+def header(scripts: Collection[str]) -> str:
+    """Return the policy that a server sends with every page; `scripts` are hashes as `theme_scripts` gives them."""
+    return _policy(_sources("", scripts) | {"frame-ancestors": "'self'"})
+
+
+def apply(folder: Path) -> None:
+    """Write the policy into the head of every page of the site in `folder`; doing it twice changes nothing.
+
+    It is the server's policy, opened for files and for the search worker that is started from memory.
+    """
+    policy = _policy(_sources(" file:", theme_scripts(folder)))
+    meta = f'<meta http-equiv="Content-Security-Policy" content="{policy}">'
+    for page in sorted(folder.rglob("*.html")):
+        text = page.read_text(encoding="utf-8")
+        text, places = _PLACE.subn(lambda place: f"{place[1]}\n  {meta}", text, count=1)
+        if not places:
+            name = page.relative_to(folder).as_posix()
+            raise HandbookError(
+                f'{name}: there is no place for the content policy; begin its head with <meta charset="utf-8">'
+            )
+        page.write_text(text, encoding="utf-8", newline="\n")
+
+
+def _sources(files: str, scripts: Collection[str]) -> dict[str, str]:
+    """Return what each kind of content may come from; `files` is added where pages are opened from disk."""
+    hashes = "".join(f" '{script}'" for script in sorted(scripts))
+    memory = " blob:" if files else ""
+    return {
+        "default-src": "'none'",
+        "script-src": f"'self'{files}{memory}{hashes}",
+        "worker-src": f"'self'{files}{memory}",
+        "style-src": f"'self'{files}",
+        "img-src": f"'self'{files} data:",
+        "connect-src": f"'self'{files}",
+        "base-uri": "'none'",
+        "form-action": "'none'",
+    }
+
+
+def _policy(sources: dict[str, str]) -> str:
+    return "; ".join(f"{kind} {allowed}" for kind, allowed in sources.items())
