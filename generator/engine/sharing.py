@@ -185,8 +185,8 @@ def share(dividend: int, divisor: int, *, ribbons: bool = False) -> Sharing:
 
     Raises SharingError for anything but a whole dividend >= 0 and a whole divisor >= 1.
     """
-    _refuse_unless_whole("dividend", dividend, least=0)
-    _refuse_unless_whole("divisor", divisor, least=1)
+    refuse_unless_whole("dividend", dividend, least=0)
+    refuse_unless_whole("divisor", divisor, least=1)
     mat = Counts.of(divisor) if ribbons else Counts((divisor,))
     start = Counts.of(dividend)
     table = _Table(start, max(len(start) - len(mat), UNITS), dividend)
@@ -210,7 +210,8 @@ def deal_on(middle: Counts, mat: Counts, level: int) -> State:
     return end._replace(share=Counts(map(add, table.share, end.share)))
 
 
-def _refuse_unless_whole(name: str, number: object, least: int) -> None:
+def refuse_unless_whole(name: str, number: object, least: int) -> None:
+    """Raise SharingError for anything but a whole number that is not below `least`; `name` says what it is."""
     if isinstance(number, bool) or not isinstance(number, int):
         raise SharingError(f"the {name} is {number!r}: it must be a whole number")
     if number < least:

@@ -1,0 +1,48 @@
+"""What the room sees at the close: what is read on the trays, and what is left over."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable
+from typing import NamedTuple
+
+from generator.engine.sharing import Tray
+
+
+class Reading(NamedTuple):
+    """Trays that read the same: the value read, how many sharers, what each of them stands for."""
+
+    value: int
+    sharers: int
+    stands_for: int = 1
+
+
+class Sight(NamedTuple):
+    """The trays as `readings` puts them together, and the value left over (None: nobody counted it)."""
+
+    trays: tuple[Reading, ...]
+    left: int | None
+
+    @property
+    def equal(self) -> bool:
+        """Whether all trays of one kind read the same."""
+        return len({tray.stands_for for tray in self.trays}) == len(self.trays)
+
+    def off_by(self, dividend: int) -> int | None:
+        """How much more than the number all trays and what is left make together; None where that is not known."""
+        if self.left is None:
+            return None
+        return sum(tray.value * tray.sharers for tray in self.trays) + self.left - dividend
+
+
+def readings(trays: Iterable[Reading]) -> tuple[Reading, ...]:
+    """Equal trays put together; the largest ribbon first, then the largest value."""
+    sharers: Counter[tuple[int, int]] = Counter()
+    for tray in trays:
+        sharers[tray.stands_for, tray.value] += tray.sharers
+    return tuple(Reading(key[1], sharers[key], key[0]) for key in sorted(sharers, reverse=True) if sharers[key])
+
+
+def beads_on(trays: Iterable[Tray]) -> tuple[Reading, ...]:
+    """What is read where the beads themselves are counted."""
+    return readings(Reading(tray.holds.value, tray.sharers, tray.stands_for) for tray in trays)

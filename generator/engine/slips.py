@@ -1,0 +1,304 @@
+"""What each single slip leaves behind, worked out at every point of a sharing where it can happen.
+
+A slip disturbs the room at one moment. From there on everybody does as the rules say with what lies in
+the middle, so the same dealing rule carries the lesson to its end; nobody notices before the close.
+
+What people do after each slip
+    bank counts nine, eleven    one piece too few or too many comes to the middle; dealing goes on with it
+    piece not banked            the piece comes back with its ten: it is exchanged again with the others (middle),
+                                or lies there until the end (left over), or ends up with one child (one tray)
+    bank wrong kind             ten of another kind come to the middle and are dealt as they are, the largest first
+    child skipped               the piece stays in the middle, and dealing goes on with one more
+    child dealt twice           dealing goes on with one less; if it was the last piece, the last child goes without.
+                                In a round that is taken back, everybody gives back one
+    round not taken back        the first children keep what they have, the others give theirs back (a round
+                                begun again at the units is the same as dealing what is left over)
+    left over dealt             the first children get one piece each of what should be kept apart
+    laid out too many, too few  the lesson is a right sharing of another number
+    piece rolled away           from the middle: dealing goes on without it; from a tray: nobody notices
+    tray too many, too few      the lesson is a right sharing among another number of trays; at the close either all
+                                trays are read, or one for each child (a tray of nobody's is not read, a child
+                                without a tray has 0)
+    cards                       the beads are right; one child's cards, or everybody's, are not
+
+With ribbons every slip is followed in the same way; what is too much for the sharers it could still go to
+stays in the middle, because exchanges never go upwards.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+from enum import StrEnum
+from itertools import chain, combinations, zip_longest
+from typing import NamedTuple
+
+from generator.engine.places import UNITS, Counts
+from generator.engine.sharing import Action, Sharing, State, Tray, deal_on
+from generator.engine.sights import Reading, Sight, beads_on, readings
+
+
+class Slip(StrEnum):
+    """Every slip, the likeliest first: common practice, no source."""
+
+    LEFT_OVER_DEALT = "left-over-dealt"
+    NOT_TAKEN_BACK = "round-not-taken-back"
+    SKIPPED = "child-skipped"
+    BANK_NINE = "bank-counts-nine"
+    BANK_ELEVEN = "bank-counts-eleven"
+    DEALT_TWICE = "child-dealt-twice"
+    ZERO_FORGOTTEN = "zero-forgotten"
+    NOT_BANKED = "piece-not-banked"
+    ROLLED_AWAY = "piece-rolled-away"
+    LAID_FEW = "laid-out-too-few"
+    LAID_MANY = "laid-out-too-many"
+    TRAY_FEW = "tray-too-few"
+    TRAY_MANY = "tray-too-many"
+    SWAPPED = "cards-swapped"
+    WRONG_KIND = "bank-wrong-kind"
+
+
+class Spot(StrEnum):
+    """Where a piece was lost or ended up, whose cards are not right, which trays are read."""
+
+    MIDDLE = "middle"
+    LEFT_OVER = "left-over"
+    ONE_TRAY = "one-tray"
+    EVERY_TRAY = "every-tray"
+    EVERY_CHILD = "every-child"
+
+
+class Point(NamedTuple):
+    """One slip, and where and when it happens.
+
+    place   of the pieces the bank should count out, of the piece not banked, dealt, kept, laid or lost, or the
+            larger place of the cards; for a round, what a sharer who stands for one is dealt; None: every place
+    turn    which exchange from the place above (for a piece not banked: from its place) or which round, from 1;
+            0 where there is none
+    other   the kind that came from the bank, or the smaller of two places swapped
+    many    how many trays kept a piece, how many zeros were forgotten; otherwise 1
+    spot    for a piece not banked or rolled away, for cards, and for the number of trays
+    """
+
+    slip: Slip
+    place: int | None
+    turn: int = 0
+    other: int | None = None
+    many: int = 1
+    spot: Spot | None = None
+
+
+class Outcome(NamedTuple):
+    """The room at the close after one slip.
+
+    trays   what lies on them, in the order of dealing; within one kind, who has more comes first
+    left    the pieces left over in the middle
+    read    what is read at the close where it is not simply what lies on the trays; otherwise empty
+    """
+
+    point: Point
+    trays: tuple[Tray, ...]
+    left: Counts
+    read: tuple[Reading, ...] = ()
+
+    @property
+    def sight(self) -> Sight:
+        return Sight(self.read or beads_on(self.trays), self.left.value)
+
+
+class _Odd(NamedTuple):
+    """How many sharers who stand for 10^width have one piece of a place more (+1) or less (-1) than the others."""
+
+    width: int
+    sharers: int
+    place: int
+    pieces: int
+
+
+def simulate(sharing: Sharing) -> Iterator[Outcome]:
+    """Every slip at every point of a sharing, also where it leaves no trace."""
+    return chain(
+        _laying_out(sharing),
+        _counting_trays(sharing),
+        _at_the_bank(sharing),
+        _in_whole_rounds(sharing),
+        _in_rounds_taken_back(sharing),
+        _rolled_away(sharing),
+        _with_cards(sharing),
+    )
+
+
+def _laying_out(sharing: Sharing) -> Iterator[Outcome]:
+    before = _before(sharing)
+    for place, laid in enumerate(sharing.start):
+        yield _go_on(sharing, Point(Slip.LAID_MANY, place), before, _with(before.middle, place, 1))
+        if laid:
+            yield _go_on(sharing, Point(Slip.LAID_FEW, place), before, _with(before.middle, place, -1))
+
+
+def _counting_trays(sharing: Sharing) -> Iterator[Outcome]:
+    for width in sharing.mat.places_held:
+        for slip, more in ((Slip.TRAY_FEW, -1), (Slip.TRAY_MANY, 1)):
+            mat = _with(sharing.mat, width, more)
+            if mat.pieces:
+                mat = Counts(mat[: mat.places_held[0] + 1])
+                end = deal_on(sharing.start, mat, max(len(sharing.start) - len(mat), UNITS))
+                trays = _trays(mat, end.share)
+                yield Outcome(Point(slip, None, spot=Spot.EVERY_TRAY), trays, end.middle)
+                share = end.share.value * 10**width if more > 0 else 0
+                read = readings((*beads_on(trays), Reading(share, -more, 10**width)))
+                yield Outcome(Point(slip, None, spot=Spot.EVERY_CHILD), trays, end.middle, read)
+
+
+def _at_the_bank(sharing: Sharing) -> Iterator[Outcome]:
+    end = sharing.end
+    turns: Counter[int] = Counter()
+    for step in sharing.steps:
+        if step.action is not Action.EXCHANGE:
+            continue
+        room = step.after
+        large, small = step.place, step.place - 1
+        turns[large] += 1
+        turn = turns[large]
+        yield _go_on(sharing, Point(Slip.BANK_NINE, small, turn), room, _with(room.middle, small, -1))
+        yield _go_on(sharing, Point(Slip.BANK_ELEVEN, small, turn), room, _with(room.middle, small, 1))
+        without = _with(room.middle, small, -10)
+        for other in range(len(sharing.start)):
+            if other != small:
+                point = Point(Slip.WRONG_KIND, small, turn, other)
+                yield _go_on(sharing, point, room, _with(without, other, 10))
+        kept = Point(Slip.NOT_BANKED, large, turn)
+        yield _go_on(sharing, kept._replace(spot=Spot.MIDDLE), room, _with(room.middle, large, 1))
+        trays = _trays(sharing.mat, end.share)
+        yield Outcome(kept._replace(spot=Spot.LEFT_OVER), trays, _with(end.middle, large, 1))
+        for width in sharing.mat.places_held:
+            trays = _trays(sharing.mat, end.share, _Odd(width, 1, large, 1))
+            yield Outcome(kept._replace(spot=Spot.ONE_TRAY), trays, end.middle)
+
+
+def _in_whole_rounds(sharing: Sharing) -> Iterator[Outcome]:
+    for room in (step.after for step in sharing.steps if step.action is Action.DEAL):
+        turn = room.share[room.level]
+        for width in sharing.mat.places_held:
+            place = room.level + width
+            more, less = _Odd(width, 1, place, 1), _Odd(width, 1, place, -1)
+            yield _misdealt(sharing, Point(Slip.SKIPPED, place, turn), room, less)
+            twice = Point(Slip.DEALT_TWICE, place, turn)
+            if room.middle[place]:
+                yield _misdealt(sharing, twice, room, more)
+            elif sharing.mat[width] > 1:
+                yield _misdealt(sharing, twice, room, more, less)
+
+
+def _in_rounds_taken_back(sharing: Sharing) -> Iterator[Outcome]:
+    for step in sharing.steps:
+        if step.action is not Action.TAKE_BACK:
+            continue
+        room = step.after
+        level = room.level
+        turn = room.share[level] + 1
+        for many in range(1, step.pieces + 1):
+            point = Point(Slip.NOT_TAKEN_BACK, level, turn, many=many)
+            outcome = _misdealt(sharing, point, room, *_first(sharing.mat, level, many))
+            yield outcome
+            if level == UNITS:
+                yield outcome._replace(point=Point(Slip.LEFT_OVER_DEALT, UNITS, many=many))
+        for served in _first(sharing.mat, level, step.pieces):
+            if room.middle[served.place] > 1:
+                point = Point(Slip.DEALT_TWICE, served.place, turn)
+                yield _misdealt(sharing, point, room, served._replace(sharers=1))
+
+
+def _rolled_away(sharing: Sharing) -> Iterator[Outcome]:
+    rooms = (step.after for step in sharing.steps if step.action is not Action.START)
+    for room in dict.fromkeys((_before(sharing), *rooms)):
+        for place in room.middle.places_held:
+            point = Point(Slip.ROLLED_AWAY, place, spot=Spot.MIDDLE)
+            yield _go_on(sharing, point, room, _with(room.middle, place, -1))
+    end = sharing.end
+    for width in sharing.mat.places_held:
+        for held in end.share.places_held:
+            place = held + width
+            point = Point(Slip.ROLLED_AWAY, place, spot=Spot.ONE_TRAY)
+            yield Outcome(point, _trays(sharing.mat, end.share, _Odd(width, 1, place, -1)), end.middle)
+
+
+def _with_cards(sharing: Sharing) -> Iterator[Outcome]:
+    """The share is read from cards that are not right: one child's, or everybody's."""
+    end = sharing.end
+    trays = _trays(sharing.mat, end.share)
+    beads = beads_on(trays)
+    smallest = beads[-1].stands_for
+    for point, value in _misread(Counts.of(sharing.quotient)):
+        one = Reading(value * smallest, 1, smallest)
+        read = readings((*beads, beads[-1]._replace(sharers=-1), one))
+        yield Outcome(point._replace(spot=Spot.ONE_TRAY), trays, end.middle, read)
+        if sharing.sharers > 1:
+            read = readings(tray._replace(value=value * tray.stands_for) for tray in beads)
+            yield Outcome(point._replace(spot=Spot.EVERY_TRAY), trays, end.middle, read)
+
+
+def _misread(digits: Counts) -> Iterator[tuple[Point, int]]:
+    """Two places swapped, one zero forgotten, every zero forgotten: and what the cards read then."""
+    places = range(len(digits))
+    for low, high in combinations(places, 2):
+        if digits[low] != digits[high]:
+            swapped = list(digits)
+            swapped[low], swapped[high] = swapped[high], swapped[low]
+            yield Point(Slip.SWAPPED, high, other=low), Counts(swapped).value
+    zeros = [place for place in places if not digits[place]]
+    if digits.value and zeros:
+        for zero in zeros:
+            yield Point(Slip.ZERO_FORGOTTEN, zero), Counts(digits[:zero] + digits[zero + 1 :]).value
+        if len(zeros) > 1:
+            point = Point(Slip.ZERO_FORGOTTEN, zeros[-1], many=len(zeros))
+            yield point, Counts(digit for digit in digits if digit).value
+
+
+def _before(sharing: Sharing) -> State:
+    """The room before the first movement."""
+    return State(sharing.start, Counts((0,) * len(sharing.start)), sharing.steps[0].after.level, 0)
+
+
+def _first(mat: Counts, level: int, many: int) -> tuple[_Odd, ...]:
+    """The first so many sharers in the order of dealing, each with one piece more."""
+    first: list[_Odd] = []
+    for width in mat.places_held:
+        sharers = min(many, mat[width])
+        many -= sharers
+        if sharers:
+            first.append(_Odd(width, sharers, level + width, 1))
+    return tuple(first)
+
+
+def _misdealt(sharing: Sharing, point: Point, room: State, *odd: _Odd) -> Outcome:
+    """Deal on after some have more or less than the others: what they have lies no longer in the middle."""
+    middle = room.middle
+    for one in odd:
+        middle = _with(middle, one.place, -one.pieces * one.sharers)
+    return _go_on(sharing, point, room, middle, *odd)
+
+
+def _go_on(sharing: Sharing, point: Point, room: State, middle: Counts, *odd: _Odd) -> Outcome:
+    """Deal on from a disturbed middle; pieces larger than the level are dealt first, as at the beginning."""
+    largest = middle.places_held[0] if middle.pieces else UNITS
+    end = deal_on(middle, sharing.mat, max(room.level, largest + 1 - len(sharing.mat)))
+    share = Counts(dealt + more for dealt, more in zip_longest(room.share, end.share, fillvalue=0))
+    return Outcome(point, _trays(sharing.mat, share, *odd), end.middle)
+
+
+def _trays(mat: Counts, share: Counts, *odd: _Odd) -> tuple[Tray, ...]:
+    """Every tray, equal ones together, with what some have more or less than the others."""
+    trays: list[Tray] = []
+    for width in mat.places_held:
+        holds = Counts(((0,) * width + share)[: len(share)])
+        mine = [one for one in odd if one.width == width]
+        equal = mat[width] - sum(one.sharers for one in mine)
+        groups = [(one.sharers, _with(holds, one.place, one.pieces)) for one in mine] + [(equal, holds)]
+        groups.sort(key=lambda group: group[1].value, reverse=True)
+        trays += [Tray(sharers, 10**width, what) for sharers, what in groups if sharers]
+    return tuple(trays)
+
+
+def _with(counts: Counts, place: int, pieces: int) -> Counts:
+    return Counts((*counts[:place], counts[place] + pieces, *counts[place + 1 :]))
