@@ -1,0 +1,232 @@
+"""Figures on paper: the only module that knows matplotlib.
+
+There are no Axes: one artist goes straight onto the canvas and hands every mark to the renderer. In the SVG
+each `Pieces` mark is a group `<g id="its gid">`, and the first path of the group has exactly one subpath
+(one `M`) for every piece: the wire of a bar, the outline of a bead, square or cube. The beads of a bar and the
+grid of a square are dashes of a line, so that a figure stays small.
+"""
+
+from __future__ import annotations
+
+import io
+import re
+from collections.abc import Iterable, Sequence
+from typing import Any, Literal
+
+import matplotlib as mpl
+from matplotlib.artist import Artist
+from matplotlib.backend_bases import GraphicsContextBase, RendererBase
+from matplotlib.backends.backend_svg import FigureCanvasSVG
+from matplotlib.figure import Figure as Canvas
+from matplotlib.font_manager import FontProperties
+from matplotlib.path import Path
+from matplotlib.text import Text
+from matplotlib.transforms import Affine2D
+
+from generator.engine.places import HUNDREDS, TENS, UNITS
+from generator.figures.look import COLOURS
+from generator.figures.packing import DEPTH
+from generator.figures.shapes import Bow, Boxes, Figure, Label, Mark, Pieces, Spot, Stroke
+
+_SETTINGS: dict[Any, Any] = {"svg.fonttype": "none", "svg.hashsalt": "sharing", "font.sans-serif": ["sans-serif"]}
+_NO_METADATA = {"Date": None, "Creator": None, "Format": None, "Type": None}
+
+_MOVE, _LINE, _CLOSE = int(Path.MOVETO), int(Path.LINETO), int(Path.CLOSEPOLY)
+_ANCHORS: dict[str, Literal["left", "center", "right"]] = {"start": "left", "middle": "center", "end": "right"}
+_TURNED_BY_NOTHING = re.compile(rb' transform="rotate\(-?0 [^"]*"')
+_BLACK = (0.0, 0.0, 0.0)
+
+
+def draw(figure: Figure) -> bytes:
+    """The figure as SVG, the same bytes whatever the machine's settings are."""
+    with mpl.rc_context():
+        mpl.rcdefaults()
+        mpl.rcParams.update(_SETTINGS)
+        canvas = Canvas(figsize=(figure.width / 72, figure.height / 72), facecolor=COLOURS["paper"])
+        FigureCanvasSVG(canvas)
+        canvas.add_artist(_Sheet(figure))
+        svg = io.BytesIO()
+        canvas.savefig(svg, format="svg", facecolor=COLOURS["paper"], metadata=_NO_METADATA)
+        return _TURNED_BY_NOTHING.sub(b"", svg.getvalue().replace(b" \n", b""))
+
+
+class _Sheet(Artist):
+    """All marks of a figure as one artist."""
+
+    def __init__(self, figure: Figure) -> None:
+        super().__init__()
+        self._marks = figure.marks
+        self._height = figure.height
+
+    def draw(self, renderer: RendererBase) -> None:
+        pen = _Pen(renderer, self._height)
+        for mark in self._marks:
+            _draw_mark(pen, mark)
+
+
+class _Pen:
+    """Draws on a renderer in the coordinates of the sheet, y downwards."""
+
+    def __init__(self, renderer: RendererBase, height: float) -> None:
+        self._renderer = renderer
+        self._height = height
+        self._upright = Affine2D().scale(1, -1).translate(0, height)
+
+    def path(
+        self,
+        path: Path,
+        edge: str = "",
+        line: float = 0.0,
+        fill: str = "",
+        cap: str = "butt",
+        dashes: tuple[float, tuple[float, float]] | None = None,
+    ) -> None:
+        context = self._context(edge)
+        context.set_linewidth(line)
+        context.set_capstyle(cap)  # type: ignore[arg-type]
+        context.set_joinstyle("round")
+        if dashes:
+            context.set_dashes(*dashes)
+        self._renderer.draw_path(context, path, self._upright, mpl.colors.to_rgb(COLOURS[fill]) if fill else None)
+
+    def label(self, label: Label) -> None:
+        font = FontProperties(family="sans-serif", size=label.size, weight="bold" if label.bold else "normal")
+        text = Text(label.x, self._height - label.y, label.text, horizontalalignment=_ANCHORS[label.anchor])
+        self._renderer.draw_text(self._context(label.colour), label.x, label.y, label.text, font, 0, False, text)
+
+    def open(self, gid: str) -> None:
+        self._renderer.open_group("pieces", gid)
+
+    def close(self) -> None:
+        self._renderer.close_group("pieces")
+
+    def _context(self, colour: str) -> GraphicsContextBase:
+        context = self._renderer.new_gc()
+        context.set_foreground(COLOURS[colour] if colour else _BLACK)
+        return context
+
+
+def _draw_mark(pen: _Pen, mark: Mark) -> None:
+    match mark:
+        case Pieces():
+            pen.open(mark.gid)
+            _PIECES[mark.place](pen, mark)
+            pen.close()
+        case Boxes():
+            _draw_boxes(pen, mark)
+        case Label():
+            pen.label(mark)
+        case Stroke():
+            lines = [[(mark.x + x, mark.y + y) for x, y in line] for line in mark.lines]
+            pen.path(_lines(lines, closed=bool(mark.fill)), mark.colour, mark.width, mark.fill, "round")
+        case Bow():
+            _draw_bow(pen, mark)
+
+
+def _lines(lines: Iterable[Sequence[Spot]], closed: bool = False) -> Path:
+    """One compound path, a subpath for every line."""
+    vertices: list[Spot] = []
+    codes: list[int] = []
+    for line in lines:
+        vertices += line
+        codes += [_MOVE, *[_LINE] * (len(line) - 1)]
+        if closed:
+            vertices.append(line[0])
+            codes.append(_CLOSE)
+    path = Path(vertices, codes)
+    path.should_simplify = False
+    return path
+
+
+def _draw_boxes(pen: _Pen, boxes: Boxes) -> None:
+    """A round corner is the round join of a wide line: the edge first, the fill over it."""
+    r = boxes.radius
+    wide, high = boxes.width - 2 * r, boxes.height - 2 * r
+    corners = [(boxes.x + x + r, boxes.y + y + r) for x, y in boxes.spots]
+    path = _lines([((x, y), (x + wide, y), (x + wide, y + high), (x, y + high)) for x, y in corners], closed=True)
+    if boxes.edge:
+        pen.path(path, boxes.edge, 2 * r + boxes.line, boxes.edge)
+    pen.path(path, boxes.fill, 2 * r - (boxes.line if boxes.edge else 0), boxes.fill)
+
+
+def _corners(pieces: Pieces) -> list[Spot]:
+    return [(pieces.x + x, pieces.y + y) for x, y in pieces.spots]
+
+
+def _inks(pieces: Pieces) -> tuple[str, str]:
+    return ("pale edge", "pale") if pieces.pale else ("edge", "gold")
+
+
+def _draw_beads(pen: _Pen, pieces: Pieces) -> None:
+    edge, fill = _inks(pieces)
+    d = pieces.size
+    middles = [(x + d / 2, y + d / 2) for x, y in _corners(pieces)]
+    dots = _lines([(middle, middle) for middle in middles])
+    pen.path(dots, edge, d, cap="round")
+    pen.path(dots, fill, d - max(1.4, 0.2 * d), cap="round")
+    if not pieces.pale:
+        glints = [(x - 0.14 * d, y - 0.16 * d) for x, y in middles]
+        pen.path(_lines([(glint, glint) for glint in glints]), "glint", 0.24 * d, cap="round")
+
+
+def _draw_bars(pen: _Pen, pieces: Pieces) -> None:
+    edge, fill = _inks(pieces)
+    bead = pieces.size / 10
+    middles = [(x + bead / 2, y) for x, y in _corners(pieces)]
+    pen.path(_lines([((x, y), (x, y + pieces.size)) for x, y in middles]), edge, 0.3 * bead)
+    strings = _lines([((x, y + bead / 2), (x, y + 9.7 * bead)) for x, y in middles])
+    beads = (0.0, (0.0, bead))
+    pen.path(strings, edge, 1.12 * bead, cap="round", dashes=beads)
+    pen.path(strings, fill, 0.7 * bead, cap="round", dashes=beads)
+
+
+def _square(x: float, y: float, side: float) -> tuple[Spot, ...]:
+    return ((x, y), (x + side, y), (x + side, y + side), (x, y + side))
+
+
+def _draw_grid(pen: _Pen, corners: list[Spot], side: float, colour: str) -> None:
+    """Nine lines each way across every square: the gaps of a wide dashed line."""
+    cell = side / 10
+    thin = 0.12 * cell
+    across = [((x, y + side / 2), (x + side, y + side / 2)) for x, y in corners]
+    down = [((x + side / 2, y), (x + side / 2, y + side)) for x, y in corners]
+    dashes = (thin / 2, (thin, cell - thin))
+    pen.path(_lines(across + down), colour, side, dashes=dashes)
+
+
+def _draw_squares(pen: _Pen, pieces: Pieces) -> None:
+    edge, fill = _inks(pieces)
+    corners = _corners(pieces)
+    outline = _lines([_square(x, y, pieces.size) for x, y in corners], closed=True)
+    pen.path(outline, edge, 1.2, fill)
+    _draw_grid(pen, corners, pieces.size, "pale grid" if pieces.pale else "grid")
+
+
+def _draw_cubes(pen: _Pen, pieces: Pieces) -> None:
+    edge, fill = _inks(pieces)
+    a = pieces.size
+    d = a * DEPTH
+    corners = _corners(pieces)
+    outline = [
+        ((x, y + d), (x + d, y), (x + d + a, y), (x + d + a, y + a), (x + a, y + a + d), (x, y + a + d))
+        for x, y in corners
+    ]
+    tops = [((x, y + d), (x + d, y), (x + d + a, y), (x + a, y + d)) for x, y in corners]
+    sides = [((x + a, y + d), (x + d + a, y), (x + d + a, y + a), (x + a, y + a + d)) for x, y in corners]
+    pen.path(_lines(outline, closed=True), edge, 1.2, fill)
+    pen.path(_lines(tops, closed=True), edge, 0.8, "pale" if pieces.pale else "light gold")
+    pen.path(_lines(sides, closed=True), edge, 0.8, "pale" if pieces.pale else "deep gold")
+    _draw_grid(pen, [(x, y + d) for x, y in corners], a, "pale grid" if pieces.pale else "grid")
+
+
+def _draw_bow(pen: _Pen, bow: Bow) -> None:
+    x, y, s = bow.x, bow.y, bow.size / 2
+    tails = [((x, y), (x - 0.55 * s, y + 0.95 * s)), ((x, y), (x + 0.55 * s, y + 0.95 * s))]
+    pen.path(_lines(tails), bow.colour, 0.22 * s, cap="round")
+    loops = [((x, y), (x + side * s, y - 0.6 * s), (x + side * s, y + 0.6 * s)) for side in (-1, 1)]
+    pen.path(_lines(loops, closed=True), bow.colour, 0.15 * s, bow.colour)
+    pen.path(_lines([((x, y), (x, y))]), "paper", 0.5 * s, cap="round")
+    pen.path(_lines([((x, y), (x, y))]), bow.colour, 0.36 * s, cap="round")
+
+
+_PIECES = {UNITS: _draw_beads, TENS: _draw_bars, HUNDREDS: _draw_squares, HUNDREDS + 1: _draw_cubes}

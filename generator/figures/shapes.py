@@ -1,0 +1,154 @@
+"""What a figure is made of: frozen marks on a sheet, and parts put beside and below each other.
+
+Lengths are units of a sheet that is WIDTH units wide; x grows to the right, y downwards. Every mark has
+its own x and y, and everything else in it is measured from there, so that moving it is cheap.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from generator.engine.places import place_name
+
+WIDTH = 560.0
+
+Spot = tuple[float, float]
+HERE: tuple[Spot, ...] = ((0.0, 0.0),)
+
+
+class Pieces(NamedTuple):
+    """Pieces of one kind that belong together: those of a `group` such as "middle", "tray-3" or "to-bank".
+
+    size: diameter of a bead, length of a bar, side of a square, edge of a cube
+    spots: the top left corner of every piece
+    pale: drawn quietly, because they were there before
+    """
+
+    x: float
+    y: float
+    group: str
+    place: int
+    size: float
+    spots: tuple[Spot, ...]
+    pale: bool = False
+
+    @property
+    def gid(self) -> str:
+        """The name in the drawing: 'tray-3-hundreds'."""
+        return f"{self.group}-{place_name(self.place)}"
+
+
+class Boxes(NamedTuple):
+    """Rectangles of one size with round corners, at every spot; colours are names of generator.figures.look."""
+
+    x: float
+    y: float
+    spots: tuple[Spot, ...]
+    width: float
+    height: float
+    fill: str
+    edge: str = ""
+    line: float = 1.0
+    radius: float = 6.0
+
+
+class Label(NamedTuple):
+    """One line of text; y is its base line, `anchor` is start, middle or end."""
+
+    x: float
+    y: float
+    text: str
+    size: float
+    colour: str = "ink"
+    bold: bool = False
+    anchor: str = "start"
+
+
+class Stroke(NamedTuple):
+    """Lines drawn in one go; with `fill` each line is closed and filled."""
+
+    x: float
+    y: float
+    lines: tuple[tuple[Spot, ...], ...]
+    colour: str
+    width: float = 1.0
+    fill: str = ""
+
+
+class Bow(NamedTuple):
+    """The bow of a ribbon, `size` wide, its knot at x, y."""
+
+    x: float
+    y: float
+    size: float
+    colour: str
+
+
+Mark = Pieces | Boxes | Label | Stroke | Bow
+
+
+@dataclass(frozen=True)
+class Figure:
+    """A whole picture, ready to be drawn: marks in drawing order on a sheet of width x height."""
+
+    width: float
+    height: float
+    marks: tuple[Mark, ...]
+
+
+class Part(NamedTuple):
+    """A piece of a picture with its own corner at 0, 0."""
+
+    width: float
+    height: float
+    marks: tuple[Mark, ...]
+
+    def at(self, x: float, y: float) -> tuple[Mark, ...]:
+        return tuple(mark._replace(x=mark.x + x, y=mark.y + y) for mark in self.marks)
+
+
+def beside(parts: Sequence[Part], gap: float) -> Part:
+    """Parts in a row, their upper edges level."""
+    marks: list[Mark] = []
+    x = 0.0
+    for part in parts:
+        marks += part.at(x, 0)
+        x += part.width + gap
+    return Part(max(x - gap, 0), max((part.height for part in parts), default=0), tuple(marks))
+
+
+def below(parts: Iterable[Part], gap: float) -> Part:
+    """Parts under each other, their left edges level; parts without height are left out."""
+    marks: list[Mark] = []
+    width = y = 0.0
+    for part in parts:
+        if part.height:
+            marks += part.at(0, y)
+            y += part.height + gap
+            width = max(width, part.width)
+    return Part(width, max(y - gap, 0), tuple(marks))
+
+
+def blank(part: Part) -> Part:
+    """The room of a part with nothing in it."""
+    return part._replace(marks=())
+
+
+def framed(part: Part, width: float, pad: float, fill: str, edge: str = "", line: float = 1.0) -> Part:
+    """A part on a panel of the given width."""
+    height = part.height + 2 * pad
+    return Part(width, height, (Boxes(0, 0, HERE, width, height, fill, edge, line), *part.at(pad, pad)))
+
+
+def text(words: str, size: float, colour: str = "ink", bold: bool = False) -> Part:
+    """One line of text as a part, with the room that a wide font needs."""
+    width = len(words) * size * (0.66 if bold else 0.6)
+    return Part(width, size * 1.25, (Label(0, size, words, size, colour, bold),))
+
+
+def sheet(part: Part, margin: float) -> Figure:
+    """A part on its sheet of paper, centred."""
+    height = part.height + 2 * margin
+    return Figure(WIDTH, round(height, 1), part.at((WIDTH - part.width) / 2, margin))

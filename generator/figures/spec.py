@@ -1,0 +1,133 @@
+"""What every figure of a lesson shows, worked out from the engine; nothing here knows how it is drawn."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from generator.engine.places import THOUSANDS, UNITS, Counts
+from generator.engine.sharing import Sharing, Stage, Tray
+from generator.errors import SharingError
+from generator.figures.bank import exchanges
+from generator.figures.cards import cards, sharers_card
+from generator.figures.columns import columns, count_in_words
+from generator.figures.look import TEXT
+from generator.figures.shapes import WIDTH, Figure, Part, below, beside, blank, framed, sheet, text
+from generator.figures.trays import tray_rows
+from generator.figures.words import ENGLISH, Words
+
+_MARGIN = 12.0
+_INSIDE = WIDTH - 2 * _MARGIN
+_PAD = 8.0
+_GAP = 9.0
+_ON_A_PANEL = _INSIDE - 2 * _PAD
+_MOST_PAIRS_ACROSS = 6
+
+
+def layout_figure(sharing: Sharing, grouping: str = ",", words: Words = ENGLISH) -> Figure:
+    """The start: every place of the number with its large card, the card of the sharers, the empty trays.
+
+    Piece groups: 'middle-<place>'. Raises SharingError for a number beyond the thousands.
+    """
+    _refuse_too_large(sharing)
+
+    def head(place: int) -> Part:
+        count = sharing.start[place]
+        large = cards(count * 10**place, 18, grouping) if count else blank(cards(1, 18, grouping))
+        return below([large, count_in_words(count, place, words)], 3)
+
+    middle = columns(sharing.start, len(sharing.start) - 1, _ON_A_PANEL, "middle", head)
+    assert middle is not None
+    waiting = beside([sharers_card(sharing.divisor, 18), text(words.sharing, TEXT, bold=True)], 8)
+    nothing = Counts((0,) * len(sharing.start))
+    empty = [Tray(sharing.mat[width], 10**width, nothing) for width in sharing.mat.places_held]
+    trays = tray_rows(empty, None, sharing.ribbons, _INSIDE, words)
+    return sheet(below([_mat(words.in_the_middle, middle), below([waiting, trays], 5)], _GAP), _MARGIN)
+
+
+def stage_figure(sharing: Sharing, stage: Stage, words: Words = ENGLISH) -> Figure:
+    """One place: the middle when it begins, every tray when it ends, the exchanges, the middle when it ends.
+
+    Piece groups: 'middle-<place>', 'tray-<number>-<place>', 'to-bank-<place>', 'from-bank-<place>',
+    'left-<place>'. Raises SharingError for a number beyond the thousands.
+    """
+    _refuse_too_large(sharing)
+    dealt = [stage.level + width for width in sharing.mat.places_held if stage.level + width < len(stage.start)]
+    top = max([stage.level, *dealt, *stage.start.places_held])
+    middle = _counted(stage.start, top, _ON_A_PANEL, "middle", words, dealt)
+    assert middle is not None
+    rounds = words.rounds[stage.rounds != 1].format(stage.rounds) if stage.rounds else words.no_round
+    trays = tray_rows(sharing.trays(stage.steps[-1].after), stage.level, sharing.ribbons, _INSIDE, words)
+    after = min(_afterwards(stage, words), key=lambda part: part.height)
+    return sheet(below([_mat(words.in_the_middle, middle), _titled(rounds, trays), after], _GAP), _MARGIN)
+
+
+def cards_figure(sharing: Sharing, grouping: str = ",", words: Words = ENGLISH) -> Figure:
+    """The end, told in cards: the number, how many shared it, one share, and what is left over kept apart.
+
+    Piece groups: 'left-<place>'. Raises SharingError for a number beyond the thousands.
+    """
+    _refuse_too_large(sharing)
+    number = beside([cards(sharing.dividend, 34, grouping), _in_words(Counts.of(sharing.dividend), words)], 16)
+    by = _titled(words.shared_by, sharers_card(sharing.divisor, 24))
+    has = words.one_for_one_has if len(sharing.mat) > 1 else words.each_has
+    share = below(
+        [_titled(has, cards(sharing.quotient, 24, grouping)), _in_words(Counts.of(sharing.quotient), words)], 4
+    )
+    rest = _left(sharing.end.middle, UNITS, _ON_A_PANEL - by.width - share.width - 60, words)
+    story = beside([by, share, *([rest] if rest else [])], 30)
+    return sheet(framed(below([number, story], 12), _INSIDE, 12, "mat", "line"), _MARGIN)
+
+
+def _refuse_too_large(sharing: Sharing) -> None:
+    if len(sharing.start) > THOUSANDS + 1:
+        raise SharingError(f"no figure for {sharing.dividend}: the pieces end with the thousands, so at most 9999")
+
+
+def _counted(
+    counts: Counts, top: int, width: float, group: str, words: Words, dealt: list[int] | None = None
+) -> Part | None:
+    return columns(counts, top, width, group, lambda place: count_in_words(counts[place], place, words), dealt or ())
+
+
+def _in_words(digits: Counts, words: Words) -> Part:
+    return beside([count_in_words(digits[place], place, words) for place in digits.places_held], 8)
+
+
+def _titled(title: str, part: Part) -> Part:
+    return below([text(title, TEXT, bold=True), part], 4)
+
+
+def _mat(title: str, part: Part) -> Part:
+    return framed(_titled(title, part), _INSIDE, _PAD, "mat", "line")
+
+
+def _afterwards(stage: Stage, words: Words) -> Iterator[Part]:
+    """Every way to show the exchanges and what then lies in the middle: side by side or below each other."""
+    below_each_other = _left(stage.end, stage.level, _ON_A_PANEL, words)
+    assert below_each_other is not None
+    mat = framed(below_each_other, _INSIDE, _PAD, "mat", "line")
+    if not stage.exchanged.pieces:
+        yield mat
+        return
+    for across in range(1, _MOST_PAIRS_ACROSS + 1):
+        bank = _titled(words.at_the_bank, exchanges(stage.exchanged, across, words))
+        if bank.width <= _ON_A_PANEL:
+            yield below([framed(bank, _INSIDE, _PAD, "card", "muted"), mat], _GAP)
+        wide = bank.width + 2 * _PAD
+        left = _left(stage.end, stage.level, _ON_A_PANEL - wide - _GAP, words)
+        if left is not None:
+            high = max(bank.height, left.height)
+            at_the_bank = framed(bank._replace(height=high), wide, _PAD, "card", "muted")
+            yield beside(
+                [at_the_bank, framed(left._replace(height=high), _INSIDE - wide - _GAP, _PAD, "mat", "line")], _GAP
+            )
+
+
+def _left(counts: Counts, level: int, width: float, words: Words) -> Part | None:
+    """What lies in the middle after a stage; None if the width is too small."""
+    last = level == UNITS
+    if not counts.pieces:
+        note = text(words.nothing_left_over if last else words.nothing_in_the_middle, TEXT, bold=True)
+        return note if note.width <= width else None
+    row = _counted(counts, counts.places_held[0], width, "left", words)
+    return _titled(words.left_over if last else words.left_in_the_middle, row) if row else None

@@ -1,0 +1,68 @@
+"""The trays, numbered in the order of dealing, each kind in rows of its own with its words at the left."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import ceil
+
+from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS
+from generator.engine.sharing import Tray
+from generator.figures.look import SMALL, place_colour
+from generator.figures.packing import block
+from generator.figures.shapes import Bow, Boxes, Label, Mark, Part, Pieces, below
+from generator.figures.words import Words
+
+_GAP = 5.0
+_MARGIN = 112.0
+_MOST_IN_A_ROW = 6
+_WIDEST = 112.0
+_PAD = 5.0
+_HEAD = 19.0
+_SIZES = {UNITS: 8.0, TENS: 24.0, HUNDREDS: 11.0, THOUSANDS: 10.0}
+
+
+def tray_rows(trays: Sequence[Tray], level: int | None, ribbons: bool, width: float, words: Words) -> Part:
+    """Every tray once. `level` is the place dealt last to a child who stands for one; None: nothing yet."""
+    longest = max(_in_a_row(tray.sharers) for tray in trays)
+    wide = min((width - _MARGIN + _GAP) / max(longest, 4) - _GAP, _WIDEST)
+    rows: list[Part] = []
+    number = 1
+    for tray in trays:
+        end = number + tray.sharers
+        spans = [range(first, min(first + longest, end)) for first in range(number, end, longest)]
+        rows += [_row(tray, span, level, ribbons, wide, words) for span in spans]
+        number = end
+    return below(rows, _GAP + 1)
+
+
+def _in_a_row(sharers: int) -> int:
+    """As many as go into one row, and the rows as even as can be."""
+    return ceil(sharers / ceil(sharers / _MOST_IN_A_ROW))
+
+
+def _row(tray: Tray, numbers: range, level: int | None, ribbons: bool, wide: float, words: Words) -> Part:
+    """Trays that hold the same, in one row: words at the left, one line of pieces for each place."""
+    ribbon = len(str(tray.stands_for)) - 1
+    new = None if level is None else level + ribbon
+    lefts = [_MARGIN + index * (wide + _GAP) for index in range(len(numbers))]
+    inside: list[Mark] = [Label(x + 8, 14, str(n), SMALL, "ink", True) for x, n in zip(lefts, numbers, strict=True)]
+    if ribbons:
+        inside.append(Label(0, 14, words.stands_for.format(tray.stands_for), SMALL, "ink", True))
+    if ribbon:
+        inside += [Bow(x + wide - 18, 12, 20, place_colour(ribbon)) for x in lefts]
+    y = _HEAD
+    for place in tray.holds.places_held:
+        fresh = place == new
+        size = _SIZES[place] * min(wide / 70, 1.4)
+        line = block(place, tray.holds[place], size, 1)
+        if fresh:
+            frames = tuple((x + _PAD, 0.0) for x in lefts)
+            inside.append(Boxes(0, y, frames, wide - 2 * _PAD, line.height + 8, "card", "ink", 1.8, 3))
+        label = words.pieces(tray.holds[place], place)
+        inside.append(Label(0, y + line.height / 2 + 8, label, SMALL, place_colour(place), fresh))
+        for x, number in zip(lefts, numbers, strict=True):
+            inside.append(Pieces(x + _PAD + 4, y + 4, f"tray-{number}", place, size, line.spots, not fresh))
+        y += line.height + 10
+    height = max(y + 3, 34.0)
+    body = Boxes(0, 0, tuple((x, 0.0) for x in lefts), wide, height, "tray", "wood", 1.4, 6)
+    return Part(lefts[-1] + wide, height, (body, *inside))
