@@ -7,9 +7,11 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from generator.engine.kinds import Kind, kind_of
-from generator.engine.places import TENS, place_name
+from generator.engine.places import place_name
 from generator.engine.sharing import Sharing, share
 from generator.source.models import Expects, LessonFile
+
+_RIBBONS = ("none", "ten", "hundred")
 
 
 class Misfit(NamedTuple):
@@ -20,73 +22,74 @@ class Misfit(NamedTuple):
     remedy: str
 
 
+class _Trait(NamedTuple):
+    """One key of [expects]: the words a lesson answers it with, and the same as half a sentence."""
+
+    key: str
+    words: set[str]
+    sentence: str
+
+
 def misfits(lesson: LessonFile, expects: Expects) -> Iterator[Misfit]:
     """Everything about a lesson that its step does not take."""
     sharing = share(lesson.dividend, lesson.divisor, ribbons=lesson.ribbons)
     kind = kind_of(sharing)
     story = f"{lesson.dividend} among {lesson.divisor}"
-    another = f"choose another number (python -m generator choose {lesson.divisor}) or move the lesson"
-
-    def unless(fits: bool, key: str, what: str, wanted: object, remedy: str = another) -> Iterator[Misfit]:
-        if not fits:
-            yield Misfit(key, f"{story} {what}, but its step expects {wanted}", remedy)
+    another_number = f"choose another number (python -m generator choose {lesson.divisor}) or move the lesson"
+    another_divisor = "choose another divisor or move the lesson"
 
     fewest, most = expects.children
-    yield from unless(
-        fewest <= lesson.children <= most,
-        "divisor",
-        f"needs {lesson.children} children",
-        f"children = [{fewest}, {most}]",
-        "choose another divisor or move the lesson",
-    )
-    yield from unless(
-        _ribbon(sharing, expects.ribbons),
-        "ribbons" if lesson.ribbons != (expects.ribbons != "none") else "divisor",
-        f"is shared {'with' if lesson.ribbons else 'without'} ribbons",
-        f'ribbons = "{expects.ribbons}"',
-        "choose another divisor or move the lesson",
-    )
-    senders = tuple(map(place_name, kind.exchange_from))
-    sends = f"sends pieces to the bank from {' and '.join(senders) or 'nowhere'}"
-    yield from unless(_exchanges(kind, expects.exchanges), "dividend", sends, f'exchanges = "{expects.exchanges}"')
-    if expects.exchange_from is not None:
-        fits = set(senders) == set(expects.exchange_from)
-        yield from unless(fits, "dividend", sends, f"exchange_from = {json.dumps(expects.exchange_from)}")
-    left = f"leaves {kind.remainder or 'nothing'} over"
-    yield from unless(_remainder(kind, expects.remainder), "dividend", left, f'remainder = "{expects.remainder}"')
-    yield from unless(
-        _empty(kind, expects.empty_place), "dividend", "has no zero there", f'empty_place = "{expects.empty_place}"'
-    )
-    short = f"has too few pieces at {' and '.join(map(place_name, kind.places_short)) or 'no place'}"
-    yield from unless(_short(kind, expects.short), "dividend", short, f'short = "{expects.short}"')
+    if not fewest <= lesson.children <= most:
+        problem = f"{story} needs {lesson.children} children, but its step expects children = [{fewest}, {most}]"
+        yield Misfit("divisor", problem, another_divisor)
+    ribbons = _ribbons(sharing)
+    if expects.ribbons not in ribbons.words:
+        problem = f'{story} {ribbons.sentence}, but its step expects ribbons = "{expects.ribbons}"'
+        yield Misfit("divisor", problem, another_divisor)
+    exchanges = _exchanges(kind)
+    wanted_places = expects.exchange_from
+    if wanted_places is not None and set(wanted_places) != set(map(place_name, kind.exchange_from)):
+        problem = f"{story} {exchanges.sentence}, but its step expects exchange_from = {json.dumps(wanted_places)}"
+        yield Misfit("dividend", problem, another_number)
+    for trait in (exchanges, _remainder(kind), _empty_place(kind), _short(kind)):
+        wanted = getattr(expects, trait.key)
+        if wanted not in trait.words:
+            problem = f'{story} {trait.sentence}, but its step expects {trait.key} = "{wanted}"'
+            yield Misfit("dividend", problem, another_number)
 
 
-def _ribbon(sharing: Sharing, wanted: str) -> bool:
-    largest = len(sharing.mat) - 1
-    return {"none": largest == 0, "some": largest > 0, "ten": largest == TENS, "hundred": largest > TENS}[wanted]
+def _ribbons(sharing: Sharing) -> _Trait:
+    largest = _RIBBONS[len(sharing.mat) - 1]
+    if largest == "none":
+        return _Trait("ribbons", {"none"}, "is shared without ribbons")
+    return _Trait("ribbons", {largest, "some"}, f"is shared with {largest}-ribbons")
 
 
-def _exchanges(kind: Kind, wanted: str) -> bool:
-    places = len(kind.exchange_from)
-    return {
-        "any": True,
-        "none": places == 0,
-        "some": places > 0,
-        "one place": places == 1,
-        "several places": places > 1,
-    }[wanted]
+def _exchanges(kind: Kind) -> _Trait:
+    words = {"none"}
+    if kind.exchange_from:
+        words = {"some", "one place" if len(kind.exchange_from) == 1 else "several places"}
+    return _Trait("exchanges", words | {"any"}, f"sends to the bank: {_listed(kind.exchange_from)}")
 
 
-def _remainder(kind: Kind, wanted: str) -> bool:
-    return {"any": True, "none": kind.exact, "some": not kind.exact}[wanted]
+def _remainder(kind: Kind) -> _Trait:
+    return _Trait("remainder", {"any", "none" if kind.exact else "some"}, f"leaves {kind.remainder or 'nothing'} over")
 
 
-def _empty(kind: Kind, wanted: str) -> bool:
-    in_number = bool(kind.zeros_in_dividend)
-    in_share = bool(kind.zeros_inside_quotient or kind.zeros_at_quotient_end)
-    return {"any": True, "number": in_number, "share": in_share, "either": in_number or in_share}[wanted]
+def _empty_place(kind: Kind) -> _Trait:
+    in_share = (*kind.zeros_inside_quotient, *kind.zeros_at_quotient_end)
+    words = {"any"}
+    words |= {"number", "either"} if kind.zeros_in_dividend else set()
+    words |= {"share", "either"} if in_share else set()
+    sentence = f"has a zero in the number at: {_listed(kind.zeros_in_dividend)}, in the share at: {_listed(in_share)}"
+    return _Trait("empty_place", words, sentence)
 
 
-def _short(kind: Kind, wanted: str) -> bool:
-    some = bool(kind.places_short)
-    return {"any": True, "none": not some, "some": some, "highest": kind.highest_place_short}[wanted]
+def _short(kind: Kind) -> _Trait:
+    words = {"any", "some"} if kind.places_short else {"any", "none"}
+    words |= {"highest"} if kind.highest_place_short else set()
+    return _Trait("short", words, f"has too few pieces to go round at: {_listed(kind.places_short)}")
+
+
+def _listed(places: tuple[int, ...]) -> str:
+    return " and ".join(map(place_name, places)) or "none"

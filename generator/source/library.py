@@ -97,7 +97,7 @@ def _faults_at_the_top(layer: Layer) -> Iterator[Fault]:
         for entry in layer.folder.iterdir():
             if entry.name not in _IN_A_SCHOOL_FOLDER and not is_dropping(entry.name):
                 name = shown_name(entry.name)
-                remedy = f"{did_you_mean(name, _IN_A_SCHOOL_FOLDER)}; or move it elsewhere"
+                remedy = f"move it elsewhere; {did_you_mean(name, _IN_A_SCHOOL_FOLDER)}"
                 yield Fault(layer.named(name), 0, "", "does not belong in a school's folder", remedy)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import Field, ValidationInfo, field_validator
+from pydantic import AfterValidator, Field, ValidationInfo, field_validator
 
 from generator.engine.places import Counts
 from generator.source.fields import Model, Order, ReviewDate, Tags, fault_in_value, paragraph, text
@@ -103,6 +103,12 @@ class Lesson(LessonFile):
     from_school: bool
 
 
+def _span(value: tuple[int, int]) -> tuple[int, int]:
+    if not 1 <= value[0] <= value[1] <= MOST_CHILDREN:
+        raise fault_in_value(f"is {list(value)}")
+    return value
+
+
 class Expects(Model):
     """What every lesson of a step must be like, so that none lands in the wrong step. All optional."""
 
@@ -136,8 +142,8 @@ class Expects(Model):
 
     Whether there are too few pieces to go round: nowhere, at the highest place, or at some place."""
 
-    children: Annotated[tuple[int, ...], Field(min_length=2, max_length=2)] = (1, MOST_CHILDREN)
-    """a list of two numbers such as [7, 12]
+    children: Annotated[tuple[int, int], AfterValidator(_span)] = (1, MOST_CHILDREN)
+    """a list of two numbers such as [7, 12], from 1 to 12
 
     The fewest and the most children on the mat."""
 

@@ -22,6 +22,16 @@ LARGEST_FILE = 256 * 1024
 LONGEST_LINE = 10_000
 _LONGEST_STATEMENT = 200
 _FENCE = "---"
+_ONE_A_LINE = 'write one `key = value` a line, text in "quotes"'
+_TOML_COMPLAINTS = {
+    "Cannot ": ("stands there twice", "keep one of them"),
+    "Expected '='": ("has no = after the key", _ONE_A_LINE),
+    "Expected newline": ("has more on its line than one value", _ONE_A_LINE),
+    "Illegal character '\\n'": ("has no closing quote on its line", "close the text with a quote"),
+    "Invalid date": ("is a date that does not exist", "write a date such as 2026-01-31"),
+    "Invalid value": ("has no value that can be read", _ONE_A_LINE),
+    "Unclosed array": ("is a list that is not closed", "close it with ]"),
+}
 
 KeyPath = tuple[str | int, ...]
 
@@ -54,10 +64,10 @@ def shown_key(path: KeyPath) -> str:
     return shown
 
 
-def printable(words: str) -> str:
+def printable(words: str, most: int = 60) -> str:
     """Text on one line that any terminal can show, shortened where it is long."""
-    short = words if len(words) <= 60 else words[:59] + "…"
-    return "".join(character if not unprintable(character) else ascii(character)[1:-1] for character in short)
+    short = words if len(words) <= most else words[: most - 1] + "…"
+    return "".join(character if character.isprintable() else ascii(character)[1:-1] for character in short)
 
 
 def read_bytes(path: Path, file: str, largest: int = LARGEST_FILE) -> bytes:
@@ -69,9 +79,7 @@ def read_bytes(path: Path, file: str, largest: int = LARGEST_FILE) -> bytes:
         if not stat.S_ISREG(found.st_mode):
             raise _refused(file, "is not an ordinary file", "put a file there, or take it away")
         if found.st_size > largest:
-            raise _refused(
-                file, f"has {found.st_size // 1024} KB", f"keep it to {largest // 1024} KB, or split it in several"
-            )
+            raise _refused(file, f"has {found.st_size // 1024} KB", f"make it smaller: {largest // 1024} KB at most")
         return path.read_bytes()
     except OSError as error:
         raise _refused(file, f"cannot be read ({error.strerror})", "check that it is there and may be read") from None
@@ -97,15 +105,15 @@ def decode(data: bytes, file: str) -> str:
 def parse_toml(text: str, file: str) -> Table:
     """The table of a TOML file."""
     try:
-        values = tomllib.loads(text)
+        values = _frozen(tomllib.loads(text))
     except tomllib.TOMLDecodeError as error:
-        problem, line = _toml_problem(str(error), text)
-        raise _refused(file, problem, 'write one `key = value` a line, text in "quotes"', line) from None
+        raise _toml_refused(file, text, str(error)) from None
     except ValueError:
-        raise _refused(file, "holds a number with too many digits", "write a shorter number") from None
+        long = (number for number, line in enumerate(text.split("\n"), 1) if re.search(r"\d[\d_]{4000}", line))
+        raise _refused(file, "holds a number with too many digits", "write a shorter number", next(long, 0)) from None
     except RecursionError:
         raise _refused(file, "has lists within lists without end", "take the inner lists out") from None
-    return Table(file, _frozen(values), dict(_toml_lines(text)))
+    return Table(file, values, dict(_toml_lines(text)))
 
 
 def parse_page(text: str, file: str) -> tuple[Table, str]:
@@ -119,8 +127,8 @@ def parse_page(text: str, file: str) -> tuple[Table, str]:
     return _parse_yaml("\n".join(["", *rest[:end], ""]), file), "\n".join(rest[end + 1 :]).strip("\n") + "\n"
 
 
-def _refused(file: str, problem: str, remedy: str, line: int = 0) -> SourceError:
-    return SourceError([Fault(file, line, "", problem, remedy)])
+def _refused(file: str, problem: str, remedy: str, line: int = 0, key: str = "") -> SourceError:
+    return SourceError([Fault(file, line, key, problem, remedy)])
 
 
 def _frozen(value: Any) -> Any:
@@ -129,15 +137,15 @@ def _frozen(value: Any) -> Any:
     return tuple(map(_frozen, value)) if isinstance(value, list) else value
 
 
-def _toml_problem(message: str, text: str) -> tuple[str, int]:
-    """What the TOML reader complained about, in plain words, and its line."""
-    found = re.search(r" \(at line (\d+), column (\d+)\)", message)
-    if not found:
-        return "is not TOML: it breaks off at the end", text.rstrip("\n").count("\n") + 1
-    complaint = message[: found.start()]
-    if complaint.startswith("Cannot "):
-        complaint = "the same key or table stands there twice"
-    return f"is not TOML: {complaint[0].lower()}{complaint[1:]} at column {found[2]}", int(found[1])
+def _toml_refused(file: str, text: str, complaint: str) -> SourceError:
+    """What the TOML reader complained about, in plain words."""
+    lines = text.rstrip("\n").split("\n")
+    found = re.search(r"at line (\d+)", complaint)
+    line = int(found[1]) if found else len(lines)
+    known = (words for start, words in _TOML_COMPLAINTS.items() if complaint.startswith(start))
+    problem, remedy = next(known, ("is not TOML", _ONE_A_LINE))
+    key = re.match(r"\s*([A-Za-z0-9_.-]+)\s*[=:]", lines[line - 1]) if line <= len(lines) else None
+    return _refused(file, problem if found else "breaks off at the end", remedy, line, printable(key[1]) if key else "")
 
 
 def _toml_lines(text: str) -> Iterator[tuple[KeyPath, int]]:
@@ -148,7 +156,7 @@ def _toml_lines(text: str) -> Iterator[tuple[KeyPath, int]]:
         statement += line + "\n"
         try:
             inner = tomllib.loads(statement)
-        except tomllib.TOMLDecodeError:
+        except (ValueError, RecursionError):
             if number - begun >= _LONGEST_STATEMENT:
                 return
             continue
@@ -172,7 +180,7 @@ def _only_path(table: Any) -> KeyPath:
 
 def _parse_yaml(text: str, file: str) -> Table:
     """The keys of a page's front matter; `text` begins with an empty line for the opening fence."""
-    remedy = "write one `key: value` a line"
+    remedy = 'write one `key: value` a line, text with a colon in "quotes"'
     loader = yaml.SafeLoader(text)
     try:
         for event in yaml.parse(text, yaml.SafeLoader):
@@ -190,19 +198,18 @@ def _parse_yaml(text: str, file: str) -> Table:
                 raise _refused(file, "has front matter with a list for a key", remedy, line)
             key = key_node.value
             if key in values:
-                raise _refused(file, f"{printable(key)} stands there twice", "keep one of them", line)
+                raise _refused(file, "stands there twice", "keep one of them", line, printable(key))
             lines[(key,)] = line
-            values[key] = _frozen(loader.construct_object(value_node, deep=True))
+            try:
+                values[key] = _frozen(loader.construct_object(value_node, deep=True))
+            except ValueError:
+                problem = "is a date or number that does not exist"
+                raise _refused(file, problem, remedy, line, printable(key)) from None
         return Table(file, values, lines)
-    except yaml.MarkedYAMLError as error:
-        mark = error.problem_mark or error.context_mark
-        line = mark.line + 1 if mark else 1
-        raise _refused(file, f"has front matter that is not YAML: {error.problem}", remedy, line) from None
-    except yaml.YAMLError:
-        raise _refused(file, "has front matter that is not YAML", remedy, 1) from None
+    except yaml.YAMLError as error:
+        mark = getattr(error, "problem_mark", None)
+        raise _refused(file, "has front matter that is not YAML", remedy, mark.line + 1 if mark else 1) from None
     except RecursionError:
         raise _refused(file, "has lists within lists without end", "take the inner lists out", 1) from None
-    except ValueError:
-        raise _refused(file, "has front matter with a date or number that does not exist", remedy, 1) from None
     finally:
         loader.dispose()

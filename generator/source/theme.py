@@ -86,7 +86,7 @@ def read_theme(folder: Path, shown: str) -> Theme:
             elif name == _COLOURS:
                 colours = validated(Colours, parse_toml(decode(read_bytes(folder / name, file), file), file))
             else:
-                remedy = f"{did_you_mean(name, (_LOGO, _COLOURS))}; or move it elsewhere"
+                remedy = f"move it elsewhere; {did_you_mean(name, (_LOGO, _COLOURS))}"
                 faults.append(Fault(file, 0, "", "does not belong in a theme folder", remedy))
         files.append(file)
     faults.raise_if_any()

@@ -32,8 +32,12 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
 
 
 def _faults(model: type[BaseModel], table: Table, error: ValidationError) -> Iterator[Fault]:
-    for found in error.errors(include_url=False):
+    errors = error.errors(include_url=False)
+    inside = {found["loc"][:length] for found in errors for length in range(len(found["loc"]))}
+    for found in errors:
         path: KeyPath = found["loc"]
+        if found["type"] == "too_short" and path in inside:
+            continue
         context = found.get("ctx", {})
         right = _right(model, path)
         match found["type"]:

@@ -29,7 +29,7 @@ class Found(NamedTuple):
 
 def shown_name(name: str) -> str:
     """A file's name as faults show it, also where it is no text."""
-    return printable(os.fsencode(name).decode("utf-8", "backslashreplace"))
+    return printable(os.fsencode(name).decode("utf-8", "backslashreplace"), most=100)
 
 
 def is_dropping(name: str) -> bool:
@@ -76,7 +76,7 @@ def _walk(folder: Path, shown: str, ending: str, depths: range, above: tuple[str
         if path.is_dir() and not path.is_symlink():
             if problem := slug_fault(name):
                 yield _rename(label, problem, slug_like(name))
-            elif len(parts) >= depths.stop:
+            elif len(parts) >= depths.stop - 1:
                 yield Fault(
                     label, 0, "", "is a folder where there should be none", "move its files up, or take it away"
                 )

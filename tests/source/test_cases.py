@@ -1,0 +1,80 @@
+"""Every case folder: what is refused, in which words, and what is taken."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+import pytest
+
+from generator.errors import SourceError
+from generator.source.library import Sources, load
+from tests.source.cases import EXPECTED, case_folders, lay_out
+
+INVALID = case_folders("invalid")
+VALID = case_folders("valid")
+
+needs_posix = pytest.mark.skipif(os.name == "nt", reason="links, pipes and such names cannot be made on Windows")
+
+
+def _cases(folders: list[Path]) -> list[object]:
+    return [
+        pytest.param(case, id=case.name, marks=needs_posix if (case / "files.toml").exists() else ())
+        for case in folders
+    ]
+
+
+def test_the_cases_are_there() -> None:
+    assert len(INVALID) >= 60
+    assert len(VALID) >= 10
+
+
+@pytest.mark.parametrize("case", _cases(INVALID))
+def test_every_fault_is_named_in_these_words(case: Path, tmp_path: Path) -> None:
+    handbook, school = lay_out(case, tmp_path / "case")
+    with pytest.raises(SourceError) as refused:
+        load(handbook, school)
+    assert str(refused.value) + "\n" == (case / EXPECTED).read_text("utf-8")
+
+
+@pytest.mark.parametrize("case", _cases(INVALID))
+def test_a_fault_is_one_line_that_says_where_what_and_what_would_be_right(case: Path, tmp_path: Path) -> None:
+    handbook, school = lay_out(case, tmp_path / "case")
+    with pytest.raises(SourceError) as refused:
+        load(handbook, school)
+    for fault in refused.value.faults:
+        assert fault.file
+        assert fault.problem
+        assert fault.remedy
+        assert str(fault).isprintable()
+        assert len(str(fault)) < 400
+
+
+@pytest.mark.parametrize("case", _cases(VALID))
+def test_what_is_right_is_taken(case: Path, tmp_path: Path) -> None:
+    handbook, school = lay_out(case, tmp_path / case.name)
+    assert _summary(load(handbook, school)) == (case / EXPECTED).read_text("utf-8")
+
+
+def _summary(sources: Sources) -> str:
+    """What a reader of the sources could tell apart, as text."""
+    school = sources.school
+    lines = [
+        f"school: {school.name}",
+        f"people: {', '.join(school.roles.model_dump().values())}",
+        f"shelf: {', '.join(f'{key} {value}' for key, value in school.shelf.model_dump().items())}",
+        f"paper: {school.print.paper}",
+        f"numbers: {school.numbers.grouping!r}, four digits too: {school.numbers.group_four_digits}",
+        f"theme: {', '.join(map(str, sources.theme.colours.model_dump().values()))}",
+        f"logo: {len(sources.theme.logo)} bytes",
+    ]
+    for step in sources.steps:
+        lines.append(f"step {step.slug}: {step.title}")
+        for lesson in step.lessons:
+            lines.append(f"  {lesson.slug}: {lesson.dividend} among {lesson.divisor}: {lesson.reason}")
+            extras = {"opening": lesson.opening, "note": lesson.note, "tags": lesson.tags}
+            lines += [f"    {key}: {value}" for key, value in extras.items() if value]
+    for page in sources.pages:
+        lines.append(f"page {page.path}: {page.meta.title}: {page.body.strip()}")
+        lines += [f"  note: {page.note.strip()}"] * bool(page.note)
+    return "\n".join([*lines, *sources.replaced]) + "\n"
