@@ -16,6 +16,14 @@ from typing import NamedTuple
 
 VOID = frozenset(["area", "base", "br", "col", "embed", "hr", "img", "input", "link", "meta", "source", "track", "wbr"])
 
+ADDRESSES = frozenset(
+    (
+        *("href", "xlink:href", "src", "srcset", "imagesrcset", "data", "poster", "background"),
+        *("action", "formaction", "manifest", "ping"),
+    )
+)
+LISTS_OF_ADDRESSES = frozenset({"srcset", "imagesrcset"})
+
 _INSIDE = r"""[^>"']*+(?:(?:"[^"]*"|'[^']*')[^>"']*+)*+"""
 _TOKEN = re.compile(
     rf"<!--.*?(?:-->|\Z)"

@@ -10,18 +10,11 @@ from functools import lru_cache
 from hashlib import sha256
 from typing import NamedTuple
 
-from generator.site.html import Tag, attributes, words
+from generator.site.html import ADDRESSES, LISTS_OF_ADDRESSES, Tag, attributes, words
 
 SCHEME = re.compile(r"[a-z][a-z0-9+.-]*:", re.IGNORECASE)
 INTO_FILE = "move it into a file of its own"
 
-_ADDRESSES = frozenset(
-    (
-        *("href", "xlink:href", "src", "srcset", "imagesrcset", "data", "poster", "background"),
-        *("action", "formaction", "manifest", "ping"),
-    )
-)
-_LISTS = frozenset({"srcset", "imagesrcset"})
 _LINK_TAGS = frozenset({"a", "area"})
 _RELATIONS_WITHOUT_REQUEST = frozenset({"author", "canonical", "help", "license", "next", "prev"})
 _SCRIPT_TYPES = frozenset(
@@ -80,7 +73,7 @@ def look_at(name: str, source: str) -> Seen:
     links: list[Link] = []
     wrongs: list[Wrong] = []
     for attribute, value in said.items():
-        if attribute in _ADDRESSES:
+        if attribute in ADDRESSES:
             for address in _split(attribute, value):
                 wrong = _refuse(name, said, attribute, address)
                 if wrong is not None:
@@ -102,7 +95,7 @@ def look_at(name: str, source: str) -> Seen:
 
 
 def _split(attribute: str, value: str) -> list[str]:
-    if attribute not in _LISTS or value.lstrip().startswith("data:"):
+    if attribute not in LISTS_OF_ADDRESSES or value.lstrip().startswith("data:"):
         return [value.strip()]
     return [part.split()[0] for part in value.split(",") if part.strip()]
 

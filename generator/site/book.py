@@ -1,0 +1,196 @@
+"""The whole handbook as one page to print, made from the finished pages.
+
+Every page becomes a chapter: its article without what only serves the screen. Ids get the page's name in front,
+so that they stay unique, and links between pages become links inside the book. The frame is a template of its
+own, with the style sheets, policy and language of a page of the site; there are no scripts in it.
+"""
+
+from __future__ import annotations
+
+import posixpath
+from collections.abc import Mapping, Sequence
+from html import escape
+from itertools import count
+from pathlib import Path
+from typing import NamedTuple
+from urllib.parse import urlsplit, urlunsplit
+
+from jinja2 import Environment
+
+from generator.errors import HandbookError
+from generator.site.html import ADDRESSES, LISTS_OF_ADDRESSES, VOID, Tag, closing, tags, words
+
+BOOK = "book.html"
+CHAPTER_PAGES = "css/book-chapters.css"
+
+_TEMPLATE = Path(__file__).with_name("book.html")
+_HEAD_LINKS = frozenset({"stylesheet", "icon"})
+_LEFT_OUT = frozenset({"headerlink", "md-content__button", "md-tags", "page-dates", "screen-only", "trail"})
+_NAMES = frozenset(
+    {"id", "for", "name", "headers", "list", "aria-controls", "aria-describedby", "aria-labelledby", "aria-owns"}
+)
+_HEADINGS = frozenset({"h1", "h2", "h3", "h4", "h5", "h6"})
+
+
+class Part(NamedTuple):
+    """Pages that belong together, as paths in the site, in reading order; a part may have no title."""
+
+    title: str
+    pages: tuple[str, ...]
+
+
+class Chapter(NamedTuple):
+    """One page in the book. Its anchor stands in front of every id inside it."""
+
+    number: int
+    anchor: str
+    title: str
+    content: str
+
+
+class _Bound(NamedTuple):
+    """A part with its finished chapters."""
+
+    title: str
+    chapters: tuple[Chapter, ...]
+
+
+class _Place(NamedTuple):
+    """Where a page comes from, how much deeper its headings lie in the book, and the anchors of all chapters."""
+
+    page: str
+    deeper: int
+    anchors: Mapping[str, str]
+
+
+def write_book(site: Path, parts: Sequence[Part], title: str, imprint: str) -> None:
+    """Write the book, and the style sheet that puts each chapter's number and title on its printed pages.
+
+    The first page lends the frame. Raises HandbookError for a page without an article.
+    """
+    bound = bind(site, parts)
+    first = parts[0].pages[0]
+    frame = _frame((site / first).read_text("utf-8"), first)
+    template = Environment(autoescape=True, trim_blocks=True).from_string(_TEMPLATE.read_text("utf-8"))
+    book = template.render(frame, parts=bound, title=title, imprint=imprint, chapter_pages=CHAPTER_PAGES)
+    (site / BOOK).write_text(book, "utf-8", newline="\n")
+    rules = "".join(_page_rule(chapter) for part in bound for chapter in part.chapters)
+    (site / CHAPTER_PAGES).parent.mkdir(exist_ok=True)
+    (site / CHAPTER_PAGES).write_text(rules, "utf-8", newline="\n")
+
+
+def bind(site: Path, parts: Sequence[Part]) -> tuple[_Bound, ...]:
+    """Make every page a chapter, numbered from 1 through all parts."""
+    anchors = {page: page.removesuffix(".html") for part in parts for page in part.pages}
+    numbers = count(1)
+    return tuple(
+        _Bound(
+            part.title,
+            tuple(
+                _chapter((site / page).read_text("utf-8"), next(numbers), _Place(page, 2 if part.title else 1, anchors))
+                for page in part.pages
+            ),
+        )
+        for part in parts
+    )
+
+
+def _chapter(text: str, number: int, place: _Place) -> Chapter:
+    start, end = text.find("<article"), text.rfind("</article>")
+    if not 0 <= start < end:
+        raise HandbookError(f"{place.page}: has no article; the book needs one on each page, as the theme writes it")
+    content = _content(text, next(tags(text, start)).end, end, place)
+    heading = next((tag for tag in tags(content) if tag.name == f"h{1 + place.deeper}"), None)
+    if heading is None:
+        raise HandbookError(f"{place.page}: has no heading of the first level; begin the page with one")
+    title = words(content[heading.end : content.index("</h", heading.end)])
+    return Chapter(number, place.anchors[place.page], title, content)
+
+
+def _content(text: str, start: int, end: int, place: _Place) -> str:
+    """A stretch of a page as it stands in the book."""
+    pieces: list[str] = []
+    copied = start
+    for tag in tags(text, start, end):
+        if tag.start < copied:
+            continue
+        if not tag.closes and _is_left_out(tag):
+            after = tag if tag.inner or tag.name in VOID else closing(text, tag)
+            pieces.append(text[copied : tag.start])
+            copied = after.end if after else end
+        elif (written := _rewritten(tag, place)) is not None:
+            pieces += (text[copied : tag.start], written)
+            copied = tag.end
+    return "".join((*pieces, text[copied:end])).strip()
+
+
+def _is_left_out(tag: Tag) -> bool:
+    return tag.name == "script" or bool(
+        tag.source and ("hidden" in tag.attributes or not _LEFT_OUT.isdisjoint(tag.classes))
+    )
+
+
+def _rewritten(tag: Tag, place: _Place) -> str | None:
+    """A tag as it stands in the book, or None if that is as it was."""
+    name = f"h{min(int(tag.name[1]) + place.deeper, 6)}" if tag.name in _HEADINGS else tag.name
+    if tag.closes:
+        return f"</{name}>" if name != tag.name else None
+    if not tag.source and name == tag.name != "details":
+        return None
+    said = {attribute: _value(attribute, value, place) for attribute, value in tag.attributes.items()}
+    said.pop("loading", None)
+    if tag.name == "details":
+        said["open"] = ""
+    if name == tag.name and said == tag.attributes:
+        return None
+    written = "".join(f' {attribute}="{escape(value)}"' for attribute, value in said.items())
+    return f"<{name}{written}{'/' if tag.source.endswith('/') else ''}>"
+
+
+def _value(attribute: str, value: str, place: _Place) -> str:
+    if attribute in _NAMES:
+        return " ".join(f"{place.anchors[place.page]}:{name}" for name in value.split())
+    if attribute in LISTS_OF_ADDRESSES:
+        parts = (part.split(maxsplit=1) for part in value.split(",") if part.strip())
+        return ", ".join(" ".join((_address(address, place), *size)) for address, *size in parts)
+    return _address(value.strip(), place) if attribute in ADDRESSES else value
+
+
+def _address(address: str, place: _Place) -> str:
+    """An address on a page as the book must write it."""
+    scheme, host, path, query, name = urlsplit(address)
+    if scheme or host or path.startswith("/"):
+        return address
+    target = posixpath.normpath(posixpath.join(posixpath.dirname(place.page), path)) if path else place.page
+    if target in place.anchors:
+        return f"#{place.anchors[target]}:{name}" if name else f"#{place.anchors[target]}"
+    return urlunsplit(("", "", target, query, name))
+
+
+def _frame(text: str, page: str) -> dict[str, str]:
+    """What the book takes over from a page: html and body attributes, policy, style sheets and icon."""
+    frame = {"html": "", "head": "", "body": ""}
+    place = _Place(page, 0, {})
+    head = []
+    for tag in tags(text):
+        if tag.name in ("html", "body") and not tag.closes:
+            kept = {name: value for name, value in tag.attributes.items() if name != "data-title"}
+            frame[tag.name] = " ".join(f'{name}="{escape(value)}"' for name, value in kept.items())
+        if tag.name == "body":
+            break
+        if tag.name == "meta" and tag.attributes.get("name") != "description":
+            head.append(text[tag.start : tag.end])
+        elif tag.name == "link" and not _HEAD_LINKS.isdisjoint(tag.attributes.get("rel", "").split()):
+            head.append(_rewritten(tag, place) or text[tag.start : tag.end])
+    frame["head"] = "\n".join(head)
+    return frame
+
+
+def _page_rule(chapter: Chapter) -> str:
+    """Page margins cannot read an element of the page, so each chapter names its own kind of page."""
+    title = chapter.title.replace("\\", "\\\\").replace('"', '\\"')
+    kind = f"chapter-{chapter.number}"
+    return (
+        f'[data-chapter="{chapter.number}"] {{ page: {kind} }}\n'
+        f'@page {kind} {{ @top-right {{ content: "{chapter.number}  {title}" }} }}\n'
+    )

@@ -1,0 +1,149 @@
+"""The book holds every page once, unique ids, links that work inside it, and nothing that only serves the screen."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from generator.errors import HandbookError
+from generator.site.audit import audit
+from generator.site.book import BOOK, CHAPTER_PAGES, Part, write_book
+from generator.site.html import tags, words
+
+PARTS = (Part("", ("index.html",)), Part("As it lies", ("steps/first.html", "steps/second.html")))
+
+FIRST = """<nav class="md-tags"><span>bows</span></nav>
+<h1 id="first">8,448 among four<a class="headerlink" href="#first">#</a></h1>
+<p hidden>other words: halves</p>
+<p class="trail screen-only"><a href="../index.html">Home</a><span><span>x</span></span></p>
+<h2 id="set-out">Set out</h2>
+<ul class="checklist"><li><label for="c1"><input type="checkbox" id="c1"> Trays</label></li></ul>
+<figure><img src="../images/a.svg" srcset="../images/a.svg 1x, b.svg 2x" alt="eight" loading="lazy"></figure>
+<details><summary>Why?</summary><p id="why">Because.</p></details>
+<svg aria-labelledby="set-out why"><use href="#why"/></svg>
+<p><a href="#why">here</a> <a href="second.html">next</a> <a href="second.html#set-out">its things</a>
+<a href="../tags.html#bows">words</a> <a href="https://www.w3.org/">standard</a></p>
+<script>alert(1)</script><p class="page-dates">Version 1</p>"""
+SECOND = '<h1 id="first">9,999 \\ "all" among <em>nine</em></h1><h2 id="set-out">Set out</h2><details open>x</details>'
+HOME = '<h1 id="home">Home</h1><p><a href="steps/first.html#set-out">Begin</a></p>'
+
+
+def page(title: str, content: str, up: str = "") -> str:
+    return f"""<!doctype html>
+<html lang="en" class="no-js" data-title="{title}" data-imprint="Version 1"><head><meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="default-src 'self'"><meta name="description" content="no">
+<link rel="stylesheet" href="{up}css/look.css"><link rel="next" href="{up}steps/first.html">
+<title>{title}</title></head>
+<body data-md-color-scheme="default"><nav><a href="{up}index.html">x</a></nav>
+<article class="md-content__inner md-typeset">{content}</article><script src="{up}js/a.js"></script></body></html>"""
+
+
+@pytest.fixture
+def site(tmp_path: Path) -> Path:
+    files = {
+        "index.html": page("Home", HOME),
+        "steps/first.html": page("First", FIRST, "../"),
+        "steps/second.html": page("Second", SECOND, "../"),
+        "tags.html": page("Words", '<h1 id="bows">Words</h1>'),
+        **dict.fromkeys(("css/look.css", "css/book.css", "js/a.js", "images/a.svg", "steps/b.svg"), ""),
+    }
+    for name, text in files.items():
+        (tmp_path / name).parent.mkdir(exist_ok=True)
+        (tmp_path / name).write_text(text, "utf-8")
+    return tmp_path
+
+
+@pytest.fixture
+def book(site: Path) -> str:
+    write_book(site, PARTS, "Sharing & handbook", "Version 1")
+    return (site / BOOK).read_text("utf-8")
+
+
+def test_every_address_and_id_in_the_book_is_sound(site: Path, book: str) -> None:
+    assert [fault for fault in audit(site, ()) if fault.file in (BOOK, CHAPTER_PAGES)] == []
+
+
+def test_chapters_stand_in_reading_order_with_their_numbers(book: str) -> None:
+    contents = book[book.index("<nav") : book.index("</nav>")]
+    assert words(contents) == 'Contents 1 Home As it lies 2 8,448 among four 3 9,999 \\ "all" among nine'
+    links = [tag.attributes["href"] for tag in tags(contents) if tag.name == "a" and not tag.closes]
+    assert links == ["#index", "#steps/first", "#steps/second"]
+    chapters = [tag.attributes for tag in tags(book) if tag.name == "article" and not tag.closes]
+    assert [(chapter["id"], chapter["data-chapter"]) for chapter in chapters] == [
+        ("index", "1"),
+        ("steps/first", "2"),
+        ("steps/second", "3"),
+    ]
+
+
+def test_headings_lie_below_the_title_of_the_book_and_of_their_part(book: str) -> None:
+    levels = [
+        (tag.name, words(book[tag.end : book.index("</h", tag.end)]))
+        for tag in tags(book)
+        if _opens_heading(tag.name, tag.closes)
+    ]
+    assert levels == [
+        ("h1", "Sharing & handbook"),
+        ("h2", "Contents"),
+        ("h2", "Home"),
+        ("h2", "As it lies"),
+        ("h3", "8,448 among four"),
+        ("h4", "Set out"),
+        ("h3", '9,999 \\ "all" among nine'),
+        ("h4", "Set out"),
+    ]
+    assert book.count("</h3>") == 2
+    assert book.count("</h4>") == 2
+
+
+def _opens_heading(name: str, closes: bool) -> bool:
+    return name[0] == "h" and name[1:].isdigit() and not closes
+
+
+@pytest.mark.parametrize(
+    "expected",
+    [
+        '<a href="#steps/first:set-out">Begin</a>',
+        '<a href="#steps/first:why">here</a>',
+        '<a href="#steps/second">next</a>',
+        '<a href="#steps/second:set-out">its things</a>',
+        '<a href="tags.html#bows">words</a>',
+        '<a href="https://www.w3.org/">standard</a>',
+        '<label for="steps/first:c1"><input type="checkbox" id="steps/first:c1"> Trays</label>',
+        '<img src="images/a.svg" srcset="images/a.svg 1x, steps/b.svg 2x" alt="eight">',
+        '<details open=""><summary>Why?</summary><p id="steps/first:why">Because.</p></details>',
+        '<svg aria-labelledby="steps/first:set-out steps/first:why"><use href="#steps/first:why"/></svg>',
+        "<details open>x</details>",
+        """<meta http-equiv="Content-Security-Policy" content="default-src 'self'">""",
+        '<link rel="stylesheet" href="css/look.css">',
+        '<html lang="en" class="no-js" data-imprint="Version 1" data-title="Sharing &amp; handbook">',
+        '<body data-md-color-scheme="default">',
+    ],
+)
+def test_the_book_holds(expected: str, book: str) -> None:
+    assert expected in book
+
+
+@pytest.mark.parametrize(
+    "gone",
+    ["<script", "headerlink", "bows</span>", "halves", "trail", "page-dates", "loading", "description", 'rel="next"'],
+)
+def test_the_book_leaves_out(gone: str, book: str) -> None:
+    assert gone not in book
+
+
+def test_each_chapter_names_its_pages(site: Path, book: str) -> None:
+    rules = (site / CHAPTER_PAGES).read_text("utf-8").splitlines()
+    assert rules[4:] == [
+        '[data-chapter="3"] { page: chapter-3 }',
+        '@page chapter-3 { @top-right { content: "3  9,999 \\\\ \\"all\\" among nine" } }',
+    ]
+
+
+@pytest.mark.parametrize(("content", "problem"), [("", "no article"), ("<article><p>x</p></article>", "no heading")])
+def test_a_page_that_cannot_be_a_chapter_is_named(content: str, problem: str, site: Path) -> None:
+    (site / "steps/first.html").write_text(f"<html><body>{content}</body></html>", "utf-8")
+    with pytest.raises(HandbookError, match=rf"^steps/first\.html: has {problem}"):
+        write_book(site, PARTS, "x", "y")
+    assert not (site / BOOK).exists()
