@@ -101,6 +101,8 @@ def numbers(divisor: int, choice: Choice) -> tuple[int, ...]:
     shelf = choice.shelf
     if shelf and not shelf.seats(divisor):
         return ()
+    if choice.exchange_from and not choice.exchange_from <= set(range(TENS, choice.digits)):
+        return ()
 
     @cache
     def tails(place: int, carried: int, begun: bool, zeros: frozenset[Zeros]) -> tuple[int, ...]:

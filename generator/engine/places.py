@@ -35,7 +35,10 @@ class Counts(tuple[int, ...]):
     @property
     def value(self) -> int:
         """What the pieces are worth together."""
-        return sum(count * 10**place for place, count in enumerate(self))
+        worth = 0
+        for count in reversed(self):
+            worth = 10 * worth + count
+        return worth
 
     @property
     def pieces(self) -> int:
@@ -45,7 +48,7 @@ class Counts(tuple[int, ...]):
     @property
     def places_held(self) -> tuple[int, ...]:
         """The places of which there is at least one piece, largest first."""
-        return tuple(place for place in reversed(range(len(self))) if self[place])
+        return tuple([place for place in range(len(self) - 1, -1, -1) if self[place]])
 
     def at(self, place: int) -> int:
         """How many there are of a place; 0 beyond the places counted."""
