@@ -11,13 +11,13 @@ from markupsafe import Markup
 _MARKS = re.compile(r"[\\`*_{}\[\]!|~^]|(?<!&)#|^\s*[+\-=:]|(?<=^\d)[.)]|(?<=^\d\d)[.)]", re.MULTILINE)
 
 
-def grouped(number: int, separator: str) -> str:
-    """Digits in threes, parted by the separator: 5,230 or 5 230 or 5230.
+def grouped(number: int, separator: str, four_digits: bool = True) -> str:
+    """Digits in threes, parted by the separator: 5,230 or 5 230; on request only from five digits on.
 
     Source: a space in threes, and none needed with four digits, is the SI Brochure 5.4.4; the comma is
     the use of classrooms in the United States.
     """
-    return f"{number:,}".replace(",", separator)
+    return f"{number:,}".replace(",", separator) if four_digits or number >= 10_000 else str(number)
 
 
 def plain(text: str) -> Markup:

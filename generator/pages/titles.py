@@ -2,22 +2,25 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from generator.engine.kinds import Kind, kind_of
 from generator.engine.sharing import Sharing
-from generator.pages.text import grouped
 from generator.pages.words import listing, names, small_number
 
+Written = Callable[[int], str]
 
-def division_name(sharing: Sharing, separator: str) -> str:
+
+def division_name(sharing: Sharing, written: Written) -> str:
     """'5,230 among four', '3,432 for twelve with ribbons'."""
     who = small_number(sharing.divisor)
-    number = grouped(sharing.dividend, separator)
+    number = written(sharing.dividend)
     return f"{number} for {who} with ribbons" if len(sharing.mat) > 1 else f"{number} among {who}"
 
 
-def lesson_title(sharing: Sharing, separator: str) -> str:
+def lesson_title(sharing: Sharing, written: Written) -> str:
     """'5,230 among four: exchange out of thousands and tens, two left over'."""
-    return f"{division_name(sharing, separator)}: {what_happens(sharing)}"
+    return f"{division_name(sharing, written)}: {what_happens(sharing)}"
 
 
 def what_happens(sharing: Sharing) -> str:
@@ -25,10 +28,10 @@ def what_happens(sharing: Sharing) -> str:
     kind = kind_of(sharing)
     if kind.nobody_gets_any:
         return "too few to go round, all of it left over"
-    return listing_with_commas([_exchange(kind), *_zeros(kind), *_left_over(kind)])
+    return side_by_side([_exchange(kind), *_zeros(kind), *_left_over(kind)])
 
 
-def listing_with_commas(items: list[str]) -> str:
+def side_by_side(items: list[str]) -> str:
     """Parts that stand side by side: no 'and' between them."""
     return ", ".join(filter(None, items))
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from generator.engine.places import Counts
+from generator.engine.places import UNITS, Counts
 from generator.engine.sharing import Action, Sharing, Stage, State, Step, Tray
 
 
@@ -23,20 +23,19 @@ class Row:
 class StageView:
     """One place of a lesson: the rows of its table and what to see before and after.
 
-    `in_hand` is what lies in the middle when the dealing begins; `unfinished` is the step that starts a
-    round which cannot be finished, where there is one; `exchanges` holds (place, how often).
+    `unfinished` is the step that starts a round which cannot be finished, where there is one;
+    `exchanges` holds (place, how often).
     """
 
     stage: Stage
     rows: tuple[Row, ...]
-    in_hand: Counts
     unfinished: Step | None
     exchanges: tuple[tuple[int, int], ...]
     trays: tuple[Tray, ...]
 
     @property
     def is_last(self) -> bool:
-        return self.stage.level == 0
+        return self.stage.level == UNITS
 
 
 @dataclass(frozen=True)
@@ -68,7 +67,7 @@ def stage_views(sharing: Sharing) -> tuple[StageView, ...]:
         unfinished = next((step for step in stage.steps if step.action is Action.START), None)
         exchanges = tuple((place, stage.exchanged[place]) for place in stage.exchanged.places_held)
         trays = sharing.trays(stage.steps[-1].after)
-        views.append(StageView(stage, tuple(rows), stage.start, unfinished, exchanges, trays))
+        views.append(StageView(stage, tuple(rows), unfinished, exchanges, trays))
     return tuple(views)
 
 
