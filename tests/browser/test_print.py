@@ -1,0 +1,182 @@
+"""Printed sheets: numbered, titled, on both paper sizes, nothing cut, nothing folded away; looked at in the PDF."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page, sync_playwright
+
+from generator.site.book import BOOK, Part, write_book
+from generator.site.paper import prepare_for_print
+from tests.browser.printing import PAPERS, Sheet, cut, links, mark, print_to
+from tests.site import samples
+
+IMPRINT = "Hazel Lane sharing handbook, version 1.2.3"
+LESSON = "lessons/place-by-place.html"
+CARDS = "lessons/cards.html"
+HEIGHTS = (200, 260, 330, 410, 500, 600)
+CARD_NUMBERS = (5230, 5231, 5232, 5233, 5234)
+
+
+def lesson() -> str:
+    """A lesson whose figures and tables are so long that sheets end in the middle of most of them."""
+    parts = ["# 5,230 among four: two left over", '<p class="trail"><a href="../index.html">Home</a></p>']
+    parts.append('<dl class="glance"><div><dt>Number</dt><dd>5,230</dd></div></dl>')
+    trays = "".join(f'<li><label><input type="checkbox"> Put out tray {tray}</label></li>' for tray in range(9))
+    parts.append(f'## Set out\n\n<ul class="checklist">{trays}</ul>')
+    for figure, height in enumerate(HEIGHTS):
+        rows = "".join(
+            f'<tr><th scope="row">{row}</th><td>Deal one to each tray, in turn; stop when everybody has one, and look '
+            f"whether all trays are the same before going on</td><td>{5230 - row}</td></tr>"
+            for row in range(12)
+        )
+        parts.append(
+            f"## Place {figure}\n\nDeal, then look. See [the check](#check).\n\n"
+            f'<figure class="work"><img src="figure-{figure}.svg" alt="Figure" width="700" height="{height}" '
+            f'loading="lazy"><figcaption>Caption of figure {figure}.</figcaption></figure>\n\n'
+            f'<div class="table-scroll" role="region" tabindex="0" aria-labelledby="rounds-{figure}"><table>'
+            f'<caption id="rounds-{figure}">Rounds at place {figure}</caption><thead><tr><th scope="col">Round</th>'
+            f'<th scope="col">Do</th><th scope="col">To share</th></tr></thead><tbody>{rows}</tbody></table></div>\n\n'
+            f'??? question "Why?"\n    Folded answer {figure}.'
+        )
+    parts.append('## Check {#check}\n\n!!! warning "Small beads"\n    Count them back in.')
+    return "\n\n".join(parts)
+
+
+def cards() -> str:
+    sections = "".join(
+        f'<section class="card"><h2 id="n{number}">{number} among four</h2><p>Share 1,307</p></section>'
+        for number in CARD_NUMBERS
+    )
+    return f'# Cards to cut out\n\nFold once.\n\n<div class="cards">{sections}</div>'
+
+
+def figure(number: int, height: int) -> str:
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="700" height="{height}" viewBox="0 0 700 {height}">'
+        f'<text x="20" y="40">upper{number}</text><text x="20" y="{height - 20}">lower{number}</text></svg>'
+    )
+
+
+@pytest.fixture(scope="module")
+def printable(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A site with a long lesson, cards and the book of both, ready for print."""
+    docs = tmp_path_factory.mktemp("docs")
+    pages = {"index.md": "# Start\n\n[Lesson](lessons/place-by-place.md)", "reference/a-z.md": "# A-Z\n"}
+    pages |= {"lessons/place-by-place.md": lesson(), "lessons/cards.md": cards()}
+    pages |= {f"lessons/figure-{number}.svg": figure(number, height) for number, height in enumerate(HEIGHTS)}
+    for name, text in pages.items():
+        (docs / name).parent.mkdir(exist_ok=True)
+        (docs / name).write_text(text, "utf-8")
+    site = samples.build(tmp_path_factory.mktemp("printable") / "site", docs, [{"Start": "index.md"}])
+    prepare_for_print(sorted(site.rglob("*.html")), IMPRINT)
+    write_book(site, [Part("", ("index.html",)), Part("Lessons", (LESSON, CARDS))], "Hazel Lane", IMPRINT)
+    return site
+
+
+@pytest.fixture(scope="module")
+def chromium() -> Iterator[Browser]:
+    with sync_playwright() as tools:
+        browser = tools.chromium.launch(executable_path="/usr/bin/chromium", args=["--no-sandbox"])
+        yield browser
+        browser.close()
+
+
+@pytest.fixture
+def page(chromium: Browser) -> Iterator[Page]:
+    page = chromium.new_page()
+    yield page
+    page.close()
+
+
+def check_sheets(sheets: tuple[Sheet, ...], paper: str, title: str) -> None:
+    """Every sheet has the paper's size, its number, title and version, and nothing over its edge."""
+    for number, sheet in enumerate(sheets, start=1):
+        assert (sheet.width, sheet.height) == pytest.approx(PAPERS[paper], abs=1.5)
+        assert sheet.head.startswith(title)
+        assert sheet.foot == f"{IMPRINT} {number} / {len(sheets)}"
+        assert all(word.left > 20 and word.right < sheet.width - 20 for word in sheet.words)
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("shift", [0, 90, 180, 270])
+def test_a_lesson_is_cut_nowhere(paper: str, shift: int, page: Page, printable: Path, tmp_path: Path) -> None:
+    page.goto((printable / LESSON).as_uri())
+    page.evaluate("(shift) => { document.querySelector('h1').style.paddingTop = `${shift}px`; }", shift)
+    marked = mark(page)
+    assert marked == 1 + 9 + len(HEIGHTS) * (1 + 12) + 1
+    sheets = print_to(tmp_path / "lesson.pdf", page, paper)
+    assert cut(sheets, marked) == []
+    check_sheets(sheets, paper, "5,230 among four: two left over")
+
+
+def test_the_check_sees_what_is_cut(page: Page, printable: Path, tmp_path: Path) -> None:
+    page.goto((printable / LESSON).as_uri())
+    page.evaluate("""() => document.querySelectorAll("figure, tr").forEach((element) => {
+        element.style.breakInside = "auto";
+        if (element.matches("figure")) element.querySelector("img").replaceWith("word ".repeat(600));
+    })""")
+    marked = mark(page)
+    assert cut(print_to(tmp_path / "lesson.pdf", page, "A4"), marked)
+
+
+@pytest.mark.parametrize("name", [LESSON, BOOK])
+def test_figures_and_folded_answers_are_printed_without_scripts(
+    name: str, chromium: Browser, printable: Path, tmp_path: Path
+) -> None:
+    context = chromium.new_context(java_script_enabled=False, color_scheme="dark")
+    page = context.new_page()
+    page.goto((printable / name).as_uri())
+    text = " ".join(sheet.text for sheet in print_to(tmp_path / "x.pdf", page, "A4"))
+    context.close()
+    for number in range(len(HEIGHTS)):
+        assert f"Folded answer {number}." in text
+        assert f"upper{number}" in text
+        assert f"lower{number}" in text
+
+
+def test_what_serves_the_screen_only_is_not_printed(page: Page, printable: Path, tmp_path: Path) -> None:
+    page.goto((printable / LESSON).as_uri())
+    text = " ".join(sheet.text for sheet in print_to(tmp_path / "x.pdf", page, "A4"))
+    for word in ("Search", "Home", "Skip", "file:", "A-Z"):
+        assert word not in text
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_cards_stand_two_to_a_sheet(paper: str, page: Page, printable: Path, tmp_path: Path) -> None:
+    page.goto((printable / CARDS).as_uri())
+    marked = mark(page)
+    sheets = print_to(tmp_path / "cards.pdf", page, paper)
+    assert marked == len(CARD_NUMBERS)
+    assert cut(sheets, marked) == []
+    check_sheets(sheets, paper, "Cards to cut out")
+    on_sheets = [[number for number in CARD_NUMBERS if str(number) in sheet.text] for sheet in sheets]
+    assert on_sheets == [[5230, 5231], [5232, 5233], [5234]]
+    second = next(word for word in sheets[0].words if word.text == "5231")
+    assert second.top == pytest.approx(sheets[0].height / 2, abs=40)
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_the_book_is_cut_nowhere_and_its_links_lead_to_their_sheets(
+    paper: str, page: Page, printable: Path, tmp_path: Path
+) -> None:
+    page.goto((printable / BOOK).as_uri())
+    marked = mark(page)
+    sheets = print_to(tmp_path / "book.pdf", page, paper)
+    assert cut(sheets, marked) == []
+    check_sheets(sheets, paper, "Hazel Lane")
+    found = dict(links(tmp_path / "book.pdf"))
+    for chapter in ("1 Start", "2 5,230 among four: two left over", "3 Cards to cut out"):
+        sheet = found[chapter] - 1
+        assert sheets[sheet].head == f"Hazel Lane {chapter}"
+        assert sheets[sheet - 1].head != sheets[sheet].head
+    assert "Count them back in." in sheets[found["the check."] - 1].text
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_the_school_can_set_its_paper(paper: str, page: Page, printable: Path, tmp_path: Path) -> None:
+    page.goto((printable / CARDS).as_uri())
+    page.evaluate("(paper) => { document.documentElement.dataset.paper = paper; }", paper.lower())
+    check_sheets(print_to(tmp_path / "x.pdf", page), paper, "Cards to cut out")
