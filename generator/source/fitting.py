@@ -35,8 +35,8 @@ def misfits(lesson: LessonFile, expects: Expects) -> Iterator[Misfit]:
     sharing = share(lesson.dividend, lesson.divisor, ribbons=lesson.ribbons)
     kind = kind_of(sharing)
     story = f"{lesson.dividend} among {lesson.divisor}"
-    another_number = f"choose another number (python -m generator choose {lesson.divisor}) or move the lesson"
-    another_divisor = "choose another divisor or move the lesson"
+    another_number = f"choose another number (python -m generator choose {lesson.divisor}) or another step"
+    another_divisor = "choose another divisor or another step"
 
     fewest, most = expects.children
     if not fewest <= lesson.children <= most:

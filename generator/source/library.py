@@ -60,18 +60,13 @@ def load(handbook: Path, school_folder: Path | None = None) -> Sources:
 
     Raises SourceError with every fault of both.
     """
-    stock = Layer(handbook, from_school=False)
-    layers = [stock] if school_folder is None else [stock, Layer(school_folder, from_school=True)]
+    layers = _layers(handbook, school_folder)
     faults = Faults()
-    for layer in layers:
-        faults.extend(_faults_at_the_top(layer))
-    faults.raise_if_any()
-
     lesson_files = overlaid(layers, "lessons", ".toml", _BELOW_A_STEP, faults)
     page_files = overlaid(layers, "pages", ".md", _UP_TO_TWO_SECTIONS_DEEP, faults)
     note_files = overlaid(layers[1:], "notes", ".md", _UP_TO_TWO_SECTIONS_DEEP, faults)
     if not lesson_files:
-        faults.append(Fault(stock.named("lessons"), 0, "", "holds no lesson", "add <step>/step.toml and a lesson"))
+        faults.append(Fault(layers[0].named("lessons"), 0, "", "holds no lesson", "add <step>/step.toml and a lesson"))
     steps = read_steps(lesson_files, faults)
     school = _read_school(layers, {parts[0] for parts in lesson_files}, faults)
     pages = _read_pages(page_files, note_files, faults)
@@ -87,6 +82,23 @@ def load(handbook: Path, school_folder: Path | None = None) -> Sources:
         theme,
         tuple(_changes(layers, (*lesson_files.values(), *page_files.values()), note_files.values(), theme)),
     )
+
+
+def readable_steps(handbook: Path, school_folder: Path | None = None) -> tuple[Step, ...]:
+    """The steps and lessons that can be read already, for whoever adds to them; those with faults are left out.
+
+    Raises SourceError only for a folder that is none.
+    """
+    faults = Faults()
+    return read_steps(overlaid(_layers(handbook, school_folder), "lessons", ".toml", _BELOW_A_STEP, faults), faults)
+
+
+def _layers(handbook: Path, school_folder: Path | None) -> list[Layer]:
+    stock = Layer(handbook, from_school=False)
+    layers = [stock] if school_folder is None else [stock, Layer(school_folder, from_school=True)]
+    faults = Faults(fault for layer in layers for fault in _faults_at_the_top(layer))
+    faults.raise_if_any()
+    return layers
 
 
 def _faults_at_the_top(layer: Layer) -> Iterator[Fault]:

@@ -1,0 +1,30 @@
+"""`check`: everything that `build` would refuse, without writing."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from generator.commands.school_option import HANDBOOK, school_option
+from generator.source.library import Sources, load
+
+
+@click.command(
+    epilog="""\b
+Examples:
+  python -m generator check
+  python -m generator check --school my-school""",
+)
+@school_option
+def command(school: Path | None) -> None:
+    """Read everything that the handbook is made of and name every fault, without writing.
+
+    Each fault is one line: file and line, key, what is wrong, what would be right.
+    """
+    click.echo("\n".join(_summary(load(HANDBOOK, school))))
+
+
+def _summary(sources: Sources) -> list[str]:
+    counts = (len(sources.lessons), len(sources.steps), len(sources.pages))
+    return [*sources.replaced, "No faults: {} lessons in {} steps, {} pages.".format(*counts)]

@@ -1,0 +1,114 @@
+"""`new`: a lesson file for a number and a group, or a first folder for a school."""
+
+from __future__ import annotations
+
+from datetime import date
+from pathlib import Path
+
+import click
+
+from generator.commands.school_option import HANDBOOK, school_option
+from generator.commands.whole_numbers import WholeNumbersCommand, whole_number
+from generator.engine.sharing import share
+from generator.errors import Fault, SourceError
+from generator.source.fitting import misfits
+from generator.source.library import load, readable_steps
+from generator.source.models import LessonFile, Step
+from generator.source.reading import Table
+from generator.source.validating import did_you_mean, validated
+from generator.source.writing import lesson_text, school_text
+
+_LARGEST_ORDER = 999
+
+
+@click.command(
+    cls=WholeNumbersCommand,
+    epilog="""\b
+Examples:
+  python -m generator new --school my-school
+  python -m generator new 5230 4 --school my-school
+  python -m generator new 3432 12 --ribbons --step ten-ribbons""",
+)
+@click.argument("dividend", type=whole_number(1, 9_999), required=False)
+@click.argument("divisor", type=whole_number(1, 999), required=False)
+@click.option("--ribbons", is_flag=True, help="Children with ribbons stand for ten or a hundred sharers.")
+@click.option("--step", metavar="STEP", help="The step the lesson belongs to, where several would take it.")
+@school_option
+def command(dividend: int | None, divisor: int | None, ribbons: bool, step: str | None, school: Path | None) -> None:
+    """Write a lesson file for DIVIDEND among DIVISOR, ready to edit: only the reason is missing.
+
+    Without numbers, write a first school FOLDER with every setting explained. Nothing is ever overwritten.
+    """
+    if dividend is not None and divisor is not None:
+        _new_lesson(dividend, divisor, ribbons, step, school)
+    elif dividend is not None or ribbons or step:
+        raise click.UsageError("a lesson needs two numbers: DIVIDEND and DIVISOR.")
+    elif school is None:
+        raise click.UsageError("say what to write: DIVIDEND and DIVISOR, or --school FOLDER, or both.")
+    else:
+        _new_school(school)
+
+
+def _new_school(folder: Path) -> None:
+    stock = load(HANDBOOK)
+    settings = folder / "school.toml"
+    _write(settings, school_text(stock.school, tuple(step.slug for step in stock.steps)))
+    click.echo(f"Wrote {settings}. Edit it, then: python -m generator build --school {folder}")
+
+
+def _new_lesson(dividend: int, divisor: int, ribbons: bool, wanted: str | None, school: Path | None) -> None:
+    steps = readable_steps(HANDBOOK, school)
+    lesson = _planned(dividend, divisor, ribbons)
+    for other in (other for step in steps for other in step.lessons):
+        if (other.dividend, other.divisor, other.ribbons) == (dividend, divisor, ribbons):
+            remedy = "edit that file"
+            if school and not other.from_school:
+                remedy = f"to change it, copy it to {school / 'lessons' / other.step}"
+            raise click.UsageError(f"{dividend} among {divisor} is already shared in {other.file}; {remedy}.")
+    step = _step_for(lesson, wanted, steps)
+    order = min(max((other.order for other in step.lessons), default=0) + 10, _LARGEST_ORDER)
+    name = f"{dividend}-{'for' if ribbons else 'among'}-{divisor}.toml"
+    path = (school or HANDBOOK) / "lessons" / step.slug / name
+    _write(path, lesson_text(share(dividend, divisor, ribbons=ribbons), order, date.today()))
+    check = f"python -m generator check --school {school}" if school else "python -m generator check"
+    click.echo(f"Wrote {path} for the step {step.slug}. Complete its reason, then: {check}")
+
+
+def _planned(dividend: int, divisor: int, ribbons: bool) -> LessonFile:
+    """The lesson as it will be once its reason is complete; refused as its file would be."""
+    values = {"dividend": dividend, "divisor": divisor, "ribbons": ribbons, "order": 1}
+    try:
+        return validated(LessonFile, Table("", {**values, "reason": "?" * 20, "reviewed": date.today()}, {}))
+    except SourceError as error:
+        faults = "; ".join(f"{fault.key} {fault.problem}: {fault.remedy}" for fault in error.faults)
+        raise click.UsageError(faults.replace("ribbons = true", "--ribbons") + ".") from None
+
+
+def _step_for(lesson: LessonFile, wanted: str | None, steps: tuple[Step, ...]) -> Step:
+    """The step that was named, or else the only one that takes the lesson."""
+    by_slug = {step.slug: step for step in steps}
+    if wanted is not None:
+        if wanted not in by_slug:
+            raise click.UsageError(f"there is no step {wanted}; {did_you_mean(wanted, by_slug)}.")
+        if problems := [f"{misfit.problem}; {misfit.remedy}" for misfit in misfits(lesson, by_slug[wanted].expects)]:
+            raise click.UsageError(".\n".join(problems) + ".")
+        return by_slug[wanted]
+    takers = [step for step in steps if not any(misfits(lesson, step.expects))]
+    if len(takers) != 1:
+        those = f"the steps {', '.join(step.slug for step in takers)} take" if takers else "no step takes"
+        remedy = "say which with --step" if takers else "choose other numbers, or add a step that does"
+        raise click.UsageError(f"{those} {lesson.dividend} among {lesson.divisor}; {remedy}.")
+    return takers[0]
+
+
+def _write(path: Path, text: str) -> None:
+    """Write a new file and the folders above it; never over another."""
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        with path.open("x", encoding="utf-8", newline="\n") as file:
+            file.write(text)
+    except FileExistsError:
+        raise SourceError([Fault(str(path), 0, "", "is already there", "edit it, or choose another name")]) from None
+    except OSError as error:
+        problem = f"cannot be written ({error.strerror})"
+        raise SourceError([Fault(str(path), 0, "", problem, "check the folder's rights")]) from None

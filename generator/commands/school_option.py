@@ -1,0 +1,16 @@
+"""Where the commands find the stock handbook, and their option for a school's own folder."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+HANDBOOK = Path(__file__).resolve().parents[2] / "handbook"
+
+school_option = click.option(
+    "--school",
+    type=click.Path(path_type=Path),
+    metavar="FOLDER",
+    help="A school's own folder, laid over the stock handbook.",
+)

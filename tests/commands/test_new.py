@@ -1,0 +1,184 @@
+"""`new`: what it writes is taken once it is completed, and nothing is ever overwritten."""
+
+from __future__ import annotations
+
+import re
+import shutil
+import tomllib
+from pathlib import Path
+
+import pytest
+
+from generator.errors import SourceError
+from generator.source.library import load
+from generator.source.models import LessonFile
+from generator.source.school import School
+from tests.commands.running import run_command
+from tests.source.cases import STOCK
+
+REASON = "Why this number comes next in the row."
+
+
+@pytest.fixture(autouse=True)
+def handbook(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A copy of the small stock handbook, for `new` to write into."""
+    copy = tmp_path / "stock"
+    shutil.copytree(STOCK, copy)
+    monkeypatch.setattr("generator.commands.new.HANDBOOK", copy)
+    return copy
+
+
+@pytest.fixture
+def school(tmp_path: Path) -> Path:
+    folder = tmp_path / "école du pré"
+    folder.mkdir()
+    return folder
+
+
+def _replace(path: Path, old: str, new: str) -> None:
+    text = path.read_text("utf-8")
+    assert old in text
+    path.write_text(text.replace(old, new), "utf-8")
+
+
+def _contents(folder: Path) -> dict[Path, bytes]:
+    return {path: path.read_bytes() for path in folder.rglob("*") if path.is_file()}
+
+
+def test_a_lesson_in_a_school_folder_lacks_only_its_reason(handbook: Path, school: Path) -> None:
+    path = school / "lessons" / "exchange-tens" / "6945-among-3.toml"
+    code, out, err = run_command("new", 6945, 3, "--school", school)
+    assert (code, err) == (0, "")
+    assert out == (
+        f"Wrote {path} for the step exchange-tens. "
+        f"Complete its reason, then: python -m generator check --school {school}\n"
+    )
+    with pytest.raises(SourceError) as refused:
+        load(handbook, school)
+    assert [fault.key for fault in refused.value.faults] == ["reason"]
+    _replace(path, 'reason = ""', f'reason = "{REASON}"')
+    sources = load(handbook, school)
+    (lesson,) = (lesson for lesson in sources.lessons if lesson.from_school)
+    assert (lesson.dividend, lesson.divisor, lesson.ribbons, lesson.reason) == (6945, 3, False, REASON)
+    assert sources.steps[1].lessons[-1] == lesson
+
+
+def test_a_lesson_in_the_handbook_itself(handbook: Path) -> None:
+    code, _, err = run_command("new", 3636, 12, "--ribbons", "--step", "ribbons")
+    assert (code, err) == (0, "")
+    path = handbook / "lessons" / "ribbons" / "3636-for-12.toml"
+    _replace(path, 'reason = ""', f'reason = "{REASON}"')
+    assert load(handbook).lessons[-1].divisor == 12
+
+
+@pytest.mark.parametrize(
+    ("dividend", "divisor", "words"),
+    [
+        (8052, 4, ["goes to the bank from tens", "a zero in the number at the hundreds"]),
+        (5230, 4, ["goes to the bank from thousands and tens", "a zero inside the share at the tens"]),
+        (8059, 5, ["fills from the bank the empty hundreds"]),
+        (8840, 4, ["every piece is dealt as it lies", "a zero at the end of the share at the units"]),
+        (1825, 4, ["begins at the bank", "too few pieces to go round at the thousands"]),
+        (7, 9, ["nobody gets a bead", "0 for each, and 7 left over"]),
+    ],
+)
+def test_what_is_special_stands_in_comments(
+    dividend: int, divisor: int, words: list[str], handbook: Path, school: Path
+) -> None:
+    step = handbook / "lessons" / "exchange-tens" / "step.toml"
+    _replace(step, 'exchange_from = ["tens"]', "")
+    assert run_command("new", dividend, divisor, "--school", school, "--step", "exchange-tens").code == 0
+    (path,) = school.rglob("*.toml")
+    comments = "\n".join(line for line in path.read_text("utf-8").split("\n") if line.startswith("#"))
+    for each in words:
+        assert each in comments
+
+
+def test_every_key_of_a_lesson_is_there_to_edit(school: Path) -> None:
+    run_command("new", 6945, 3, "--school", school)
+    (path,) = school.rglob("*.toml")
+    keys = re.findall(r"^(?:# )?([a-z]+) = ", path.read_text("utf-8"), re.MULTILINE)
+    assert keys == list(LessonFile.model_fields)
+
+
+def test_a_first_school_folder_explains_every_setting(handbook: Path, tmp_path: Path) -> None:
+    folder = tmp_path / "new school"
+    code, out, err = run_command("new", "--school", folder)
+    assert (code, err) == (0, "")
+    assert out == f"Wrote {folder / 'school.toml'}. Edit it, then: python -m generator build --school {folder}\n"
+    stock = load(handbook)
+    assert load(handbook, folder).school == stock.school
+    text = (folder / "school.toml").read_text("utf-8")
+    opened = tomllib.loads(re.sub(r"^# (\w+ = )", r"\1", text, flags=re.MULTILINE))
+    assert set(opened) == set(School.model_fields)
+    for key, value in opened.items():
+        if isinstance(value, dict):
+            assert set(value) == set(type(getattr(stock.school, key)).model_fields)
+
+
+def test_a_first_school_folder_with_every_setting_taken_is_the_stock_handbook(handbook: Path, tmp_path: Path) -> None:
+    run_command("new", "--school", tmp_path / "mine")
+    path = tmp_path / "mine" / "school.toml"
+    path.write_text(re.sub(r"^# (\w+ = )", r"\1", path.read_text("utf-8"), flags=re.MULTILINE), "utf-8")
+    stock, mine = load(handbook), load(handbook, tmp_path / "mine")
+    own = {"steps": tuple(step.slug for step in stock.steps), "site_url": "https://intranet.example/sharing/"}
+    assert mine.school == stock.school.model_copy(update=own)
+    assert mine.steps == stock.steps
+
+
+@pytest.mark.parametrize("arguments", [("6945", "3"), ()])
+def test_nothing_is_overwritten(arguments: tuple[str, ...], school: Path) -> None:
+    assert run_command("new", *arguments, "--school", school).code == 0
+    before = _contents(school)
+    code, out, err = run_command("new", *arguments, "--school", school)
+    assert (code, out) == (1, "")
+    assert err.endswith(".toml: is already there; edit it, or choose another name\n")
+    assert _contents(school) == before
+
+
+@pytest.mark.parametrize(
+    ("arguments", "words"),
+    [
+        ((), "say what to write: DIVIDEND and DIVISOR, or --school FOLDER, or both"),
+        ((6945,), "a lesson needs two numbers"),
+        (("--ribbons", "--school", "x"), "a lesson needs two numbers"),
+        ((0, 3), "0 is not a whole number from 1 to 9,999"),
+        ((6945, 1000), "1000 is not a whole number from 1 to 999"),
+        ((3900, 13), "divisor is 13, more children than fit on the mat: write a number from 1 to 12, or add --ribbons"),
+        ((3900, 99, "--ribbons"), "takes 18 children"),
+        ((3900, 3, "--ribbons"), "take out --ribbons"),
+        ((6945, 3, "--step", "exchange-ten"), "there is no step exchange-ten; did you mean exchange-tens?"),
+        (
+            (6945, 3, "--step", "static"),
+            'sends to the bank: tens, but its step expects exchanges = "none"',
+        ),
+        ((5230, 4), "no step takes 5230 among 4; choose other numbers, or add a step that does"),
+        ((8448, 4), "8448 among 4 is already shared in stock/lessons/static/8448-among-4.toml; edit that file"),
+    ],
+)
+def test_wrong_usage_says_what_would_be_right(arguments: tuple[object, ...], words: str, handbook: Path) -> None:
+    before = _contents(handbook)
+    code, out, err = run_command("new", *arguments)
+    assert (code, out) == (2, "")
+    assert words in err
+    assert _contents(handbook) == before
+
+
+def test_where_several_steps_take_a_lesson_one_must_be_named(handbook: Path) -> None:
+    _replace(handbook / "lessons" / "static" / "step.toml", 'exchanges = "none"', "")
+    code, _, err = run_command("new", 6945, 3)
+    assert code == 2
+    assert "the steps static, exchange-tens take 6945 among 3; say which with --step" in err
+
+
+def test_our_lesson_can_be_copied_to_change_it(school: Path) -> None:
+    code, _, err = run_command("new", 8448, 4, "--school", school)
+    assert code == 2
+    assert f"to change it, copy it to {school / 'lessons' / 'static'}" in err
+
+
+def test_a_folder_that_cannot_be_written(tmp_path: Path) -> None:
+    (tmp_path / "file").write_text("x", "utf-8")
+    code, out, err = run_command("new", "--school", tmp_path / "file" / "school")
+    assert (code, out) == (1, "")
+    assert "cannot be written" in err
