@@ -24,6 +24,7 @@ MKDOCS_YML = Path(__file__).resolve().parents[2] / "mkdocs.yml"
 
 Nav: TypeAlias = Sequence[Mapping[str, "str | Nav"]]
 
+_SUB_PATH = re.compile(r"/(?:(?!\.)[A-Za-z0-9._~-]+/)*")
 _LINK_MESSAGE = re.compile(
     r"Doc file '(?P<file>[^']+)' contains an? (?P<key>.*?link '.*?'), (?:but |it )?(?P<problem>.*)", re.DOTALL
 )
@@ -43,6 +44,13 @@ class Settings:
     built: date
     language: str = "en"
     sub_path: str = "/handbook/"
+
+    def __post_init__(self) -> None:
+        if not _SUB_PATH.fullmatch(self.sub_path):
+            raise HandbookError(
+                f"sub-path: {self.sub_path!r} is not a path on a server; "
+                "write letters, digits and - . _ ~ between slashes, such as /school/handbook/"
+            )
 
 
 def build_date(environ: Mapping[str, str]) -> date:
@@ -93,6 +101,11 @@ def _derived(docs: Path, folder: Path, nav: Nav, settings: Settings) -> MkDocsCo
         site_url=f"http://localhost{settings.sub_path}",
         nav=_escaped(nav),
     )
+    known = {file.stem for folder in config.theme.dirs for file in Path(folder).glob("partials/languages/*.html")}
+    if settings.language not in known:
+        raise HandbookError(
+            f"language: {settings.language!r} is not one that the theme knows; use one of {', '.join(sorted(known))}"
+        )
     config.site_name = Markup(escape(settings.site_name))
     config.theme["language"] = settings.language
     config.theme.static_templates.discard("sitemap.xml")

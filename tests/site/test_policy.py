@@ -1,0 +1,89 @@
+"""The content policy in the pages. That browsers obey it is tested in tests/browser."""
+
+from __future__ import annotations
+
+import re
+from base64 import b64encode
+from hashlib import sha256
+from pathlib import Path
+
+import pytest
+
+from generator.errors import HandbookError
+from generator.site import policy
+from tests.site import samples
+
+
+@pytest.fixture(scope="module")
+def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return samples.build(tmp_path_factory.mktemp("policed") / "site")
+
+
+def sources(text: str) -> dict[str, set[str]]:
+    """Read a policy as the standard says: directives between semicolons, name first (Content Security Policy 3)."""
+    parts = [part.split() for part in text.split(";")]
+    return {name: set(values) for name, *values in parts}
+
+
+def policies_in(page: str) -> list[str]:
+    return re.findall(r'<meta http-equiv="Content-Security-Policy" content="([^"]*)">', page)
+
+
+def test_every_page_has_the_policy_once_and_before_anything_that_loads(site: Path) -> None:
+    for page in site.rglob("*.html"):
+        text = page.read_text("utf-8")
+        assert len(policies_in(text)) == 1, page
+        start = text.index("Content-Security-Policy")
+        assert start < min(text.index(tag) for tag in ("<script", "<link", "<img"))
+
+
+def test_the_hashes_are_those_of_the_inline_scripts_of_every_page(site: Path) -> None:
+    for page in site.rglob("*.html"):
+        text = page.read_text("utf-8")
+        inline = re.findall(r"<script>(.*?)</script>", text, re.DOTALL)
+        hashes = {f"sha256-{b64encode(sha256(script.encode()).digest()).decode()}" for script in inline}
+        assert hashes == policy.theme_scripts(site), page
+    assert len(policy.theme_scripts(site)) >= 2
+
+
+def test_a_script_in_a_page_of_the_handbook_is_not_let_in(tmp_path: Path) -> None:
+    site = samples.build(tmp_path / "site")
+    before = policy.theme_scripts(site)
+    page = site / "index.html"
+    page.write_text(page.read_text("utf-8").replace("</article>", "<script>alert(1)</script></article>"), "utf-8")
+    policy.apply(site)
+    assert policy.theme_scripts(site) == before
+    assert b64encode(sha256(b"alert(1)").digest()).decode() not in page.read_text("utf-8")
+
+
+@pytest.mark.parametrize("where", ["page", "server"])
+def test_nothing_is_allowed_but_the_handbook_itself(where: str, site: Path) -> None:
+    scripts = policy.theme_scripts(site)
+    text = policies_in((site / "index.html").read_text("utf-8"))[0] if where == "page" else policy.header(scripts)
+    found = sources(text)
+    own = {"'self'"} | ({"file:"} if where == "page" else set())
+    memory = {"blob:"} if where == "page" else set()
+    assert found.pop("default-src") == {"'none'"}
+    assert found.pop("script-src") == own | memory | {f"'{script}'" for script in scripts}
+    assert found.pop("worker-src") == own | memory
+    assert found.pop("style-src") == own
+    assert found.pop("img-src") == own | {"data:"}
+    assert found.pop("connect-src") == own
+    assert found.pop("base-uri") == found.pop("form-action") == {"'none'"}
+    if where == "server":  # a page may not say this of itself (Content Security Policy 3, 3.3)
+        assert found.pop("frame-ancestors") == {"'self'"}
+    assert not found
+
+
+def test_applying_it_twice_changes_nothing(tmp_path: Path) -> None:
+    site = samples.build(tmp_path / "site")
+    before = {page: page.read_bytes() for page in site.rglob("*.html")}
+    policy.apply(site)
+    assert before == {page: page.read_bytes() for page in site.rglob("*.html")}
+
+
+def test_a_page_without_a_place_for_it_is_refused(tmp_path: Path) -> None:
+    site = samples.build(tmp_path / "site")
+    (site / "odd.html").write_text("<!doctype html><title>Odd</title>", "utf-8")
+    with pytest.raises(HandbookError, match=r"^odd\.html: there is no place for the content policy"):
+        policy.apply(site)

@@ -1,0 +1,204 @@
+"""Rendering: the pages that come out, what is said about bad links, and that building time does not explode."""
+
+from __future__ import annotations
+
+import dataclasses
+import logging
+import re
+import shutil
+from datetime import UTC, date, datetime
+from pathlib import Path
+
+import pytest
+
+from generator.errors import HandbookError, SourceError
+from generator.site.render import Nav, Settings, build_date, render
+from tests.site import samples
+
+# SOURCE_DATE_EPOCH: whole seconds in ASCII digits, everything else refused (reproducible-builds.org). The day of
+# 1767225600 was worked out with GNU date: `date -u -d @1767225600`.
+DATES = {"0": date(1970, 1, 1), "1767225600": date(2026, 1, 1), "1767225599": date(2025, 12, 31)}
+MALFORMED = ["", " ", "soon", "-1", "1.5", "1e9", "0x10", "12 ", "+12", "1_000", "٣", "9" * 12, "9" * 40, "2026-01-01"]
+
+
+@pytest.fixture(scope="module")
+def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return samples.build(tmp_path_factory.mktemp("rendered") / "site")
+
+
+def read(site: Path, page: str) -> str:
+    return (site / page).read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize(("text", "day"), DATES.items())
+def test_the_build_date_can_be_stated(text: str, day: date) -> None:
+    assert build_date({"SOURCE_DATE_EPOCH": text}) == day
+
+
+def test_the_build_date_is_today_otherwise() -> None:
+    before = datetime.now(UTC).date()
+    assert before <= build_date({}) <= datetime.now(UTC).date()
+
+
+@pytest.mark.parametrize("text", MALFORMED)
+def test_a_malformed_build_date_is_refused(text: str) -> None:
+    with pytest.raises(HandbookError, match=r"SOURCE_DATE_EPOCH: .* is not a number of seconds"):
+        build_date({"SOURCE_DATE_EPOCH": text})
+
+
+@pytest.mark.parametrize(
+    "path", ["", "handbook", "/handbook", "handbook/", "//", "/a b/", '/a"/', "/$x/", "/../", "/a;/"]
+)
+def test_a_sub_path_that_no_server_can_take_is_refused(path: str) -> None:
+    with pytest.raises(HandbookError, match="sub-path"):
+        dataclasses.replace(samples.SETTINGS, sub_path=path)
+
+
+@pytest.mark.parametrize("path", ["/", "/handbook/", "/a/b-c/d_e.f~1/"])
+def test_other_sub_paths_are_taken(path: str) -> None:
+    assert dataclasses.replace(samples.SETTINGS, sub_path=path).sub_path == path
+
+
+def test_every_page_is_written_whether_in_the_navigation_or_not(site: Path) -> None:
+    wanted = {page.relative_to(samples.DOCS).with_suffix(".html").as_posix() for page in samples.DOCS.rglob("*.md")}
+    assert len(wanted) > 5
+    assert wanted | {"404.html"} == {page.relative_to(site).as_posix() for page in site.rglob("*.html")}
+
+
+def test_lessons_are_not_in_the_navigation(site: Path) -> None:
+    navigation = re.search(r'<nav class="md-nav md-nav--primary".*?</main>', read(site, "index.html"), re.DOTALL)
+    assert navigation
+    assert "Dealing in rounds" in navigation[0]
+    assert "5230" not in navigation[0]
+
+
+def test_nothing_in_a_page_leads_outside(site: Path) -> None:
+    for page in site.rglob("*.html"):
+        assert not re.findall(r"(?:https?:)?//[a-z0-9]", page.read_text("utf-8").replace("http://www.w3.org", "")), page
+    assert not list(site.glob("sitemap*"))
+
+
+def test_version_and_dates_stand_under_the_content(site: Path) -> None:
+    def dates(page: str) -> str:
+        found = re.search(r'<p class="page-dates">(.*?)</p>', read(site, page), re.DOTALL)
+        assert found
+        return " ".join(re.sub("<[^>]*>", "", found[1]).split())
+
+    assert dates("index.html") == ("Version 1.2.3, built 2026-03-01. Last reviewed 2026-01-15; review due 2027-01-15.")
+    assert dates("learn/index.html").endswith("Last reviewed 2026-01-15; review was due 2026-02-01.")
+    assert dates("learn/rounds.html") == "Version 1.2.3, built 2026-03-01."
+
+
+def test_names_and_titles_are_text(tmp_path: Path) -> None:
+    evil = "<script>alert(1)</script>\"'&<img src=x onerror=alert(1)>"
+    docs = tmp_path / "docs"
+    (docs / "reference").mkdir(parents=True)
+    (docs / "index.md").write_text("# One\n", "utf-8")
+    (docs / "two.md").write_text(
+        "---\ntitle: '" + evil.replace("'", "''") + "'\ndescription: '\"><b>'\n---\n\nText\n", "utf-8"
+    )
+    settings = dataclasses.replace(samples.SETTINGS, site_name=evil)
+    nav: Nav = [{evil: "index.md"}, {"More " + evil: [{"Two " + evil: "two.md"}]}]
+    render(docs, tmp_path / "site", nav, settings)
+    for page in ("index.html", "two.html", "404.html"):
+        text = read(tmp_path / "site", page)
+        assert "<script>alert" not in text
+        assert "<img src=x" not in text
+        assert '"><b>' not in text
+        assert "&lt;script&gt;alert(1)" in text
+
+
+def test_table_alignment_needs_no_style_attribute(site: Path) -> None:
+    text = read(site, "lessons/uneven/5230-among-4.html")
+    assert '<td align="right">12</td>' in text
+    assert "style=" not in text
+
+
+FAULTS = {
+    "[x](gone.md)": ("link 'gone.md'", "target is not found"),
+    "[x](index.md#gone)": ("link 'index.md#gone'", "does not contain an anchor '#gone'"),
+    "[x](#gone)": ("link '#gone'", "there is no such anchor"),
+    "[x](/index.md)": ("absolute link '/index.md'", "was left as is"),
+    "[x](index)": ("unrecognized relative link 'index'", "was left as is"),
+    "![x](gone.svg)": ("link 'gone.svg'", "target is not found"),
+}
+
+
+def test_everything_that_mkdocs_warns_about_is_a_fault_with_its_file(
+    tmp_path: Path, capfd: pytest.CaptureFixture[str]
+) -> None:
+    docs = tmp_path / "docs"
+    docs.mkdir()
+    (docs / "index.md").write_text("# Home\n", "utf-8")
+    for number, link in enumerate(FAULTS):
+        (docs / f"page{number}.md").write_text(f"# Page\n\n{link}\n", "utf-8")
+    nav: Nav = [{"Home": "index.md"}, {"Lost": "lost.md"}]
+    with pytest.raises(SourceError) as caught:
+        render(docs, tmp_path / "site", nav, samples.SETTINGS)
+    found = {fault.file: fault for fault in caught.value.faults}
+    for number, (key, problem) in enumerate(FAULTS.values()):
+        fault = found.pop(f"page{number}.md")
+        assert key in fault.key
+        assert problem in fault.problem
+    assert "nav" in found.pop("lost.md").problem
+    assert not found
+    assert capfd.readouterr() == ("", "")
+
+
+def test_mkdocs_is_quiet_and_its_logger_is_left_as_it_was(tmp_path: Path, capfd: pytest.CaptureFixture[str]) -> None:
+    logger = logging.getLogger("mkdocs")
+    before = (logger.level, logger.propagate, list(logger.handlers))
+    samples.build(tmp_path / "site")
+    assert capfd.readouterr() == ("", "")
+    assert (logger.level, logger.propagate, list(logger.handlers)) == before
+
+
+def test_a_language_that_the_theme_does_not_know_is_refused(tmp_path: Path) -> None:
+    with pytest.raises(HandbookError, match="language: 'xx' is not"):
+        samples.build(tmp_path / "site", settings=dataclasses.replace(samples.SETTINGS, language="xx"))
+
+
+def test_the_page_says_its_language(tmp_path: Path) -> None:
+    for language, direction in (("de", "ltr"), ("ar", "rtl")):
+        settings = dataclasses.replace(samples.SETTINGS, language=language)
+        text = read(samples.build(tmp_path / language, settings=settings), "index.html")
+        assert f'<html lang="{language}"' in text
+        assert f'<body dir="{direction}"' in text
+
+
+def test_the_page_for_wrong_addresses_works_under_the_sub_path(tmp_path: Path) -> None:
+    for sub_path in ("/", "/school/handbook/"):
+        settings = dataclasses.replace(samples.SETTINGS, sub_path=sub_path)
+        text = read(samples.build(tmp_path / str(len(sub_path)), settings=settings), "404.html")
+        addresses = re.findall(r'(?:href|src)="([^"#]+)"', text)
+        assert len(addresses) > 10
+        assert all(address.startswith(sub_path) for address in addresses), addresses
+
+
+def test_two_builds_are_the_same_byte_for_byte(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "1767225600")
+    copy = tmp_path / "elsewhere with spaces" / "docs é"
+    shutil.copytree(samples.DOCS, copy)
+    one, two = samples.build(tmp_path / "one"), samples.build(tmp_path / "two", docs=copy)
+    names = sorted(path.relative_to(one) for path in one.rglob("*") if path.is_file())
+    assert names == sorted(path.relative_to(two) for path in two.rglob("*") if path.is_file())
+    assert [name for name in names if (one / name).read_bytes() != (two / name).read_bytes()] == []
+
+
+def test_pages_stay_the_same_size_however_many_lessons_there_are(tmp_path: Path) -> None:
+    def size_with(lessons: int) -> int:
+        docs = tmp_path / f"docs{lessons}"
+        docs.mkdir()
+        (docs / "index.md").write_text("# Home\n", "utf-8")
+        for number in range(lessons):
+            (docs / f"lesson{number:03}.md").write_text(f"# Lesson {number:03}\n", "utf-8")
+        render(docs, tmp_path / f"site{lessons}", [{"Home": "index.md"}], samples.SETTINGS)
+        return (tmp_path / f"site{lessons}" / "lesson001.html").stat().st_size
+
+    assert size_with(2) == size_with(40)
+
+
+def test_settings_are_frozen() -> None:
+    with pytest.raises(dataclasses.FrozenInstanceError):
+        samples.SETTINGS.version = "2"  # type: ignore[misc]
+    assert Settings("A", "1", date(2026, 1, 1)).sub_path == "/handbook/"

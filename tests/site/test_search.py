@@ -1,0 +1,83 @@
+"""The search index and worker as scripts."""
+
+from __future__ import annotations
+
+import dataclasses
+import json
+from pathlib import Path
+
+import pytest
+
+from generator.errors import HandbookError
+from generator.site import search
+from tests.site import samples
+
+
+def worker(site: Path) -> dict[str, object]:
+    text = (site / "js" / "search-worker.js").read_text("utf-8")
+    start, end = "window.searchWorker = ", ";\n"
+    assert text.startswith(start)
+    assert text.endswith(end)
+    found = json.loads(text[len(start) : -len(end)])
+    assert isinstance(found, dict)
+    return found
+
+
+@pytest.fixture(scope="module")
+def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return samples.build(tmp_path_factory.mktemp("searched") / "site")
+
+
+def test_the_worker_is_the_themes_own_without_its_source_map(site: Path) -> None:
+    (original,) = (site / "assets" / "javascripts" / "workers").glob("*.js")
+    source = worker(site)["source"]
+    assert isinstance(source, str)
+    assert "sourceMappingURL" not in source
+    assert original.read_text("utf-8").startswith(source.rstrip("\n"))
+    assert len(source) > 30_000
+    assert worker(site)["imports"] == {}
+
+
+@pytest.mark.parametrize(
+    ("language", "files"),
+    [
+        ("de", {"lunr.de.min.js"}),
+        ("ja", {"lunr.ja.min.js", "tinyseg.js"}),
+        ("th", {"lunr.th.min.js", "wordcut.js"}),
+    ],
+)
+def test_another_language_brings_the_files_that_the_worker_asks_for(
+    language: str, files: set[str], tmp_path: Path
+) -> None:
+    site = samples.build(tmp_path / "site", settings=dataclasses.replace(samples.SETTINGS, language=language))
+    imports = worker(site)["imports"]
+    assert isinstance(imports, dict)
+    assert set(imports) == {*files, "lunr.stemmer.support.min.js", "lunr.multi.min.js"}
+    assert all(imports.values())
+
+
+def test_the_index_as_script_is_the_index(site: Path) -> None:
+    script = (site / "search" / "search_index.js").read_text("utf-8")
+    assert script.startswith("var __index = ")
+    assert script.endswith(";\n")
+    assert json.loads(script[len("var __index = ") : -2]) == json.loads(
+        (site / "search" / "search_index.json").read_text("utf-8")
+    )
+
+
+def test_tables_and_whatever_else_is_marked_stay_out_of_the_index(site: Path) -> None:
+    docs = json.loads((site / "search" / "search_index.json").read_text("utf-8"))["docs"]
+    text = {entry["location"]: entry for entry in docs}
+    lesson = text["lessons/uneven/5230-among-4.html"]
+    assert lesson["tags"] == ["remainder", "left over", "who gets the extra one"]
+    assert lesson["boost"] == 2
+    assert "count out ten hundred-squares" not in json.dumps(docs)
+    assert "One cube cannot go to four" in text["lessons/uneven/5230-among-4.html#thousands"]["text"]
+
+
+def test_a_theme_without_the_worker_is_refused(tmp_path: Path) -> None:
+    site = samples.build(tmp_path / "site")
+    for file in (site / "assets" / "javascripts" / "workers").glob("*.js"):
+        file.unlink()
+    with pytest.raises(HandbookError, match="0 search workers where the theme should have put one"):
+        search.make_offline(site)
