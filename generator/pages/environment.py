@@ -88,6 +88,7 @@ class Writer:
         environment.filters |= {
             "capital": words.capital,
             "listing": words.listing,
+            "lower_first": words.lower_first,
             "name": place_name,
             "words": words.number_words,
             "small": words.small_number,

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from generator.pages.authored import authored_pages
+from generator.pages.choosing import choosing_pages
 from generator.pages.environment import Writer
 from generator.pages.lesson import lesson_links, lesson_pages
 from generator.pages.page import Page, front_matter
@@ -30,13 +31,14 @@ def write_handbook(sources: Sources, writer: Writer) -> Handbook:
     home = _home(sources, writer)
     by_slug = {link.lesson.slug: link for link in links}
     known = {"lessons": links, "steps": step_links(sources.steps), "lesson": by_slug.__getitem__}
+    choosing = choosing_pages(links, max(step.reviewed for step in sources.steps), writer)
     authored = authored_pages(sources.pages, known, writer)
     nav: list[dict[str, Any]] = [
         {"Home": home.path},
         {"Lessons": [{"The path": path.path}, *({link.title: link.path} for link in step_links(sources.steps))]},
-        *_sections(authored),
+        *_sections((*choosing, *authored)),
     ]
-    return Handbook((home, path, *steps, *lessons, *authored), nav)
+    return Handbook((home, path, *steps, *lessons, *choosing, *authored), nav)
 
 
 def _sections(pages: tuple[Page, ...]) -> list[dict[str, Any]]:

@@ -10,7 +10,6 @@ from generator.pages.lesson import LessonLink, cards_path, step_path
 from generator.pages.page import Page, front_matter
 from generator.source.models import Step
 
-
 PATH = "lessons/index.md"
 
 
@@ -56,7 +55,20 @@ def step_pages(steps: tuple[Step, ...], links: tuple[LessonLink, ...], writer: W
         body, pictures = writer.render("step.md.jinja", step_path(step), data)
         meta = front_matter(step.new.split(". ")[0], step.tags, step.reviewed, writer.school.review.months)
         pages.append(Page(step_path(step), step.title, meta, body, pictures))
+        pages.append(_cards_page(step, own, writer))
     return tuple(pages)
+
+
+def _cards_page(step: Step, links: tuple[LessonLink, ...], writer: Writer) -> Page:
+    data = {
+        "step": step,
+        "step_path": step_path(step),
+        "cards": [{"sharing": link.sharing, "needs": needs(link.sharing)} for link in links],
+    }
+    body, pictures = writer.render("cards.md.jinja", cards_path(step), data)
+    title = f"{step.short}: cards to print"
+    meta = front_matter(f"{title}, two to a sheet.", ["print"], step.reviewed, writer.school.review.months)
+    return Page(cards_path(step), title, meta, body, pictures)
 
 
 def path_page(steps: tuple[Step, ...], writer: Writer) -> Page:

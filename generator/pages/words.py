@@ -62,3 +62,8 @@ def listing(items: Sequence[str]) -> str:
 def capital(text: str) -> str:
     """The text with a capital first letter and the rest as it is."""
     return text[:1].upper() + text[1:]
+
+
+def lower_first(text: str) -> str:
+    """The text with a small first letter and the rest as it is."""
+    return text[:1].lower() + text[1:]

@@ -1,0 +1,118 @@
+"""Choosing numbers -> one page for each size of group, and a page that leads to them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from generator.engine.numbers import KINDS, Choice, best_first, numbers, numbers_of_kind
+from generator.engine.places import TENS
+from generator.engine.sharing import Sharing, share
+from generator.engine.shelf import Shelf, Shortage, needs, shortages
+from generator.pages.environment import Writer
+from generator.pages.lesson import LessonLink
+from generator.pages.page import Page, front_matter
+from generator.pages.words import number_words
+
+INDEX = "choosing/index.md"
+FOUR_DIGITS = 9000
+MORE_BARS = 10
+_READY = 5
+
+
+@dataclass(frozen=True)
+class ReadyNumber:
+    """A number to take for a lesson, and the lesson of the handbook that takes it, if there is one."""
+
+    sharing: Sharing
+    minutes: int
+    shortages: tuple[Shortage, ...]
+    lesson: LessonLink | None
+
+
+@dataclass(frozen=True)
+class KindOfNumber:
+    """One kind of four-digit number for a group: how many there are, how many the shelf allows, the best few."""
+
+    name: str
+    count: int
+    allowed: int
+    ready: tuple[ReadyNumber, ...]
+
+
+@dataclass(frozen=True)
+class Group:
+    """A size of group: how many numbers of four digits the shelf allows, as it is and with more ten-bars."""
+
+    size: int
+    path: str
+    allowed: int
+    allowed_with_more: int
+
+
+def groups(sizes: tuple[int, ...], shelf: Shelf) -> tuple[Group, ...]:
+    """Every size of group with what the shelf allows."""
+    more = shelf.with_more(TENS, MORE_BARS)
+    return tuple(
+        Group(
+            size,
+            f"choosing/group-{size}.md",
+            len(numbers(size, Choice(shelf=shelf))),
+            len(numbers(size, Choice(shelf=more))),
+        )
+        for size in sizes
+    )
+
+
+def choosing_pages(links: tuple[LessonLink, ...], reviewed: date, writer: Writer) -> tuple[Page, ...]:
+    """The page that asks how many share, and one page for each answer."""
+    school = writer.school
+    shelf = school.shelf.owned
+    found = groups(school.groups.sizes, shelf)
+    months = school.review.months
+    parts = [f"{number_words(group.size)} children: {group.allowed} of {FOUR_DIGITS}" for group in found]
+    data = {
+        "groups": found,
+        "four_digits": FOUR_DIGITS,
+        "allowed_alt": "; ".join(parts),
+        "unseated": [number_words(group.size) for group in found if not shelf.seats(group.size)],
+    }
+    body, pictures = writer.render("choosing.md.jinja", INDEX, data)
+    tags = ["choose numbers", "pick a number", "how many children", "which number"]
+    index = Page(
+        INDEX, "Choose numbers", front_matter("Numbers for the children who are here.", tags, reviewed, months), body, pictures
+    )
+    return (index, *(_group_page(group, links, reviewed, writer) for group in found))
+
+
+def _group_page(group: Group, links: tuple[LessonLink, ...], reviewed: date, writer: Writer) -> Page:
+    own = {
+        link.sharing.dividend: link for link in links if link.sharing.divisor == group.size and not link.sharing.ribbons
+    }
+    shelf = writer.school.shelf.owned
+    data = {
+        "size": group.size,
+        "sizes": writer.school.groups.sizes,
+        "none_fits": not group.allowed,
+        "kinds": [_kind(name, group.size, shelf, own, writer) for name in KINDS],
+        "own": tuple(own.values()),
+    }
+    body, pictures = writer.render("group.md.jinja", group.path, data)
+    name = number_words(group.size)
+    tags = [f"{group.size} children", f"{name} children", f"group of {name}", f"{group.size} kids"]
+    meta = front_matter(f"Ready numbers for {name} children, by kind.", tags, reviewed, writer.school.review.months)
+    return Page(group.path, f"{name.capitalize()} children: ready numbers", meta, body, pictures)
+
+
+def _kind(name: str, size: int, shelf: Shelf, own: dict[int, LessonLink], writer: Writer) -> KindOfNumber:
+    every = numbers_of_kind(size, name)
+    allowed = numbers_of_kind(size, name, shelf)
+    best = best_first(size, allowed or every)[:_READY]
+    ready = tuple(_ready(share(number, size), shelf, own.get(number), writer) for number in best)
+    return KindOfNumber(name, len(every), len(allowed), ready)
+
+
+def _ready(sharing: Sharing, shelf: Shelf, lesson: LessonLink | None, writer: Writer) -> ReadyNumber:
+    needed = needs(sharing)
+    minutes = needed.minutes(writer.school.time.seconds_per_handling)
+    return ReadyNumber(sharing, minutes, shortages(needed, shelf), lesson)
