@@ -16,9 +16,17 @@ _BETWEEN = 20.0
 _DOWN = 6.0
 
 
+def arrow(x: float, y: float, length: float) -> Stroke:
+    """An arrow to the right."""
+    tip = (x + length, y)
+    head = ((tip[0] - _HEAD, y - _HEAD), tip, (tip[0] - _HEAD, y + _HEAD))
+    return Stroke(0, 0, (((x, y), tip), head), "muted", 1.3)
+
+
 def exchanges(exchanged: Counts, across: int, words: Words) -> Part:
-    """For every kind a line of words and its pairs, `across` pairs side by side."""
-    return below([_of_one_kind(place, exchanged[place], across, words) for place in exchanged.places_held], 8)
+    """A title, and for every kind a line of words and its pairs, `across` pairs side by side."""
+    pairs = [_of_one_kind(place, exchanged[place], across, words) for place in exchanged.places_held]
+    return below([text(words.at_the_bank, TEXT, bold=True), below(pairs, 8)], 4)
 
 
 def _of_one_kind(place: int, count: int, across: int, words: Words) -> Part:
@@ -31,12 +39,8 @@ def _of_one_kind(place: int, count: int, across: int, words: Words) -> Part:
     for index in range(count):
         down, right = divmod(index, across)
         x, middle = right * (pair_wide + _BETWEEN), down * (pair_high + _DOWN) + pair_high / 2
-        tail, tip = x + wide + 5, x + wide + _ARROW - 5
         going.append((x, middle - high / 2))
-        arrows += [
-            ((tail, middle), (tip, middle)),
-            ((tip - _HEAD, middle - _HEAD), (tip, middle), (tip - _HEAD, middle + _HEAD)),
-        ]
+        arrows += arrow(x + wide + 5, middle, _ARROW - 10).lines
         coming += [(x + wide + _ARROW + dx, middle - ten.height / 2 + dy) for dx, dy in ten.spots]
     drawn = Part(
         min(across, count) * (pair_wide + _BETWEEN) - _BETWEEN,
@@ -48,4 +52,4 @@ def _of_one_kind(place: int, count: int, across: int, words: Words) -> Part:
         ),
     )
     line = words.becomes.format(words.pieces(count, place), words.pieces(10 * count, place - 1))
-    return below([text(line, TEXT, bold=True), drawn], 6)
+    return below([text(line, TEXT), drawn], 4)

@@ -14,6 +14,7 @@ from collections.abc import Iterable, Sequence
 from typing import Any, Literal
 
 import matplotlib as mpl
+import numpy as np
 from matplotlib.artist import Artist
 from matplotlib.backend_bases import GraphicsContextBase, RendererBase
 from matplotlib.backends.backend_svg import FigureCanvasSVG
@@ -34,6 +35,7 @@ _NO_METADATA = {"Date": None, "Creator": None, "Format": None, "Type": None}
 _MOVE, _LINE, _CLOSE = int(Path.MOVETO), int(Path.LINETO), int(Path.CLOSEPOLY)
 _ANCHORS: dict[str, Literal["left", "center", "right"]] = {"start": "left", "middle": "center", "end": "right"}
 _TURNED_BY_NOTHING = re.compile(rb' transform="rotate\(-?0 [^"]*"')
+_FINE = 16.0
 _BLACK = (0.0, 0.0, 0.0)
 
 
@@ -133,7 +135,7 @@ def _lines(lines: Iterable[Sequence[Spot]], closed: bool = False) -> Path:
         if closed:
             vertices.append(line[0])
             codes.append(_CLOSE)
-    path = Path(vertices, codes)
+    path = Path(np.round(vertices, 1), codes)
     path.should_simplify = False
     return path
 
@@ -177,21 +179,21 @@ def _draw_bars(pen: _Pen, pieces: Pieces) -> None:
     strings = _lines([((x, y + bead / 2), (x, y + 9.7 * bead)) for x, y in middles])
     beads = (0.0, (0.0, bead))
     pen.path(strings, edge, 1.12 * bead, cap="round", dashes=beads)
-    pen.path(strings, fill, 0.7 * bead, cap="round", dashes=beads)
+    pen.path(strings, fill, (0.5 if pieces.pale else 0.7) * bead, cap="round", dashes=beads)
 
 
 def _square(x: float, y: float, side: float) -> tuple[Spot, ...]:
     return ((x, y), (x + side, y), (x + side, y + side), (x, y + side))
 
 
-def _draw_grid(pen: _Pen, corners: list[Spot], side: float, colour: str) -> None:
-    """Nine lines each way across every square: the gaps of a wide dashed line."""
+def _draw_grid(pen: _Pen, corners: list[Spot], side: float) -> None:
+    """Nine lines each way across every square, on a small one upright only: the dashes of one wide line."""
     cell = side / 10
-    thin = 0.12 * cell
-    across = [((x, y + side / 2), (x + side, y + side / 2)) for x, y in corners]
-    down = [((x + side / 2, y), (x + side / 2, y + side)) for x, y in corners]
+    thin = 0.14 * cell + 0.1
+    upright = [((x, y + side / 2), (x + side, y + side / 2)) for x, y in corners]
+    level = [((x + side / 2, y), (x + side / 2, y + side)) for x, y in corners] if side > _FINE else []
     dashes = (thin / 2, (thin, cell - thin))
-    pen.path(_lines(across + down), colour, side, dashes=dashes)
+    pen.path(_lines(upright + level), "grid", side, dashes=dashes)
 
 
 def _draw_squares(pen: _Pen, pieces: Pieces) -> None:
@@ -199,7 +201,8 @@ def _draw_squares(pen: _Pen, pieces: Pieces) -> None:
     corners = _corners(pieces)
     outline = _lines([_square(x, y, pieces.size) for x, y in corners], closed=True)
     pen.path(outline, edge, 1.2, fill)
-    _draw_grid(pen, corners, pieces.size, "pale grid" if pieces.pale else "grid")
+    if not pieces.pale:
+        _draw_grid(pen, corners, pieces.size)
 
 
 def _draw_cubes(pen: _Pen, pieces: Pieces) -> None:
@@ -216,7 +219,8 @@ def _draw_cubes(pen: _Pen, pieces: Pieces) -> None:
     pen.path(_lines(outline, closed=True), edge, 1.2, fill)
     pen.path(_lines(tops, closed=True), edge, 0.8, "pale" if pieces.pale else "light gold")
     pen.path(_lines(sides, closed=True), edge, 0.8, "pale" if pieces.pale else "deep gold")
-    _draw_grid(pen, [(x, y + d) for x, y in corners], a, "pale grid" if pieces.pale else "grid")
+    if not pieces.pale:
+        _draw_grid(pen, [(x, y + d) for x, y in corners], a)
 
 
 def _draw_bow(pen: _Pen, bow: Bow) -> None:

@@ -17,8 +17,7 @@ COLOURS = {
     "grid": "#c98f22",
     "edge": "#7a5200",
     "pale": "#fbefce",
-    "pale edge": "#a58642",
-    "pale grid": "#e3cf9f",
+    "pale edge": "#94763a",
     "glint": "#fff3cf",
     "place-0": "#1c7440",
     "place-1": "#1d5ca3",
@@ -26,9 +25,8 @@ COLOURS = {
     "place-3": "#1c7440",
 }
 
-TEXT = 14.0
-SMALL = 12.5
-TITLE = 14.0
+TEXT = 15.0
+SMALL = 13.5
 
 
 def place_colour(place: int) -> str:

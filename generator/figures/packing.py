@@ -15,7 +15,7 @@ from generator.figures.shapes import Spot
 
 DEPTH = 0.3
 
-LOOSE = {UNITS: 8.5, TENS: 42.0, HUNDREDS: 34.0, THOUSANDS: 32.0}
+LOOSE = {UNITS: 8.5, TENS: 38.0, HUNDREDS: 31.0, THOUSANDS: 28.0}
 CLOSE = {UNITS: 7.5, TENS: 27.0, HUNDREDS: 13.0, THOUSANDS: 15.0}
 
 
@@ -75,3 +75,12 @@ def widest_across(place: int, count: int, size: float, width: float) -> int:
     blocks = tens(count)
     fitting = next((n for n in range(blocks, 1, -1) if block(place, count, size, n).width <= width), 1)
     return ceil(blocks / ceil(blocks / fitting)) if blocks else 1
+
+
+@lru_cache(maxsize=1024)
+def largest(place: int, width: float, most: float) -> float:
+    """The largest size, up to `most`, at which ten pieces of a place are no wider than a width."""
+    size = most
+    while size > 1 and block(place, 10, size, 1).width > width:
+        size -= 0.5
+    return size

@@ -13,6 +13,8 @@ from typing import NamedTuple
 from generator.engine.places import place_name
 
 WIDTH = 560.0
+MARGIN = 12.0
+INSIDE = WIDTH - 2 * MARGIN
 
 Spot = tuple[float, float]
 HERE: tuple[Spot, ...] = ((0.0, 0.0),)
@@ -131,9 +133,25 @@ def below(parts: Iterable[Part], gap: float) -> Part:
     return Part(width, max(y - gap, 0), tuple(marks))
 
 
+def in_lines(parts: Sequence[Part], width: float, gap: float) -> list[Part]:
+    """Parts one after the other, in as many lines as it takes."""
+    lines: list[Part] = []
+    for part in parts:
+        if lines and lines[-1].width + gap + part.width <= width:
+            lines[-1] = beside([lines[-1], part], gap)
+        else:
+            lines.append(part)
+    return lines
+
+
 def blank(part: Part) -> Part:
     """The room of a part with nothing in it."""
     return part._replace(marks=())
+
+
+def widened(part: Part, width: float) -> Part:
+    """A part with free room at its right."""
+    return part._replace(width=width)
 
 
 def framed(part: Part, width: float, pad: float, fill: str, edge: str = "", line: float = 1.0) -> Part:
@@ -144,11 +162,11 @@ def framed(part: Part, width: float, pad: float, fill: str, edge: str = "", line
 
 def text(words: str, size: float, colour: str = "ink", bold: bool = False) -> Part:
     """One line of text as a part, with the room that a wide font needs."""
-    width = len(words) * size * (0.66 if bold else 0.6)
+    width = len(words) * size * (0.64 if bold else 0.57)
     return Part(width, size * 1.25, (Label(0, size, words, size, colour, bold),))
 
 
-def sheet(part: Part, margin: float) -> Figure:
+def sheet(part: Part) -> Figure:
     """A part on its sheet of paper, centred."""
-    height = part.height + 2 * margin
-    return Figure(WIDTH, round(height, 1), part.at((WIDTH - part.width) / 2, margin))
+    height = part.height + 2 * MARGIN
+    return Figure(WIDTH, round(height, 1), part.at((WIDTH - part.width) / 2, MARGIN))

@@ -10,16 +10,14 @@ from generator.errors import SharingError
 from generator.figures.bank import exchanges
 from generator.figures.cards import cards, sharers_card
 from generator.figures.columns import columns, count_in_words
-from generator.figures.look import TEXT
-from generator.figures.shapes import WIDTH, Figure, Part, below, beside, blank, framed, sheet, text
+from generator.figures.look import SMALL, TEXT, place_colour
+from generator.figures.shapes import INSIDE, Bow, Figure, Part, below, beside, blank, framed, sheet, text, widened
 from generator.figures.trays import tray_rows
 from generator.figures.words import ENGLISH, Words
 
-_MARGIN = 12.0
-_INSIDE = WIDTH - 2 * _MARGIN
 _PAD = 8.0
 _GAP = 9.0
-_ON_A_PANEL = _INSIDE - 2 * _PAD
+_ON_A_PANEL = INSIDE - 2 * _PAD
 _MOST_PAIRS_ACROSS = 6
 
 
@@ -40,8 +38,8 @@ def layout_figure(sharing: Sharing, grouping: str = ",", words: Words = ENGLISH)
     waiting = beside([sharers_card(sharing.divisor, 18), text(words.sharing, TEXT, bold=True)], 8)
     nothing = Counts((0,) * len(sharing.start))
     empty = [Tray(sharing.mat[width], 10**width, nothing) for width in sharing.mat.places_held]
-    trays = tray_rows(empty, None, sharing.ribbons, _INSIDE, words)
-    return sheet(below([_mat(words.in_the_middle, middle), below([waiting, trays], 5)], _GAP), _MARGIN)
+    trays = tray_rows(empty, None, sharing.ribbons, INSIDE, words)
+    return sheet(below([_mat(words.in_the_middle, middle), below([waiting, trays], 5)], _GAP))
 
 
 def stage_figure(sharing: Sharing, stage: Stage, words: Words = ENGLISH) -> Figure:
@@ -56,9 +54,9 @@ def stage_figure(sharing: Sharing, stage: Stage, words: Words = ENGLISH) -> Figu
     middle = _counted(stage.start, top, _ON_A_PANEL, "middle", words, dealt)
     assert middle is not None
     rounds = words.rounds[stage.rounds != 1].format(stage.rounds) if stage.rounds else words.no_round
-    trays = tray_rows(sharing.trays(stage.steps[-1].after), stage.level, sharing.ribbons, _INSIDE, words)
+    trays = tray_rows(sharing.trays(stage.steps[-1].after), stage.level, sharing.ribbons, INSIDE, words)
     after = min(_afterwards(stage, words), key=lambda part: part.height)
-    return sheet(below([_mat(words.in_the_middle, middle), _titled(rounds, trays), after], _GAP), _MARGIN)
+    return sheet(below([_mat(words.in_the_middle, middle), _titled(rounds, trays), after], _GAP))
 
 
 def cards_figure(sharing: Sharing, grouping: str = ",", words: Words = ENGLISH) -> Figure:
@@ -67,15 +65,20 @@ def cards_figure(sharing: Sharing, grouping: str = ",", words: Words = ENGLISH) 
     Piece groups: 'left-<place>'. Raises SharingError for a number beyond the thousands.
     """
     _refuse_too_large(sharing)
-    number = beside([cards(sharing.dividend, 34, grouping), _in_words(Counts.of(sharing.dividend), words)], 16)
-    by = _titled(words.shared_by, sharers_card(sharing.divisor, 24))
     has = words.one_for_one_has if len(sharing.mat) > 1 else words.each_has
-    share = below(
-        [_titled(has, cards(sharing.quotient, 24, grouping)), _in_words(Counts.of(sharing.quotient), words)], 4
-    )
-    rest = _left(sharing.end.middle, UNITS, _ON_A_PANEL - by.width - share.width - 60, words)
-    story = beside([by, share, *([rest] if rest else [])], 30)
-    return sheet(framed(below([number, story], 12), _INSIDE, 12, "mat", "line"), _MARGIN)
+    number = _titled(words.the_number, _read(sharing.dividend, 34, grouping, words))
+    by = _titled(words.shared_by, below([sharers_card(sharing.divisor, 26), _who(sharing, words)], 5))
+    one = _read(sharing.quotient, 26, grouping, words) if sharing.quotient else text(words.no_share, TEXT)
+    share = _titled(has, one)
+    first = max(number.width, share.width)
+    rest = _left(sharing.end.middle, UNITS, _ON_A_PANEL - first - 2 * _GAP, words)
+    rows = [
+        beside([widened(number, first), by], 2 * _GAP),
+        beside([widened(share, first), *([rest] if rest else [])], 2 * _GAP),
+    ]
+    if not rest:
+        rows += [part for part in [_left(sharing.end.middle, UNITS, _ON_A_PANEL, words)] if part]
+    return sheet(framed(below(rows, 12), INSIDE, _PAD, "mat", "line"))
 
 
 def _refuse_too_large(sharing: Sharing) -> None:
@@ -89,8 +92,23 @@ def _counted(
     return columns(counts, top, width, group, lambda place: count_in_words(counts[place], place, words), dealt or ())
 
 
-def _in_words(digits: Counts, words: Words) -> Part:
-    return beside([count_in_words(digits[place], place, words) for place in digits.places_held], 8)
+def _read(number: int, cell: float, grouping: str, words: Words) -> Part:
+    """The cards of a number, and beside them what they say, place by place."""
+    digits = Counts.of(number)
+    said = [count_in_words(digits[place], place, words) for place in digits.places_held or (UNITS,)]
+    return beside([cards(number, cell, grouping), below(said, 0)], 10)
+
+
+def _who(sharing: Sharing, words: Words) -> Part:
+    """With ribbons: how many children stand for what; otherwise nothing needs saying."""
+    kinds = [(sharing.mat[width], width) for width in sharing.mat.places_held if sharing.ribbons]
+    return below([_ribbon(words.children_stand_for[n != 1].format(n, 10**width), width) for n, width in kinds], 2)
+
+
+def _ribbon(said: str, width: int) -> Part:
+    line = text(said, SMALL)
+    bow = (Bow(9, line.height / 2 + 1, 16, place_colour(width)),) if width else ()
+    return Part(line.width + 22, line.height, (*bow, *line.at(22, 0)))
 
 
 def _titled(title: str, part: Part) -> Part:
@@ -98,28 +116,28 @@ def _titled(title: str, part: Part) -> Part:
 
 
 def _mat(title: str, part: Part) -> Part:
-    return framed(_titled(title, part), _INSIDE, _PAD, "mat", "line")
+    return framed(_titled(title, part), INSIDE, _PAD, "mat", "line")
 
 
 def _afterwards(stage: Stage, words: Words) -> Iterator[Part]:
     """Every way to show the exchanges and what then lies in the middle: side by side or below each other."""
     below_each_other = _left(stage.end, stage.level, _ON_A_PANEL, words)
     assert below_each_other is not None
-    mat = framed(below_each_other, _INSIDE, _PAD, "mat", "line")
+    mat = framed(below_each_other, INSIDE, _PAD, "mat", "line")
     if not stage.exchanged.pieces:
         yield mat
         return
     for across in range(1, _MOST_PAIRS_ACROSS + 1):
-        bank = _titled(words.at_the_bank, exchanges(stage.exchanged, across, words))
+        bank = exchanges(stage.exchanged, across, words)
         if bank.width <= _ON_A_PANEL:
-            yield below([framed(bank, _INSIDE, _PAD, "card", "muted"), mat], _GAP)
+            yield below([framed(bank, INSIDE, _PAD, "card", "muted"), mat], _GAP)
         wide = bank.width + 2 * _PAD
         left = _left(stage.end, stage.level, _ON_A_PANEL - wide - _GAP, words)
         if left is not None:
             high = max(bank.height, left.height)
             at_the_bank = framed(bank._replace(height=high), wide, _PAD, "card", "muted")
             yield beside(
-                [at_the_bank, framed(left._replace(height=high), _INSIDE - wide - _GAP, _PAD, "mat", "line")], _GAP
+                [at_the_bank, framed(left._replace(height=high), INSIDE - wide - _GAP, _PAD, "mat", "line")], _GAP
             )
 
 
