@@ -6,10 +6,8 @@ from dataclasses import dataclass, replace
 from math import ceil
 from typing import NamedTuple
 
-from generator.engine.places import HUNDREDS, TENS, UNITS, Counts, place_name
+from generator.engine.places import UNITS, Counts, place_name
 from generator.engine.sharing import Sharing
-
-_RIBBONS = {TENS: "ten_ribbons", HUNDREDS: "hundred_ribbons"}
 
 
 @dataclass(frozen=True)
@@ -116,7 +114,7 @@ def shortages(needs: Needs, shelf: Shelf) -> tuple[Shortage, ...]:
         Shortage("small_sets", needs.small_sets, shelf.small_sets),
         Shortage("trays", needs.trays, shelf.trays),
         *(
-            Shortage(_RIBBONS.get(width, f"{place_name(width)} ribbons"), needs.ribbons[width], shelf.ribbons.at(width))
+            Shortage(f"{place_name(width).removesuffix('s')}_ribbons", needs.ribbons[width], shelf.ribbons.at(width))
             for width in needs.ribbons.places_held
         ),
     ]

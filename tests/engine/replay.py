@@ -104,6 +104,8 @@ def replay(sharing: Sharing) -> Ledger:
 
         assert min(middle) >= 0
         assert (after_middle, after_share, after_level, after_ahead) == (tuple(middle), tuple(share), level, ahead)
+        lent = worth(tuple(open_round)) - worth(after_middle) if open_round else 0
+        assert worth(after_middle) + divisor * worth(after_share) + lent == dividend
 
     assert open_round is None
     assert level == 0

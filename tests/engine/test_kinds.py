@@ -1,0 +1,42 @@
+"""What is special about a division: one example of each kind, worked by hand. Plain kinds are checked for every
+division up to 9,999 by arithmetic alone in test_every_division.py.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from generator.engine.kinds import Kind, kind_of
+from generator.engine.sharing import share
+
+UNITS, TENS, HUNDREDS, THOUSANDS = range(4)
+
+EXAMPLES: list[tuple[int, int, bool, dict[str, Any]]] = [
+    (9636, 3, False, {"static": True, "exact": True}),
+    (9631, 3, False, {"static": True, "exact": False, "remainder": 1}),
+    (4852, 4, False, {"static": False, "exact": True, "exchange_from": (TENS,)}),
+    (5648, 4, False, {"exchange_from": (THOUSANDS,)}),
+    (5372, 4, False, {"exchange_from": (THOUSANDS, HUNDREDS, TENS)}),
+    (8059, 5, False, {"exchange_from": (THOUSANDS,), "exchange_into_empty": (HUNDREDS,), "remainder": 4}),
+    (8024, 4, False, {"zeros_in_dividend": (HUNDREDS,), "zeros_inside_quotient": (HUNDREDS, TENS)}),
+    (4800, 4, False, {"zeros_in_dividend": (TENS, UNITS), "zeros_at_quotient_end": (TENS, UNITS)}),
+    (4030, 3, False, {"zeros_inside_quotient": (), "exchange_into_empty": (HUNDREDS, UNITS), "remainder": 1}),
+    (1236, 12, False, {"highest_place_short": True, "places_short": (THOUSANDS, TENS)}),
+    (3, 5, False, {"nobody_gets_any": True, "places_short": (UNITS,), "zeros_at_quotient_end": ()}),
+    (0, 5, False, {"nobody_gets_any": True, "highest_place_short": False, "zeros_in_dividend": (), "static": True}),
+    (3432, 12, True, {"ribbons": True, "exchange_from": (THOUSANDS, HUNDREDS, TENS), "highest_place_short": False}),
+    (3636, 12, True, {"ribbons": True, "static": True, "exact": True, "zeros_inside_quotient": (TENS,)}),
+    (640, 20, True, {"ribbons": True, "static": True, "zeros_in_dividend": (UNITS,)}),
+    (5100, 102, True, {"ribbons": True, "exchange_from": (HUNDREDS,), "zeros_at_quotient_end": (UNITS,)}),
+    (1120, 35, True, {"highest_place_short": True, "places_short": (HUNDREDS,)}),
+    (7, 12, True, {"ribbons": True, "nobody_gets_any": True, "remainder": 7}),
+    (8, 4, True, {"ribbons": False}),
+]
+
+
+@pytest.mark.parametrize(("dividend", "divisor", "ribbons", "expected"), EXAMPLES)
+def test_kind(dividend: int, divisor: int, ribbons: bool, expected: dict[str, Any]) -> None:
+    kind: Kind = kind_of(share(dividend, divisor, ribbons=ribbons))
+    assert {name: getattr(kind, name) for name in expected} == expected
