@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 import stat
 import tomllib
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -113,7 +113,7 @@ def parse_toml(text: str, file: str) -> Table:
         raise _refused(file, "holds a number with too many digits", "write a shorter number", next(long, 0)) from None
     except RecursionError:
         raise _refused(file, "has lists within lists without end", "take the inner lists out") from None
-    return Table(file, values, dict(_toml_lines(text)))
+    return Table(file, values, _toml_lines(text))
 
 
 def parse_page(text: str, file: str) -> tuple[Table, str]:
@@ -148,8 +148,9 @@ def _toml_refused(file: str, text: str, complaint: str) -> SourceError:
     return _refused(file, problem if found else "breaks off at the end", remedy, line, printable(key[1]) if key else "")
 
 
-def _toml_lines(text: str) -> Iterator[tuple[KeyPath, int]]:
-    """The line of every key of a valid file: statements are cut where the reader accepts them."""
+def _toml_lines(text: str) -> dict[KeyPath, int]:
+    """The line of every key and table of a valid file: statements are cut where the reader accepts them."""
+    lines: dict[KeyPath, int] = {}
     table: KeyPath = ()
     begun, statement = 1, ""
     for number, line in enumerate(text.split("\n"), 1):
@@ -158,14 +159,15 @@ def _toml_lines(text: str) -> Iterator[tuple[KeyPath, int]]:
             inner = tomllib.loads(statement)
         except (ValueError, RecursionError):
             if number - begun >= _LONGEST_STATEMENT:
-                return
+                break
             continue
-        path = _only_path(inner)
-        if line.lstrip().startswith("[") and begun == number:
-            table, path = path, ()
-        for length in range(1, len(table + path) + 1):
-            yield (table + path)[:length], number if length == len(table) and not path else begun
+        path = table + _only_path(inner) if inner else ()
+        if statement.lstrip().startswith("["):
+            path = table = _only_path(inner)
+        for length in range(1, len(path) + 1):
+            lines.setdefault(path[:length], begun)
         begun, statement = number + 1, ""
+    return lines
 
 
 def _only_path(table: Any) -> KeyPath:

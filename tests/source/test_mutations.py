@@ -1,0 +1,123 @@
+"""Valid files, damaged at random: `check` answers 0 or 1, and every line of a 1 names a file.
+
+2,000 damaged folders by default; MUTATIONS=20000 in the environment runs as many more as it says.
+"""
+
+from __future__ import annotations
+
+import os
+import shutil
+from collections.abc import Iterator
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from generator.source.library import load
+from tests.commands.running import run_command
+from tests.source.cases import HERE, STOCK, lay_out
+
+BATCHES = 4
+EXAMPLES = int(os.environ.get("MUTATIONS", "2000")) // BATCHES
+STUCK = timedelta(seconds=30)
+
+FILES = sorted(
+    path.relative_to(HERE / "valid" / "everything" / "school").as_posix()
+    for path in (HERE / "valid" / "everything" / "school").rglob("*")
+    if path.is_file()
+)
+SPLINTERS = (
+    *(b'"', b"'", b'"""', b"[", b"]", b"{", b"}", b"=", b":", b"#", b".", b",", b"- ", b"---\n"),
+    *(b"\n", b"\r", b"\r\n", b"\t", b"\x00", b"\x1b", b"\x7f", b"\xff", b"\xc3", "é".encode()),
+    *("\u2028".encode(), "\ufeff".encode(), "\u202e".encode(), b"\\ud800", b"\\u0000"),
+    *(b"9" * 30, b"9" * 5000, b"-1", b"0", b"1e999", b"nan", b"inf", b"0x_", b"true", b"null", b"~"),
+    *(b"2026-02-30", b"12:60", b"[" * 500, b"a." * 500, b"../", b"<script>", b"{{ 1/0 }}", b"{% for %}"),
+    *(b"&a", b"*a", b"!!python/name:os.system", b"<<: 1", b"? [x]", b"%YAML 9.9\n"),
+    *(b"[shelf]\n", b"[[shelf]]\n", b"shelf.tens = 1\n", b"steps = []\n", b"ribbons = true\n"),
+)
+
+
+@pytest.fixture(scope="module")
+def school(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
+    laid = lay_out(HERE / "valid" / "everything", tmp_path_factory.mktemp("mutations") / "case")
+    assert laid.school is not None
+    load(STOCK, laid.school)
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr("generator.commands.check.HANDBOOK", STOCK)
+        yield laid.school
+
+
+@st.composite
+def _damaged(draw: st.DrawFn, data: bytes) -> bytes:
+    """The bytes of a file after one to four accidents."""
+    for _ in range(draw(st.integers(1, 4))):
+        at = draw(st.integers(0, len(data)))
+        end = min(len(data), at + draw(st.integers(0, 40)))
+        match draw(st.sampled_from(("cut", "double", "splinter", "noise", "value", "lines", "end"))):
+            case "cut":
+                data = data[:at] + data[end:]
+            case "double":
+                data = data[:end] + data[at:]
+            case "splinter":
+                data = data[:at] + draw(st.sampled_from(SPLINTERS)) + data[end if draw(st.booleans()) else at :]
+            case "noise":
+                data = data[:at] + draw(st.binary(max_size=20)) + data[at:]
+            case "value":
+                lines = data.split(b"\n")
+                line = draw(st.integers(0, len(lines) - 1))
+                sign = b"=" if b"=" in lines[line] else b":"
+                lines[line] = lines[line].partition(sign)[0] + sign + b" " + draw(st.sampled_from(SPLINTERS))
+                data = b"\n".join(lines)
+            case "lines":
+                data = b"\n".join(draw(st.permutations(data.split(b"\n"))))
+            case "end":
+                data = data[:at]
+    return data
+
+
+def _check(school: Path) -> None:
+    code, out, err = run_command("check", "--school", school)
+    assert code in (0, 1)
+    assert (out == "") == (code == 1)
+    lines = err.splitlines()
+    assert bool(lines) == (code == 1)
+    for line in lines:
+        assert line.startswith(("school/", "stock/"))
+        assert "; " in line
+        assert line.isprintable()
+
+
+@pytest.mark.parametrize("batch", range(BATCHES))
+def test_damaged_files(batch: int, school: Path) -> None:
+    @settings(max_examples=EXAMPLES, deadline=STUCK, suppress_health_check=list(HealthCheck), database=None)
+    @given(data=st.data())
+    def damage(data: st.DataObject) -> None:
+        path = school / data.draw(st.sampled_from(FILES[batch::BATCHES]))
+        whole = path.read_bytes()
+        try:
+            path.write_bytes(data.draw(_damaged(whole)))
+            _check(school)
+        finally:
+            path.write_bytes(whole)
+
+    damage()
+
+
+@pytest.mark.skipif(os.name == "nt", reason="such names cannot be made on Windows")
+@settings(max_examples=EXAMPLES // 4, deadline=STUCK, suppress_health_check=list(HealthCheck), database=None)
+@given(
+    folder=st.sampled_from(("lessons/static", "lessons", "pages", "pages/more", "notes", "theme", ".")),
+    name=st.text(min_size=1, max_size=60).filter(lambda name: not {"/", "\0"} & set(name) and name not in (".", "..")),
+    ending=st.sampled_from(("", ".toml", ".md", ".png")),
+)
+def test_files_of_any_name(folder: str, name: str, ending: str, school: Path) -> None:
+    path = school / folder / os.fsdecode((name + ending).encode("utf-8", "surrogatepass"))
+    if path.exists():
+        return
+    shutil.copyfile(school / "pages/more/mine.md", path)
+    try:
+        _check(school)
+    finally:
+        path.unlink()

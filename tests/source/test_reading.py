@@ -1,0 +1,99 @@
+"""Text and tables: on which line a key stands, and what is taken off quietly."""
+
+from __future__ import annotations
+
+import pytest
+
+from generator.errors import SourceError
+from generator.source.reading import LARGEST_FILE, decode, parse_page, parse_toml, printable, shown_key
+
+SETTINGS = '''# A comment = 1
+
+name = "a = b"
+long = """
+key = 3
+"""
+list = [
+  1,
+  2,
+]
+
+[shelf]
+tens = 3
+"quoted key" = 4
+
+[a.b]
+c.d = 5
+'''
+
+
+@pytest.mark.parametrize(
+    ("path", "line"),
+    [
+        (("name",), 3),
+        (("long",), 4),
+        (("key",), 0),
+        (("list",), 7),
+        (("list", 1), 7),
+        (("shelf",), 12),
+        (("shelf", "tens"), 13),
+        (("shelf", "quoted key"), 14),
+        (("shelf", "nothing"), 12),
+        (("a", "b"), 16),
+        (("a", "b", "c", "d"), 17),
+        ((), 0),
+    ],
+)
+def test_the_line_of_a_key(path: tuple[str | int, ...], line: int) -> None:
+    assert parse_toml(SETTINGS, "x.toml").line_of(path) == line
+
+
+def test_a_very_long_text_costs_the_lines_after_it_and_no_time() -> None:
+    table = parse_toml('a = 1\nb = """\n' + "\n" * 100_000 + '"""\nc = 2\n', "x.toml")
+    assert table.values["c"] == 2
+    assert (table.line_of(("a",)), table.line_of(("c",))) == (1, 0)
+
+
+def test_the_largest_file_of_keys_is_read() -> None:
+    text = "".join(f"k{number} = {number}\n" for number in range(LARGEST_FILE // 16))
+    assert parse_toml(text, "x.toml").line_of(("k9999",)) == 10_000
+
+
+def test_lists_become_tuples_all_the_way_down() -> None:
+    assert parse_toml("a = [[1, 2], [3]]", "x.toml").values == {"a": ((1, 2), (3,))}
+
+
+def test_byte_order_mark_and_windows_line_ends() -> None:
+    assert decode(b"\xef\xbb\xbfa\r\nb\r\n", "x") == "a\nb\n"
+
+
+@pytest.mark.parametrize("end", ["---\n", "---   \n", "---"])
+def test_front_matter_and_body(end: str) -> None:
+    table, body = parse_page(f"---\ntitle: A page\ntags: [x, y]\n{end}", "x.md")
+    assert table.values == {"title": "A page", "tags": ("x", "y")}
+    assert table.line_of(("tags",)) == 3
+    assert body.strip() == ""
+
+
+def test_a_rule_in_the_body_is_not_front_matter() -> None:
+    _, body = parse_page("---\na: 1\n---\n\nOne\n\n---\n\nTwo\n", "x.md")
+    assert body == "One\n\n---\n\nTwo\n"
+
+
+def test_yaml_that_grows_without_end_is_refused() -> None:
+    bomb = "---\na: &a [x]\n" + "".join(
+        f"{b}: &{b} [*{a}, *{a}]\n" for a, b in zip("abcdefgh", "bcdefghi", strict=True)
+    )
+    with pytest.raises(SourceError, match=r"x\.md:2: has front matter with an anchor"):
+        parse_page(bomb + "---\n", "x.md")
+
+
+def test_how_keys_are_shown() -> None:
+    assert shown_key(("shelf", "tens")) == "shelf.tens"
+    assert shown_key(("tags", 2)) == "tags, item 3"
+    assert shown_key(("ev\nil\u202e",)) == "ev\\nil\\u202e"
+
+
+def test_what_is_shown_is_short_and_printable() -> None:
+    assert printable("x" * 100) == "x" * 59 + "…"
+    assert printable("\x1b[31m\udc80é") == "\\x1b[31m\\udc80é"
