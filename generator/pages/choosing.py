@@ -80,7 +80,11 @@ def choosing_pages(links: tuple[LessonLink, ...], reviewed: date, writer: Writer
     body, pictures = writer.render("choosing.md.jinja", INDEX, data)
     tags = ["choose numbers", "pick a number", "how many children", "which number"]
     index = Page(
-        INDEX, "Choose numbers", front_matter("Numbers for the children who are here.", tags, reviewed, months), body, pictures
+        INDEX,
+        "Choose numbers",
+        front_matter("Numbers for the children who are here.", tags, reviewed, months),
+        body,
+        pictures,
     )
     return (index, *(_group_page(group, links, reviewed, writer) for group in found))
 

@@ -1,0 +1,110 @@
+"""OPEN FIRST: the whole story of a build, from what people wrote to the finished site.
+
+load      TOML and Markdown -> frozen, validated objects
+write     lessons worked out by the engine, authored pages -> Markdown
+draw      figures the pages ask for -> SVG
+render    MkDocs + Material -> HTML
+finish    search without a server, print, content policy, server files, audit
+publish   the finished site is swapped in; a failed build leaves the old one as it was
+"""
+
+from __future__ import annotations
+
+import os
+import time
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+from generator import VERSION
+from generator.cache import Cache
+from generator.errors import SourceError
+from generator.gallery import Gallery
+from generator.pages.environment import Writer
+from generator.pages.handbook import Handbook, write_handbook
+from generator.pages.page import address
+from generator.site import audit, book, paper, policy, publish, render, search, servers
+from generator.site.lock import locked
+from generator.source.library import Sources, load
+from generator.staging import stage
+
+ROOT = Path(__file__).resolve().parents[1]
+HANDBOOK = ROOT / "handbook"
+WORKSHOP = ROOT / "build"
+_PATIENCE = 120.0  # seconds to wait for another build
+
+
+@dataclass(frozen=True)
+class Request:
+    """What to build: a school's folder to lay over the stock handbook, and where the site goes."""
+
+    school_folder: Path | None = None
+    out: Path = WORKSHOP / "site"
+    workers: int = os.cpu_count() or 1
+
+
+@dataclass(frozen=True)
+class Summary:
+    """What a build made, and how long it took."""
+
+    lessons: int
+    pages: int
+    figures: int
+    seconds: float
+    replaced: tuple[str, ...]
+    index: Path
+
+
+def build(request: Request, say: Callable[[str], None]) -> Summary:
+    """Build and publish the handbook. Raises HandbookError with every fault; then the old site is as it was."""
+    begun = time.monotonic()
+    say("Reading lessons, pages and settings")
+    sources = load(HANDBOOK, request.school_folder)
+    WORKSHOP.mkdir(exist_ok=True)
+    with locked(WORKSHOP / ".lock", say, _PATIENCE):
+        gallery = Gallery(sources.school.numbers.grouping, Cache(WORKSHOP / "cache"), request.workers)
+        say(f"Working out {len(sources.lessons)} lessons")
+        handbook = write_handbook(sources, Writer(sources.school, gallery.size))
+        say("Drawing figures")
+        figures = gallery.drawings(picture for page in handbook.pages for picture in page.pictures)
+        stage(WORKSHOP / "docs", {page.path: page.text.encode() for page in handbook.pages} | figures)
+        with publish.fresh_site(request.out, say) as site:
+            say(f"Rendering {len(handbook.pages)} pages")
+            settings = _settings(sources)
+            render.render(WORKSHOP / "docs", site, handbook.nav, settings)
+            say("Finishing: search, print, policy, audit")
+            _finish(site, handbook, sources, settings)
+    seconds = time.monotonic() - begun
+    index = request.out.resolve() / "index.html"
+    return Summary(len(sources.lessons), len(handbook.pages), len(figures), seconds, sources.replaced, index)
+
+
+def check(school_folder: Path | None = None) -> Sources:
+    """Everything that a build would refuse before rendering, without writing. Raises HandbookError."""
+    sources = load(HANDBOOK, school_folder)
+    gallery = Gallery(sources.school.numbers.grouping, Cache(WORKSHOP / "cache"), workers=1)
+    write_handbook(sources, Writer(sources.school, gallery.size))
+    return sources
+
+
+def _settings(sources: Sources) -> render.Settings:
+    school = sources.school
+    return render.Settings(school.name, VERSION, render.build_date(os.environ), school.language)
+
+
+def _finish(site: Path, handbook: Handbook, sources: Sources, settings: render.Settings) -> None:
+    """Turn what MkDocs wrote into a site that works from disk, on paper and on a server; refuse a faulty one."""
+    imprint = f"{settings.site_name}, version {settings.version}, {settings.built.isoformat()}"
+    search.make_offline(site)
+    book.write_book(site, _parts(handbook), settings.site_name, imprint)
+    paper.prepare_for_print(sorted(site.rglob("*.html")), imprint, sources.school.print.paper.lower())
+    policy.apply(site)
+    servers.write(site, settings.sub_path)
+    faults = audit.audit(site, policy.theme_scripts(site), settings.sub_path)
+    if faults:
+        raise SourceError(faults)
+
+
+def _parts(handbook: Handbook) -> list[book.Part]:
+    parts = [("", (handbook.home,)), *((section.title, section.pages) for section in handbook.sections)]
+    return [book.Part(title, tuple(address(page.path) for page in pages)) for title, pages in parts]

@@ -1,0 +1,54 @@
+"""Results kept from build to build. The folder may be deleted or damaged at any time without harm."""
+
+from __future__ import annotations
+
+import hashlib
+import os
+from collections.abc import Iterable
+from contextlib import suppress
+from dataclasses import dataclass
+from pathlib import Path
+
+_DIGEST = 32
+
+
+def key_of(parts: Iterable[object]) -> str:
+    """A name for a result, from everything that it depends on."""
+    return hashlib.sha256("\x00".join(map(repr, parts)).encode()).hexdigest()
+
+
+def code_fingerprint(folder: Path) -> str:
+    """What the code and templates below a folder are, as far as results depend on it."""
+    digest = hashlib.sha256()
+    for file in sorted(folder.rglob("*")):
+        if file.suffix in (".py", ".jinja"):
+            digest.update(file.relative_to(folder).as_posix().encode() + b"\x00" + file.read_bytes() + b"\x00")
+    return digest.hexdigest()
+
+
+@dataclass(frozen=True)
+class Cache:
+    """A folder of results; each file begins with the digest of the rest, so that a damaged one is not taken."""
+
+    folder: Path
+
+    def get(self, key: str) -> bytes | None:
+        """What was put under a key; nothing if it is not there or not whole."""
+        try:
+            content = self._file(key).read_bytes()
+        except OSError:
+            return None
+        digest, result = content[:_DIGEST], content[_DIGEST:]
+        return result if hashlib.sha256(result).digest() == digest else None
+
+    def put(self, key: str, result: bytes) -> None:
+        """Keep a result; a folder that cannot be written is no fault, only slower."""
+        file = self._file(key)
+        with suppress(OSError):
+            file.parent.mkdir(parents=True, exist_ok=True)
+            unfinished = file.with_suffix(f".{os.getpid()}")
+            unfinished.write_bytes(hashlib.sha256(result).digest() + result)
+            unfinished.replace(file)
+
+    def _file(self, key: str) -> Path:
+        return self.folder / key[:2] / key
