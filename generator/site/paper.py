@@ -13,7 +13,7 @@ from pathlib import Path
 
 from generator.site.html import tags, words
 
-PAPERS = ("a4", "letter")
+PAPERS = ("A4", "Letter")
 
 
 def prepare_for_print(pages: Iterable[Path], imprint: str, paper: str | None = None) -> None:

@@ -178,5 +178,5 @@ def test_the_book_is_cut_nowhere_and_its_links_lead_to_their_sheets(
 @pytest.mark.parametrize("paper", PAPERS)
 def test_the_school_can_set_its_paper(paper: str, page: Page, printable: Path, tmp_path: Path) -> None:
     page.goto((printable / CARDS).as_uri())
-    page.evaluate("(paper) => { document.documentElement.dataset.paper = paper; }", paper.lower())
+    page.evaluate("(paper) => { document.documentElement.dataset.paper = paper; }", paper)
     check_sheets(print_to(tmp_path / "x.pdf", page), paper, "Cards to cut out")
