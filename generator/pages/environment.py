@@ -12,6 +12,8 @@ from jinja2 import FileSystemLoader, StrictUndefined
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 from markupsafe import Markup
 
+from generator.engine.buying import purchases
+from generator.engine.diagnosis import diagnose, telling_slips
 from generator.engine.kinds import kind_of
 from generator.engine.places import place_name
 from generator.engine.sharing import Action, Sharing, share
@@ -96,6 +98,7 @@ class Writer:
         environment.globals |= {
             "Action": Action,
             "count": words.count,
+            "diagnose": diagnose,
             "division_name": lambda sharing: titles.division_name(sharing, self.number),
             "kind_of": kind_of,
             "lesson_title": lambda sharing: titles.lesson_title(sharing, self.number),
@@ -103,10 +106,12 @@ class Writer:
             "needs": needs,
             "piece": words.piece,
             "pieces": words.pieces,
+            "purchases": purchases,
             "school": self.school,
             "shape": words.shape,
             "share": share,
             "shortages": shortages,
+            "telling_slips": telling_slips,
             "views": views,
         }
         return environment

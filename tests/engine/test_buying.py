@@ -1,0 +1,60 @@
+"""What to buy is checked by buying it: the shelf with the things on it must serve so many lessons more."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from itertools import product
+
+import pytest
+
+from generator.engine.buying import purchases
+from generator.engine.places import Counts
+from generator.engine.sharing import share
+from generator.engine.shelf import Shelf, Shortage, needs, shortages
+
+PLACES = ("units", "tens", "hundreds", "thousands")
+FULL = Shelf(Counts((100, 45, 45, 9)), 9000, 3000, 6, 8, Counts((0, 4, 2)))
+POOR = Shelf(Counts((20, 12, 15, 4)), 4000, 1000, 3, 4, Counts((0, 1, 0)))
+LESSONS = [share(dividend, divisor) for dividend, divisor in product((96, 1552, 3213, 5230, 7149, 9999), range(2, 13))]
+RIBBONS = [share(dividend, divisor, ribbons=True) for dividend, divisor in ((3432, 12), (5304, 102), (4873, 203))]
+
+
+def with_bought(shelf: Shelf, thing: Shortage) -> Shelf:
+    if thing.what in PLACES:
+        return shelf.with_more(PLACES.index(thing.what), thing.needed - thing.owned)
+    if thing.what.endswith("_ribbons"):
+        place = ("ten_ribbons", "hundred_ribbons").index(thing.what) + 1
+        return replace(
+            shelf,
+            ribbons=Counts(thing.needed if at == place else have for at, have in enumerate(shelf.ribbons)),
+        )
+    return replace(shelf, **{thing.what: thing.needed})
+
+
+@pytest.mark.parametrize("shelf", [FULL, POOR])
+def test_a_purchase_opens_as_many_lessons_as_it_says(shelf: Shelf) -> None:
+    wanted = [needs(sharing) for sharing in LESSONS + RIBBONS]
+    served = sum(not shortages(need, shelf) for need in wanted)
+    found = purchases(shortages(need, shelf) for need in wanted)
+    assert found
+    for purchase in found:
+        bought = shelf
+        for thing in purchase.things:
+            bought = with_bought(bought, thing)
+        assert sum(not shortages(need, bought) for need in wanted) == served + purchase.opens
+
+
+def test_fewest_things_first_then_most_lessons_then_least_to_buy() -> None:
+    tens_50, tens_60 = Shortage("tens", 50, 45), Shortage("tens", 60, 45)
+    trays = Shortage("trays", 9, 8)
+    found = purchases([(tens_50,), (), (tens_60,), (tens_50, trays), (trays,)])
+    assert [(purchase.things, purchase.opens) for purchase in found] == [
+        ((tens_60,), 2),
+        ((tens_50,), 1),
+        ((trays,), 1),
+        ((tens_50, trays), 3),
+    ]
+
+
+def test_a_shelf_that_serves_everything_needs_nothing() -> None:
+    assert purchases([(), ()]) == ()
