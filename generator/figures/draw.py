@@ -35,12 +35,17 @@ _NO_METADATA = {"Date": None, "Creator": None, "Format": None, "Type": None}
 _MOVE, _LINE, _CLOSE = int(Path.MOVETO), int(Path.LINETO), int(Path.CLOSEPOLY)
 _ANCHORS: dict[str, Literal["left", "center", "right"]] = {"start": "left", "middle": "center", "end": "right"}
 _TURNED_BY_NOTHING = re.compile(rb' transform="rotate\(-?0 [^"]*"')
-_FINE = 16.0
+_FINE = 16.0  # squares up to this side carry half a grid
+_EDGE = 1.2
 _BLACK = (0.0, 0.0, 0.0)
 
 
 def draw(figure: Figure) -> bytes:
-    """The figure as SVG, the same bytes whatever the machine's settings are."""
+    """The figure as SVG, the same bytes whatever the machine's settings are.
+
+    Taken out again because they only add weight: the blank and line end after every command of a path, and
+    the turn of every label by nothing.
+    """
     with mpl.rc_context():
         mpl.rcdefaults()
         mpl.rcParams.update(_SETTINGS)
@@ -190,17 +195,17 @@ def _draw_grid(pen: _Pen, corners: list[Spot], side: float) -> None:
     """Nine lines each way across every square, on a small one upright only: the dashes of one wide line."""
     cell = side / 10
     thin = 0.14 * cell + 0.1
-    upright = [((x, y + side / 2), (x + side, y + side / 2)) for x, y in corners]
-    level = [((x + side / 2, y), (x + side / 2, y + side)) for x, y in corners] if side > _FINE else []
-    dashes = (thin / 2, (thin, cell - thin))
-    pen.path(_lines(upright + level), "grid", side, dashes=dashes)
+    near, middle, far = _EDGE / 2, side / 2, side - _EDGE / 2
+    upright = [((x + near, y + middle), (x + far, y + middle)) for x, y in corners]
+    level = [((x + middle, y + near), (x + middle, y + far)) for x, y in corners] if side > _FINE else []
+    pen.path(_lines(upright + level), "grid", far - near, dashes=(near + thin / 2, (thin, cell - thin)))
 
 
 def _draw_squares(pen: _Pen, pieces: Pieces) -> None:
     edge, fill = _inks(pieces)
     corners = _corners(pieces)
     outline = _lines([_square(x, y, pieces.size) for x, y in corners], closed=True)
-    pen.path(outline, edge, 1.2, fill)
+    pen.path(outline, edge, _EDGE, fill)
     if not pieces.pale:
         _draw_grid(pen, corners, pieces.size)
 
@@ -216,7 +221,7 @@ def _draw_cubes(pen: _Pen, pieces: Pieces) -> None:
     ]
     tops = [((x, y + d), (x + d, y), (x + d + a, y), (x + a, y + d)) for x, y in corners]
     sides = [((x + a, y + d), (x + d + a, y), (x + d + a, y + a), (x + a, y + a + d)) for x, y in corners]
-    pen.path(_lines(outline, closed=True), edge, 1.2, fill)
+    pen.path(_lines(outline, closed=True), edge, _EDGE, fill)
     pen.path(_lines(tops, closed=True), edge, 0.8, "pale" if pieces.pale else "light gold")
     pen.path(_lines(sides, closed=True), edge, 0.8, "pale" if pieces.pale else "deep gold")
     if not pieces.pale:

@@ -14,7 +14,7 @@ from generator.figures.words import Words
 
 _GAP = 5.0
 _WORDS_WIDE = 94.0
-_RIBBON_WORDS_WIDE = 112.0
+_RIBBON_WORDS_WIDE = 121.0
 _MOST_IN_A_ROW = 6
 _FEWEST_IN_A_ROW = 4
 _FEWEST_WITH_RIBBONS = 5

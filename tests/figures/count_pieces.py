@@ -12,8 +12,7 @@ _GROUP = re.compile(r"(middle|tray-\d+|to-bank|from-bank|left)-(units|tens|hundr
 def count_pieces(svg: bytes) -> dict[str, int]:
     """How many pieces every group of the figure holds: {'tray-3-hundreds': 2, ...}.
 
-    A group is a `<g>` whose id names it; its first path has one subpath, begun by one `M`, for every piece,
-    and so has every further path that is no grid or shading; that the first two agree is checked here.
+    A group is a `<g>` whose id names it; its first path has one subpath, begun by one `M`, for every piece.
     """
     counts: dict[str, int] = {}
     for group in ElementTree.fromstring(svg).iter(f"{_SVG}g"):
