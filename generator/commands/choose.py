@@ -3,23 +3,21 @@
 from __future__ import annotations
 
 import json
-import tomllib
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 import click
 
-from generator.commands.tables import beside, figures, words
+from generator.commands.school_option import HANDBOOK, school_option
+from generator.commands.tables import beside, counted, figures, words
 from generator.commands.whole_numbers import WholeNumbersCommand, whole_number
 from generator.engine.numbers import Choice, Remainder, Zeros, best_first, numbers, reckon
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS, Counts, place_name
 from generator.engine.shelf import Shelf
-from generator.errors import Fault, SourceError
 
 LARGEST_GROUP = 12
 FEW = 12
-SCHOOL = Path("handbook/school.toml")
 _SENDING = {place_name(place): place for place in (THOUSANDS, HUNDREDS, TENS)}
 
 
@@ -68,7 +66,8 @@ Examples:
 @click.option(
     "--digits", type=whole_number(1, 4), default="4", metavar="1..4", help="Places of the number. Left out: 4."
 )
-@click.option("--within-shelf", is_flag=True, help=f"Only numbers for which the shelf in {SCHOOL} has everything.")
+@click.option("--within-shelf", is_flag=True, help="Only numbers for which the school's shelf has everything.")
+@school_option
 @click.option("--all", "every", is_flag=True, help="Every such number, smallest first, not only the best few.")
 @click.option("--json", "as_json", is_flag=True, help="Write JSON for other programs instead of a table.")
 def command(
@@ -78,11 +77,14 @@ def command(
     zeros: str,
     digits: int,
     within_shelf: bool,
+    school: Path | None,
     every: bool,
     as_json: bool,
 ) -> None:
     """Choose numbers for DIVISOR sharers, 1 to 12: the best few for a lesson first."""
-    shelf = school_shelf(SCHOOL) if within_shelf else None
+    if school and not within_shelf:
+        raise click.UsageError("--school tells whose shelf it is: give --within-shelf as well.")
+    shelf = school_shelf(school) if within_shelf else None
     choice = Choice(exchange_from, Remainder(remainder), Zeros(zeros), digits, shelf)
     found = numbers(divisor, choice)
     shown = found if every else best_first(divisor, found)[:FEW]
@@ -90,26 +92,14 @@ def command(
         data = {"divisor": divisor, "filters": _filters(choice), "count": len(found), "numbers": shown}
         click.echo(json.dumps(data))
     else:
-        click.echo("\n".join(_lines(divisor, len(found), shown)))
+        click.echo("\n".join(_lines(divisor, choice, len(found), shown)))
 
 
-def school_shelf(path: Path) -> Shelf:
-    """The shelf a school has written down: the table [shelf] of its file. Raises SourceError."""
-    try:
-        table = tomllib.loads(path.read_text("utf-8"))["shelf"]
-        return Shelf(
-            Counts((table["units"], table["tens"], table["hundreds"], table["thousands"])),
-            large_cards_to=table["large_cards_to"],
-            small_cards_to=table["small_cards_to"],
-            small_sets=table["small_sets"],
-            trays=table["trays"],
-            ribbons=Counts((0, table["ten_ribbons"], table["hundred_ribbons"])),
-        )
-    except (OSError, ValueError) as error:
-        raise SourceError([Fault(str(path), 0, "", f"cannot be read ({error})", "mend it, then try again")]) from None
-    except KeyError as missing:
-        key = str(missing.args[0])
-        raise SourceError([Fault(str(path), 0, key, "is missing", "write down what the shelf has")]) from None
+def school_shelf(folder: Path | None) -> Shelf:
+    """What the school owns. Its strict reader is imported only here, since that takes longer than choosing."""
+    from generator.source.library import load
+
+    return load(HANDBOOK, folder).school.shelf.owned
 
 
 def _filters(choice: Choice) -> dict[str, Any]:
@@ -124,10 +114,13 @@ def _filters(choice: Choice) -> dict[str, Any]:
     }
 
 
-def _lines(divisor: int, count: int, shown: Iterable[int]) -> Iterator[str]:
-    shown = tuple(shown)
+def _lines(divisor: int, choice: Choice, count: int, shown: tuple[int, ...]) -> Iterator[str]:
     which = "all" if len(shown) == count else f"the best {len(shown)}"
-    yield f"{count:,} such numbers for {divisor} sharers" + (f", {which} of them:" if count else ".")
+    how_many = f"{counted(count, 'such number')} for {counted(divisor, 'sharer')}"
+    yield f"{how_many}, {which} of them:" if count else f"{how_many}."
+    if choice.shelf and not choice.shelf.seats(divisor):
+        sets = counted(choice.shelf.small_sets, "small set")
+        yield f"The shelf has {counted(choice.shelf.trays, 'tray')} and {sets} of cards."
     if not shown:
         return
     yield ""

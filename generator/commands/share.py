@@ -8,7 +8,7 @@ from typing import Any
 
 import click
 
-from generator.commands.tables import beside, figures, words
+from generator.commands.tables import beside, counted, figures, words
 from generator.commands.whole_numbers import WholeNumbersCommand, whole_number
 from generator.engine.places import Counts, place_name
 from generator.engine.sharing import Action, Sharing, Step, Tray, share
@@ -150,7 +150,7 @@ def _deed(sharing: Sharing, step: Step, before: Counts) -> str:
 
 
 def _whose(sharing: Sharing, tray: Tray) -> str:
-    trays = f"{tray.sharers:,} tray" + "s" * (tray.sharers != 1)
+    trays = counted(tray.sharers, "tray")
     return f"{trays} for {tray.stands_for:,}" if sharing.ribbons else trays
 
 
