@@ -71,6 +71,12 @@ def stage_views(sharing: Sharing) -> tuple[StageView, ...]:
     return tuple(views)
 
 
+def places_of_the_bank(sharing: Sharing) -> tuple[int, ...]:
+    """The places of which the bank gains or gives pieces, largest first."""
+    places = {step.place for step in sharing.steps if step.action is Action.EXCHANGE}
+    return tuple(sorted(places | {place - 1 for place in places}, reverse=True))
+
+
 def check_rows(sharing: Sharing) -> tuple[CheckRow, ...]:
     """Putting the shares back together, from the units upwards, ten of one place making one of the next."""
     rows: list[CheckRow] = []
