@@ -232,7 +232,9 @@ def explain(cause: Cause) -> Words:
                 "Count the beads aloud place by place, and lay the card of each place beside its beads.",
             )
         case Slip.ZERO_FORGOTTEN:
-            empty = "every empty place is" if point.many > 1 else f"the empty place of the {place_name(place)} is"
+            empty = f"the empty place of the {place_name(place)} is"
+            if point.many > 1:
+                empty = f"the {place_name(place)} and every other empty place are"
             return Words(
                 f"The beads are right; on {whose} {empty} forgotten.",
                 "Look at the cards beside the beads, one place after the other, also where there is no bead.",

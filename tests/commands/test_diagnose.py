@@ -1,0 +1,131 @@
+"""`diagnose` on the command line: its JSON, its sentences, and what it refuses."""
+
+from __future__ import annotations
+
+import json
+import subprocess
+import sys
+from itertools import islice
+
+import pytest
+
+from generator.commands.diagnose import explain
+from generator.engine.diagnosis import Cause
+from generator.engine.places import place_name
+from generator.engine.sharing import share
+from generator.engine.slips import Slip, simulate
+from tests.commands.running import Ran, run_command
+from tests.engine.mishaps import divisions
+
+
+def run(line: str) -> Ran:
+    return run_command("diagnose", *line.split())
+
+
+def test_json_of_one_bead_of_what_is_left_over_on_a_tray() -> None:
+    data = json.loads(run("5230 4 --seen 1308,1307,1307,1307 --left 1 --json").out)
+    assert list(data) == ["dividend", "divisor", "consistent", "causes"]
+    assert (data["dividend"], data["divisor"], data["consistent"]) == (5230, 4, False)
+    assert [list(cause) for cause in data["causes"]] == [["slip", "place", "explanation"]] * 3
+    assert [(cause["slip"], cause["place"]) for cause in data["causes"]] == [
+        ("left-over-dealt", "units"),
+        ("round-not-taken-back", "units"),
+        ("child-dealt-twice", "units"),
+    ]
+
+
+def test_json_of_the_right_result() -> None:
+    data = json.loads(run("5230 4 --seen 1307,1307,1307,1307 --left 2 --json").out)
+    assert data == {"dividend": 5230, "divisor": 4, "consistent": True, "causes": []}
+
+
+@pytest.mark.parametrize(
+    ("trays", "slip"), [("1743,1743,1743", "tray-too-few"), ("1046,1046,1046,1046,1046", "tray-too-many")]
+)
+def test_json_of_another_number_of_trays(trays: str, slip: str) -> None:
+    (cause,) = json.loads(run(f"5230 4 --seen {trays} --json").out)["causes"]
+    assert (cause["slip"], cause["place"]) == (slip, "every place")
+
+
+# what is typed, and what a person must find in the answer
+SENTENCES = {
+    "5230 4 --seen 1307,1307,1307,1307 --left 2": [
+        "nothing to look for",
+        "The trays are equal.",
+        "The total comes back.",
+    ],
+    "5230 4 --seen 1307,1307,1307,1306 --left 3": [
+        "5,230 among 4 comes to 1,307 for each, 2 left over.",
+        "3 trays with 1,307, 1 tray with 1,306; 3 left over",
+        "The trays are not equal.",
+        "The total comes back.",
+        "1. A child was passed over in one of the rounds 1 to 7 of units.",
+        "one unit bead less than on the others",
+    ],
+    "5230 4 --seen 1307,1307,1307,1307 --left 1": [
+        "it is 1 too little",
+        "1. The bank counted out nine unit beads",
+        "2. ",
+    ],
+    "5230 4 --seen 1307,1307,1307,1307 --left 3": ["it is 1 too much", "eleven unit beads instead of ten", "2. "],
+    "5230 4 --seen 1743,1743,1743": ["3 trays for 4 sharing", "one tray too few"],
+    "5230 4 --seen 1,2,3,4": ["No single slip leads to this"],
+    "4 4 --seen 1,1,1,0": ["nothing left over", "A unit bead was lost from a tray", "danger to the little ones"],
+    "500000 4 --seen 125000,125000,125000,25000 --left 0": ["A 100,000-piece was lost from a tray"],
+}
+
+
+@pytest.mark.parametrize("line", SENTENCES)
+def test_sentences(line: str) -> None:
+    result = run(line)
+    assert result.code == 0
+    assert [words for words in SENTENCES[line] if words not in result.out] == []
+
+
+def test_every_slip_has_its_words_and_names_its_piece() -> None:
+    """Every point that comes up in many lessons is put into words; nothing is left unfilled."""
+    pieces = {0: "unit bead", 1: "ten-bar", 2: "hundred-square", 3: "thousand-cube"}
+    told = set()
+    for dividend, divisor in islice(divisions(seed=94), 40):
+        for outcome in simulate(share(dividend, divisor)):
+            point = outcome.point
+            words = explain(Cause(point.slip, point.place, (point,)))
+            assert all(sentence.endswith((".", "?")) and "None" not in sentence for sentence in words), words
+            if point.place is not None:
+                assert pieces[point.place] in " ".join(words) or place_name(point.place) in " ".join(words)
+            told.add(point.slip)
+    assert told == set(Slip)
+
+
+# what is typed, and what the one line of the error must name
+REFUSED = {
+    "5230 4": "--seen",
+    "5230 4 --seen 1307,x,1307": "x is not a whole number",
+    "5230 4 --seen 1307,,1307": "is not a whole number",
+    "5230 4 --seen -1,3": "-1 is not a whole number",
+    "5230 4 --seen 1307.5": "1307.5 is not a whole number",
+    "5230 4 --seen 1307 --left -2": "-2 is not a whole number",
+    "5230 4 --seen 1307 --left two": "two is not a whole number",
+    "5230 0 --seen 1307": "'DIVISOR': 0 is not a whole number",
+    "-5 4 --seen 1307": "'DIVIDEND': -5 is not a whole number",
+    "5230 --seen 1307": "'DIVISOR'",
+}
+
+
+@pytest.mark.parametrize("line", REFUSED)
+def test_refused_in_one_line(line: str) -> None:
+    result = run(line)
+    assert result.code == 2
+    assert result.out == ""
+    (error,) = [row for row in result.err.splitlines() if row.startswith("Error:")]
+    assert REFUSED[line] in error
+
+
+def test_it_starts_without_the_large_packages() -> None:
+    large = {"pydantic", "matplotlib", "mkdocs"}
+    code = f"import sys, generator.commands.diagnose; print(sorted({large} & set(sys.modules)))"
+    assert subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout == "[]\n"
+
+
+def test_help_shows_an_example() -> None:
+    assert "python -m generator diagnose 5230 4 --seen" in run("--help").out

@@ -1,0 +1,267 @@
+"""Reading back: lessons acted out with one mishap, cases worked by hand, and the signs a lesson shows."""
+
+from __future__ import annotations
+
+from itertools import islice
+from random import Random
+
+import pytest
+
+from generator.engine.diagnosis import Cause, Diagnosis, Sign, diagnose, telling_slips
+from generator.engine.sharing import Sharing, share
+from generator.engine.sights import Reading
+from generator.engine.slips import Slip, Spot, simulate
+from generator.errors import SharingError
+from tests.engine.mishaps import Acted, divisions
+
+LESSONS_FOR_EACH_SLIP = 200
+
+U, T, H, TH = range(4)
+
+
+def told(diagnosis: Diagnosis) -> list[tuple[Slip, int | None]]:
+    return [(cause.slip, cause.place) for cause in diagnosis.causes]
+
+
+@pytest.mark.parametrize("slip", Slip)
+def test_the_slip_that_was_acted_out_is_found(slip: Slip) -> None:
+    seed = list(Slip).index(slip)
+    chance = Random(seed)
+    lessons = 0
+    for dividend, children in divisions(seed):
+        right = Acted(dividend, children)
+        chances = [mishap for mishap in right.chances if mishap.slip is slip]
+        if not chances:
+            continue
+        mishap = chance.choice(chances)
+        acted = Acted(dividend, children, mishap)
+        if (sorted(acted.values), acted.left) == (sorted(right.values), right.left):
+            continue
+        seen = chance.sample(acted.values, len(acted.values))
+        diagnosis = diagnose(dividend, children, seen, acted.left)
+        assert not diagnosis.consistent
+        assert (slip, mishap.place) in told(diagnosis), (dividend, children, mishap)
+        if sorted(acted.values) != sorted(right.values):
+            assert (slip, mishap.place) in told(diagnose(dividend, children, seen)), (dividend, children, mishap)
+        lessons += 1
+        if lessons == LESSONS_FOR_EACH_SLIP:
+            break
+
+
+def test_the_right_result_is_right_and_nothing_else_is() -> None:
+    for dividend, children in islice(divisions(seed=90), 200):
+        quotient, remainder = divmod(dividend, children)
+        for left in (remainder, None):
+            diagnosis = diagnose(dividend, children, [quotient] * children, left)
+            assert diagnosis.consistent
+            assert diagnosis.causes == ()
+        assert not diagnose(dividend, children, [quotient] * children, remainder + children).consistent
+        assert not diagnose(dividend, children, [quotient] * (children + 1), remainder).consistent
+        assert not diagnose(dividend, children, [quotient + 1, *[quotient] * (children - 1)]).consistent
+
+
+def test_every_point_of_every_cause_leads_to_exactly_what_is_seen() -> None:
+    """Also for what no single slip explains: trays and what is left are moved about at random."""
+    chance = Random(91)
+    explained = 0
+    for dividend, children in islice(divisions(seed=91), 40):
+        sharing = share(dividend, children)
+        outcomes = list(simulate(sharing))
+        for outcome in chance.sample(outcomes, min(4, len(outcomes))):
+            seen = [tray.value for tray in outcome.sight.trays for _ in range(tray.sharers)]
+            for left in (outcome.left.value, outcome.left.value + chance.randint(0, 2), None):
+                diagnosis = diagnose(dividend, children, seen, left)
+                agreeing = {
+                    one.point
+                    for one in outcomes
+                    if one.sight.trays == outcome.sight.trays and left in (None, one.left.value)
+                }
+                points = {point for cause in diagnosis.causes for point in cause.points}
+                assert points == (set() if diagnosis.consistent else agreeing)
+                explained += bool(points)
+    assert explained > 150
+
+
+def test_causes_come_likeliest_slip_first_and_smaller_places_first() -> None:
+    order = list(Slip)
+    several = 0
+    for dividend, children in islice(divisions(seed=92), 40):
+        for outcome in islice(simulate(share(dividend, children)), 0, None, 9):
+            seen = [tray.value for tray in outcome.sight.trays for _ in range(tray.sharers)]
+            causes = diagnose(dividend, children, seen).causes
+            keys = [(order.index(cause.slip), -1 if cause.place is None else cause.place) for cause in causes]
+            assert keys == sorted(set(keys))
+            several += len(keys) > 1
+    assert several > 50
+
+
+# dividend, sharers, trays seen, left over, every cause, and why: worked by hand
+CASES = [
+    (
+        (5230, 4, [1308, 1307, 1307, 1307], 1),
+        [(Slip.LEFT_OVER_DEALT, U), (Slip.NOT_TAKEN_BACK, U), (Slip.DEALT_TWICE, U)],
+        "one of the two units left over lies on a tray; it can have come there in three ways",
+    ),
+    (
+        (5230, 4, [1307, 1307, 1308, 1308], 0),
+        [(Slip.LEFT_OVER_DEALT, U), (Slip.NOT_TAKEN_BACK, U)],
+        "both units left over lie on trays: no one child was dealt twice",
+    ),
+    (
+        (5230, 4, [1307, 1306, 1307, 1307], 3),
+        [(Slip.SKIPPED, U)],
+        "the total comes back, and the unit one child lacks is with what is left over",
+    ),
+    (
+        (5230, 4, [1307, 1306, 1307, 1307], 2),
+        [(Slip.ROLLED_AWAY, U)],
+        "the unit one child lacks is nowhere",
+    ),
+    (
+        (5230, 4, [1307, 1306, 1307, 1307], None),
+        [(Slip.SKIPPED, U), (Slip.ROLLED_AWAY, U)],
+        "the two cases before, when nobody counted what is left over",
+    ),
+    (
+        (5230, 4, [1307] * 4, 1),
+        [(Slip.BANK_NINE, U), (Slip.ROLLED_AWAY, U)],
+        "5,229; the number has no unit that could be missing when it is laid out",
+    ),
+    (
+        (5230, 4, [1307] * 4, 3),
+        [(Slip.BANK_ELEVEN, U), (Slip.LAID_MANY, U)],
+        "5,231",
+    ),
+    (
+        (5230, 4, [1310] * 4, 0),
+        [(Slip.NOT_BANKED, T), (Slip.LAID_MANY, T)],
+        "5,240; no hundred is exchanged, so the bank never counts out ten-bars",
+    ),
+    (
+        (5230, 4, [1307] * 4, 12),
+        [(Slip.NOT_BANKED, T)],
+        "a ten lies beside the two units: more than four, so it cannot have been there to deal",
+    ),
+    (
+        (5230, 4, [1332] * 4, 2),
+        [(Slip.BANK_ELEVEN, H), (Slip.LAID_MANY, H)],
+        "5,330; no hundred is exchanged, so none can have stayed",
+    ),
+    (
+        (5230, 4, [1330] * 4, 0),
+        [(Slip.WRONG_KIND, U)],
+        "5,320: 10 is gone and 100 has come, ten ten-bars for one",
+    ),
+    ((5230, 4, [1046] * 5, 0), [(Slip.TRAY_MANY, None)], "5,230 among five"),
+    ((5230, 4, [1743] * 3, 1), [(Slip.TRAY_FEW, None)], "5,230 among three"),
+    ((5230, 4, [137, 1307, 1307, 1307], 2), [(Slip.ZERO_FORGOTTEN, T)], "1, 3 and 7 with no empty tens between"),
+    ((5230, 4, [3107] * 4, 2), [(Slip.SWAPPED, TH)], "thousands and hundreds changed places on the cards"),
+    ((5230, 4, [1300] * 4, 2), [], "28 units gone from four trays: more than one slip"),
+    ((5230, 4, [1307, 1307], 2), [], "two trays for four children: more than one slip"),
+    (
+        (8, 4, [3, 2, 2, 1], 0),
+        [(Slip.DEALT_TWICE, U)],
+        "in the last round one child has two, and the last finds the middle empty",
+    ),
+    (
+        (12, 4, [2] * 4, 3),
+        [(Slip.BANK_NINE, U), (Slip.ROLLED_AWAY, U), (Slip.LAID_FEW, U)],
+        "11: 9 units come from the bank, or 1 of the 2 was not laid, or one is lost",
+    ),
+    ((0, 3, [0, 0, 0], 1), [(Slip.LAID_MANY, U)], "there is nothing to lose, to deal or to exchange"),
+    (
+        (3, 7, [1, 1, 1, 0, 0, 0, 0], 0),
+        [(Slip.LEFT_OVER_DEALT, U), (Slip.NOT_TAKEN_BACK, U)],
+        "more children than beads: all of it is left over",
+    ),
+    ((7, 1, [6], 0), [(Slip.ROLLED_AWAY, U), (Slip.LAID_FEW, U)], "one child has whatever lies there"),
+    ((7, 1, [8], 0), [(Slip.LAID_MANY, U)], "one child has whatever lies there"),
+    (
+        (30, 2, [20, 10], 0),
+        [(Slip.NOT_TAKEN_BACK, T), (Slip.SKIPPED, T), (Slip.DEALT_TWICE, T)],
+        "the third ten lies whole on one tray; or one child had none of the first round, so that two were left "
+        "to deal; or one child had two, and the ten left went to the other",
+    ),
+]
+
+
+@pytest.mark.parametrize(
+    ("what", "causes", "why"), CASES, ids=lambda value: str(value) if isinstance(value, tuple) else ""
+)
+def test_worked_by_hand(
+    what: tuple[int, int, list[int], int | None], causes: list[tuple[Slip, int | None]], why: str
+) -> None:
+    assert told(diagnose(*what)) == causes, why
+
+
+@pytest.mark.parametrize(
+    ("dividend", "divisor", "seen", "left", "problem"),
+    [
+        (-1, 4, [1], None, "the dividend is -1"),
+        (8, 0, [1], None, "the divisor is 0"),
+        (8, 4, [], None, "the number of trays seen is 0"),
+        (8, 4, [2, 2, -2, 2], None, "the value of a tray is -2"),
+        (8, 4, [2, 2, 2, 2], -1, "the value left over is -1"),
+        (8, 4, [2, 2, 2, True], 0, "the value of a tray is True"),
+    ],
+)
+def test_refused(dividend: int, divisor: int, seen: list[int], left: int | None, problem: str) -> None:
+    with pytest.raises(SharingError, match=problem):
+        diagnose(dividend, divisor, seen, left)
+
+
+def test_what_cannot_be_explained_costs_no_simulation() -> None:
+    assert diagnose(10**15, 10**14, [1, 2]).causes == ()
+
+
+WITH_RIBBONS = [share(*numbers, ribbons=True) for numbers in ((3432, 12), (6312, 102), (2460, 20), (35, 12), (5, 12))]
+SHARINGS = [*(share(*numbers) for numbers in islice(divisions(seed=93), 120)), *WITH_RIBBONS]
+
+
+def as_seen(sign: Sign) -> list[int]:
+    return [tray.value for tray in sign.sight.trays for _ in range(tray.sharers)]
+
+
+@pytest.mark.parametrize("sharing", SHARINGS, ids=lambda sharing: f"{sharing.dividend}-{sharing.divisor}")
+def test_the_signs_of_a_lesson(sharing: Sharing) -> None:
+    signs = telling_slips(sharing)
+    assert 1 <= len(signs) <= 8
+    assert len({sign.sight for sign in signs}) == len(signs)
+    for sign in signs:
+        assert sign.off_by == sum(as_seen(sign)) + (sign.sight.left or 0) - sharing.dividend
+        assert sign.causes
+        if not sharing.ribbons:
+            diagnosis = diagnose(sharing.dividend, sharing.divisor, as_seen(sign), sign.sight.left)
+            assert diagnosis.causes == sign.causes
+            assert not diagnosis.consistent
+    first = [list(Slip).index(sign.causes[0].slip) for sign in signs]
+    assert first[0] == min(first)
+    assert telling_slips(sharing, most=3) == signs[:3]
+
+
+def test_the_signs_of_5230_among_four() -> None:
+    signs = {sign.sight: sign for sign in telling_slips(share(5230, 4), most=20)}
+    seen = [(sight.trays, sight.left) for sight in signs]
+    assert seen[:4] == [
+        ((Reading(1308, 2), Reading(1307, 2)), 0),
+        ((Reading(1307, 3), Reading(1306, 1)), 3),
+        ((Reading(1307, 4),), 1),
+        ((Reading(1307, 4),), 3),
+    ]
+    assert {cause.slip for sign in signs.values() for cause in sign.causes} == set(Slip)
+    assert [sign.sight.equal for sign in signs.values()][:4] == [False, False, True, True]
+    assert [sign.off_by for sign in signs.values()][:4] == [0, 0, -1, 1]
+
+
+def test_a_lesson_without_exchanges_shows_nothing_of_the_bank() -> None:
+    slips = {cause.slip for sign in telling_slips(share(4848, 4), most=20) for cause in sign.causes}
+    bank = {Slip.BANK_NINE, Slip.BANK_ELEVEN, Slip.NOT_BANKED, Slip.WRONG_KIND}
+    assert slips == set(Slip) - bank - {Slip.LEFT_OVER_DEALT, Slip.NOT_TAKEN_BACK, Slip.ZERO_FORGOTTEN}
+
+
+def test_points_of_a_cause_tell_every_round_and_exchange() -> None:
+    (cause,) = diagnose(5230, 4, [1307, 1307, 1307, 1306], 3).causes
+    assert cause == Cause(Slip.SKIPPED, U, cause.points)
+    assert [point.turn for point in cause.points] == [1, 2, 3, 4, 5, 6, 7]
+    (cause,) = diagnose(5230, 4, [1317, 1307, 1307, 1307], 2).causes
+    assert [(point.turn, point.spot) for point in cause.points] == [(turn, Spot.ONE_TRAY) for turn in (1, 2, 3)]
