@@ -1,0 +1,85 @@
+"""The house stands: imports go down only, nothing heavy is loaded early, and no file grows too long."""
+
+from __future__ import annotations
+
+import ast
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).resolve().parents[1]
+GENERATOR = ROOT / "generator"
+
+# What each part of the house may import from the generator, besides its own modules.
+FLOORS = {
+    "errors": set[str](),
+    "engine": {"errors"},
+    "source": {"engine", "errors"},
+    "figures": {"engine", "errors"},
+    "pages": {"engine", "errors", "source"},
+    "site": {"engine", "errors", "source", "pages", "figures"},
+    "cache": set[str](),
+    "staging": set[str](),
+    "gallery": {"cache", "engine", "figures", "pages"},
+    "build": {"cache", "errors", "gallery", "pages", "site", "source", "staging", ""},
+    "commands": {"build", "engine", "errors", "pages", "site", "source", ""},
+    "__main__": {"commands", "errors"},
+}
+LONGEST_FILE = 310
+MODULES = sorted(GENERATOR.rglob("*.py"))
+
+
+def part_of(module: Path) -> str:
+    relative = module.relative_to(GENERATOR)
+    return relative.parts[0].removesuffix(".py")
+
+
+def imported(module: Path) -> Iterator[str]:
+    """Every module that a file imports by name, wherever in it."""
+    for node in ast.walk(ast.parse(module.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            yield from (alias.name for alias in node.names)
+        elif isinstance(node, ast.ImportFrom) and node.module:
+            if node.module == "generator":
+                yield from (f"generator.{alias.name}" for alias in node.names)
+            else:
+                yield node.module
+
+
+def parts_imported(module: Path) -> set[str]:
+    names = (name.split(".") for name in imported(module) if name.split(".")[0] == "generator")
+    parts = {name[1] if len(name) > 1 else "" for name in names}
+    return {"" if part == "VERSION" else part for part in parts}
+
+
+def test_modules_are_found() -> None:
+    assert len(MODULES) > 40
+
+
+@pytest.mark.parametrize("module", MODULES, ids=lambda path: path.relative_to(GENERATOR).as_posix())
+def test_imports_go_down_only(module: Path) -> None:
+    part = part_of(module)
+    if part == "__init__":
+        assert not parts_imported(module)
+        return
+    assert parts_imported(module) <= FLOORS[part] | {part}
+
+
+def test_only_drawing_knows_matplotlib() -> None:
+    users = {m.relative_to(GENERATOR).as_posix() for m in MODULES if any("matplotlib" in n for n in imported(m))}
+    assert users == {"figures/draw.py"}
+
+
+@pytest.mark.parametrize("module", sorted((GENERATOR / "engine").glob("*.py")), ids=lambda path: path.name)
+def test_the_engine_needs_nothing_but_python(module: Path) -> None:
+    outside = {name.split(".")[0] for name in imported(module)} - {"generator"}
+    assert outside <= sys.stdlib_module_names
+
+
+@pytest.mark.parametrize(
+    "file", [*MODULES, *sorted((ROOT / "tests").rglob("*.py"))], ids=lambda path: path.relative_to(ROOT).as_posix()
+)
+def test_no_file_is_too_long(file: Path) -> None:
+    assert len(file.read_text(encoding="utf-8").splitlines()) <= LONGEST_FILE
