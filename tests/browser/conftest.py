@@ -1,0 +1,117 @@
+"""An installed Chromium, a built site to look at, and a reader who notes whatever goes wrong."""
+
+from __future__ import annotations
+
+import os
+import shutil
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any, NamedTuple
+
+import pytest
+from playwright.sync_api import Browser, Page, sync_playwright
+
+from tests.site import samples
+
+NAMES = ("chromium", "chromium-browser", "google-chrome", "chrome", "msedge")
+FLAGS = (
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--no-first-run",
+)
+INSIDE = ("file:", "blob:", "data:", "http://127.0.0.1:")
+
+
+class Visit(NamedTuple):
+    """A page that a reader has open; `outside` and `errors` grow as it asks for things and complains."""
+
+    page: Page
+    outside: list[str]
+    errors: list[str]
+
+    def search(self, words: str) -> list[str]:
+        """Type into the search field as a person does, and return the addresses found."""
+        self.page.locator(".md-search__input").click()
+        self.page.keyboard.type(words)
+        self.page.locator(".md-search-result__link").first.wait_for()
+        found = self.page.locator(".md-search-result__link").evaluate_all("links => links.map(link => link.href)")
+        return [str(address).partition("?")[0] for address in found]
+
+
+Launch = Callable[..., Browser]
+
+
+def chromium_path() -> str | None:
+    return next((path for name in NAMES if (path := shutil.which(name))), None)
+
+
+@pytest.fixture(scope="module")
+def launch() -> Iterator[Launch]:
+    """Start the installed Chromium, with further flags of the command line."""
+    path = chromium_path()
+    if path is None:
+        pytest.skip(f"no Chromium found; install one so that the path holds one of {', '.join(NAMES)}")
+    started: list[Browser] = []
+    with sync_playwright() as playwright:
+
+        def start(*flags: str, **options: Any) -> Browser:
+            started.append(playwright.chromium.launch(executable_path=path, args=[*FLAGS, *flags], **options))
+            return started[-1]
+
+        yield start
+        for browser in started:
+            browser.close()
+
+
+@pytest.fixture(scope="module")
+def chromium(launch: Launch) -> Browser:
+    """A Chromium for which no host can be reached."""
+    return launch("--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1")
+
+
+@pytest.fixture(scope="session")
+def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The site to look at: the folder that HANDBOOK_SITE names, or the small sample built here."""
+    named = os.environ.get("HANDBOOK_SITE")
+    return Path(named).resolve() if named else samples.build(tmp_path_factory.mktemp("browser") / "a site é")
+
+
+@pytest.fixture(scope="session")
+def pages(site: Path) -> list[str]:
+    """Every page that can be opened from disk; the page for wrong addresses can not."""
+    found = sorted(page.relative_to(site).as_posix() for page in site.rglob("*.html"))
+    assert len(found) > 5
+    return [page for page in found if page != "404.html"]
+
+
+@pytest.fixture(scope="session")
+def kinds(site: Path, pages: list[str]) -> list[str]:
+    """The smallest and the largest page of every folder: each kind of page, at its emptiest and at its fullest."""
+    by_size = sorted(pages, key=lambda page: (site / page).stat().st_size)
+    smallest = {Path(page).parent: page for page in reversed(by_size)}
+    largest = {Path(page).parent: page for page in by_size}
+    return sorted({*smallest.values(), *largest.values()})
+
+
+@contextmanager
+def visiting(browser: Browser, **context: Any) -> Iterator[Visit]:
+    """Give an empty page that notes requests to outside and complaints; close it in the end."""
+    opened = browser.new_context(**context)
+    visit = Visit(opened.new_page(), [], [])
+    visit.page.on(
+        "request", lambda request: None if request.url.startswith(INSIDE) else visit.outside.append(request.url)
+    )
+    visit.page.on("pageerror", lambda error: visit.errors.append(f"{visit.page.url}: {error}"))
+    visit.page.on(
+        "console",
+        lambda said: (
+            visit.errors.append(f"{visit.page.url}: {said.text}") if said.type in ("error", "warning") else None
+        ),
+    )
+    try:
+        yield visit
+    finally:
+        opened.close()

@@ -1,0 +1,125 @@
+"""Opened from disk, with no network and with a network that never answers."""
+
+from __future__ import annotations
+
+import shutil
+import socket
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser
+
+from tests.browser.conftest import Launch, visiting
+
+
+@pytest.fixture(scope="module")
+def silent_proxy() -> Iterator[str]:
+    """The address of a proxy that takes every connection and never says a word."""
+    with socket.socket() as server:
+        server.bind(("127.0.0.1", 0))
+        server.listen(64)
+        yield f"http://127.0.0.1:{server.getsockname()[1]}"
+
+
+@pytest.fixture(scope="module", params=["unreachable", "silent proxy"])
+def offline(request: pytest.FixtureRequest, launch: Launch, chromium: Browser) -> Browser:
+    if request.param == "unreachable":
+        return chromium
+    return launch(f"--proxy-server={request.getfixturevalue('silent_proxy')}", "--proxy-bypass-list=<-loopback>")
+
+
+def test_every_page_opens_asks_nobody_and_does_not_complain(offline: Browser, site: Path, pages: list[str]) -> None:
+    with visiting(offline) as visit:
+        for page in pages:
+            visit.page.goto((site / page).as_uri())
+            assert visit.page.locator("h1").first.is_visible(), page
+            assert visit.page.evaluate("performance.getEntriesByType('paint').length") > 0, f"{page} was not painted"
+        assert visit.outside == []
+        assert visit.errors == []
+
+
+def test_search_answers_on_every_kind_of_page(offline: Browser, site: Path, kinds: list[str]) -> None:
+    for page in kinds:
+        with visiting(offline) as visit:
+            visit.page.goto((site / page).as_uri())
+            if not visit.page.locator(".md-search__input").count():
+                continue  # the whole handbook on one page has no search
+            found = visit.search("bank")
+            assert all(address.startswith(site.as_uri()) for address in found)
+            assert not visit.page.locator("#search-help").is_visible()
+            visit.page.locator(".md-search-result__link").first.click()
+            visit.page.wait_for_load_state()
+            assert visit.page.url.startswith(site.as_uri())
+            assert visit.outside == []
+            assert visit.errors == []
+
+
+def test_a_result_opens_where_the_words_are(chromium: Browser, site: Path) -> None:
+    with visiting(chromium) as visit:
+        visit.page.goto((site / "index.html").as_uri())
+        visit.search("remainder")
+        visit.page.keyboard.press("ArrowDown")
+        visit.page.keyboard.press("Enter")
+        visit.page.wait_for_url("**/lessons/**")
+        assert visit.errors == []
+
+
+BROKEN = {
+    "the worker is missing": "window.searchWorker = undefined;",
+    "the worker has a fault": 'window.searchWorker = {source: "syntax error(", imports: {}};',
+    "the browser has no workers": "delete window.Worker;",
+    "the browser refuses workers": "window.Worker = function () { throw new Error('no'); };",
+}
+
+
+@pytest.mark.parametrize("script", BROKEN.values(), ids=BROKEN.keys())
+def test_when_search_cannot_run_a_visible_line_leads_to_the_a_z(
+    script: str, chromium: Browser, site: Path, tmp_path: Path
+) -> None:
+    copy = tmp_path / "site"
+    shutil.copytree(site, copy)
+    worker = copy / "js" / "search-worker.js"
+    worker.write_text(worker.read_text("utf-8") + script, "utf-8")
+    with visiting(chromium) as visit:
+        visit.page.goto((copy / "learn" / "index.html").as_uri())
+        help_line = visit.page.locator("#search-help")
+        help_line.wait_for(state="visible")
+        help_line.get_by_role("link").click()
+        assert visit.page.url == (copy / "reference" / "a-z.html").as_uri()
+        assert visit.outside == []
+
+
+def test_with_scripts_off_the_page_is_whole_and_says_where_to_look(
+    chromium: Browser, site: Path, pages: list[str]
+) -> None:
+    with visiting(chromium, java_script_enabled=False) as visit:
+        for page in pages:
+            visit.page.goto((site / page).as_uri())
+            assert visit.page.locator("h1").first.is_visible()
+        visit.page.goto((site / "index.html").as_uri())
+        assert visit.page.locator("#search-help").is_visible()
+        visit.page.locator("article a").first.click()
+        assert visit.page.url.startswith(site.as_uri())
+
+
+def test_the_policy_stops_what_a_page_tries_to_load_or_run(chromium: Browser, site: Path, tmp_path: Path) -> None:
+    copy = tmp_path / "site"
+    shutil.copytree(site, copy)
+    page = copy / "index.html"
+    tries = (
+        '<img src="http://127.0.0.1:9/a.png" alt="a"><script src="http://127.0.0.1:9/a.js"></script>'
+        '<script>window.ran = 1</script><img src="gone.svg" onerror="window.ran = 1" alt="b">'
+        '<iframe src="http://127.0.0.1:9/" title="c"></iframe><a id="evil" href="javascript:window.ran = 1">d</a>'
+    )
+    page.write_text(page.read_text("utf-8").replace("</article>", tries + "</article>"), "utf-8")
+    with visiting(chromium) as visit:
+        asked: list[str] = []
+        visit.page.on("response", lambda response: asked.append(response.url))
+        visit.page.goto(page.as_uri())
+        visit.page.locator("#evil").click()
+        visit.page.wait_for_timeout(200)
+        assert visit.page.evaluate("window.ran") is None
+        assert not [address for address in asked if address.startswith("http")]
+        refused = [error for error in visit.errors if "Content Security Policy" in error]
+        assert len(refused) >= 6

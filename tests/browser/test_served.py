@@ -1,0 +1,166 @@
+"""Served under a sub-path by the real nginx, with the configuration that the build wrote."""
+
+from __future__ import annotations
+
+import gzip
+import http.client
+import re
+import shutil
+import socket
+import subprocess
+import time
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser
+
+from generator.site import policy, servers
+from tests.browser.conftest import visiting
+
+SERVER = """
+pid {work}/nginx.pid;
+error_log {work}/error.log;
+events {{}}
+http {{
+    access_log off;
+    client_body_temp_path {work}/body; proxy_temp_path {work}/proxy; fastcgi_temp_path {work}/fastcgi;
+    uwsgi_temp_path {work}/uwsgi; scgi_temp_path {work}/scgi;
+    server {{
+        listen 127.0.0.1:{port};
+        include {work}/handbook.conf;
+    }}
+}}
+"""
+
+
+def free_port() -> int:
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        return int(probe.getsockname()[1])
+
+
+def sub_path_of(site: Path) -> str:
+    """Return the path under which the site was built to stand, as its configuration says."""
+    found = re.search(r"location \^~ (\S+) \{", (site / servers.FOLDER / "nginx.conf").read_text("utf-8"))
+    assert found
+    return found[1]
+
+
+@pytest.fixture(scope="module")
+def address(site: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """Run nginx on the generated configuration; the one change is the one a technician makes: where the files are."""
+    nginx = shutil.which("nginx") or shutil.which("nginx", path="/usr/sbin")
+    if nginx is None:
+        pytest.skip("no nginx found; install it to try the generated configuration for real")
+    work = tmp_path_factory.mktemp("nginx")
+    work.chmod(0o755)
+    shutil.copytree(site, work / "copy")
+    config = (work / "copy" / servers.FOLDER / "nginx.conf").read_text("utf-8")
+    (work / "handbook.conf").write_text(config.replace(servers.PLACE, str(work / "copy")), "utf-8")
+    port = free_port()
+    (work / "nginx.conf").write_text("user root;" + SERVER.format(work=work, port=port), "utf-8")
+    process = subprocess.Popen([nginx, "-p", str(work), "-c", "nginx.conf", "-g", "daemon off;"])
+    try:
+        for _ in range(100):
+            with socket.socket() as probe:
+                if probe.connect_ex(("127.0.0.1", port)) == 0:
+                    break
+            time.sleep(0.05)
+        yield f"http://127.0.0.1:{port}{sub_path_of(site)}"
+    finally:
+        process.terminate()
+        process.wait()
+
+
+def get(address: str, path: str, **headers: str) -> tuple[int, dict[str, str], bytes]:
+    host, _, base = address.removeprefix("http://").partition("/")
+    connection = http.client.HTTPConnection(host, timeout=10)
+    connection.request("GET", f"/{base}{path}", headers=headers)
+    answer = connection.getresponse()
+    found = answer.status, {name.lower(): value for name, value in answer.getheaders()}, answer.read()
+    connection.close()
+    return found
+
+
+TYPES = {
+    ".html": "text/html; charset=utf-8",
+    ".css": "text/css; charset=utf-8",
+    ".js": "text/javascript; charset=utf-8",
+    ".json": "application/json; charset=utf-8",
+    ".svg": "image/svg+xml",
+    ".png": "image/png",
+}
+
+
+def test_every_file_has_its_type_and_the_headers(address: str, site: Path) -> None:
+    wanted = servers.headers(policy.theme_scripts(site))
+    seen = set()
+    for file in sorted(site.rglob("*")):
+        if not file.is_file() or file.suffix in seen or file.suffix not in TYPES:
+            continue
+        seen.add(file.suffix)
+        status, headers, body = get(address, file.relative_to(site).as_posix())
+        assert status == 200
+        assert headers["content-type"] == TYPES[file.suffix]
+        assert {name: headers[name.lower()] for name in wanted} == wanted
+        assert body == file.read_bytes()
+    assert seen == set(TYPES)
+
+
+def test_pages_are_asked_for_again_and_files_with_a_changing_name_are_kept(address: str, site: Path) -> None:
+    _, page, _ = get(address, "index.html")
+    assert page["cache-control"] == "no-cache"
+    assert get(address, "index.html", **{"If-None-Match": page["etag"]})[0] == 304
+    asset = next((site / "assets" / "stylesheets").glob("main.*.css")).relative_to(site).as_posix()
+    _, kept, _ = get(address, asset)
+    assert kept["cache-control"] == "max-age=31536000"
+    assert "content-security-policy" in kept
+
+
+def test_text_is_sent_compressed(address: str, site: Path) -> None:
+    for path in ("index.html", "css/handbook.css", "js/search-worker.js", "search/search_index.json"):
+        status, headers, body = get(address, path, **{"Accept-Encoding": "gzip"})
+        assert (status, headers["content-encoding"], headers["vary"]) == (200, "gzip", "Accept-Encoding")
+        assert gzip.decompress(body) == (site / path).read_bytes()
+
+
+def test_the_folder_leads_to_the_first_page(address: str, site: Path) -> None:
+    status, _, body = get(address, "")
+    assert (status, body) == (200, (site / "index.html").read_bytes())
+    status, headers, _ = get(address.rstrip("/"), "")
+    assert status == 301
+    assert headers["location"].endswith(sub_path_of(site))
+
+
+@pytest.mark.parametrize("path", ["gone.html", "lessons/gone/at/any/depth.html", "assets/gone.js"])
+def test_a_wrong_address_gets_the_page_for_it_and_the_policy(path: str, address: str, site: Path) -> None:
+    status, headers, body = get(address, path)
+    assert status == 404
+    assert body == (site / "404.html").read_bytes()
+    assert headers["content-security-policy"] == policy.header(policy.theme_scripts(site))
+
+
+def test_in_the_browser_every_page_keeps_to_the_policy(
+    address: str, chromium: Browser, site: Path, pages: list[str]
+) -> None:
+    with visiting(chromium) as visit:
+        for page in pages:
+            visit.page.goto(address + page)
+            assert visit.page.locator("h1").first.is_visible()
+        visit.page.goto(address)
+        found = visit.search("bank")
+        assert found
+        assert all(result.startswith(address) for result in found)
+        assert visit.errors == []
+        assert visit.outside == []
+
+
+def test_in_the_browser_a_wrong_address_leads_back(address: str, chromium: Browser) -> None:
+    with visiting(chromium) as visit:
+        visit.page.goto(address + "lessons/gone/at/any/depth.html")
+        styled = visit.page.locator(".md-header").evaluate("one => getComputedStyle(one).backgroundColor")
+        assert styled != "rgba(0, 0, 0, 0)"
+        visit.page.locator("article a").first.click()
+        assert visit.page.url == address + "index.html"
+        assert [error for error in visit.errors if "404" not in error] == []
