@@ -20,6 +20,7 @@ from generator.engine.sharing import Action, Sharing, share
 from generator.engine.shelf import needs, shortages
 from generator.pages import titles, views, words
 from generator.pages.page import Picture, address, from_page
+from generator.pages.slip_words import explain
 from generator.pages.text import grouped, plain
 
 TEMPLATES = Path(__file__).parent / "templates"
@@ -100,6 +101,7 @@ class Writer:
             "count": words.count,
             "diagnose": diagnose,
             "division_name": lambda sharing: titles.division_name(sharing, self.number),
+            "explain": explain,
             "kind_of": kind_of,
             "lesson_title": lambda sharing: titles.lesson_title(sharing, self.number),
             "names": words.names,

@@ -6,11 +6,13 @@ from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
 
+from generator.engine.diagnosis import Sign, telling_slips
 from generator.engine.kinds import Kind, kind_of
 from generator.engine.numbers import Choice, Remainder, best_first, numbers
 from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import Needs, Shelf, Shortage, needs, shortages
+from generator.engine.sights import Sight, beads_on
 from generator.pages.environment import Writer
 from generator.pages.page import Page, front_matter
 from generator.pages.titles import lesson_title, what_happens
@@ -57,6 +59,8 @@ class LessonView:
     from_bank: Counts
     stages: tuple[StageView, ...]
     check: tuple[CheckRow, ...]
+    right: Sight
+    signs: tuple[Sign, ...]
     neighbours: tuple[Neighbour, ...]
     previous: LessonLink | None
     next: LessonLink | None
@@ -118,6 +122,8 @@ def _view(
         from_bank=Counts(most - laid for most, laid in zip(needed.pieces, sharing.start, strict=True)),
         stages=stage_views(sharing),
         check=check_rows(sharing),
+        right=Sight(beads_on(sharing.trays(sharing.end)), sharing.remainder),
+        signs=telling_slips(sharing),
         neighbours=_neighbours(sharing, shelf),
         previous=before,
         next=after,

@@ -9,7 +9,7 @@ from itertools import islice
 
 import pytest
 
-from generator.commands.diagnose import explain
+from generator.pages.slip_words import explain
 from generator.engine.diagnosis import Cause
 from generator.engine.places import place_name
 from generator.engine.sharing import share
