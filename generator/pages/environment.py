@@ -15,11 +15,13 @@ from markupsafe import Markup
 from generator.engine.buying import purchases
 from generator.engine.diagnosis import diagnose, telling_slips
 from generator.engine.kinds import kind_of
+from generator.engine.numbers import best_first, numbers_of_kind
 from generator.engine.places import place_name
 from generator.engine.sharing import Action, Sharing, share
 from generator.engine.shelf import needs, shortages
 from generator.pages import titles, views, words
 from generator.pages.page import Picture, address, from_page
+from generator.pages.settings import settings
 from generator.pages.slip_words import explain
 from generator.pages.text import grouped, plain
 
@@ -109,7 +111,9 @@ class Writer:
             "piece": words.piece,
             "pieces": words.pieces,
             "purchases": purchases,
+            "ready_numbers": self._ready_numbers,
             "school": self.school,
+            "settings": settings,
             "shape": words.shape,
             "share": share,
             "shortages": shortages,
@@ -117,6 +121,11 @@ class Writer:
             "views": views,
         }
         return environment
+
+    def _ready_numbers(self, divisor: int, kind: str) -> tuple[int, ...]:
+        """Four-digit numbers of one of KINDS, best for a lesson first; of those the shelf allows, if it allows any."""
+        allowed = numbers_of_kind(divisor, kind, self.school.shelf.owned)
+        return best_first(divisor, allowed or numbers_of_kind(divisor, kind))
 
     def _printed(self, value: Any) -> Any:
         if isinstance(value, Markup):
