@@ -13,21 +13,25 @@ from pathlib import Path
 from generator.cache import Cache, code_fingerprint, key_of
 from generator.engine.places import place_name
 from generator.engine.sharing import share
-from generator.figures import spec
+from generator.figures import charts, spec
 from generator.figures.shapes import Figure
 from generator.pages.page import Picture
 
 # Sheets are measured for print; on a screen they are shown a quarter larger, 700 CSS pixels wide.
 _ON_SCREEN = 1.25
-_OVERVIEWS = ("path", "allowed")
 _WORTH_A_SECOND_PROCESS = 40
 
 
 @cache
 def figure_of(picture: Picture, grouping: str) -> Figure:
     """What a picture shows."""
-    if picture.kind in _OVERVIEWS:
-        return spec.layout_figure(share(1, 1), grouping)
+    if picture.kind == "path":
+        return charts.path_figure(picture.rows)
+    if picture.kind == "allowed":
+        more = {sharers: with_more for sharers, _, with_more in picture.rows}
+        return charts.allowed_figure([(sharers, allowed) for sharers, allowed, _ in picture.rows], more)
+    if picture.kind == "pieces":
+        return charts.pieces_figure(grouping)
     sharing = share(picture.dividend, picture.divisor, ribbons=picture.ribbons)
     if picture.kind == "layout":
         return spec.layout_figure(sharing, grouping)

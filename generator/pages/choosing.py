@@ -74,6 +74,8 @@ def choosing_pages(links: tuple[LessonLink, ...], reviewed: date, writer: Writer
     data = {
         "groups": found,
         "four_digits": FOUR_DIGITS,
+        "more_bars": MORE_BARS,
+        "rows": [(each.size, each.allowed / FOUR_DIGITS, each.allowed_with_more / FOUR_DIGITS) for each in found],
         "allowed_alt": "; ".join(parts),
         "unseated": [number_words(group.size) for group in found if not shelf.seats(group.size)],
     }

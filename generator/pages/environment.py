@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
@@ -65,8 +65,9 @@ class Writer:
     def _fill(self, template: Any, page: str, data: Mapping[str, Any]) -> tuple[str, tuple[Picture, ...]]:
         pictures: dict[Picture, None] = {}
 
-        def picture(kind: str, sharing: Sharing | None = None) -> Shown:
-            wanted = Picture(kind, sharing.dividend, sharing.divisor, sharing.ribbons) if sharing else Picture(kind)
+        def picture(kind: str, sharing: Sharing | None = None, rows: Iterable[tuple[Any, ...]] = ()) -> Shown:
+            division = (sharing.dividend, sharing.divisor, sharing.ribbons) if sharing else ()
+            wanted = Picture(kind, *division, rows=tuple(rows))
             pictures[wanted] = None
             width, height = self._size_of(wanted)
             return Shown(from_page(page, wanted.path), round(width), round(height))

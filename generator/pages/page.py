@@ -13,15 +13,17 @@ from typing import Any
 
 @dataclass(frozen=True)
 class Picture:
-    """A figure that a page asks for: one division, and which figure of it.
+    """A figure that a page asks for: one division and which figure of it, or an overview.
 
-    `kind` is 'layout', 'cards' or the name of the place whose stage is shown.
+    `kind` of a division is 'layout', 'cards' or the name of the place whose stage is shown; of an overview
+    it is 'path', 'allowed' or 'pieces', and `rows` are what it shows.
     """
 
     kind: str
     dividend: int = 0
     divisor: int = 1
     ribbons: bool = False
+    rows: tuple[tuple[Any, ...], ...] = ()
 
     @property
     def path(self) -> str:

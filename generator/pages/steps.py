@@ -75,7 +75,12 @@ def path_page(steps: tuple[Step, ...], writer: Writer) -> Page:
     """The whole path with its steps."""
     links = step_links(steps)
     counts = [f"{link.title} ({link.lessons})" for link in links]
-    body, pictures = writer.render("path.md.jinja", PATH, {"steps": links, "names_and_counts": counts})
+    data = {
+        "steps": links,
+        "names_and_counts": counts,
+        "rows": [(step.short, len(step.lessons)) for step in steps],
+    }
+    body, pictures = writer.render("path.md.jinja", PATH, data)
     tags = ["progression", "order of lessons", "what comes next", "all lessons"]
     meta = front_matter(
         "All steps of sharing in teaching order.",
