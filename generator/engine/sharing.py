@@ -17,7 +17,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from functools import cached_property, lru_cache
 from itertools import groupby
-from operator import add
+from operator import add, lt, sub
 from typing import NamedTuple
 
 from generator.engine.places import UNITS, Counts
@@ -271,10 +271,10 @@ class _Table:
         self.record(Action.EXCHANGE, place, 11)
 
     def deal_round(self, cost: Counts, worth: int) -> None:
-        self.middle = [have - need for have, need in zip(self.middle, cost, strict=True)]
+        self.middle = [*map(sub, self.middle, cost)]
         self.share = _with_one_more(self.share, self.level)
         self.left -= worth
-        self.record(Action.DEAL, self.level, cost.pieces)
+        self.record(Action.DEAL, self.level, sum(cost))
 
     def try_a_round(self, dealt: Counts, ahead: int) -> None:
         """Begin a round that cannot be finished, see it, and take it back."""
@@ -290,6 +290,8 @@ def _exchanges_for_a_round(middle: list[int], cost: Counts) -> list[int] | None:
 
     None where the larger pieces do not go that far.
     """
+    if not any(map(lt, middle, cost)):
+        return []
     wanted = 0
     places: list[int] = []
     for place, need in enumerate(cost):
@@ -315,4 +317,6 @@ def _beginning_of_a_round(middle: list[int], mat: Counts, level: int) -> tuple[i
 
 
 def _with_one_more(counts: Counts, place: int) -> Counts:
-    return Counts((*counts[:place], counts[place] + 1, *counts[place + 1 :]))
+    more = [*counts]
+    more[place] += 1
+    return Counts(more)
