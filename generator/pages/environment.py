@@ -66,8 +66,10 @@ class Writer:
         pictures: dict[Picture, None] = {}
 
         def picture(kind: str, sharing: Sharing | None = None, rows: Iterable[tuple[Any, ...]] = ()) -> Shown:
-            division = (sharing.dividend, sharing.divisor, sharing.ribbons) if sharing else ()
-            wanted = Picture(kind, *division, rows=tuple(rows))
+            if sharing:
+                wanted = Picture(kind, sharing.dividend, sharing.divisor, sharing.ribbons)
+            else:
+                wanted = Picture(kind, rows=tuple(rows))
             pictures[wanted] = None
             width, height = self._size_of(wanted)
             return Shown(from_page(page, wanted.path), round(width), round(height))
