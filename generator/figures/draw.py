@@ -2,7 +2,7 @@
 
 There are no Axes: one artist goes straight onto the canvas and hands every mark to the renderer. In the SVG
 each `Pieces` mark is a group `<g id="its gid">`, and the first path of the group has exactly one subpath
-(one `M`) for every piece: the wire of a bar, the outline of a bead, square or cube. The beads of a bar and the
+(one `M`) for every piece: the outline of a bead, bar, square or cube. The beads of a bar and the
 grid of a square are dashes of a line, so that a figure stays small.
 """
 
@@ -36,6 +36,7 @@ _MOVE, _LINE, _CLOSE = int(Path.MOVETO), int(Path.LINETO), int(Path.CLOSEPOLY)
 _ANCHORS: dict[str, Literal["left", "center", "right"]] = {"start": "left", "middle": "center", "end": "right"}
 _TURNED_BY_NOTHING = re.compile(rb' transform="rotate\(-?0 [^"]*"')
 _FINE = 16.0  # squares up to this side carry half a grid
+_SMALL_BAR = 30.0  # bars below this length are beads on one dark stick
 _EDGE = 1.2
 _BLACK = (0.0, 0.0, 0.0)
 
@@ -179,12 +180,14 @@ def _draw_beads(pen: _Pen, pieces: Pieces) -> None:
 def _draw_bars(pen: _Pen, pieces: Pieces) -> None:
     edge, fill = _inks(pieces)
     bead = pieces.size / 10
+    dots = (0.0, (0.0, bead))
+    small = pieces.size < _SMALL_BAR
+    last = 9.5 if small else 9.7
     middles = [(x + bead / 2, y) for x, y in _corners(pieces)]
-    pen.path(_lines([((x, y), (x, y + pieces.size)) for x, y in middles]), edge, 0.3 * bead)
-    strings = _lines([((x, y + bead / 2), (x, y + 9.7 * bead)) for x, y in middles])
-    beads = (0.0, (0.0, bead))
-    pen.path(strings, edge, 1.12 * bead, cap="round", dashes=beads)
-    pen.path(strings, fill, (0.5 if pieces.pale else 0.7) * bead, cap="round", dashes=beads)
+    outline = _lines([((x, y + bead / 2), (x, y + last * bead)) for x, y in middles])
+    beads = _lines([((x, y + bead / 2), (x, y + 9.7 * bead)) for x, y in middles])
+    pen.path(outline, edge, 1.1 * bead, cap="round", dashes=None if small else dots)
+    pen.path(beads, fill, (0.5 if pieces.pale else 0.7) * bead, cap="round", dashes=dots)
 
 
 def _square(x: float, y: float, side: float) -> tuple[Spot, ...]:
