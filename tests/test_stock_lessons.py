@@ -1,0 +1,137 @@
+"""The lessons of the stock handbook: their spread along the path, and the files of their figures."""
+
+from __future__ import annotations
+
+from collections import Counter
+from pathlib import Path
+
+import pytest
+
+from generator.build import HANDBOOK
+from generator.engine.kinds import Kind, kind_of
+from generator.engine.places import HUNDREDS, TENS, THOUSANDS, Counts, place_name
+from generator.engine.sharing import Sharing, Stage, share
+from generator.source.library import load
+from generator.source.models import Lesson
+from tests.figures.count_pieces import count_pieces
+
+SOURCES = load(HANDBOOK)
+
+
+def worked(lesson: Lesson) -> Sharing:
+    return share(lesson.dividend, lesson.divisor, ribbons=lesson.ribbons)
+
+
+SHARINGS = {lesson.slug: worked(lesson) for lesson in SOURCES.lessons}
+PLAIN = [kind_of(sharing) for sharing in SHARINGS.values() if not sharing.ribbons]
+RIBBONS = [(sharing, kind_of(sharing)) for sharing in SHARINGS.values() if sharing.ribbons]
+
+
+def test_there_are_enough_lessons_on_every_step() -> None:
+    assert len(SOURCES.lessons) >= 60
+    assert min(len(step.lessons) for step in SOURCES.steps) >= 6
+
+
+def test_every_size_of_group_has_a_lesson() -> None:
+    assert {sharing.divisor for sharing in SHARINGS.values() if not sharing.ribbons} >= set(range(2, 13))
+
+
+@pytest.mark.parametrize(
+    "wanted",
+    [
+        lambda kind: kind.static and kind.exact,
+        lambda kind: kind.exchange_from == (TENS,),
+        lambda kind: kind.exchange_from == (HUNDREDS,),
+        lambda kind: kind.exchange_from == (THOUSANDS,),
+        lambda kind: len(kind.exchange_from) > 1,
+        lambda kind: not kind.exact,
+        lambda kind: bool(kind.zeros_in_dividend),
+        lambda kind: bool(kind.zeros_inside_quotient),
+        lambda kind: bool(kind.zeros_at_quotient_end),
+        lambda kind: bool(kind.exchange_into_empty),
+        lambda kind: kind.highest_place_short,
+        lambda kind: kind.nobody_gets_any,
+    ],
+    ids=[
+        "static",
+        "out of tens",
+        "out of hundreds",
+        "out of thousands",
+        "several exchanges",
+        "left over",
+        "zero in the number",
+        "zero inside the share",
+        "zero at its end",
+        "exchange into an empty place",
+        "highest place short",
+        "more sharers than pieces in the whole number",
+    ],
+)
+def test_every_kind_of_lesson_is_there(wanted: object) -> None:
+    assert callable(wanted)
+    assert any(map(wanted, PLAIN))
+
+
+def test_ribbons_of_every_kind_are_there() -> None:
+    lengths = Counter(len(sharing.mat) for sharing, _ in RIBBONS)
+    assert lengths[2] >= 6
+    assert lengths[3] >= 6
+    assert any(0 in sharing.mat for sharing, _ in RIBBONS)
+    assert {kind.static for _, kind in RIBBONS} == {kind.exact for _, kind in RIBBONS} == {True, False}
+
+
+def test_no_two_lessons_tell_the_same_story() -> None:
+    def story(sharing: Sharing) -> tuple[object, ...]:
+        kind: Kind = kind_of(sharing)
+        times = tuple(sum(stage.exchanged[place] for stage in sharing.stages) for place in kind.exchange_from)
+        return (
+            len(sharing.start),
+            sharing.mat,
+            kind.exchange_from,
+            times,
+            kind.zeros_in_dividend,
+            kind.zeros_inside_quotient,
+            kind.zeros_at_quotient_end,
+            kind.places_short,
+            kind.exact,
+        )
+
+    stories = Counter(map(story, SHARINGS.values()))
+    assert [story for story, times in stories.items() if times > 1] == []
+    assert len({lesson.reason for lesson in SOURCES.lessons}) == len(SOURCES.lessons)
+
+
+def held(group: str, counts: Counts) -> dict[str, int]:
+    return {f"{group}-{place_name(place)}": counts[place] for place in counts.places_held}
+
+
+def shown_by_a_stage(sharing: Sharing, stage: Stage) -> dict[str, int]:
+    shown = held("middle", stage.start) | held("left", stage.end) | held("to-bank", stage.exchanged)
+    shown |= held("from-bank", Counts(10 * count for count in stage.exchanged[1:]))
+    trays = [tray.holds for tray in sharing.trays(stage.steps[-1].after) for _ in range(tray.sharers)]
+    for number, holds in enumerate(trays, start=1):
+        shown |= held(f"tray-{number}", holds)
+    return shown
+
+
+@pytest.mark.parametrize("lesson", SOURCES.lessons, ids=lambda lesson: str(lesson.slug))
+def test_the_figures_of_a_lesson_hold_the_pieces_of_the_engine(lesson: Lesson, site: Path) -> None:
+    sharing = SHARINGS[lesson.slug]
+    who = f"for-{lesson.divisor}" if lesson.ribbons else f"among-{lesson.divisor}"
+
+    def counted(kind: str) -> dict[str, int]:
+        return count_pieces((site / f"figures/{lesson.dividend}-{who}-{kind}.svg").read_bytes())
+
+    assert counted("layout") == held("middle", sharing.start)
+    assert counted("cards") == held("left", sharing.end.middle)
+    for stage in sharing.stages:
+        assert counted(place_name(stage.level)) == shown_by_a_stage(sharing, stage)
+
+
+@pytest.mark.parametrize("lesson", SOURCES.lessons, ids=lambda lesson: str(lesson.slug))
+def test_a_lesson_with_its_figures_is_light(lesson: Lesson, site: Path) -> None:
+    page = site / "lessons" / lesson.step / f"{lesson.slug}.html"
+    stem = f"{lesson.dividend}-{'for' if lesson.ribbons else 'among'}-{lesson.divisor}-"
+    figures = list((site / "figures").glob(f"{stem}*.svg"))
+    assert len(figures) == 2 + len(SHARINGS[lesson.slug].stages)
+    assert page.stat().st_size + sum(figure.stat().st_size for figure in figures) <= 300 * 1024
