@@ -57,7 +57,7 @@ def test_search_results_and_the_open_menu(scheme: str, width: int, chromium: Bro
     with visiting(chromium, viewport={"width": width, "height": HEIGHT}, color_scheme=scheme) as visit:
         visit.page.goto((site / "index.html").as_uri())
         if width < 960:
-            visit.page.locator("label[for=__drawer].md-header__button").click()
+            visit.page.get_by_role("button", name="Menu").click()
             visit.page.wait_for_timeout(400)
             assert axe_faults(visit.page) == []
             visit.page.goto((site / "index.html").as_uri())
@@ -77,23 +77,71 @@ def test_the_reader_can_choose_dark_and_every_page_keeps_to_it(chromium: Browser
         assert visit.errors == []
 
 
-def test_the_first_key_leads_past_the_header_and_focus_is_seen(chromium: Browser, site: Path) -> None:
-    with visiting(chromium) as visit:
+FOCUS = """() => {
+    const one = document.activeElement;
+    const seen = one.matches('.md-option') ? one.nextElementSibling : one;
+    const box = seen.getBoundingClientRect();
+    const style = getComputedStyle(seen);
+    return {
+        what: one === document.body ? '' : one.outerHTML.slice(0, 90),
+        text: one.textContent.trim(),
+        inside: box.right > 0 && box.bottom > 0 && box.left < innerWidth && box.top < innerHeight,
+        seen: seen.checkVisibility({visibilityProperty: true, opacityProperty: true}),
+        outline: style.outlineStyle === 'solid' ? parseFloat(style.outlineWidth) : 0,
+    };
+}"""
+
+
+@pytest.mark.parametrize("width", WIDTHS)
+def test_with_the_keyboard_alone_every_stop_is_seen(width: int, chromium: Browser, site: Path) -> None:
+    with visiting(chromium, viewport={"width": width, "height": HEIGHT}, reduced_motion="reduce") as visit:
         visit.page.goto((site / "learn" / "index.html").as_uri())
-        visit.page.keyboard.press("Tab")
-        assert "Skip" in str(visit.page.evaluate("document.activeElement.textContent"))
-        for _ in range(12):
+        stops = []
+        for _ in range(200):
             visit.page.keyboard.press("Tab")
-            outline = visit.page.evaluate(
-                """() => {
-                    const one = document.activeElement;
-                    const seen = one.matches('.md-option') ? one.nextElementSibling : one;
-                    const style = getComputedStyle(seen);
-                    return [one.outerHTML.slice(0, 80), style.outlineStyle, parseFloat(style.outlineWidth)];
-                }"""
-            )
-            assert outline[1] == "solid", outline
-            assert outline[2] >= 2, outline
+            visit.page.wait_for_timeout(60)
+            stops.append(visit.page.evaluate(FOCUS))
+            if not stops[-1]["what"]:
+                break
+        assert not stops.pop()["what"], "the last stop leads out of the page"
+        assert stops[0]["text"] == "Skip to content"
+        assert len(stops) > 6
+        assert [stop for stop in stops if not (stop["inside"] and stop["seen"] and stop["outline"] >= 2)] == []
+
+
+@pytest.mark.parametrize("width", WIDTHS)
+def test_with_the_keyboard_alone_the_menu_opens_and_leads_to_a_page(width: int, chromium: Browser, site: Path) -> None:
+    with visiting(chromium, viewport={"width": width, "height": HEIGHT}, reduced_motion="reduce") as visit:
+
+        def walk_to(name: str) -> None:
+            for _ in range(40):
+                visit.page.keyboard.press("Tab")
+                stop = visit.page.evaluate(FOCUS)
+                if name in stop["text"] or f'title="{name}"' in stop["what"]:
+                    assert stop["inside"]
+                    assert stop["seen"]
+                    return
+            pytest.fail(f"no way to {name}")
+
+        visit.page.goto((site / "index.html").as_uri())
+        if width < 1220:
+            walk_to("Menu")
+            visit.page.keyboard.press("Enter")
+            visit.page.wait_for_timeout(100)
+            visit.page.keyboard.press("Escape")
+            visit.page.wait_for_timeout(100)
+            assert 'title="Menu"' in visit.page.evaluate(FOCUS)["what"]
+            visit.page.keyboard.press("Space")
+            visit.page.wait_for_timeout(100)
+        walk_to("Reference")
+        assert visit.page.locator(":focus").get_attribute("aria-expanded") == "false"
+        visit.page.keyboard.press("Space")
+        assert visit.page.locator(":focus").get_attribute("aria-expanded") == "true"
+        visit.page.wait_for_timeout(100)
+        walk_to("A-Z")
+        visit.page.keyboard.press("Enter")
+        visit.page.wait_for_url("**/reference/a-z.html")
+        assert visit.errors == []
 
 
 def test_nothing_moves_for_a_reader_who_asks_for_that(chromium: Browser, site: Path) -> None:
