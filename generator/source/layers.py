@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -37,7 +38,7 @@ class Layer:
 
     @property
     def shown(self) -> str:
-        return shown_name(self.folder.resolve().name)
+        return shown_name(os.path.basename(os.path.abspath(self.folder)))  # noqa: PTH100, PTH119 - follows no link
 
     def named(self, *parts: str) -> str:
         return "/".join((self.shown, *parts))

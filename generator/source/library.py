@@ -103,14 +103,15 @@ def _layers(handbook: Path, school_folder: Path | None) -> list[Layer]:
 
 def _faults_at_the_top(layer: Layer) -> Iterator[Fault]:
     """What is wrong with a folder before any of its files is opened."""
-    if not layer.folder.is_dir():
-        yield Fault(layer.shown, 0, "", "is not a folder", "check its name")
-    elif layer.from_school:
-        for entry in layer.folder.iterdir():
-            if entry.name not in _IN_A_SCHOOL_FOLDER and not is_dropping(entry.name):
-                name = shown_name(entry.name)
-                remedy = f"move it elsewhere; {did_you_mean(name, _IN_A_SCHOOL_FOLDER)}"
-                yield Fault(layer.named(name), 0, "", "does not belong in a school's folder", remedy)
+    try:
+        names = sorted(path.name for path in layer.folder.iterdir())
+    except OSError:
+        yield Fault(layer.shown, 0, "", "is not a folder that can be opened", "check its name")
+        return
+    for name in names if layer.from_school else ():
+        if name not in _IN_A_SCHOOL_FOLDER and not is_dropping(name):
+            remedy = f"move it elsewhere; {did_you_mean(name, _IN_A_SCHOOL_FOLDER)}"
+            yield Fault(layer.named(shown_name(name)), 0, "", "does not belong in a school's folder", remedy)
 
 
 def _read_school(layers: Iterable[Layer], steps: Collection[str], faults: Faults) -> School:

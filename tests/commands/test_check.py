@@ -34,12 +34,23 @@ def test_every_fault_is_printed_and_nothing_else(name: str, tmp_path: Path) -> N
     assert run_command("check", "--school", school) == (1, "", (case / "expected.txt").read_text("utf-8"))
 
 
-def test_a_folder_that_is_not_there_is_a_fault(tmp_path: Path) -> None:
-    assert run_command("check", "--school", tmp_path / "nowhere") == (
-        1,
-        "",
-        "nowhere: is not a folder; check its name\n",
-    )
+@pytest.mark.parametrize("name", ["nowhere", "file", "loop", "n" * 300])
+def test_a_folder_that_cannot_be_opened_is_a_fault(name: str, tmp_path: Path) -> None:
+    (tmp_path / "file").write_text("x", "utf-8")
+    (tmp_path / "loop").symlink_to("loop")
+    code, out, err = run_command("check", "--school", tmp_path / name)
+    assert (code, out) == (1, "")
+    assert err.startswith(name[:99])
+    assert err.endswith(": is not a folder that can be opened; check its name\n")
+
+
+def test_a_school_folder_may_be_reached_by_a_link(tmp_path: Path) -> None:
+    school = lay_out(HERE / "valid" / "letter-paper", tmp_path / "case").school
+    assert school is not None
+    (tmp_path / "linked").symlink_to(school)
+    code, out, _ = run_command("check", "--school", tmp_path / "linked")
+    assert code == 0
+    assert out.startswith("linked/school.toml: its own settings")
 
 
 def test_wrong_usage() -> None:
