@@ -26,5 +26,8 @@ def command(school: Path | None) -> None:
 
 
 def _summary(sources: Sources) -> list[str]:
-    counts = (len(sources.lessons), len(sources.steps), len(sources.pages))
-    return [*sources.replaced, "No faults: {} lessons in {} steps, {} pages.".format(*counts)]
+    lessons, steps, pages = (
+        f"{len(things)} {name if len(things) == 1 else name + 's'}"
+        for things, name in ((sources.lessons, "lesson"), (sources.steps, "step"), (sources.pages, "page"))
+    )
+    return [*sources.replaced, f"No faults: {lessons} in {steps}, {pages}."]

@@ -61,7 +61,7 @@ def load(handbook: Path, school_folder: Path | None = None) -> Sources:
     Raises SourceError with every fault of both.
     """
     layers = _layers(handbook, school_folder)
-    faults = Faults()
+    faults = Faults(fault for layer in layers[1:] for fault in _strays(layer))
     lesson_files = overlaid(layers, "lessons", ".toml", _BELOW_A_STEP, faults)
     page_files = overlaid(layers, "pages", ".md", _UP_TO_TWO_SECTIONS_DEEP, faults)
     note_files = overlaid(layers[1:], "notes", ".md", _UP_TO_TWO_SECTIONS_DEEP, faults)
@@ -87,28 +87,29 @@ def load(handbook: Path, school_folder: Path | None = None) -> Sources:
 def readable_steps(handbook: Path, school_folder: Path | None = None) -> tuple[Step, ...]:
     """The steps and lessons that can be read already, for whoever adds to them; those with faults are left out.
 
-    Raises SourceError only for a folder that is none.
+    Raises SourceError only for a folder that cannot be opened.
     """
     faults = Faults()
     return read_steps(overlaid(_layers(handbook, school_folder), "lessons", ".toml", _BELOW_A_STEP, faults), faults)
 
 
 def _layers(handbook: Path, school_folder: Path | None) -> list[Layer]:
+    """The folders to read, all of which can be opened."""
     stock = Layer(handbook, from_school=False)
     layers = [stock] if school_folder is None else [stock, Layer(school_folder, from_school=True)]
-    faults = Faults(fault for layer in layers for fault in _faults_at_the_top(layer))
+    faults = Faults()
+    for layer in layers:
+        try:
+            next(layer.folder.iterdir(), None)
+        except OSError:
+            faults.append(Fault(layer.shown, 0, "", "is not a folder that can be opened", "check its name"))
     faults.raise_if_any()
     return layers
 
 
-def _faults_at_the_top(layer: Layer) -> Iterator[Fault]:
-    """What is wrong with a folder before any of its files is opened."""
-    try:
-        names = sorted(path.name for path in layer.folder.iterdir())
-    except OSError:
-        yield Fault(layer.shown, 0, "", "is not a folder that can be opened", "check its name")
-        return
-    for name in names if layer.from_school else ():
+def _strays(layer: Layer) -> Iterator[Fault]:
+    """What has no business at the top of a school's folder."""
+    for name in sorted(path.name for path in layer.folder.iterdir()):
         if name not in _IN_A_SCHOOL_FOLDER and not is_dropping(name):
             remedy = f"move it elsewhere; {did_you_mean(name, _IN_A_SCHOOL_FOLDER)}"
             yield Fault(layer.named(shown_name(name)), 0, "", "does not belong in a school's folder", remedy)

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from tests.commands.running import run_command
-from tests.source.cases import HERE, STOCK, case_folders, lay_out
+from tests.source.cases import HERE, STOCK, case_folders, lay_out, needs_posix
 
 
 @pytest.fixture(autouse=True)
@@ -34,6 +34,7 @@ def test_every_fault_is_printed_and_nothing_else(name: str, tmp_path: Path) -> N
     assert run_command("check", "--school", school) == (1, "", (case / "expected.txt").read_text("utf-8"))
 
 
+@needs_posix
 @pytest.mark.parametrize("name", ["nowhere", "file", "loop", "n" * 300])
 def test_a_folder_that_cannot_be_opened_is_a_fault(name: str, tmp_path: Path) -> None:
     (tmp_path / "file").write_text("x", "utf-8")
@@ -44,6 +45,7 @@ def test_a_folder_that_cannot_be_opened_is_a_fault(name: str, tmp_path: Path) ->
     assert err.endswith(": is not a folder that can be opened; check its name\n")
 
 
+@needs_posix
 def test_a_school_folder_may_be_reached_by_a_link(tmp_path: Path) -> None:
     school = lay_out(HERE / "valid" / "letter-paper", tmp_path / "case").school
     assert school is not None

@@ -19,9 +19,13 @@ import tomllib
 from pathlib import Path
 from typing import Any, NamedTuple
 
+import pytest
+
 HERE = Path(__file__).parent
 STOCK = HERE / "stock"
 EXPECTED = "expected.txt"
+
+needs_posix = pytest.mark.skipif(os.name == "nt", reason="links, pipes and such names cannot be made on Windows")
 
 
 class Laid(NamedTuple):

@@ -2,19 +2,16 @@
 
 from __future__ import annotations
 
-import os
 from pathlib import Path
 
 import pytest
 
 from generator.errors import SourceError
 from generator.source.library import Sources, load
-from tests.source.cases import EXPECTED, case_folders, lay_out
+from tests.source.cases import EXPECTED, case_folders, lay_out, needs_posix
 
 INVALID = case_folders("invalid")
 VALID = case_folders("valid")
-
-needs_posix = pytest.mark.skipif(os.name == "nt", reason="links, pipes and such names cannot be made on Windows")
 
 
 def _cases(folders: list[Path]) -> list[object]:

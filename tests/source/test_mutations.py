@@ -17,7 +17,7 @@ from hypothesis import strategies as st
 
 from generator.source.library import load
 from tests.commands.running import run_command
-from tests.source.cases import HERE, STOCK, lay_out
+from tests.source.cases import HERE, STOCK, lay_out, needs_posix
 
 BATCHES = 4
 EXAMPLES = int(os.environ.get("MUTATIONS", "2000")) // BATCHES
@@ -105,7 +105,7 @@ def test_damaged_files(batch: int, school: Path) -> None:
     damage()
 
 
-@pytest.mark.skipif(os.name == "nt", reason="such names cannot be made on Windows")
+@needs_posix
 @settings(max_examples=EXAMPLES // 4, deadline=STUCK, suppress_health_check=list(HealthCheck), database=None)
 @given(
     folder=st.sampled_from(("lessons/static", "lessons", "pages", "pages/more", "notes", "theme", ".")),
