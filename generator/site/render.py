@@ -19,6 +19,7 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort
 
 from generator.errors import Fault, HandbookError, SourceError
+from generator.site.look import STOCK_LOGO
 
 MKDOCS_YML = Path(__file__).resolve().parents[2] / "mkdocs.yml"
 
@@ -36,7 +37,8 @@ class Settings:
     """What a build adds to mkdocs.yml.
 
     `language` is the language of the theme's own words, as a code that the theme knows. `sub_path` is where the
-    handbook stands on a server, with a slash at both ends; only the page for wrong addresses needs it.
+    handbook stands on a server, with a slash at both ends; only the page for wrong addresses needs it. `logo` is the
+    path of a picture inside the site.
     """
 
     site_name: str
@@ -44,6 +46,7 @@ class Settings:
     built: date
     language: str = "en"
     sub_path: str = "/handbook/"
+    logo: str = STOCK_LOGO
 
     def __post_init__(self) -> None:
         if not _SUB_PATH.fullmatch(self.sub_path):
@@ -108,6 +111,7 @@ def _derived(docs: Path, folder: Path, nav: Nav, settings: Settings) -> MkDocsCo
         )
     config.site_name = Markup(escape(settings.site_name))
     config.theme["language"] = settings.language
+    config.theme["logo"] = config.theme["favicon"] = settings.logo
     config.theme.static_templates.discard("sitemap.xml")
     config.extra["edition"] = {"version": settings.version, "built": settings.built.isoformat()}
     return config

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import shutil
 from pathlib import Path
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe  # type: ignore[import-untyped]
 from playwright.sync_api import Browser, Page
 
+from generator.site import look
+from generator.source.theme import Colours, Theme
 from tests.browser.conftest import visiting
 
 WIDTHS = (1366, 390, 320)
@@ -65,6 +68,24 @@ def test_search_results_and_the_open_menu(scheme: str, width: int, chromium: Bro
         visit.search("bank")
         visit.page.wait_for_timeout(400)
         assert axe_faults(visit.page) == []
+
+
+# The palest colours that a school may choose: 4.5 to 1 against white.
+PALE = {"header": "#767676", "links": "#767676"}
+
+
+@pytest.mark.parametrize("scheme", SCHEMES)
+def test_a_schools_own_colours_can_be_read(scheme: str, chromium: Browser, site: Path, tmp_path: Path) -> None:
+    copy = tmp_path / "site"
+    shutil.copytree(site, copy)
+    (copy / "css" / "school.css").write_bytes(look.files(Theme(colours=Colours(**PALE)))["css/school.css"])
+    with visiting(chromium, color_scheme=scheme) as visit:
+        visit.page.goto((copy / "index.html").as_uri())
+        header = visit.page.locator(".md-header").evaluate("one => getComputedStyle(one).backgroundColor")
+        assert header == "rgb(118, 118, 118)"
+        for page in ("index.html", "learn/index.html", "reference/a-z.html"):
+            visit.page.goto((copy / page).as_uri())
+            assert axe_faults(visit.page) == []
 
 
 def test_the_reader_can_choose_dark_and_every_page_keeps_to_it(chromium: Browser, site: Path) -> None:
