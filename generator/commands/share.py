@@ -11,7 +11,8 @@ import click
 from generator.commands.tables import beside, counted, figures, words
 from generator.commands.whole_numbers import WholeNumbersCommand, whole_number
 from generator.engine.places import Counts, place_name
-from generator.engine.sharing import Action, Sharing, Step, Tray, share
+from generator.engine.sharing import Sharing, Tray, share
+from generator.engine.steps import Action, Step
 
 DIVIDEND_LIMIT = 10**15
 PLAIN_LIMIT = 9_999

@@ -54,6 +54,12 @@ class Counts(tuple[int, ...]):
         """How many there are of a place; 0 beyond the places counted."""
         return self[place] if place < len(self) else 0
 
+    def with_one_more(self, place: int) -> Counts:
+        """The same with one more of a place that is counted already."""
+        more = [*self]
+        more[place] += 1
+        return Counts(more)
+
     def named(self) -> dict[str, int]:
         """Every place by its name, largest first."""
         return {place_name(place): self[place] for place in reversed(range(len(self)))}

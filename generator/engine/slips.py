@@ -33,9 +33,11 @@ from enum import StrEnum
 from itertools import chain, combinations, zip_longest
 from typing import NamedTuple
 
+from generator.engine.dealing import deal_on
 from generator.engine.places import UNITS, Counts
-from generator.engine.sharing import Action, Sharing, State, Tray, deal_on
+from generator.engine.sharing import Sharing, Tray
 from generator.engine.sights import Reading, Sight, beads_on, readings
+from generator.engine.steps import Action, State
 
 
 class Slip(StrEnum):

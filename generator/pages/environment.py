@@ -17,8 +17,9 @@ from generator.engine.diagnosis import diagnose, telling_slips
 from generator.engine.kinds import kind_of
 from generator.engine.numbers import best_first, numbers_of_kind
 from generator.engine.places import place_name
-from generator.engine.sharing import Action, Sharing, share
+from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import needs, shortages
+from generator.engine.steps import Action
 from generator.pages import titles, views, words
 from generator.pages.page import Picture, address, from_page
 from generator.pages.settings import settings

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.engine.places import UNITS, Counts
-from generator.engine.sharing import Action, Sharing, Stage, State, Step, Tray
+from generator.engine.sharing import Sharing, Stage, Tray
+from generator.engine.steps import Action, State, Step
 
 
 @dataclass(frozen=True)

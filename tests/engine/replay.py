@@ -10,7 +10,8 @@ from functools import lru_cache
 from operator import mul
 from typing import NamedTuple
 
-from generator.engine.sharing import Action, Sharing
+from generator.engine.sharing import Sharing
+from generator.engine.steps import Action
 
 POWERS = [10**place for place in range(40)]
 

@@ -9,7 +9,8 @@ import pytest
 from generator.engine.kinds import kind_of
 from generator.engine.numbers import reckon
 from generator.engine.places import Counts
-from generator.engine.sharing import Action, Sharing, share
+from generator.engine.sharing import Sharing, share
+from generator.engine.steps import Action
 from tests.engine.replay import check_rooms, check_stages, replay
 
 DIVIDENDS_EACH = 100

@@ -8,7 +8,8 @@ from typing import Any
 import pytest
 
 from generator.engine.places import Counts
-from generator.engine.sharing import Action, Tray, share
+from generator.engine.sharing import Tray, share
+from generator.engine.steps import Action
 from generator.errors import SharingError
 
 # Worked by hand: (what the hands do, place, pieces moved, then units, tens, hundreds, thousands in the middle)

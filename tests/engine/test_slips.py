@@ -10,8 +10,9 @@ from typing import NamedTuple
 
 import pytest
 
+from generator.engine.dealing import deal_on
 from generator.engine.places import Counts
-from generator.engine.sharing import Sharing, deal_on, share
+from generator.engine.sharing import Sharing, share
 from generator.engine.sights import Reading, Sight, readings
 from generator.engine.slips import Outcome, Point, Slip, Spot, simulate
 from tests.engine.mishaps import Acted, Mishap, divisions
