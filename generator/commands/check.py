@@ -6,8 +6,9 @@ from pathlib import Path
 
 import click
 
-from generator.commands.school_option import HANDBOOK, school_option
-from generator.source.library import Sources, load
+from generator.build import check
+from generator.commands.school_option import school_option
+from generator.source.library import Sources
 
 
 @click.command(
@@ -22,7 +23,7 @@ def command(school: Path | None) -> None:
 
     Each fault is one line: file and line, key, what is wrong, what would be right.
     """
-    click.echo("\n".join(_summary(load(HANDBOOK, school))))
+    click.echo("\n".join(_summary(check(school))))
 
 
 def _summary(sources: Sources) -> list[str]:

@@ -108,12 +108,12 @@ class ShelfTable(Model):
 
     The small cards, which show what each child has."""
 
-    small_sets: Annotated[int, Field(ge=0, le=100)] = 6
+    small_sets: Annotated[int, Field(ge=0, le=100)] = 10
     """a whole number from 0 to 100
 
     How many sets of small cards there are: one for each child who shares."""
 
-    trays: Annotated[int, Field(ge=0, le=100)] = 8
+    trays: Annotated[int, Field(ge=0, le=100)] = 12
     """a whole number from 0 to 100
 
     Trays: one for each child who shares."""

@@ -27,7 +27,10 @@ def _fields(model: type[Model]) -> Iterator[tuple[str, FieldInfo]]:
             yield from _fields(field.annotation)
 
 
-@pytest.mark.parametrize(("name", "field"), [pair for model in MODELS for pair in _fields(model)], ids=str)
+FIELDS = [pair for model in MODELS for pair in _fields(model)]
+
+
+@pytest.mark.parametrize(("name", "field"), FIELDS, ids=[name for name, _ in FIELDS])
 def test_every_key_says_what_is_right_on_one_line(name: str, field: FieldInfo) -> None:
     right = (field.description or "").partition("\n")[0]
     assert right, name
