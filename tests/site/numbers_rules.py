@@ -1,0 +1,339 @@
+"""What pages say about a division: patterns, and what is right for each part of them."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from math import ceil
+from typing import NamedTuple
+
+from generator.engine.places import Counts
+from generator.engine.sharing import Sharing, Stage
+from generator.engine.steps import Action
+from tests.site.page_text import PLACES, Block, divide
+
+# A number, the counts of some places, cards, a set of places, or whether the whole statement is so.
+Right = int | dict[int, int] | list[int] | set[int] | bool
+
+_UP_TO_TWELVE = (
+    *("zero", "one", "two", "three", "four", "five", "six"),
+    *("seven", "eight", "nine", "ten", "eleven", "twelve"),
+)
+_TEENS = ("thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen")
+_TENS = ("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety")
+_WORDS = {word: number for number, word in enumerate(_UP_TO_TWELVE)} | dict.fromkeys(("no", "none", "nothing"), 0)
+_SPOKEN = {
+    **_WORDS,
+    **{word: 13 + at for at, word in enumerate(_TEENS)},
+    **{word: 20 + 10 * at for at, word in enumerate(_TENS)},
+}
+_PLACES = {name.removesuffix("s") + ending: place for name, place in PLACES.items() for ending in ("", "s")}
+
+N = r"(?:\d{1,3}(?:[,\u2009\u202f\u00a0]\d{3})+(?!\d)|\d+)"
+_SMALL = rf"(?:{N}|\b(?:{'|'.join(_WORDS)})\b)"
+_ANY_WORD = rf"(?:{'|'.join((*_SPOKEN, 'hundred', 'thousand'))})\b"
+_SAID = rf"\b{_ANY_WORD}(?:[ -]{_ANY_WORD})*"
+PLACE = rf"(?:{'|'.join(sorted(_PLACES, key=len, reverse=True))})\b"
+_PIECES = rf"(?:{N} {PLACE}(?:(?:, | and ){N} {PLACE})*|nothing)"
+_CARDS = rf"{N}(?:, {N})*(?: and {N})?"
+_HOLDS = rf"trays?(?: of a child who stands for (?P<stands>{N}))? holds? (?P<p>{_PIECES})"
+
+_PLACE_HEAD = rf"(?:{'|'.join(name.capitalize() for name in PLACES)})"
+_ONE = rf"one {PLACE} (?:to each who stands )?for {N}"
+ONE_FOR_EACH = rf"{_ONE}(?:, {_ONE})*"
+
+NAMED = re.compile(rf"(?P<dividend>{N}) (?:among (?P<among>{_SMALL})|for (?P<ribbons>{_SMALL}) with ribbons)")
+
+
+def named_division(name: re.Match[str]) -> Sharing:
+    """The division that a match of NAMED names."""
+    divisor = read(name["ribbons"] or name["among"], 0)
+    dividend = read(name["dividend"], 0)
+    assert isinstance(dividend, int)
+    assert isinstance(divisor, int)
+    return divide(dividend, divisor, name["ribbons"] is not None)
+
+
+def read(text: str, like: Right) -> Right:
+    """What a page says in a few words, as a value of the same kind as the right one."""
+    if isinstance(like, bool):
+        return True
+    if isinstance(like, dict):
+        return {_PLACES[place]: _number(count) for count, place in re.findall(rf"({N}) ({PLACE})", text)}
+    if isinstance(like, list):
+        return [_number(card) for card in re.findall(N, text)]
+    if isinstance(like, set):
+        return {_PLACES[place] for place in re.findall(PLACE, text)}
+    return _number(text)
+
+
+def _number(text: str) -> int:
+    if digits := re.sub(r"\D", "", text):
+        return -int(digits) if text[0] in "-\N{MINUS SIGN}" else int(digits)
+    total = part = 0
+    for word in re.split("[ -]", text.lower()):
+        if word == "thousand":
+            total, part = total + part * 1000, 0
+        else:
+            part = part * 100 if word == "hundred" else part + _SPOKEN[word]
+    return total + part
+
+
+class On(NamedTuple):
+    """A statement that was found: where, about which division, and at which place of it, if it is about one."""
+
+    match: re.Match[str]
+    block: Block
+    sharing: Sharing
+    stage: Stage | None
+    seconds: float
+
+    def number(self, group: str) -> int:
+        return _number(self.match[group] or "0")
+
+    def place(self, group: str) -> int:
+        return _PLACES[self.match[group]]
+
+    @property
+    def at(self) -> Stage:
+        assert self.stage
+        return self.stage
+
+    @property
+    def stands_for(self) -> int:
+        return self.number("stands") or 1
+
+    @property
+    def share(self) -> int:
+        """What a sharer with the ribbon that is spoken of has in the end."""
+        return self.sharing.quotient * self.stands_for
+
+    @property
+    def sent(self) -> int:
+        """How many pieces of the place that is spoken of go to the bank at this place."""
+        return self.at.exchanged.at(self.place("place") if self.match["place"] else self.at.level)
+
+
+Parts = dict[str, Callable[[On], Right]]
+
+
+class Rule(NamedTuple):
+    """A pattern and what is right for each of its groups; `so` is about the whole match.
+
+    `needs` is what there must be: nothing, a "division", or a "stage" of it.
+    """
+
+    kind: str
+    pattern: re.Pattern[str]
+    needs: str
+    right: Parts
+
+
+def whole(kind: str, pattern: str, so: Callable[[re.Match[str]], bool]) -> Rule:
+    return Rule(kind, re.compile(pattern), "", {"so": lambda on: so(on.match)})
+
+
+def about(kind: str, pattern: str, **right: Callable[[On], Right]) -> Rule:
+    return Rule(kind, re.compile(pattern), "division", right)
+
+
+def at_place(kind: str, pattern: str, **right: Callable[[On], Right]) -> Rule:
+    return Rule(kind, re.compile(pattern), "stage", right)
+
+
+def pieces(counts: Counts) -> dict[int, int]:
+    return {place: counts[place] for place in counts.places_held}
+
+
+def cards(number: int) -> list[int]:
+    digits = Counts.of(number)
+    return [digits[place] * 10**place for place in digits.places_held]
+
+
+def served(on: On) -> set[tuple[int, int]]:
+    """Which piece goes to whom, as a page says it: places, and what those who get them stand for."""
+    found = re.findall(rf"one ({PLACE}) (?:to each who stands )?for ({N})", on.match[0])
+    return {(_PLACES[place], _number(stands)) for place, stands in found}
+
+
+def dealt_at(sharing: Sharing, level: int) -> set[tuple[int, int]]:
+    """The same as it is."""
+    return {(level + width, 10**width) for width in sharing.mat.places_held}
+
+
+def _sent_by(sharing: Sharing) -> set[int]:
+    return {step.place for step in sharing.steps if step.action is Action.EXCHANGE}
+
+
+def _to_come_out(sharing: Sharing) -> dict[int, int]:
+    return pieces(Counts(most - laid for most, laid in zip(sharing.pieces_needed, sharing.start, strict=True)))
+
+
+def _minutes(on: On) -> int:
+    return ceil(on.sharing.handlings * on.seconds / 60)
+
+
+def _sharers(on: On) -> int:
+    """How many stand for the number that is spoken of."""
+    return {10**width: on.sharing.mat[width] for width in on.sharing.mat.places_held}.get(on.stands_for, 0)
+
+
+def _tray(on: On) -> tuple[int, dict[int, int]]:
+    trays = on.sharing.trays(on.at.steps[-1].after)
+    return next(((tray.sharers, pieces(tray.holds)) for tray in trays if tray.stands_for == on.stands_for), (0, {}))
+
+
+def _largest_card(on: On) -> int:
+    shares = [on.sharing.quotient * 10**width for width in on.sharing.mat.places_held]
+    return max(
+        card for number in ([on.sharing.dividend] if on.match["set"] == "large" else shares) for card in cards(number)
+    )
+
+
+def _is_like_today(on: On) -> bool:
+    """Whether a number for another group asks the same of the bank and of the end as the page's own division."""
+    today, other = on.block.of_page, divide(on.number("n"), on.sharing.divisor, False)
+    return today is not None and (_sent_by(today), not today.remainder) == (_sent_by(other), not other.remainder)
+
+
+def _is_quotient(match: re.Match[str]) -> bool:
+    by, left = _number(match["by"]), _number(match["left"] or match["rest"] or "0")
+    return by > 0 and divmod(_number(match["whole"]), by) == (_number(match["quotient"]), left)
+
+
+def _is_product(match: re.Match[str]) -> bool:
+    share_, sharers, left, total = (_number(match[part] or "0") for part in ("share", "sharers", "left", "total"))
+    return share_ * sharers + left == total
+
+
+RULES = (
+    whole("product", rf"(?P<share>{N}) \u00d7 (?P<sharers>{N})(?: \+ (?P<left>{N}))? = (?P<total>{N})", _is_product),
+    whole(
+        "quotient",
+        rf"(?P<whole>{N}) [÷/] (?P<by>{N}) = (?P<quotient>{N})"
+        rf"(?:,? (?:and )?(?:(?P<left>{_SMALL}) left over|remainder (?P<rest>{_SMALL})))?",
+        _is_quotient,
+    ),
+    about("number", rf"We have (?P<n>{_SAID})", n=lambda on: on.sharing.dividend),
+    about("number", rf"(?:[Ll]arge cards show|from the bottom up:) (?P<n>{N})", n=lambda on: on.sharing.dividend),
+    about("number", rf"(?P<n>{N}) then gives", n=lambda on: on.sharing.dividend),
+    about("sharers", rf"among the (?P<n>{_SMALL}) of us", n=lambda on: on.sharing.divisor),
+    about("sharers", rf"We share it for (?P<n>{_SAID})", n=lambda on: on.sharing.divisor),
+    about("sharers", rf"card (?:for|shows|for the sharers:) (?P<n>{N})", n=lambda on: on.sharing.divisor),
+    about("share", rf"(?<!Units: )(?P<n>{N}) each, {_SMALL} left over", n=lambda on: on.sharing.quotient),
+    about(
+        "share",
+        rf"(?:[Tt]he answer is|one share:|read the same:) (?P<n>{N}|{_SAID})(?! place)",
+        n=lambda on: on.sharing.quotient,
+    ),
+    about("share", "too few to go round, all of it left over", so=lambda on: on.sharing.quotient == 0),
+    about("left over", rf"(?P<n>{_SMALL}) left over", n=lambda on: on.sharing.remainder),
+    about("left over", rf"all (?P<n>{N}) lie apart", n=lambda on: on.sharing.remainder),
+    about("exchanges", rf"(?P<n>{_SMALL}) exchanges?\b(?! out)", n=lambda on: on.sharing.exchanges),
+    about(
+        "exchanges",
+        rf"exchange out of (?P<at>{PLACE}(?:(?:, | and ){PLACE})*)",
+        at=lambda on: _sent_by(on.sharing),
+    ),
+    about("exchanges", "shares out as it lies", so=lambda on: not on.sharing.exchanges + on.sharing.remainder),
+    about("children", rf"(?P<n>{N}) (?:child|children) on the mat", n=lambda on: on.sharing.sharers),
+    about("children", rf"(?P<n>{N}) (?:trays?, one for each child|empty trays?)", n=lambda on: on.sharing.sharers),
+    about(
+        "children",
+        rf"Set out (?P<d>{N}) for (?P<n>{N}) child",
+        d=lambda on: on.sharing.dividend,
+        n=lambda on: on.sharing.sharers,
+    ),
+    about("children", rf"(?P<n>{N}) (?:child stands|children stand) for (?P<stands>{N})", n=_sharers),
+    about("children", rf"(?<=[:,] )(?P<n>{N}) for (?P<stands>10{{0,2}})(?=[.,])", n=_sharers),
+    about("children", rf"(?P<n>{N}) (?:child wears|children wear) none", n=lambda on: on.sharing.mat[0]),
+    about("handlings", rf"(?P<n>{N}) handlings?", n=lambda on: on.sharing.handlings),
+    about("minutes", rf"about (?P<n>{N}) minutes?", n=_minutes),
+    about("cards", rf"[Ll]arge cards:? (?P<c>{_CARDS})", c=lambda on: cards(on.sharing.dividend)),
+    about(
+        "cards",
+        rf"(?P<c>{_CARDS}) for each of (?P<n>{N}) child(?:ren)?\b(?: who stands? for (?P<stands>{N}))?",
+        c=lambda on: cards(on.share),
+        n=_sharers,
+    ),
+    about(
+        "cards",
+        rf"(?:tray and fetches|Cards to fetch:) (?P<c>{_CARDS})\.",
+        c=lambda on: cards(on.sharing.quotient),
+    ),
+    about(
+        "cards",
+        rf"(?:who stands for (?P<stands>{N})|without a ribbon) fetches (?P<c>{_CARDS})\.",
+        c=lambda on: cards(on.share),
+    ),
+    about("cards", rf"(?P<c>{_CARDS}) \(who stands for (?P<stands>{N})\)", c=lambda on: cards(on.share)),
+    about("cards", rf"(?P<set>large|small) cards up to (?P<n>{N}) are needed", n=_largest_card),
+    about("children", rf"(?P<n>{N}) (?:trays|sets of small cards) are needed", n=lambda on: on.sharing.sharers),
+    about("children", rf"(?P<n>{N}) ribbons for ten are needed", n=lambda on: on.sharing.mat.at(1)),
+    about("children", rf"(?P<n>{N}) ribbons for a hundred are needed", n=lambda on: on.sharing.mat.at(2)),
+    about(
+        "pieces",
+        rf"(?P<n>{N}) (?P<place>{PLACE}) are needed",
+        n=lambda on: on.sharing.pieces_needed.at(on.place("place")),
+    ),
+    about("pieces", rf"ready to come out: (?P<p>{_PIECES})", p=lambda on: _to_come_out(on.sharing)),
+    about("pieces", rf"[Ll]eft over: (?P<p>{_PIECES})", p=lambda on: pieces(on.sharing.end.middle)),
+    about("pieces", rf"[Ww]hat is left(?:: | over[:,] )(?P<p>{_PIECES})", p=lambda on: pieces(on.sharing.end.middle)),
+    about("pieces", rf"(?P<p>{_PIECES}) cannot be shared here", p=lambda on: pieces(on.sharing.end.middle)),
+    about(
+        "pieces",
+        rf"In the middle: (?P<p>{_PIECES})",
+        p=lambda on: pieces(on.stage.start if on.stage else on.sharing.start),
+    ),
+    at_place("pieces", rf"(?:In the middle then|Then in the middle): (?P<p>{_PIECES})", p=lambda on: pieces(on.at.end)),
+    at_place("pieces", "[Tt]hen the middle is empty", so=lambda on: on.at.end.pieces == 0),
+    at_place("pieces", rf"(?P<n>{N}) {_HOLDS}", n=lambda on: _tray(on)[0], p=lambda on: _tray(on)[1]),
+    at_place("rounds", rf"^{_PLACE_HEAD}: (?P<n>{N}) (?:each|for one)\b", n=lambda on: on.at.rounds),
+    at_place("rounds", rf"(?P<n>{N}) whole rounds?", n=lambda on: on.at.rounds),
+    at_place(
+        "rounds", rf"A round here is {ONE_FOR_EACH}", so=lambda on: served(on) == dealt_at(on.sharing, on.at.level)
+    ),
+    at_place(
+        "rounds",
+        "too few to go round(?!,)|nothing here|: no round|Not one whole round|Nothing can be dealt",
+        so=lambda on: on.at.rounds == 0,
+    ),
+    at_place("exchanges", rf"(?P<n>{N})(?: (?P<place>{PLACE}))? to the bank", n=lambda on: on.sent),
+    at_place(
+        "exchanges",
+        rf"{N} (?P<place>{PLACE}) to the bank, (?P<back>{N}) (?P<below>{PLACE}) back",
+        back=lambda on: 10 * on.sent,
+        so=lambda on: on.place("below") == on.place("place") - 1,
+    ),
+    at_place(
+        "exchanges",
+        rf"To the bank: (?P<n>{N}) (?P<place>{PLACE}); from the bank: (?P<back>{N}) (?P<below>{PLACE})",
+        n=lambda on: on.sent,
+        back=lambda on: 10 * on.sent,
+        so=lambda on: on.place("below") == on.place("place") - 1,
+    ),
+)
+
+# Numbers that say nothing about a division.
+NOT_ABOUT_IT = re.compile(rf"(?:we have|ours end at) {N}")
+
+_SENT = rf"(?P<n>{_SMALL})(?:, out of (?P<at>.+))?"
+
+# What stands beside a term or under the head of a column, by the last words of it.
+VALUES = {
+    "Number": about("number", rf"(?P<n>{N})", n=lambda on: on.sharing.dividend),
+    "A number with today\N{RIGHT SINGLE QUOTATION MARK}s kind of work": about(
+        "name", rf"(?P<n>{N})", so=_is_like_today
+    ),
+    "Sharers": about("sharers", rf"(?P<n>{N})", n=lambda on: on.sharing.divisor),
+    "Children": about("sharers", rf"(?P<n>{N})", n=lambda on: on.sharing.divisor),
+    "Sharing for": about("sharers", rf"(?P<n>{N})(?: \(.*\))?", n=lambda on: on.sharing.divisor),
+    "Each has": about("share", rf"(?P<n>{N})", n=lambda on: on.sharing.quotient),
+    "Share": about("share", rf"(?P<n>{N})", n=lambda on: on.sharing.quotient),
+    "Share of a child for one": about("share", rf"(?P<n>{N})", n=lambda on: on.sharing.quotient),
+    "Left over": about("left over", rf"(?P<n>{_SMALL})", n=lambda on: on.sharing.remainder),
+    "Exchanges": about("exchanges", _SENT, n=lambda on: on.sharing.exchanges, at=lambda on: _sent_by(on.sharing)),
+    "Handlings": about("handlings", rf"(?P<n>{N})", n=lambda on: on.sharing.handlings),
+    "Minutes": about("minutes", rf"(?P<n>{N})", n=_minutes),
+    "Out of the bank at most": about("pieces", rf"(?P<p>{_PIECES})", p=lambda on: pieces(on.sharing.pieces_needed)),
+}

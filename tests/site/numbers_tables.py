@@ -1,0 +1,134 @@
+"""The tables of a division: its steps, its places, and putting it back together; what is right in each cell."""
+
+from __future__ import annotations
+
+import re
+
+from generator.engine.sharing import Sharing
+from generator.engine.steps import Action, Step
+from tests.site.numbers_rules import ONE_FOR_EACH, PLACE, N, Parts, Right, Rule, about, dealt_at, pieces, served
+from tests.site.page_text import PLACES, Block
+
+_BACK_TOGETHER = ("On all trays", "Left over", "Changed up from below", "Together", "Stay", "Changed up")
+_TWO_TRAYS = rf"first (?P<ahead>{N}): (?P<first>{N}), then (?P<others>{N})"
+
+
+def cell_rules(block: Block, sharing: Sharing) -> tuple[Rule, ...]:
+    """The rules for a cell of a table that has rules of its own; none for any other text."""
+    if block.caption.endswith("step by step"):
+        return _step_rules(block, sharing)
+    if block.caption == "Place by place":
+        return _place_rules(block, sharing)
+    if block.caption.startswith("From the trays back to"):
+        return _back_together_rules(block, sharing)
+    return ()
+
+
+def _step_rules(block: Block, sharing: Sharing) -> tuple[Rule, ...]:
+    numbered = re.match(rf"({N})\. ", block.row)
+    steps = [step for step in sharing.steps if step.action is not Action.GO_ON]
+    if not numbered or not 1 <= int(numbered[1]) <= len(steps):
+        return ()
+    step = steps[int(numbered[1]) - 1]
+    side, _, worth = block.label.partition(" > ")
+    if side == "Still to share":
+        return (_is("steps", sharing.to_share(step.after)),)
+    if side == "In the middle":
+        return (_is("steps", step.after.middle[_place_worth(worth)]),)
+    if side == "Bank gained or gave":
+        return (_is("steps", sharing.bank(step.after)[_place_worth(worth)]),)
+    if tray := re.fullmatch(rf"Each tray|Tray for ({N})", side):
+        return _tray_rules(sharing, step, int(tray[1] or 1))
+    numbered_step = rf"(?P<at>{N})\. "
+    at: Parts = {"at": lambda _: steps.index(step) + 1}
+    return tuple(
+        about("steps", numbered_step + pattern, **at, **more) for pattern, more in _hands(sharing, step).items()
+    )
+
+
+def _hands(sharing: Sharing, step: Step) -> dict[str, Parts]:
+    """What the hands do in a step: the words after its number, and what is right in them."""
+    match step.action:
+        case Action.DEAL if len(sharing.mat) > 1:
+            return {f"Deal a round: {ONE_FOR_EACH}": {"so": lambda on: served(on) == dealt_at(sharing, step.place)}}
+        case Action.DEAL:
+            return {f"Deal a round: one (?P<place>{PLACE}) to each tray": {"place": lambda _: {step.place}}}
+        case Action.START:
+            ahead: Parts = {"ahead": lambda _: step.after.ahead, "all": lambda _: sharing.sharers}
+            return {f"Start a round: only (?P<ahead>{N}) of (?P<all>{N}) gets? one": ahead}
+        case Action.EXCHANGE:
+            sent: Parts = {"sent": lambda _: {step.place}, "back": lambda _: {step.place - 1}}
+            return {f"To the bank with one (?P<sent>{PLACE}), count out ten (?P<back>{PLACE})": sent}
+    return {".*": {}}
+
+
+def _place_worth(text: str) -> int:
+    """The place of a power of ten as a column head writes it: 1,000 is 3."""
+    return len(re.findall(r"\d", text)) - 1
+
+
+def _tray_rules(sharing: Sharing, step: Step, stands_for: int) -> tuple[Rule, ...]:
+    trays = [tray for tray in sharing.trays(step.after) if tray.stands_for == stands_for]
+    if len(trays) == 1:
+        return (_is("steps", trays[0].holds.value),)
+    return (
+        about(
+            "steps",
+            _TWO_TRAYS,
+            ahead=lambda _: trays[0].sharers,
+            first=lambda _: trays[0].holds.value,
+            others=lambda _: trays[1].holds.value,
+        ),
+    )
+
+
+def _place_rules(block: Block, sharing: Sharing) -> tuple[Rule, ...]:
+    stage = next((stage for stage in sharing.stages if stage.level == PLACES.get(block.row)), None)
+    if stage is None:
+        return ()
+    right: dict[str, Right] = {
+        "In the middle": pieces(stage.start),
+        "Each gets": stage.rounds,
+        "For one": stage.rounds,
+        "To the bank": pieces(stage.exchanged),
+        "Then in the middle": pieces(stage.end),
+    }
+    return (_is("places", right[block.label]),) if block.label in right else ()
+
+
+def _back_together_rules(block: Block, sharing: Sharing) -> tuple[Rule, ...]:
+    """From the units up: what lies on the trays and apart, with what comes up, is the digit of the number."""
+    if block.row not in PLACES or block.label not in _BACK_TOGETHER:
+        return ()
+    place = PLACES[block.row]
+    apart = sharing.end.middle
+    together = up = brought = 0
+    for at in range(place + 1):
+        brought = up
+        together = _on_trays(sharing, at) + apart[at] + brought
+        up = together // 10
+    right = {
+        "On all trays": _on_trays(sharing, place),
+        "Left over": apart[place],
+        "Changed up from below": brought,
+        "Together": together,
+        "Stay": together % 10,
+    }
+    if block.label in right:
+        return (_is("back together", right[block.label]),)
+    pattern = rf"(?P<ten>{N}) for (?P<one>{N})" if up else "(?P<one>0)"
+    return (about("back together", pattern, one=lambda _: up, **({"ten": lambda _: 10 * up} if up else {})),)
+
+
+def _digit(number: int, place: int) -> int:
+    return int(str(number)[-1 - place]) if place < len(str(number)) else 0
+
+
+def _on_trays(sharing: Sharing, place: int) -> int:
+    """A sharer who stands for 10^w holds the share w places larger."""
+    widths = range(min(place + 1, len(sharing.mat)))
+    return sum(sharing.mat[width] * _digit(sharing.quotient, place - width) for width in widths)
+
+
+def _is(kind: str, right: Right) -> Rule:
+    return about(kind, "(?P<n>.+)", n=lambda _: right)
