@@ -5,7 +5,8 @@ ours, everything else is added. Three refinements:
 
 - `school.toml` is laid over ours key by key, so a school states only what differs;
 - `lessons/<step>/` may hold lessons without a `step.toml` where the step is one of ours;
-- `notes/<path>.md`, plain Markdown without front matter, is added to the page at that path.
+- `notes/<path>.md`, plain Markdown without front matter, is added to the page at that path, also to
+  one that the program writes, such as a lesson's.
 
 Hidden files and what editors drop are ignored; anything else that has no business there is a fault.
 """
@@ -21,7 +22,7 @@ from typing import Any
 from generator.errors import Fault
 from generator.source.layers import Faults, Layer, Overlaid, Source, overlaid
 from generator.source.lessons import read_steps
-from generator.source.models import AuthoredPage, Lesson, PageMeta, Step
+from generator.source.models import AuthoredPage, Lesson, Note, PageMeta, Step
 from generator.source.reading import Table, decode, parse_page, parse_toml, read_bytes
 from generator.source.school import School
 from generator.source.theme import Theme, read_theme
@@ -40,12 +41,14 @@ class Sources:
 
     steps: those the school includes, in teaching order, each with its lessons in teaching order
     pages: by path
+    notes: by path; that the page is there is for those to check who know all pages
     replaced: what a school's folder replaced or added, one line each, for the summary
     """
 
     school: School
     steps: tuple[Step, ...]
     pages: tuple[AuthoredPage, ...]
+    notes: tuple[Note, ...]
     theme: Theme
     replaced: tuple[str, ...]
 
@@ -69,7 +72,8 @@ def load(handbook: Path, school_folder: Path | None = None) -> Sources:
         faults.append(Fault(layers[0].named("lessons"), 0, "", "holds no lesson", "add <step>/step.toml and a lesson"))
     steps = read_steps(lesson_files, faults)
     school = _read_school(layers, {parts[0] for parts in lesson_files}, faults)
-    pages = _read_pages(page_files, note_files, faults)
+    pages = _read_pages(page_files, faults)
+    notes = _read_notes(note_files, faults)
     theme = Theme()
     for layer in layers[1:]:
         with faults.gathered():
@@ -79,6 +83,7 @@ def load(handbook: Path, school_folder: Path | None = None) -> Sources:
         school,
         tuple(step for step in steps if school.steps is None or step.slug in school.steps),
         pages,
+        notes,
         theme,
         tuple(_changes(layers, (*lesson_files.values(), *page_files.values()), note_files.values(), theme)),
     )
@@ -140,28 +145,30 @@ def _laid_over(below: Mapping[str, Any], above: Mapping[str, Any]) -> dict[str, 
     return both
 
 
-def _read_pages(pages: Overlaid, notes: Overlaid, faults: Faults) -> tuple[AuthoredPage, ...]:
+def _read_pages(files: Overlaid, faults: Faults) -> tuple[AuthoredPage, ...]:
     read: list[AuthoredPage] = []
-    for parts, source in pages.items():
-        note = notes.get(parts)
+    for parts, source in files.items():
         with faults.gathered():
-            table, body = parse_page(source.text(), source.file)
+            text = source.text()
+            table, body = parse_page(text, source.file)
             read.append(
                 AuthoredPage(
                     path="/".join(parts),
                     meta=validated(PageMeta, table),
                     body=body,
+                    body_line=text.rstrip("\n").count("\n") - body.rstrip("\n").count("\n") + 1,
                     file=source.file,
                     from_school=source.from_school,
-                    note=note.text() if note else "",
-                    note_file=note.file if note else "",
                 )
             )
-    paths = {"/".join(parts) for parts in pages}
-    for parts, source in notes.items():
-        if parts not in pages:
-            remedy = did_you_mean("/".join(parts), paths)
-            faults.append(Fault(source.file, 0, "", "is a note for a page that does not exist", remedy))
+    return tuple(read)
+
+
+def _read_notes(files: Overlaid, faults: Faults) -> tuple[Note, ...]:
+    read: list[Note] = []
+    for parts, source in files.items():
+        with faults.gathered():
+            read.append(Note(path="/".join(parts), text=source.text(), file=source.file))
     return tuple(read)
 
 

@@ -250,21 +250,31 @@ class AuthoredPage(Model):
 
     path: below pages/, such as "when-it-goes-wrong/trays-differ.md"; the folder is the section
     body: Markdown, without the front matter
-    note: Markdown that a school adds to this page, or nothing
-    file: where the page was read from, as faults name it
-    note_file: where the note was read from, or nothing
-    from_school: whether the page itself came from a school's folder; a note always did
+    body_line: the line of the file on which the body begins
+    file: where it was read from, as faults name it
+    from_school: whether it came from a school's folder
     """
 
     path: str
     meta: PageMeta
     body: str
+    body_line: int
     file: str
     from_school: bool
-    note: str = ""
-    note_file: str = ""
 
     @property
     def section(self) -> str:
         """The folder the page lies in; nothing for a page at the top."""
         return self.path.rpartition("/")[0]
+
+
+class Note(Model):
+    """Markdown that a school adds to a page, whether somebody wrote that page or the program does.
+
+    path: of the page below the handbook, such as "lessons/as-it-lies/8448-among-4.md"
+    file: where it was read from, as faults name it
+    """
+
+    path: str
+    text: str
+    file: str

@@ -65,5 +65,5 @@ def _summary(sources: Sources) -> str:
             lines += [f"    {key}: {value}" for key, value in extras.items() if value]
     for page in sources.pages:
         lines.append(f"page {page.path}: {page.meta.title}: {page.body.strip()}")
-        lines += [f"  note: {page.note.strip()}"] * bool(page.note)
+        lines += [f"  note: {note.text.strip()}" for note in sources.notes if note.path == page.path]
     return "\n".join([*lines, *sources.replaced]) + "\n"
