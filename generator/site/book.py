@@ -66,7 +66,8 @@ class _Place(NamedTuple):
 def write_book(site: Path, parts: Sequence[Part], title: str, imprint: str) -> None:
     """Write the book, and the style sheet that puts each chapter's number and title on its printed pages.
 
-    The first page lends the frame. Raises HandbookError for a page without an article.
+    The first page lends the frame. Like any page, the book is then made ready for paper and given its policy. Raises
+    HandbookError for a page without an article.
     """
     bound = bind(site, parts)
     first = parts[0].pages[0]
@@ -174,8 +175,7 @@ def _frame(text: str, page: str) -> dict[str, str]:
     head = []
     for tag in tags(text):
         if tag.name in ("html", "body") and not tag.closes:
-            kept = {name: value for name, value in tag.attributes.items() if name != "data-title"}
-            frame[tag.name] = " ".join(f'{name}="{escape(value)}"' for name, value in kept.items())
+            frame[tag.name] = tag.source.strip()
         if tag.name == "body":
             break
         if tag.name == "meta" and tag.attributes.get("name") != "description":

@@ -71,8 +71,8 @@ def printable(tmp_path_factory: pytest.TempPathFactory) -> Path:
         (docs / name).parent.mkdir(exist_ok=True)
         (docs / name).write_text(text, "utf-8")
     site = samples.build(tmp_path_factory.mktemp("printable") / "site", docs, [{"Start": "index.md"}])
-    prepare_for_print(sorted(site.rglob("*.html")), IMPRINT)
     write_book(site, [Part("", ("index.html",)), Part("Lessons", (LESSON, CARDS))], "Hazel Lane", IMPRINT)
+    prepare_for_print(sorted(site.rglob("*.html")), IMPRINT)
     return site
 
 

@@ -31,7 +31,7 @@ HOME = '<h1 id="home">Home</h1><p><a href="steps/first.html#set-out">Begin</a></
 
 def page(title: str, content: str, up: str = "") -> str:
     return f"""<!doctype html>
-<html lang="en" class="no-js" data-title="{title}" data-imprint="Version 1"><head><meta charset="utf-8">
+<html lang="en" class="no-js"><head><meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="default-src 'self'"><meta name="description" content="no">
 <link rel="stylesheet" href="{up}css/look.css"><link rel="next" href="{up}steps/first.html">
 <title>{title}</title></head>
@@ -117,7 +117,7 @@ def _opens_heading(name: str, closes: bool) -> bool:
         "<details open>x</details>",
         """<meta http-equiv="Content-Security-Policy" content="default-src 'self'">""",
         '<link rel="stylesheet" href="css/look.css">',
-        '<html lang="en" class="no-js" data-imprint="Version 1" data-title="Sharing &amp; handbook">',
+        '<html lang="en" class="no-js">',
         '<body data-md-color-scheme="default">',
     ],
 )
