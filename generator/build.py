@@ -17,18 +17,20 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from generator import VERSION
-from generator.cache import Cache
+from generator.cache import Cache, code_fingerprint
 from generator.errors import SourceError
-from generator.gallery import Gallery
+from generator.gallery import drawing, size
 from generator.pages.environment import Writer
 from generator.pages.handbook import Handbook, write_handbook
-from generator.pages.page import address
+from generator.pages.page import FIGURES, address
 from generator.site import audit, book, paper, policy, publish, render, search, servers
 from generator.site.lock import locked
 from generator.source.library import Sources, load
 from generator.staging import stage
+from generator.work import Work, one_by_one
 
 ROOT = Path(__file__).resolve().parents[1]
+GENERATOR = Path(__file__).parent
 HANDBOOK = ROOT / "handbook"
 WORKSHOP = ROOT / "build"
 _PATIENCE = 120.0  # seconds to wait for another build
@@ -36,11 +38,17 @@ _PATIENCE = 120.0  # seconds to wait for another build
 
 @dataclass(frozen=True)
 class Request:
-    """What to build: a school's folder to lay over the stock handbook, and where the site goes."""
+    """What to build: a school's folder to lay over the handbook, where the site goes, and how.
+
+    `workshop` keeps what later builds can use again; it may be deleted at any time. `workers` are processes
+    beside this one, with 1 there are none.
+    """
 
     school_folder: Path | None = None
     out: Path = WORKSHOP / "site"
     workers: int = os.cpu_count() or 1
+    handbook: Path = HANDBOOK
+    workshop: Path = WORKSHOP
 
 
 @dataclass(frozen=True)
@@ -59,32 +67,43 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
     """Build and publish the handbook. Raises HandbookError with every fault; then the old site is as it was."""
     begun = time.monotonic()
     say("Reading lessons, pages and settings")
-    sources = load(HANDBOOK, request.school_folder)
-    WORKSHOP.mkdir(exist_ok=True)
-    with locked(WORKSHOP / ".lock", say, _PATIENCE):
-        gallery = Gallery(sources.school.numbers.grouping, Cache(WORKSHOP / "cache"), request.workers)
+    sources = load(request.handbook, request.school_folder)
+    docs = request.workshop / "docs"
+    request.workshop.mkdir(parents=True, exist_ok=True)
+    with (
+        locked(request.workshop / ".lock", say, _PATIENCE),
+        Work(_kept_results(request.workshop), request.workers) as work,
+    ):
         say(f"Working out {len(sources.lessons)} lessons")
-        handbook = write_handbook(sources, Writer(sources.school, gallery.size))
-        say("Drawing figures")
-        figures = gallery.drawings(picture for page in handbook.pages for picture in page.pictures)
-        stage(WORKSHOP / "docs", {page.path: page.text.encode() for page in handbook.pages} | figures)
+        handbook = write_handbook(sources, Writer(sources.school, size), work.each)
+        # Figures are drawn in other processes while MkDocs renders the pages: it needs only their names.
+        drawings = work.each(drawing, sources.school.numbers.grouping, handbook.pictures)
+        stage(docs, {page.path: page.text.encode() for page in handbook.pages})
         with publish.fresh_site(request.out, say) as site:
             say(f"Rendering {len(handbook.pages)} pages")
             settings = _settings(sources)
-            render.render(WORKSHOP / "docs", site, handbook.nav, settings)
+            render.render(docs, site, handbook.nav, settings)
+            say(f"Drawing {len(handbook.pictures)} figures")
+            stage(site / FIGURES, dict(zip((picture.file for picture in handbook.pictures), drawings, strict=True)))
             say("Finishing: search, print, policy, audit")
             _finish(site, handbook, sources, settings)
     seconds = time.monotonic() - begun
     index = request.out.resolve() / "index.html"
-    return Summary(len(sources.lessons), len(handbook.pages), len(figures), seconds, sources.replaced, index)
+    return Summary(len(sources.lessons), len(handbook.pages), len(handbook.pictures), seconds, sources.replaced, index)
 
 
 def check(school_folder: Path | None = None) -> Sources:
     """Everything that a build would refuse before rendering, without writing. Raises HandbookError."""
     sources = load(HANDBOOK, school_folder)
-    gallery = Gallery(sources.school.numbers.grouping, Cache(WORKSHOP / "cache"), workers=1)
-    write_handbook(sources, Writer(sources.school, gallery.size))
+    write_handbook(sources, Writer(sources.school, size), one_by_one)
     return sources
+
+
+def _kept_results(workshop: Path) -> Cache:
+    """What earlier builds with the same code and packages have worked out."""
+    cache = Cache(workshop / "cache" / code_fingerprint(GENERATOR)[:16])
+    cache.forget_others()
+    return cache
 
 
 def _settings(sources: Sources) -> render.Settings:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import hashlib
 import os
-from collections.abc import Iterable
+import shutil
+import sys
 from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
@@ -12,18 +13,23 @@ from pathlib import Path
 _DIGEST = 32
 
 
-def key_of(parts: Iterable[object]) -> str:
-    """A name for a result, from everything that it depends on."""
+def key_of(*parts: object) -> str:
+    """A name for a result, from everything that it depends on; each part must say in its repr all that it is."""
     return hashlib.sha256("\x00".join(map(repr, parts)).encode()).hexdigest()
 
 
 def code_fingerprint(folder: Path) -> str:
-    """What the code and templates below a folder are, as far as results depend on it."""
-    digest = hashlib.sha256()
+    """Whatever else results depend on: Python, every installed package, the code and templates below a folder."""
+    digest = hashlib.sha256(repr((sys.version, _packages())).encode())
     for file in sorted(folder.rglob("*")):
-        if file.suffix in (".py", ".jinja"):
+        if file.is_file() and file.suffix != ".pyc":
             digest.update(file.relative_to(folder).as_posix().encode() + b"\x00" + file.read_bytes() + b"\x00")
     return digest.hexdigest()
+
+
+def _packages() -> list[str]:
+    """Name and version of every installed package, as its folder says them: much faster than reading all of it."""
+    return sorted({info.name for folder in map(Path, sys.path) for info in folder.glob("*.dist-info")})
 
 
 @dataclass(frozen=True)
@@ -49,6 +55,12 @@ class Cache:
             unfinished = file.with_suffix(f".{os.getpid()}")
             unfinished.write_bytes(hashlib.sha256(result).digest() + result)
             unfinished.replace(file)
+
+    def forget_others(self) -> None:
+        """Remove what lies beside the folder: results of earlier code, which nothing will ask for again."""
+        for other in self.folder.parent.glob("*"):
+            if other.name != self.folder.name:
+                shutil.rmtree(other, ignore_errors=True)
 
     def _file(self, key: str) -> Path:
         return self.folder / key[:2] / key

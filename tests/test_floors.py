@@ -22,8 +22,9 @@ FLOORS = {
     "site": {"engine", "errors", "source", "pages", "figures"},
     "cache": set[str](),
     "staging": set[str](),
-    "gallery": {"cache", "engine", "figures", "pages"},
-    "build": {"cache", "errors", "gallery", "pages", "site", "source", "staging", ""},
+    "work": {"cache"},
+    "gallery": {"engine", "figures", "pages"},
+    "build": {"cache", "errors", "gallery", "pages", "site", "source", "staging", "work", ""},
     "commands": {"build", "engine", "errors", "pages", "site", "source", ""},
     "__main__": {"commands", "errors"},
 }

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable
+from dataclasses import dataclass
 from datetime import date
 
 from generator.pages.environment import Writer
@@ -13,16 +14,38 @@ from generator.pages.words import capital
 PATH = "reference/a-z.md"
 
 
-def a_z_page(pages: Iterable[Page], reviewed: date, writer: Writer) -> Page:
+@dataclass(frozen=True)
+class Entry:
+    """A page with all words by which people may look for it."""
+
+    path: str
+    title: str
+    words: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Entries:
+    """Every page of the handbook, and when the list of them was last read through."""
+
+    entries: tuple[Entry, ...]
+    reviewed: date
+
+
+def entries(pages: Iterable[Page], reviewed: date) -> Entries:
+    """Pages with their titles and tags."""
+    return Entries(tuple(Entry(page.path, page.title, (page.title, *page.meta["tags"])) for page in pages), reviewed)
+
+
+def write_a_z(writer: Writer, every: Entries) -> Page:
     """All titles and other words in the order of the alphabet; what begins with a digit comes first."""
-    entries: dict[str, dict[str, Page]] = defaultdict(dict)
-    for page in pages:
-        for word in (page.title, *page.meta["tags"]):
-            entries[capital(word)][page.path] = page
-    letters: dict[str, list[tuple[str, tuple[Page, ...]]]] = defaultdict(list)
-    for word in sorted(entries, key=lambda word: (word.casefold(), word)):
-        letters[word[0].upper() if word[0].isalpha() else "0-9"].append((word, tuple(entries[word].values())))
+    pages: dict[str, dict[str, Entry]] = defaultdict(dict)
+    for entry in every.entries:
+        for word in entry.words:
+            pages[capital(word)][entry.path] = entry
+    letters: dict[str, list[tuple[str, tuple[Entry, ...]]]] = defaultdict(list)
+    for word in sorted(pages, key=lambda word: (word.casefold(), word)):
+        letters[word[0].upper() if word[0].isalpha() else "0-9"].append((word, tuple(pages[word].values())))
     body, pictures = writer.render("a-z.md.jinja", PATH, {"letters": letters})
     tags = ["index", "find a page", "all pages", "list of everything"]
-    meta = front_matter("Every page by the words people use.", tags, reviewed, writer.school.review.months)
+    meta = front_matter("Every page by the words people use.", tags, every.reviewed, writer.school.review.months)
     return Page(PATH, "A-Z of situations", meta, body, pictures)

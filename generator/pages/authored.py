@@ -2,22 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from typing import Any
+from dataclasses import dataclass
 
 from generator.pages.environment import Writer
+from generator.pages.links import LessonLink, StepLink
 from generator.pages.page import Page, front_matter
 from generator.source.models import AuthoredPage
 
 
-def authored_pages(pages: tuple[AuthoredPage, ...], data: Mapping[str, Any], writer: Writer) -> tuple[Page, ...]:
-    """Every authored page, by path; `data` are the names that their templates know besides the common ones."""
-    return tuple(_page(page, data, writer) for page in sorted(pages, key=lambda page: (page.section, page.meta.order)))
+@dataclass(frozen=True)
+class Desk:
+    """What authored pages are written with: a writer, and the names they may use besides the common ones."""
+
+    writer: Writer
+    lessons: tuple[LessonLink, ...]
+    steps: tuple[StepLink, ...]
 
 
-def _page(page: AuthoredPage, data: Mapping[str, Any], writer: Writer) -> Page:
-    body, pictures = writer.render_text(page.body, page.path, data)
-    meta = front_matter(page.meta.description, page.meta.tags, page.meta.reviewed, writer.school.review.months)
+def write_authored(desk: Desk, page: AuthoredPage) -> Page:
+    """One authored page."""
+    names = {"lessons": desk.lessons, "steps": desk.steps}
+    body, pictures = desk.writer.render_text(page.body, page.path, names, page.file, page.body_line)
+    meta = front_matter(page.meta.description, page.meta.tags, page.meta.reviewed, desk.writer.school.review.months)
     if page.meta.boost != 1:
         meta["search"] = {"boost": page.meta.boost}
     return Page(page.path, page.meta.title, meta, body, pictures)

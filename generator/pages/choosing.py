@@ -10,7 +10,7 @@ from generator.engine.places import TENS
 from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import Shelf, Shortage, needs, shortages
 from generator.pages.environment import Writer
-from generator.pages.lesson import LessonLink
+from generator.pages.links import LessonLink
 from generator.pages.page import Page, front_matter
 from generator.pages.words import number_words
 
@@ -50,13 +50,21 @@ class Group:
     allowed_with_more: int
 
 
+@dataclass(frozen=True)
+class GroupLessons:
+    """A size of group, and the lessons of the handbook for it."""
+
+    size: int
+    lessons: tuple[LessonLink, ...]
+
+
 def groups(sizes: tuple[int, ...], shelf: Shelf) -> tuple[Group, ...]:
     """Every size of group with what the shelf allows."""
     more = shelf.with_more(TENS, MORE_BARS)
     return tuple(
         Group(
             size,
-            f"choosing/group-{size}.md",
+            _path(size),
             len(numbers(size, Choice(shelf=shelf))),
             len(numbers(size, Choice(shelf=more))),
         )
@@ -64,8 +72,8 @@ def groups(sizes: tuple[int, ...], shelf: Shelf) -> tuple[Group, ...]:
     )
 
 
-def choosing_pages(links: tuple[LessonLink, ...], reviewed: date, writer: Writer) -> tuple[Page, ...]:
-    """The page that asks how many share, and one page for each answer."""
+def write_choosing(writer: Writer, reviewed: date) -> Page:
+    """The page that asks how many share."""
     school = writer.school
     shelf = school.shelf.owned
     found = groups(school.groups.sizes, shelf)
@@ -81,33 +89,43 @@ def choosing_pages(links: tuple[LessonLink, ...], reviewed: date, writer: Writer
     }
     body, pictures = writer.render("choosing.md.jinja", INDEX, data)
     tags = ["choose numbers", "pick a number", "how many children", "which number"]
-    index = Page(
+    return Page(
         INDEX,
         "Choose numbers",
         front_matter("Numbers for the children who are here.", tags, reviewed, months),
         body,
         pictures,
     )
-    return (index, *(_group_page(group, links, reviewed, writer) for group in found))
 
 
-def _group_page(group: Group, links: tuple[LessonLink, ...], reviewed: date, writer: Writer) -> Page:
-    own = {
-        link.sharing.dividend: link for link in links if link.sharing.divisor == group.size and not link.sharing.ribbons
-    }
-    shelf = writer.school.shelf.owned
+def group_lessons(sizes: tuple[int, ...], links: tuple[LessonLink, ...]) -> tuple[GroupLessons, ...]:
+    """Every size of group with its lessons; those with ribbons are no group of a size."""
+    plain = [link for link in links if not link.ribbons]
+    return tuple(GroupLessons(size, tuple(link for link in plain if link.divisor == size)) for size in sizes)
+
+
+def write_group(given: tuple[Writer, date], group: GroupLessons) -> Page:
+    """Ready numbers for one size of group; the date is when they were last reviewed."""
+    writer, reviewed = given
+    school, size = writer.school, group.size
+    shelf = school.shelf.owned
+    own = {link.dividend: link for link in group.lessons}
     data = {
-        "size": group.size,
-        "sizes": writer.school.groups.sizes,
-        "none_fits": not group.allowed,
-        "kinds": [_kind(name, group.size, shelf, own, writer) for name in KINDS],
+        "size": size,
+        "sizes": school.groups.sizes,
+        "none_fits": not numbers(size, Choice(shelf=shelf)),
+        "kinds": [_kind(name, size, shelf, own, writer) for name in KINDS],
         "own": tuple(own.values()),
     }
-    body, pictures = writer.render("group.md.jinja", group.path, data)
-    name = number_words(group.size)
-    tags = [f"{group.size} children", f"{name} children", f"group of {name}", f"{group.size} kids"]
-    meta = front_matter(f"Ready numbers for {name} children, by kind.", tags, reviewed, writer.school.review.months)
-    return Page(group.path, f"{name.capitalize()} children: ready numbers", meta, body, pictures)
+    body, pictures = writer.render("group.md.jinja", _path(size), data)
+    name = number_words(size)
+    tags = [f"{size} children", f"{name} children", f"group of {name}", f"{size} kids"]
+    meta = front_matter(f"Ready numbers for {name} children, by kind.", tags, reviewed, school.review.months)
+    return Page(_path(size), f"{name.capitalize()} children: ready numbers", meta, body, pictures)
+
+
+def _path(size: int) -> str:
+    return f"choosing/group-{size}.md"
 
 
 def _kind(name: str, size: int, shelf: Shelf, own: dict[int, LessonLink], writer: Writer) -> KindOfNumber:

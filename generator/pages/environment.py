@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
-from functools import cached_property
+from dataclasses import dataclass, field
+from functools import lru_cache, partial
 from pathlib import Path
 from typing import Any
 
-from jinja2 import FileSystemLoader, StrictUndefined
-from jinja2.sandbox import ImmutableSandboxedEnvironment
+from jinja2 import FileSystemLoader, StrictUndefined, Template
 from markupsafe import Markup
 
 from generator.engine.buying import purchases
@@ -20,13 +19,22 @@ from generator.engine.places import place_name
 from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import needs, shortages
 from generator.engine.steps import Action
+from generator.errors import HandbookError, SourceError
 from generator.pages import titles, views, words
 from generator.pages.page import Picture, address, from_page
+from generator.pages.sandbox import Sandbox
 from generator.pages.settings import settings
 from generator.pages.slip_words import explain
+from generator.pages.template_faults import template_fault
 from generator.pages.text import grouped, plain
+from generator.source.school import School
 
 TEMPLATES = Path(__file__).parent / "templates"
+LARGEST_PAGE = 1_000_000
+_OVERVIEWS = ("path", "allowed", "pieces")
+_OVERVIEWS_FOR_ALL = ("pieces",)
+_MOST_CHILDREN = 12
+_LARGEST_NUMBER = 9999
 
 Size = tuple[float, float]
 
@@ -40,100 +48,145 @@ class Shown:
     height: int
 
 
+@dataclass(frozen=True)
 class Writer:
     """Renders templates for one school.
 
-    `size_of` tells the width and height of a figure before it is drawn, so that a page keeps its place free.
+    `size_of` tells the width and height of a figure before it is drawn, so that a page keeps its place free;
+    it is told how this school groups digits.
     """
 
-    def __init__(self, school: Any, size_of: Callable[[Picture], Size]) -> None:
-        self.school = school
-        self._size_of = size_of
+    school: School
+    size_of: Callable[[str, Picture], Size] = field(repr=False)
 
     def render(self, template: str, page: str, data: Mapping[str, Any]) -> tuple[str, tuple[Picture, ...]]:
         """The Markdown of a template for the page at a path, and the figures it shows."""
-        return self._fill(self._environment.get_template(template), page, data)
+        return self._fill(_environment(self).get_template(template), page, data, _OVERVIEWS, template)
 
-    def render_text(self, source: str, page: str, data: Mapping[str, Any]) -> tuple[str, tuple[Picture, ...]]:
-        """The same for Markdown that somebody wrote."""
-        return self._fill(self._environment.from_string(source), page, data)
+    def render_text(
+        self, source: str, page: str, data: Mapping[str, Any], file: str, first_line: int = 1
+    ) -> tuple[str, tuple[Picture, ...]]:
+        """The same for Markdown that somebody wrote into a file from `first_line` on.
+
+        Raises SourceError with what is wrong in its template, or if it fills to more than LARGEST_PAGE characters.
+        """
+        environment = _environment(self)
+        try:
+            code = environment.compile(source, filename=file)
+        except Exception as error:
+            raise SourceError([template_fault(error, file, first_line)]) from None
+        template = Template.from_code(environment, code, environment.make_globals(None))
+        return self._fill(template, page, data, _OVERVIEWS_FOR_ALL, file, first_line)
 
     def number(self, number: int) -> str:
         """A number as this school writes it."""
         settings = self.school.numbers
         return grouped(number, settings.grouping, settings.group_four_digits)
 
-    def _fill(self, template: Any, page: str, data: Mapping[str, Any]) -> tuple[str, tuple[Picture, ...]]:
+    def _fill(
+        self,
+        template: Template,
+        page: str,
+        data: Mapping[str, Any],
+        overviews: tuple[str, ...],
+        file: str,
+        first_line: int = 1,
+    ) -> tuple[str, tuple[Picture, ...]]:
         pictures: dict[Picture, None] = {}
 
         def picture(kind: str, sharing: Sharing | None = None, rows: Iterable[tuple[Any, ...]] = ()) -> Shown:
             if sharing:
-                wanted = Picture(kind, sharing.dividend, sharing.divisor, sharing.ribbons)
-            else:
+                wanted = _of_a_division(kind, sharing)
+            elif kind in overviews:
                 wanted = Picture(kind, rows=tuple(rows))
+            else:
+                raise HandbookError(f'the figure "{kind}" needs a sharing')
+            width, height = self.size_of(self.school.numbers.grouping, wanted)
             pictures[wanted] = None
-            width, height = self._size_of(wanted)
             return Shown(from_page(page, wanted.path), round(width), round(height))
 
-        text = template.render(
-            picture=picture,
-            to=lambda target: from_page(page, target),
-            href=lambda target: from_page(page, address(target)),
+        names = {
+            "picture": picture,
+            "to": lambda target: from_page(page, target),
+            "href": lambda target: from_page(page, address(target)),
             **data,
-        )
-        return text, tuple(pictures)
-
-    @cached_property
-    def _environment(self) -> ImmutableSandboxedEnvironment:
-        environment = ImmutableSandboxedEnvironment(
-            loader=FileSystemLoader(TEMPLATES),
-            autoescape=True,
-            finalize=self._printed,
-            undefined=StrictUndefined,
-            trim_blocks=True,
-            lstrip_blocks=True,
-            keep_trailing_newline=True,
-        )
-        environment.filters |= {
-            "capital": words.capital,
-            "listing": words.listing,
-            "lower_first": words.lower_first,
-            "name": place_name,
-            "words": words.number_words,
-            "small": words.small_number,
         }
-        environment.globals |= {
-            "Action": Action,
-            "count": words.count,
-            "diagnose": diagnose,
-            "division_name": lambda sharing: titles.division_name(sharing, self.number),
-            "explain": explain,
-            "kind_of": kind_of,
-            "lesson_title": lambda sharing: titles.lesson_title(sharing, self.number),
-            "names": words.names,
-            "needs": needs,
-            "piece": words.piece,
-            "pieces": words.pieces,
-            "purchases": purchases,
-            "ready_numbers": self._ready_numbers,
-            "school": self.school,
-            "settings": settings,
-            "shape": words.shape,
-            "share": share,
-            "shortages": shortages,
-            "telling_slips": telling_slips,
-            "views": views,
-        }
-        return environment
+        chunks: list[str] = []
+        room = LARGEST_PAGE
+        try:
+            for chunk in template.generate(names):
+                chunks.append(chunk)
+                room -= len(chunk)
+                if room < 0:
+                    raise HandbookError(f"it grows to more than {LARGEST_PAGE} characters")
+        except Exception as error:
+            raise SourceError([template_fault(error, file, first_line)]) from None
+        return "".join(chunks), tuple(pictures)
 
-    def _ready_numbers(self, divisor: int, kind: str) -> tuple[int, ...]:
-        """Four-digit numbers of one of KINDS, best for a lesson first; of those the shelf allows, if it allows any."""
-        allowed = numbers_of_kind(divisor, kind, self.school.shelf.owned)
-        return best_first(divisor, allowed or numbers_of_kind(divisor, kind))
 
-    def _printed(self, value: Any) -> Any:
-        if isinstance(value, Markup):
-            return value
-        if isinstance(value, int) and not isinstance(value, bool):
-            return plain(self.number(value))
-        return plain(str(value))
+@lru_cache(maxsize=2)
+def _environment(writer: Writer) -> Sandbox:
+    environment = Sandbox(
+        loader=FileSystemLoader(TEMPLATES),
+        autoescape=True,
+        finalize=partial(_printed, writer),
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=True,
+    )
+    environment.filters |= {
+        "capital": words.capital,
+        "listing": words.listing,
+        "lower_first": words.lower_first,
+        "name": place_name,
+        "words": words.number_words,
+        "small": words.small_number,
+    }
+    environment.globals |= {
+        "Action": Action,
+        "count": words.count,
+        "diagnose": diagnose,
+        "division_name": lambda sharing: titles.division_name(sharing, writer.number),
+        "explain": explain,
+        "kind_of": kind_of,
+        "lesson_title": lambda sharing: titles.lesson_title(sharing, writer.number),
+        "names": words.names,
+        "needs": needs,
+        "piece": words.piece,
+        "pieces": words.pieces,
+        "purchases": purchases,
+        "ready_numbers": partial(_ready_numbers, writer.school),
+        "school": writer.school,
+        "settings": settings,
+        "shape": words.shape,
+        "share": share,
+        "shortages": shortages,
+        "telling_slips": telling_slips,
+        "views": views,
+    }
+    return environment
+
+
+def _ready_numbers(school: School, divisor: int, kind: str) -> tuple[int, ...]:
+    """Four-digit numbers of one of KINDS, best for a lesson first; of those the shelf allows, if it allows any."""
+    allowed = numbers_of_kind(divisor, kind, school.shelf.owned)
+    return best_first(divisor, allowed or numbers_of_kind(divisor, kind))
+
+
+def _printed(writer: Writer, value: Any) -> Any:
+    if isinstance(value, Markup):
+        return value
+    if isinstance(value, int) and not isinstance(value, bool):
+        return plain(writer.number(value))
+    return plain(str(value))
+
+
+def _of_a_division(kind: str, sharing: Sharing) -> Picture:
+    """A figure of one division, if there is such a figure and a mat could show it."""
+    kinds = ("layout", "cards", *(place_name(stage.level) for stage in sharing.stages))
+    if kind not in kinds:
+        raise HandbookError(f'there is no figure "{kind}" of it; there are {words.listing(kinds)}')
+    if not (1 <= sharing.dividend <= _LARGEST_NUMBER and sharing.sharers <= _MOST_CHILDREN):
+        raise HandbookError(f"a figure shows numbers to {_LARGEST_NUMBER} and {_MOST_CHILDREN} children at most")
+    return Picture(kind, sharing.dividend, sharing.divisor, sharing.ribbons)

@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
+from datetime import date
+from functools import cached_property
 from typing import Any
 
-from generator.pages.a_z import a_z_page
-from generator.pages.authored import authored_pages
-from generator.pages.choosing import choosing_pages
+from generator.pages.a_z import entries, write_a_z
+from generator.pages.authored import Desk, write_authored
+from generator.pages.choosing import group_lessons, write_choosing, write_group
 from generator.pages.environment import Writer
-from generator.pages.lesson import lesson_links, lesson_pages
-from generator.pages.page import Page, front_matter
-from generator.pages.steps import path_page, step_links, step_pages
+from generator.pages.lesson import placed_lessons, write_lesson
+from generator.pages.links import lesson_link, step_link
+from generator.pages.page import Each, Page, Picture, front_matter
+from generator.pages.steps import WholePath, placed_steps, write_cards, write_path, write_step
 from generator.source.library import Sources
 
 LESSONS = "Lessons"
@@ -38,36 +42,61 @@ class Handbook:
     sections: tuple[Section, ...]
     nav: list[dict[str, Any]]
 
-    @property
+    @cached_property
     def pages(self) -> tuple[Page, ...]:
         """Every page in reading order."""
         return (self.home, *(page for section in self.sections for page in section.pages))
 
+    @cached_property
+    def pictures(self) -> tuple[Picture, ...]:
+        """Every figure that pages show, each once."""
+        return tuple(dict.fromkeys(picture for page in self.pages for picture in page.pictures))
 
-def write_handbook(sources: Sources, writer: Writer) -> Handbook:
-    """Every page of the handbook."""
-    steps, school = sources.steps, writer.school
+
+@dataclass(frozen=True)
+class Beginning:
+    """What the first page tells: how many lessons there are, and when it was last read through."""
+
+    lessons: int
+    reviewed: date
+
+
+def write_handbook(sources: Sources, writer: Writer, each: Each) -> Handbook:
+    """Every page of the handbook; `each` works out many pages at once."""
+    steps = sources.steps
     reviewed = max(step.reviewed for step in steps)
-    links = lesson_links(steps, writer)
-    overviews = step_pages(steps, links, writer)
-    lessons = Section(
-        LESSONS, (path_page(steps, writer), *_in_step_order(overviews, lesson_pages(steps, links, writer)))
-    )
-    by_slug = {link.lesson.slug: link for link in links}
-    names = {"lessons": links, "steps": step_links(steps), "lesson": by_slug.__getitem__}
-    others = (*choosing_pages(links, reviewed, writer), *authored_pages(sources.pages, names, writer))
-    a_z = a_z_page((*lessons.pages, *others), reviewed, writer)
-    sections = _sections((*others, a_z))
-    body, pictures = writer.render("home.md.jinja", "index.md", {"lessons": len(links)})
-    meta = front_matter("Where to begin.", ["start", "overview"], reviewed, school.review.months)
-    home = Page("index.md", "Home", meta, body, pictures)
-    return Handbook(home, (lessons, *sections), _nav(home, lessons, sections))
+    links = tuple(lesson_link(lesson, writer.number) for lesson in sources.lessons)
+    to_steps = tuple(map(step_link, steps))
+    by_order = sorted(sources.pages, key=lambda page: (page.section, page.meta.order))
+    # The longest work is begun first; what is begun goes on while the next is put together.
+    lessons = each(write_lesson, writer, placed_lessons(steps, links))
+    authored = each(write_authored, Desk(writer, links, to_steps), by_order)
+    choosing = each(write_group, (writer, reviewed), group_lessons(writer.school.groups.sizes, links))
+    choose = each(write_choosing, writer, [reviewed])
+    cards = each(write_cards, writer, steps)
+    overviews = each(write_step, writer, placed_steps(steps))
+    path = each(write_path, writer, [WholePath(to_steps, reviewed)])
+    home = each(write_home, writer, [Beginning(len(links), reviewed)])
+    on_the_path = Section(LESSONS, (*path, *_in_step_order((*overviews, *cards, *lessons))))
+    others = (*choose, *choosing, *authored)
+    a_z = each(write_a_z, writer, [entries((*on_the_path.pages, *others), reviewed)])
+    sections = (on_the_path, *_sections((*others, *a_z)))
+    first = next(home)
+    return Handbook(first, sections, _nav(first, sections))
 
 
-def _in_step_order(overviews: tuple[Page, ...], lessons: tuple[Page, ...]) -> list[Page]:
+def write_home(writer: Writer, beginning: Beginning) -> Page:
+    """The first page."""
+    body, pictures = writer.render("home.md.jinja", "index.md", {"lessons": beginning.lessons})
+    months = writer.school.review.months
+    meta = front_matter("Where to begin.", ["start", "overview"], beginning.reviewed, months)
+    return Page("index.md", "Home", meta, body, pictures)
+
+
+def _in_step_order(pages: Iterable[Page]) -> list[Page]:
     """Each step's overview, its lessons, its cards."""
     folders: dict[str, list[Page]] = {}
-    for page in (*overviews, *lessons):
+    for page in pages:
         folders.setdefault(page.path.rpartition("/")[0], []).append(page)
     return [page for pages in folders.values() for page in sorted(pages, key=_place_in_step)]
 
@@ -85,10 +114,11 @@ def _sections(pages: tuple[Page, ...]) -> tuple[Section, ...]:
     return tuple(Section(own[0].title, tuple(own)) for own in sections)
 
 
-def _nav(home: Page, lessons: Section, sections: tuple[Section, ...]) -> list[dict[str, Any]]:
+def _nav(home: Page, sections: tuple[Section, ...]) -> list[dict[str, Any]]:
+    lessons, *others = sections
     overviews = [page for page in lessons.pages if page.path.endswith("/index.md")]
     return [
         {home.title: home.path},
         {LESSONS: [{page.title: page.path} for page in overviews]},
-        *({section.title: [{page.title: page.path} for page in section.pages]} for section in sections),
+        *({section.title: [{page.title: page.path} for page in section.pages]} for section in others),
     ]

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cache
-from itertools import pairwise
 
 from generator.engine.diagnosis import Sign, telling_slips
 from generator.engine.kinds import Kind, kind_of
@@ -14,21 +13,24 @@ from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import Needs, Shelf, Shortage, needs, shortages
 from generator.engine.sights import Sight, beads_on
 from generator.pages.environment import Writer
+from generator.pages.links import LessonLink, StepLink, step_link
 from generator.pages.page import Page, front_matter
-from generator.pages.titles import lesson_title, what_happens
+from generator.pages.titles import what_happens
 from generator.pages.views import CheckRow, StageView, check_rows, stage_views
 from generator.source.models import MOST_CHILDREN, Lesson, Step
 from generator.source.school import School
 
 
 @dataclass(frozen=True)
-class LessonLink:
-    """A lesson as other pages name it: its page, title, reason and division."""
+class PlacedLesson:
+    """A lesson in its step and between two others: all that its page depends on, besides the school."""
 
-    path: str
-    title: str
     lesson: Lesson
-    sharing: Sharing
+    link: LessonLink
+    step: StepLink
+    position: int
+    previous: LessonLink | None
+    next: LessonLink | None
 
 
 @dataclass(frozen=True)
@@ -46,9 +48,7 @@ class LessonView:
     """Everything the template of a lesson asks for. `from_bank` is what the bank must have ready to come out."""
 
     lesson: Lesson
-    step: Step
-    step_path: str
-    cards_path: str
+    step: StepLink
     position: int
     title: str
     sharing: Sharing
@@ -66,54 +66,34 @@ class LessonView:
     next: LessonLink | None
 
 
-def step_path(step: Step) -> str:
-    """Where the page of a step lies."""
-    return f"lessons/{step.slug}/index.md"
+def placed_lessons(steps: tuple[Step, ...], links: tuple[LessonLink, ...]) -> tuple[PlacedLesson, ...]:
+    """Every lesson in teaching order in its place; `links` name the lessons in the same order."""
+    around = zip((None, *links), links, (*links[1:], None), strict=False)
+    return tuple(
+        PlacedLesson(lesson, link, own_step, position, before, after)
+        for step in steps
+        for own_step in [step_link(step)]
+        for position, (lesson, (before, link, after)) in enumerate(zip(step.lessons, around, strict=False), start=1)
+    )
 
 
-def cards_path(step: Step) -> str:
-    """Where the cards to print of a step lie."""
-    return f"lessons/{step.slug}/cards.md"
-
-
-def lesson_links(steps: tuple[Step, ...], writer: Writer) -> tuple[LessonLink, ...]:
-    """Every lesson in teaching order, worked out."""
-    links: list[LessonLink] = []
-    for lesson in (lesson for step in steps for lesson in step.lessons):
-        sharing = share(lesson.dividend, lesson.divisor, ribbons=lesson.ribbons)
-        path = f"lessons/{lesson.step}/{lesson.slug}.md"
-        links.append(LessonLink(path, lesson_title(sharing, writer.number), lesson, sharing))
-    return tuple(links)
-
-
-def lesson_pages(steps: tuple[Step, ...], links: tuple[LessonLink, ...], writer: Writer) -> tuple[Page, ...]:
-    """The page of every lesson, each knowing the one before and the one after."""
-    by_slug = {step.slug: step for step in steps}
-    around = pairwise((None, *links, None))
-    threes = [(before, link, after) for (before, link), (_, after) in pairwise(around) if link]
-    return tuple(_page(by_slug[link.lesson.step], before, link, after, writer) for before, link, after in threes)
-
-
-def _page(step: Step, before: LessonLink | None, link: LessonLink, after: LessonLink | None, writer: Writer) -> Page:
-    view = _view(step, before, link, after, writer.school)
-    body, pictures = writer.render("lesson.md.jinja", link.path, {"view": view})
-    meta = front_matter(link.lesson.reason, link.lesson.tags, link.lesson.reviewed, writer.school.review.months)
+def write_lesson(writer: Writer, placed: PlacedLesson) -> Page:
+    """The page of one lesson."""
+    lesson, link = placed.lesson, placed.link
+    body, pictures = writer.render("lesson.md.jinja", link.path, {"view": _view(placed, writer.school)})
+    meta = front_matter(lesson.reason, lesson.tags, lesson.reviewed, writer.school.review.months)
     return Page(link.path, link.title, meta, body, pictures)
 
 
-def _view(
-    step: Step, before: LessonLink | None, link: LessonLink, after: LessonLink | None, school: School
-) -> LessonView:
-    sharing = link.sharing
+def _view(placed: PlacedLesson, school: School) -> LessonView:
+    sharing = placed.link.sharing
     shelf = school.shelf.owned
     needed = needs(sharing)
     return LessonView(
-        lesson=link.lesson,
-        step=step,
-        step_path=step_path(step),
-        cards_path=cards_path(step),
-        position=step.lessons.index(link.lesson) + 1,
-        title=link.title,
+        lesson=placed.lesson,
+        step=placed.step,
+        position=placed.position,
+        title=placed.link.title,
         sharing=sharing,
         kind=kind_of(sharing),
         needs=needed,
@@ -125,8 +105,8 @@ def _view(
         right=Sight(beads_on(sharing.trays(sharing.end)), sharing.remainder),
         signs=telling_slips(sharing),
         neighbours=_neighbours(sharing, shelf),
-        previous=before,
-        next=after,
+        previous=placed.previous,
+        next=placed.next,
     )
 
 

@@ -4,11 +4,24 @@ from __future__ import annotations
 
 import json
 from calendar import monthrange
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
 from posixpath import dirname, relpath
-from typing import Any
+from typing import Any, Protocol, TypeVar
+
+FIGURES = "figures"
+
+Given = TypeVar("Given")
+Thing = TypeVar("Thing")
+
+
+class Each(Protocol):
+    """Begins to write a page for every thing with what is given for all of them; gives the pages in order."""
+
+    def __call__(
+        self, function: Callable[[Given, Thing], Page], given: Given, things: Iterable[Thing]
+    ) -> Iterator[Page]: ...
 
 
 @dataclass(frozen=True)
@@ -26,12 +39,17 @@ class Picture:
     rows: tuple[tuple[Any, ...], ...] = ()
 
     @property
+    def file(self) -> str:
+        """Its name among the figures."""
+        if not self.dividend:
+            return f"{self.kind}.svg"
+        who = f"for-{self.divisor}" if self.ribbons else f"among-{self.divisor}"
+        return f"{self.dividend}-{who}-{self.kind}.svg"
+
+    @property
     def path(self) -> str:
         """Where the figure lies in the handbook."""
-        if not self.dividend:
-            return f"figures/{self.kind}.svg"
-        who = f"for-{self.divisor}" if self.ribbons else f"among-{self.divisor}"
-        return f"figures/{self.dividend}-{who}-{self.kind}.svg"
+        return f"{FIGURES}/{self.file}"
 
 
 @dataclass(frozen=True)

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import date
 
 from generator.engine.shelf import Shortage, needs, shortages
 from generator.pages.environment import Writer
-from generator.pages.lesson import LessonLink, cards_path, step_path
+from generator.pages.links import LessonLink, StepLink, lesson_link, step_link
 from generator.pages.page import Page, front_matter
-from generator.source.models import Step
+from generator.source.models import Lesson, Step
 
 PATH = "lessons/index.md"
 
@@ -18,80 +19,99 @@ class LessonRow:
     """A lesson in the table of its step."""
 
     link: LessonLink
+    reason: str
     minutes: int
     shortages: tuple[Shortage, ...]
 
 
 @dataclass(frozen=True)
-class StepLink:
-    """A step as other pages name it; `lessons` says how many it has."""
+class WholePath:
+    """All steps in teaching order, and when one of them was last read through."""
 
-    path: str
-    title: str
-    new: str
-    lessons: int
+    steps: tuple[StepLink, ...]
+    reviewed: date
 
 
-def step_links(steps: tuple[Step, ...]) -> tuple[StepLink, ...]:
-    """Every step in teaching order."""
-    return tuple(StepLink(step_path(step), step.title, step.new, len(step.lessons)) for step in steps)
+@dataclass(frozen=True)
+class PlacedStep:
+    """A step between two others: all that its page depends on, besides the school."""
+
+    step: Step
+    position: int
+    of: int
+    previous: StepLink | None
+    next: StepLink | None
 
 
-def step_pages(steps: tuple[Step, ...], links: tuple[LessonLink, ...], writer: Writer) -> tuple[Page, ...]:
-    """The overview of every step, and its sheet of cards to print."""
-    around = (None, *step_links(steps), None)
-    pages: list[Page] = []
-    for position, (step, before, after) in enumerate(zip(steps, around, around[2:], strict=False), start=1):
-        own = tuple(link for link in links if link.lesson.step == step.slug)
-        data = {
-            "step": step,
-            "position": position,
-            "of": len(steps),
-            "lessons": [_row(link, writer) for link in own],
-            "previous": before,
-            "next": after,
-            "cards_path": cards_path(step),
-        }
-        body, pictures = writer.render("step.md.jinja", step_path(step), data)
-        meta = front_matter(step.new.split(". ")[0], step.tags, step.reviewed, writer.school.review.months)
-        pages.append(Page(step_path(step), step.title, meta, body, pictures))
-        pages.append(_cards_page(step, own, writer))
-    return tuple(pages)
+def placed_steps(steps: tuple[Step, ...]) -> tuple[PlacedStep, ...]:
+    """Every step in teaching order in its place."""
+    links = [step_link(step) for step in steps]
+    around = zip(steps, (None, *links), (*links[1:], None), strict=False)
+    return tuple(
+        PlacedStep(step, position, len(steps), before, after)
+        for position, (step, before, after) in enumerate(around, start=1)
+    )
 
 
-def _cards_page(step: Step, links: tuple[LessonLink, ...], writer: Writer) -> Page:
+def write_step(writer: Writer, placed: PlacedStep) -> Page:
+    """The overview of one step."""
+    step = placed.step
+    path, cards_path = step_link(step).path, step_link(step).cards_path
     data = {
         "step": step,
-        "step_path": step_path(step),
-        "cards": [{"sharing": link.sharing, "needs": needs(link.sharing)} for link in links],
+        "position": placed.position,
+        "of": placed.of,
+        "lessons": [_row(lesson, writer) for lesson in step.lessons],
+        "previous": placed.previous,
+        "next": placed.next,
+        "cards_path": cards_path,
     }
-    body, pictures = writer.render("cards.md.jinja", cards_path(step), data)
+    body, pictures = writer.render("step.md.jinja", path, data)
+    meta = front_matter(step.new.split(". ")[0], step.tags, step.reviewed, writer.school.review.months)
+    return Page(path, step.title, meta, body, pictures)
+
+
+def write_cards(writer: Writer, step: Step) -> Page:
+    """The cards of one step, to print."""
+    path = step_link(step).cards_path
+    sharings = [lesson_link(lesson, writer.number).sharing for lesson in step.lessons]
+    data = {
+        "step": step,
+        "step_path": step_link(step).path,
+        "cards": [{"sharing": sharing, "needs": needs(sharing)} for sharing in sharings],
+    }
+    body, pictures = writer.render("cards.md.jinja", path, data)
     title = f"{step.short}: cards to print"
     meta = front_matter(f"{title}, two to a sheet.", ["print"], step.reviewed, writer.school.review.months)
-    return Page(cards_path(step), title, meta, body, pictures)
+    return Page(path, title, meta, body, pictures)
 
 
-def path_page(steps: tuple[Step, ...], writer: Writer) -> Page:
+def write_path(writer: Writer, path: WholePath) -> Page:
     """The whole path with its steps."""
-    links = step_links(steps)
+    links = path.steps
     counts = [f"{link.title} ({link.lessons})" for link in links]
     data = {
         "steps": links,
         "names_and_counts": counts,
-        "rows": [(step.short, len(step.lessons)) for step in steps],
+        "rows": [(link.short, link.lessons) for link in links],
     }
     body, pictures = writer.render("path.md.jinja", PATH, data)
     tags = ["progression", "order of lessons", "what comes next", "all lessons"]
     meta = front_matter(
         "All steps of sharing in teaching order.",
         tags,
-        max(step.reviewed for step in steps),
+        path.reviewed,
         writer.school.review.months,
     )
     return Page(PATH, "The path from the first sharing to ribbons", meta, body, pictures)
 
 
-def _row(link: LessonLink, writer: Writer) -> LessonRow:
+def _row(lesson: Lesson, writer: Writer) -> LessonRow:
+    link, school = lesson_link(lesson, writer.number), writer.school
     needed = needs(link.sharing)
-    school = writer.school
-    return LessonRow(link, needed.minutes(school.time.seconds_per_handling), shortages(needed, school.shelf.owned))
+    return LessonRow(
+        link,
+        lesson.reason,
+        needed.minutes(school.time.seconds_per_handling),
+        shortages(needed, school.shelf.owned),
+    )
