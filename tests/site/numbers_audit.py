@@ -126,7 +126,7 @@ def _statements(block: Block, seconds: float) -> Iterator[_Said]:
 
 def _judged(rule: Rule, match: re.Match[str], block: Block, sharing: Sharing | None, seconds: float) -> Iterator[_Said]:
     """The parts of a match of a rule, if what the rule needs is there."""
-    if rule.needs and (sharing is None or block.what_if):
+    if rule.needs and (sharing is None or (block.what_if and rule.needs != "seen")):
         return
     own = sharing.stages if sharing and sharing == block.division else ()
     stage = next((stage for stage in own if stage.level == block.place), None)

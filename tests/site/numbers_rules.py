@@ -120,7 +120,8 @@ Parts = dict[str, Callable[[On], Right]]
 class Rule(NamedTuple):
     """A pattern and what is right for each of its groups; `so` is about the whole match.
 
-    `needs` is what there must be: nothing, a "division", or a "stage" of it.
+    `needs` is what there must be: nothing, a "division", a "stage" of it, or, for what may be "seen" after a slip as
+    well, a division of which only the number counts.
     """
 
     kind: str
@@ -135,6 +136,10 @@ def whole(kind: str, pattern: str, so: Callable[[re.Match[str]], bool]) -> Rule:
 
 def about(kind: str, pattern: str, **right: Callable[[On], Right]) -> Rule:
     return Rule(kind, re.compile(pattern), "division", right)
+
+
+def seen(kind: str, pattern: str, **right: Callable[[On], Right]) -> Rule:
+    return Rule(kind, re.compile(pattern), "seen", right)
 
 
 def at_place(kind: str, pattern: str, **right: Callable[[On], Right]) -> Rule:
@@ -190,6 +195,29 @@ def _largest_card(on: On) -> int:
     )
 
 
+def _on_trays(on: On) -> list[tuple[int, int, int]]:
+    """What is seen on the trays: on how many, how much, and what their children stand for."""
+    found = re.findall(rf"({N}) on (?:the tray|(?:each of the )?({N}) trays?)(?: for ({N}))?", on.match["sight"])
+    return [(_number(trays or "1"), _number(holds), _number(stands or "1")) for holds, trays, stands in found]
+
+
+def _adds_up(on: On) -> bool:
+    """Whether trays and what is left make the number, or miss it by as much as the page says."""
+    seen = _on_trays(on)
+    total = sum(trays * holds for trays, holds, _ in seen) + on.number("left")
+    off = on.number("off") * (-1 if on.match["way"] == "little" else 1)
+    known = {1, *(10**width for width in on.sharing.mat.places_held)}
+    return total == on.sharing.dividend + off and {stands for _, _, stands in seen} <= known
+
+
+def _is_right(on: On) -> bool:
+    """Whether the trays hold what they should hold."""
+    mat = on.sharing.mat
+    right = {(mat[width], on.sharing.quotient * 10**width, 10**width) for width in mat.places_held}
+    seen = set(_on_trays(on))
+    return seen == right or seen == {(trays, holds, 1) for trays, holds, _ in right}
+
+
 def _is_like_today(on: On) -> bool:
     """Whether a number for another group asks the same of the bank and of the end as the page's own division."""
     today, other = on.block.of_page, divide(on.number("n"), on.sharing.divisor, False)
@@ -206,7 +234,12 @@ def _is_product(match: re.Match[str]) -> bool:
     return share_ * sharers + left == total
 
 
+_ON = rf"{N} on (?:the tray|(?:each of the )?{N} trays?)(?: for {N})?"
+_SIGHT = rf"(?P<sight>{_ON}(?:, {_ON})*), (?P<left>{_SMALL}) left over"
+
 RULES = (
+    seen("seen", rf"{_SIGHT}(?:\. (?P<off>{N}) too (?P<way>little|much) in all)?", so=_adds_up),
+    about("seen", rf"It should be {_SIGHT}", so=_is_right),
     whole("product", rf"(?P<share>{N}) \u00d7 (?P<sharers>{N})(?: \+ (?P<left>{N}))? = (?P<total>{N})", _is_product),
     whole(
         "quotient",
@@ -252,9 +285,15 @@ RULES = (
     about("cards", rf"[Ll]arge cards:? (?P<c>{_CARDS})", c=lambda on: cards(on.sharing.dividend)),
     about(
         "cards",
-        rf"(?P<c>{_CARDS}) for each of (?P<n>{N}) child(?:ren)?\b(?: who stands? for (?P<stands>{N}))?",
+        rf"(?P<c>{_CARDS}) for each of (?P<n>{N}) (?:child(?:ren)?\b|who stand for (?P<stands>{N}))",
         c=lambda on: cards(on.share),
         n=_sharers,
+    ),
+    about(
+        "cards",
+        rf"(?P<c>{_CARDS}) for the child who stands for (?P<stands>{N})",
+        c=lambda on: cards(on.share),
+        so=lambda on: _sharers(on) == 1,
     ),
     about(
         "cards",
@@ -335,5 +374,7 @@ VALUES = {
     "Exchanges": about("exchanges", _SENT, n=lambda on: on.sharing.exchanges, at=lambda on: _sent_by(on.sharing)),
     "Handlings": about("handlings", rf"(?P<n>{N})", n=lambda on: on.sharing.handlings),
     "Minutes": about("minutes", rf"(?P<n>{N})", n=_minutes),
+    "Large cards": about("cards", rf"(?P<c>{_CARDS})", c=lambda on: cards(on.sharing.dividend)),
+    "Small cards of each child": about("cards", rf"(?P<c>{_CARDS})", c=lambda on: cards(on.sharing.quotient)),
     "Out of the bank at most": about("pieces", rf"(?P<p>{_PIECES})", p=lambda on: pieces(on.sharing.pieces_needed)),
 }

@@ -10,17 +10,19 @@ from tests.site.numbers_rules import ONE_FOR_EACH, PLACE, N, Parts, Right, Rule,
 from tests.site.page_text import PLACES, Block
 
 _BACK_TOGETHER = ("On all trays", "Left over", "Changed up from below", "Together", "Stay", "Changed up")
-_TWO_TRAYS = rf"first (?P<ahead>{N}): (?P<first>{N}), then (?P<others>{N})"
+_TWO_TRAYS = rf"(?P<ahead>{N}) (?:has|have) (?P<first>{N}) (?P<behind>{N}) (?:has|have) (?P<others>{N})"
 
 
 def cell_rules(block: Block, sharing: Sharing) -> tuple[Rule, ...]:
     """The rules for a cell of a table that has rules of its own; none for any other text."""
     if block.caption.endswith("step by step"):
         return _step_rules(block, sharing)
-    if block.caption == "Place by place":
+    if block.caption.lower().endswith("place by place"):
         return _place_rules(block, sharing)
     if block.caption.startswith("From the trays back to"):
         return _back_together_rules(block, sharing)
+    if block.label.startswith("Out of the bank at most > "):
+        return (_is("pieces", sharing.pieces_needed.at(_place_worth(block.label))),)
     return ()
 
 
@@ -50,15 +52,15 @@ def _hands(sharing: Sharing, step: Step) -> dict[str, Parts]:
     """What the hands do in a step: the words after its number, and what is right in them."""
     match step.action:
         case Action.DEAL if len(sharing.mat) > 1:
-            return {f"Deal a round: {ONE_FOR_EACH}": {"so": lambda on: served(on) == dealt_at(sharing, step.place)}}
+            return {f"Deal {ONE_FOR_EACH}": {"so": lambda on: served(on) == dealt_at(sharing, step.place)}}
         case Action.DEAL:
-            return {f"Deal a round: one (?P<place>{PLACE}) to each tray": {"place": lambda _: {step.place}}}
+            return {f"Deal one (?P<place>{PLACE}) to each": {"place": lambda _: {step.place}}}
         case Action.START:
             ahead: Parts = {"ahead": lambda _: step.after.ahead, "all": lambda _: sharing.sharers}
-            return {f"Start a round: only (?P<ahead>{N}) of (?P<all>{N}) gets? one": ahead}
+            return {f"Start a round: it reaches (?P<ahead>{N}) of (?P<all>{N})": ahead}
         case Action.EXCHANGE:
             sent: Parts = {"sent": lambda _: {step.place}, "back": lambda _: {step.place - 1}}
-            return {f"To the bank with one (?P<sent>{PLACE}), count out ten (?P<back>{PLACE})": sent}
+            return {f"Exchange one (?P<sent>{PLACE}) for ten (?P<back>{PLACE})": sent}
     return {".*": {}}
 
 
@@ -77,6 +79,7 @@ def _tray_rules(sharing: Sharing, step: Step, stands_for: int) -> tuple[Rule, ..
             _TWO_TRAYS,
             ahead=lambda _: trays[0].sharers,
             first=lambda _: trays[0].holds.value,
+            behind=lambda _: trays[1].sharers,
             others=lambda _: trays[1].holds.value,
         ),
     )

@@ -104,7 +104,7 @@ class _Reader:
             if self.link and tag.closes:
                 self.links.append((_plain(self.text[self.link[0] :]), self.link[1]))
             self.link = None if tag.closes else (len(self.text), said.get("href", ""))
-        if tag.name not in _BLOCKS:
+        if tag.name not in _BLOCKS and not self.is_marked(tag, said):
             return
         text, self.text = _plain(self.text), ""
         inside = self.open[-1].name if self.open else ""
@@ -120,6 +120,11 @@ class _Reader:
             self.enter(tag, said)
         self.links, self.link = [], None
 
+    def is_marked(self, tag: Tag, said: Mapping[str, str]) -> bool:
+        """Whether a tag within a text opens, closes or lies in an element that says what the text is about."""
+        inside = tag.name not in VOID and any(element.name == tag.name for element in self.open)
+        return inside or "data-what-if" in said or "data-dividend" in said
+
     def block(self, text: str, position: int) -> Block:
         inside = {element.name for element in self.open}
         label = ""
@@ -129,8 +134,9 @@ class _Reader:
             label = self.columns[self.column]
         of_element = next((element.division for element in reversed(self.open) if element.division), None)
         division = None if any(element.aside for element in self.open) else of_element or self.of_page
-        what_if = any(element.what_if for element in self.open)
         row, caption = (self.row, self.caption) if "table" in inside else ("", "")
+        after_slip = caption.startswith("What you may see") and "tbody" in inside
+        what_if = after_slip or any(element.what_if for element in self.open)
         if "th" in inside and not row:
             row = text
         place, heads, links = self.place, "thead" in inside, tuple(self.links)
