@@ -87,7 +87,7 @@ def command(
     shelf = school_shelf(school) if within_shelf else None
     choice = Choice(exchange_from, Remainder(remainder), Zeros(zeros), digits, shelf)
     found = numbers(divisor, choice)
-    shown = found if every else best_first(divisor, found)[:FEW]
+    shown = found if every else best_first(divisor, found, FEW)
     if as_json:
         data = {"divisor": divisor, "filters": _filters(choice), "count": len(found), "numbers": shown}
         click.echo(json.dumps(data))

@@ -176,31 +176,43 @@ def numbers_of_kind(divisor: int, kind: str, shelf: Shelf | None = None) -> tupl
     return tuple(sorted(number for choice in choices for number in numbers(divisor, choice)))
 
 
-def best_first(divisor: int, dividends: Iterable[int]) -> tuple[int, ...]:
+def best_first(divisor: int, dividends: Iterable[int], most: int | None = None) -> tuple[int, ...]:
     """The same numbers in the order in which a guide would take them for a lesson: the least awkward first.
 
     Among numbers equally awkward every first digit has its turn, and the one with fewest handlings comes first.
+    With `most`, only so many.
     """
-    turns: Counter[tuple[int, int]] = Counter()
-    in_turn: list[tuple[int, int, int, int]] = []
-    for awkward, handlings, number in sorted((*_awkwardness(divisor, number), number) for number in dividends):
-        alike = awkward, Counts.of(number)[-1]
-        turns[alike] += 1
-        in_turn.append((awkward, turns[alike], handlings, number))
-    return tuple(number for *_, number in sorted(in_turn))
+    alike: dict[int, list[int]] = {}
+    for number in dividends:
+        alike.setdefault(_awkwardness(divisor, number), []).append(number)
+    best: list[int] = []
+    for awkward in sorted(alike):
+        if most is not None and len(best) >= most:
+            break
+        best += _in_turn(divisor, alike[awkward])
+    return tuple(best[:most])
 
 
-def _awkwardness(divisor: int, dividend: int) -> tuple[int, int]:
-    """Points against a number, and its handlings.
+def _in_turn(divisor: int, dividends: list[int]) -> list[int]:
+    """Numbers with fewest handlings first, then one of each first digit after the other."""
+    turns: Counter[str] = Counter()
+    ordered: list[tuple[int, int, int]] = []
+    for handlings, number in sorted((reckon(number, divisor).handlings, number) for number in dividends):
+        first = str(number)[0]
+        turns[first] += 1
+        ordered.append((turns[first], handlings, number))
+    return [number for *_, number in sorted(ordered)]
+
+
+def _awkwardness(divisor: int, dividend: int) -> int:
+    """Points against a number.
 
     Digits should differ; empty places distract, and so does something left over; beginning at the bank
     surprises; and with a share of one or none there is next to nothing to deal.
     """
-    reckoning = reckon(dividend, divisor)
-    number, share = str(dividend), str(dividend // divisor)
+    each, left = divmod(dividend, divisor)
+    number, share = str(dividend), str(each)
     repeats = len(number) - len(set(number)) + len(share) - len(set(share))
     zeros = number.count("0") + share.count("0")
-    left_over = reckoning.left[UNITS] > 0
-    starts_at_bank = reckoning.dealt[-1] == 0
-    points = repeats + 2 * zeros + 2 * left_over + 3 * starts_at_bank + 10 * (share in ("0", "1"))
-    return points, reckoning.handlings
+    starts_at_bank = int(number[0]) < divisor
+    return repeats + 2 * zeros + 2 * (left > 0) + 3 * starts_at_bank + 10 * (each < 2)

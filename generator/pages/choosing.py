@@ -131,7 +131,7 @@ def _path(size: int) -> str:
 def _kind(name: str, size: int, shelf: Shelf, own: dict[int, LessonLink], writer: Writer) -> KindOfNumber:
     every = numbers_of_kind(size, name)
     allowed = numbers_of_kind(size, name, shelf)
-    best = best_first(size, allowed or every)[:_READY]
+    best = best_first(size, allowed or every, _READY)
     ready = tuple(_ready(share(number, size), shelf, own.get(number), writer) for number in best)
     return KindOfNumber(name, len(every), len(allowed), ready)
 

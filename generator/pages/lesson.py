@@ -131,5 +131,5 @@ def _neighbours(sharing: Sharing, shelf: Shelf) -> tuple[Neighbour, ...]:
 def _ready_number(divisor: int, exchange_from: frozenset[int], exact: bool, digits: int) -> int | None:
     """The best number that asks the same of the bank and of the end."""
     remainder = Remainder.NONE if exact else Remainder.SOME
-    found = best_first(divisor, numbers(divisor, Choice(exchange_from, remainder, digits=digits)))
+    found = best_first(divisor, numbers(divisor, Choice(exchange_from, remainder, digits=digits)), most=1)
     return found[0] if found else None

@@ -72,6 +72,7 @@ def test_best_first_is_the_same_numbers_in_another_order(divisor: int, kind: str
     best = best_first(divisor, found)
     assert sorted(best) == list(found)
     assert best_first(divisor, reversed(found)) == best
+    assert all(best_first(divisor, found, most) == best[:most] for most in (0, 1, 5, len(found) + 1))
 
 
 def _all_different(number: int) -> bool:
