@@ -23,7 +23,7 @@ from generator.gallery import drawing, size
 from generator.pages.environment import Writer
 from generator.pages.handbook import Handbook, write_handbook
 from generator.pages.page import FIGURES, address
-from generator.site import audit, book, paper, policy, publish, render, search, servers
+from generator.site import audit, book, look, paper, policy, publish, render, search, servers
 from generator.site.lock import locked
 from generator.source.library import Sources, load
 from generator.staging import stage
@@ -78,7 +78,7 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
         handbook = write_handbook(sources, Writer(sources.school, size), work.each)
         # Figures are drawn in other processes while MkDocs renders the pages: it needs only their names.
         drawings = work.each(drawing, sources.school.numbers.grouping, handbook.pictures)
-        stage(docs, {page.path: page.text.encode() for page in handbook.pages})
+        stage(docs, {page.path: page.text.encode() for page in handbook.pages} | look.files(sources.theme))
         with publish.fresh_site(request.out, say) as site:
             say(f"Rendering {len(handbook.pages)} pages")
             settings = _settings(sources)
@@ -108,7 +108,8 @@ def _kept_results(workshop: Path) -> Cache:
 
 def _settings(sources: Sources) -> render.Settings:
     school = sources.school
-    return render.Settings(school.name, VERSION, render.build_date(os.environ), school.language)
+    built = render.build_date(os.environ)
+    return render.Settings(school.name, VERSION, built, school.language, school.sub_path, look.logo(sources.theme))
 
 
 def _finish(site: Path, handbook: Handbook, sources: Sources, settings: render.Settings) -> None:

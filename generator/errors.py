@@ -39,3 +39,6 @@ class SourceError(HandbookError):
     def __init__(self, faults: Iterable[Fault]) -> None:
         self.faults = tuple(sorted(set(faults)))
         super().__init__("\n".join(map(str, self.faults)))
+
+    def __reduce__(self) -> tuple[type[SourceError], tuple[tuple[Fault, ...]]]:
+        return SourceError, (self.faults,)

@@ -1,13 +1,24 @@
-"""Markdown that people wrote -> pages: its numbers and figures come from the engine, through the sandbox."""
+"""Markdown that people wrote -> pages: its numbers and figures come from the engine, through the sandbox.
+
+What a school wrote is filled in by a process of its own, and refused if anything in it would run or load.
+"""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from typing import Any
 
+from generator.errors import Fault, SourceError
+from generator.pages.confined import TakesTooLongError, confined
+from generator.pages.content import Refused, refusals
 from generator.pages.environment import Writer
 from generator.pages.links import LessonLink, StepLink
-from generator.pages.page import Page, front_matter
-from generator.source.models import AuthoredPage
+from generator.pages.page import Page, Picture, from_page, front_matter
+from generator.pages.template_faults import template_fault
+from generator.source.models import AuthoredPage, Note
+
+_ABOVE_A_NOTE = "## At our school { #at-our-school }"
 
 
 @dataclass(frozen=True)
@@ -18,12 +29,98 @@ class Desk:
     lessons: tuple[LessonLink, ...]
     steps: tuple[StepLink, ...]
 
+    @property
+    def names(self) -> Mapping[str, Any]:
+        return {"lessons": self.lessons, "steps": self.steps}
 
-def write_authored(desk: Desk, page: AuthoredPage) -> Page:
-    """One authored page."""
-    names = {"lessons": desk.lessons, "steps": desk.steps}
-    body, pictures = desk.writer.render_text(page.body, page.path, names, page.file, page.body_line)
+
+@dataclass(frozen=True)
+class Draft:
+    """A page, and what is wrong with the words that somebody wrote for it; with faults the page is not whole."""
+
+    page: Page
+    faults: tuple[Fault, ...] = ()
+
+
+@dataclass(frozen=True)
+class Noted:
+    """A page that is written, and what a school adds to it."""
+
+    page: Page
+    note: Note
+
+
+@dataclass(frozen=True)
+class _Words:
+    """Markdown as it stands in a file from a line on."""
+
+    text: str
+    file: str
+    first_line: int = 1
+
+
+@dataclass(frozen=True)
+class _Filled:
+    text: str = ""
+    pictures: tuple[Picture, ...] = ()
+    faults: tuple[Fault, ...] = ()
+    stopped: bool = False
+
+
+def write_authored(desk: Desk, page: AuthoredPage) -> Draft:
+    """One authored page. Raises SourceError if a school's page takes too long; that may be otherwise another day."""
     meta = front_matter(page.meta.description, page.meta.tags, page.meta.reviewed, desk.writer.school.review.months)
     if page.meta.boost != 1:
         meta["search"] = {"boost": page.meta.boost}
-    return Page(page.path, page.meta.title, meta, body, pictures)
+    blank = Page(page.path, page.meta.title, meta, "")
+    words = _Words(page.body, page.file, page.body_line)
+    return _with(blank, _guarded(desk, blank, words) if page.from_school else _fill(desk, blank, words))
+
+
+def write_note(desk: Desk, noted: Noted) -> Draft:
+    """A page with what a school adds to it, below a heading of its own. Raises SourceError like write_authored."""
+    page = replace(noted.page, body=f"{noted.page.body.rstrip()}\n\n{_ABOVE_A_NOTE}\n\n")
+    return _with(page, _guarded(desk, page, _Words(noted.note.text, noted.note.file)))
+
+
+def _with(page: Page, filled: _Filled) -> Draft:
+    pictures = tuple(dict.fromkeys((*page.pictures, *filled.pictures)))
+    return Draft(replace(page, body=page.body + filled.text, pictures=pictures), filled.faults)
+
+
+def _guarded(desk: Desk, page: Page, words: _Words) -> _Filled:
+    """What a school wrote, filled in and held to what may be on a page, in a process that can be stopped."""
+    try:
+        filled = confined(_fill_and_check, desk, page, words)
+    except TakesTooLongError:
+        fault = Fault(words.file, 0, "", "takes too long or too much memory", "take out what repeats so often")
+        raise SourceError([fault]) from None
+    if filled.stopped:
+        raise SourceError(filled.faults)
+    return filled
+
+
+def _fill_and_check(desk: Desk, page: Page, words: _Words) -> _Filled:
+    try:
+        filled = _fill(desk, page, words)
+        figures = {from_page(page.path, picture.path) for picture in (*page.pictures, *filled.pictures)}
+        ours = set(refusals(page.body, figures))
+        refused = [each for each in refusals(page.body + filled.text, figures) if each not in ours]
+        return replace(filled, faults=(*filled.faults, *(_fault(each, words) for each in refused)))
+    except (Exception, KeyboardInterrupt) as error:
+        fault = template_fault(error, words.file, words.first_line)
+        return _Filled(faults=(fault,), stopped=isinstance(error, KeyboardInterrupt))
+
+
+def _fill(desk: Desk, page: Page, words: _Words) -> _Filled:
+    try:
+        return _Filled(*desk.writer.render_text(words.text, page.path, desk.names, words.file, words.first_line))
+    except SourceError as error:
+        return _Filled(faults=error.faults)
+
+
+def _fault(refused: Refused, words: _Words) -> Fault:
+    """What must not be on a page, with the line where it seems to be written."""
+    lines = words.text.casefold().split("\n") if refused.sought else ()
+    found = (number for number, line in enumerate(lines, words.first_line) if refused.sought.casefold() in line)
+    return Fault(words.file, next(found, 0), refused.key, refused.problem, refused.remedy)

@@ -2,21 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 from datetime import date
+from difflib import get_close_matches
 from functools import cached_property
 from typing import Any
 
+from generator.errors import Fault
 from generator.pages.a_z import entries, write_a_z
-from generator.pages.authored import Desk, write_authored
+from generator.pages.authored import Desk, Draft, Noted, write_authored, write_note
 from generator.pages.choosing import group_lessons, write_choosing, write_group
 from generator.pages.environment import Writer
 from generator.pages.lesson import placed_lessons, write_lesson
 from generator.pages.links import lesson_link, step_link
 from generator.pages.page import Each, Page, Picture, front_matter
 from generator.pages.steps import WholePath, placed_steps, write_cards, write_path, write_step
+from generator.source.layers import Faults
 from generator.source.library import Sources
+from generator.source.models import Note
 
 LESSONS = "Lessons"
 _SECTIONS = ("choosing", "when-it-goes-wrong", "new-here", "reference", "for-the-school")
@@ -62,7 +66,11 @@ class Beginning:
 
 
 def write_handbook(sources: Sources, writer: Writer, each: Each) -> Handbook:
-    """Every page of the handbook; `each` works out many pages at once."""
+    """Every page of the handbook; `each` works out many pages at once.
+
+    Raises SourceError with every fault in the words that people wrote for it.
+    """
+    faults = Faults()
     steps = sources.steps
     reviewed = max(step.reviewed for step in steps)
     links = tuple(lesson_link(lesson, writer.number) for lesson in sources.lessons)
@@ -70,7 +78,8 @@ def write_handbook(sources: Sources, writer: Writer, each: Each) -> Handbook:
     by_order = sorted(sources.pages, key=lambda page: (page.section, page.meta.order))
     # The longest work is begun first; what is begun goes on while the next is put together.
     lessons = each(write_lesson, writer, placed_lessons(steps, links))
-    authored = each(write_authored, Desk(writer, links, to_steps), by_order)
+    desk = Desk(writer, links, to_steps)
+    authored = each(write_authored, desk, by_order)
     choosing = each(write_group, (writer, reviewed), group_lessons(writer.school.groups.sizes, links))
     choose = each(write_choosing, writer, [reviewed])
     cards = each(write_cards, writer, steps)
@@ -78,11 +87,15 @@ def write_handbook(sources: Sources, writer: Writer, each: Each) -> Handbook:
     path = each(write_path, writer, [WholePath(to_steps, reviewed)])
     home = each(write_home, writer, [Beginning(len(links), reviewed)])
     on_the_path = Section(LESSONS, (*path, *_in_step_order((*overviews, *cards, *lessons))))
-    others = (*choose, *choosing, *authored)
+    others = (*choose, *choosing, *_whole(authored, faults))
     a_z = each(write_a_z, writer, [entries((*on_the_path.pages, *others), reviewed)])
     sections = (on_the_path, *_sections((*others, *a_z)))
     first = next(home)
-    return Handbook(first, sections, _nav(first, sections))
+    handbook = Handbook(first, sections, _nav(first, sections))
+    noted = each(write_note, desk, _noted(handbook.pages, sources.notes, faults))
+    handbook = _with(handbook, {page.path: page for page in _whole(noted, faults)})
+    faults.raise_if_any()
+    return handbook
 
 
 def write_home(writer: Writer, beginning: Beginning) -> Page:
@@ -91,6 +104,42 @@ def write_home(writer: Writer, beginning: Beginning) -> Page:
     months = writer.school.review.months
     meta = front_matter("Where to begin.", ["start", "overview"], beginning.reviewed, months)
     return Page("index.md", "Home", meta, body, pictures)
+
+
+def _whole(drafts: Iterator[Draft], faults: Faults) -> list[Page]:
+    """The pages of drafts; what is wrong with them is added to the faults."""
+    pages: list[Page] = []
+    with faults.gathered():
+        for draft in drafts:
+            pages.append(draft.page)
+            faults.extend(draft.faults)
+    return pages
+
+
+def _noted(pages: Iterable[Page], notes: Iterable[Note], faults: Faults) -> list[Noted]:
+    """Every page that a school adds a note to; a note for no page is a fault."""
+    by_path = {page.path: page for page in pages}
+    noted: list[Noted] = []
+    for note in notes:
+        if note.path in by_path:
+            noted.append(Noted(by_path[note.path], note))
+        else:
+            close = get_close_matches(note.path, by_path, n=1)
+            remedy = (
+                f"did you mean {close[0]}?" if close else "give it the path of a page, such as new-here/the-room.md"
+            )
+            faults.append(Fault(note.file, 0, "", "is a note for a page that does not exist", remedy))
+    return noted
+
+
+def _with(handbook: Handbook, pages: Mapping[str, Page]) -> Handbook:
+    """The handbook with these pages in the place of those at the same path."""
+
+    def newest(page: Page) -> Page:
+        return pages.get(page.path, page)
+
+    sections = tuple(replace(section, pages=tuple(map(newest, section.pages))) for section in handbook.sections)
+    return replace(handbook, home=newest(handbook.home), sections=sections)
 
 
 def _in_step_order(pages: Iterable[Page]) -> list[Page]:

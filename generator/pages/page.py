@@ -14,14 +14,15 @@ FIGURES = "figures"
 
 Given = TypeVar("Given")
 Thing = TypeVar("Thing")
+Result = TypeVar("Result")
 
 
 class Each(Protocol):
-    """Begins to write a page for every thing with what is given for all of them; gives the pages in order."""
+    """Begins to write a page for every thing with what is given for all of them; gives the results in order."""
 
     def __call__(
-        self, function: Callable[[Given, Thing], Page], given: Given, things: Iterable[Thing]
-    ) -> Iterator[Page]: ...
+        self, function: Callable[[Given, Thing], Result], given: Given, things: Iterable[Thing]
+    ) -> Iterator[Result]: ...
 
 
 @dataclass(frozen=True)

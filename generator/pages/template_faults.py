@@ -19,13 +19,13 @@ def template_fault(error: BaseException, file: str, first_line: int = 1) -> Faul
     """
     problem, remedy = _in_words(error)
     line = _line(error, file)
-    return Fault(file, line and line + first_line - 1, "", printable(problem, most=200), remedy)
+    return Fault(file, line and line + first_line - 1, "", printable(problem.rstrip("."), most=200), remedy)
 
 
 def _in_words(error: BaseException) -> tuple[str, str]:
     match error:
         case TemplateNotFound():
-            return f"uses a template that is not there, {error}", "use one that the handbook has"
+            return f"uses a template that is not there, {error.name}", "use one that the handbook has"
         case TemplateSyntaxError():
             return f"has braces that cannot be read: {error.message}", _BRACES
         case UndefinedError():

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Annotated, Literal
 from urllib.parse import urlsplit
 
@@ -10,6 +11,9 @@ from pydantic import AfterValidator, Field
 from generator.engine.places import Counts
 from generator.engine.shelf import Shelf
 from generator.source.fields import Model, Slug, fault_in_value, text
+
+_PLAIN_PATH = re.compile(r"/(?:(?!\.)[A-Za-z0-9._~-]+/)*")
+_USUAL_PATH = "/handbook/"
 
 Word = Annotated[str, text(1, 40)]
 Pieces = Annotated[int, Field(ge=0, le=10_000)]
@@ -34,6 +38,8 @@ def _web_address(value: str) -> str:
     )
     if not plain or any(character.isspace() or character in "<>\"'\\`" for character in value):
         raise fault_in_value(f'is "{value}"')
+    if not _PLAIN_PATH.fullmatch(parts.path.rstrip("/") + "/"):
+        raise fault_in_value(f'is "{value}"', "after the host write letters, digits and - . _ ~ between slashes only")
     return value.rstrip("/") + "/"
 
 
@@ -225,3 +231,8 @@ class School(Model):
 
     review: Review = Review()
     """a table [review]"""
+
+    @property
+    def sub_path(self) -> str:
+        """Where on its server the handbook stands, with a slash at both ends."""
+        return urlsplit(self.site_url).path if self.site_url else _USUAL_PATH

@@ -1,0 +1,80 @@
+"""Work on what a school wrote, in a process of its own: it ends in time and in bounds, whatever it is given.
+
+A template may loop without end or build a text that fills the memory, and Markdown can be written to take for ever.
+The process that works on it is stopped after SECONDS; on Linux it gets no more than MEMORY.
+"""
+
+from __future__ import annotations
+
+import _thread
+import os
+import signal
+import sys
+import threading
+from collections.abc import Callable
+from contextlib import suppress
+from multiprocessing import get_context
+from multiprocessing.connection import Connection
+from pathlib import Path
+from typing import Any, TypeVar
+
+SECONDS = 10.0
+MEMORY = 1 << 30
+_GRACE = 2.0  # how much longer it may take to say by itself that it takes too long
+_TO_BEGIN = 60.0
+
+Result = TypeVar("Result")
+
+
+class TakesTooLongError(Exception):
+    """The work was stopped; it could not say where it was."""
+
+
+def confined(function: Callable[..., Result], *arguments: Any, seconds: float = SECONDS) -> Result:
+    """What the function gives, worked out in another process.
+
+    After `seconds` a KeyboardInterrupt is raised in the function, so that it can say where it was.
+    Raises TakesTooLongError if that did not stop it, or if the process died.
+    """
+    context = get_context("fork") if sys.platform == "linux" else get_context("spawn")
+    ours, theirs = context.Pipe(duplex=False)
+    process = context.Process(target=_answer, args=(theirs, function, arguments, seconds), daemon=True)
+    process.start()
+    theirs.close()
+    try:
+        if ours.poll(_TO_BEGIN) and ours.recv() == "begun" and ours.poll(seconds + _GRACE):
+            result: Result = ours.recv()
+            return result
+    except (EOFError, OSError):
+        pass
+    finally:
+        process.kill()
+        process.join()
+        ours.close()
+    raise TakesTooLongError
+
+
+def _answer(connection: Connection, function: Callable[..., Any], arguments: tuple[Any, ...], seconds: float) -> None:
+    """In the other process: work it out and send it; whatever goes wrong ends this process without a word."""
+    with suppress(BaseException):
+        signal.signal(signal.SIGINT, signal.default_int_handler)
+        _take_at_most(MEMORY)
+        connection.send("begun")
+        alarm = threading.Timer(seconds, _thread.interrupt_main)
+        alarm.daemon = True
+        alarm.start()
+        result = function(*arguments)
+        alarm.cancel()
+        connection.send(result)
+    connection.close()
+    os._exit(0)
+
+
+def _take_at_most(more: int) -> None:
+    """Let this process grow by so many bytes, where the system can hold it to that."""
+    if sys.platform == "linux":
+        import resource
+
+        pages = int(Path("/proc/self/statm").read_text("ascii").split()[0])
+        most = pages * resource.getpagesize() + more
+        resource.setrlimit(resource.RLIMIT_AS, (most, most))
