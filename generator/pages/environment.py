@@ -11,7 +11,7 @@ from typing import Any
 from jinja2 import FileSystemLoader, StrictUndefined, Template
 from markupsafe import Markup
 
-from generator.engine.buying import purchases
+from generator.engine.buying import most_needed, purchases
 from generator.engine.diagnosis import diagnose, telling_slips
 from generator.engine.kinds import kind_of
 from generator.engine.numbers import best_first, numbers_of_kind
@@ -151,6 +151,7 @@ def _environment(writer: Writer) -> Sandbox:
         "explain": explain,
         "kind_of": kind_of,
         "lesson_title": lambda sharing: titles.lesson_title(sharing, writer.number),
+        "most_needed": most_needed,
         "names": words.names,
         "needs": needs,
         "piece": words.piece,

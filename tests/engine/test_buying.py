@@ -7,7 +7,8 @@ from itertools import product
 
 import pytest
 
-from generator.engine.buying import purchases
+from generator.engine.buying import most_needed, purchases
+from generator.engine.numbers import reckon
 from generator.engine.places import Counts
 from generator.engine.sharing import share
 from generator.engine.shelf import Shelf, Shortage, needs, shortages
@@ -58,3 +59,10 @@ def test_fewest_things_first_then_most_lessons_then_least_to_buy() -> None:
 
 def test_a_shelf_that_serves_everything_needs_nothing() -> None:
     assert purchases([(), ()]) == ()
+
+
+@pytest.mark.parametrize("sharers", range(1, 13))
+@pytest.mark.parametrize("places", [1, 2, 3, 4])
+def test_the_most_that_a_group_can_need_is_what_some_number_needs(sharers: int, places: int) -> None:
+    needed = (reckon(number, sharers).in_hand for number in range(10 ** (places - 1), 10**places))
+    assert tuple(map(max, zip(*needed, strict=True))) == most_needed(sharers, places)
