@@ -10,73 +10,21 @@ from typing import NamedTuple
 from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, Stage
 from generator.engine.steps import Action
-from tests.site.page_text import PLACES, Block, divide
-
-# A number, the counts of some places, cards, a set of places, or whether the whole statement is so.
-Right = int | dict[int, int] | list[int] | set[int] | bool
-
-_UP_TO_TWELVE = (
-    *("zero", "one", "two", "three", "four", "five", "six"),
-    *("seven", "eight", "nine", "ten", "eleven", "twelve"),
+from tests.site.numbers_words import (
+    CARDS,
+    HOLDS,
+    ONE_FOR_EACH,
+    PIECES,
+    PLACE,
+    PLACE_FORMS,
+    PLACE_HEAD,
+    SAID,
+    SMALL,
+    N,
+    Right,
+    number_in,
 )
-_TEENS = ("thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen")
-_TENS = ("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety")
-_WORDS = {word: number for number, word in enumerate(_UP_TO_TWELVE)} | dict.fromkeys(("no", "none", "nothing"), 0)
-_SPOKEN = {
-    **_WORDS,
-    **{word: 13 + at for at, word in enumerate(_TEENS)},
-    **{word: 20 + 10 * at for at, word in enumerate(_TENS)},
-}
-_PLACES = {name.removesuffix("s") + ending: place for name, place in PLACES.items() for ending in ("", "s")}
-
-N = r"(?:\d{1,3}(?:[,\u2009\u202f\u00a0]\d{3})+(?!\d)|\d+)"
-_SMALL = rf"(?:{N}|\b(?:{'|'.join(_WORDS)})\b)"
-_ANY_WORD = rf"(?:{'|'.join((*_SPOKEN, 'hundred', 'thousand'))})\b"
-_SAID = rf"\b{_ANY_WORD}(?:[ -]{_ANY_WORD})*"
-PLACE = rf"(?:{'|'.join(sorted(_PLACES, key=len, reverse=True))})\b"
-_PIECES = rf"(?:{N} {PLACE}(?:(?:, | and ){N} {PLACE})*|nothing)"
-_CARDS = rf"{N}(?:, {N})*(?: and {N})?"
-_HOLDS = rf"trays?(?: of a child who stands for (?P<stands>{N}))? holds? (?P<p>{_PIECES})"
-
-_PLACE_HEAD = rf"(?:{'|'.join(name.capitalize() for name in PLACES)})"
-_ONE = rf"one {PLACE} (?:to each who stands )?for {N}"
-ONE_FOR_EACH = rf"{_ONE}(?:, {_ONE})*"
-
-NAMED = re.compile(rf"(?P<dividend>{N}) (?:among (?P<among>{_SMALL})|for (?P<ribbons>{_SMALL}) with ribbons)")
-
-
-def named_division(name: re.Match[str]) -> Sharing:
-    """The division that a match of NAMED names."""
-    divisor = read(name["ribbons"] or name["among"], 0)
-    dividend = read(name["dividend"], 0)
-    assert isinstance(dividend, int)
-    assert isinstance(divisor, int)
-    return divide(dividend, divisor, name["ribbons"] is not None)
-
-
-def read(text: str, like: Right) -> Right:
-    """What a page says in a few words, as a value of the same kind as the right one."""
-    if isinstance(like, bool):
-        return True
-    if isinstance(like, dict):
-        return {_PLACES[place]: _number(count) for count, place in re.findall(rf"({N}) ({PLACE})", text)}
-    if isinstance(like, list):
-        return [_number(card) for card in re.findall(N, text)]
-    if isinstance(like, set):
-        return {_PLACES[place] for place in re.findall(PLACE, text)}
-    return _number(text)
-
-
-def _number(text: str) -> int:
-    if digits := re.sub(r"\D", "", text):
-        return -int(digits) if text[0] in "-\N{MINUS SIGN}" else int(digits)
-    total = part = 0
-    for word in re.split("[ -]", text.lower()):
-        if word == "thousand":
-            total, part = total + part * 1000, 0
-        else:
-            part = part * 100 if word == "hundred" else part + _SPOKEN[word]
-    return total + part
+from tests.site.page_text import Block, divide
 
 
 class On(NamedTuple):
@@ -89,10 +37,10 @@ class On(NamedTuple):
     seconds: float
 
     def number(self, group: str) -> int:
-        return _number(self.match[group] or "0")
+        return number_in(self.match[group] or "0")
 
     def place(self, group: str) -> int:
-        return _PLACES[self.match[group]]
+        return PLACE_FORMS[self.match[group]]
 
     @property
     def at(self) -> Stage:
@@ -158,7 +106,7 @@ def cards(number: int) -> list[int]:
 def served(on: On) -> set[tuple[int, int]]:
     """Which piece goes to whom, as a page says it: places, and what those who get them stand for."""
     found = re.findall(rf"one ({PLACE}) (?:to each who stands )?for ({N})", on.match[0])
-    return {(_PLACES[place], _number(stands)) for place, stands in found}
+    return {(PLACE_FORMS[place], number_in(stands)) for place, stands in found}
 
 
 def dealt_at(sharing: Sharing, level: int) -> set[tuple[int, int]]:
@@ -198,7 +146,7 @@ def _largest_card(on: On) -> int:
 def _on_trays(on: On) -> list[tuple[int, int, int]]:
     """What is seen on the trays: on how many, how much, and what their children stand for."""
     found = re.findall(rf"({N}) on (?:the tray|(?:each of the )?({N}) trays?)(?: for ({N}))?", on.match["sight"])
-    return [(_number(trays or "1"), _number(holds), _number(stands or "1")) for holds, trays, stands in found]
+    return [(number_in(trays or "1"), number_in(holds), number_in(stands or "1")) for holds, trays, stands in found]
 
 
 def _adds_up(on: On) -> bool:
@@ -225,17 +173,17 @@ def _is_like_today(on: On) -> bool:
 
 
 def _is_quotient(match: re.Match[str]) -> bool:
-    by, left = _number(match["by"]), _number(match["left"] or match["rest"] or "0")
-    return by > 0 and divmod(_number(match["whole"]), by) == (_number(match["quotient"]), left)
+    by, left = number_in(match["by"]), number_in(match["left"] or match["rest"] or "0")
+    return by > 0 and divmod(number_in(match["whole"]), by) == (number_in(match["quotient"]), left)
 
 
 def _is_product(match: re.Match[str]) -> bool:
-    share_, sharers, left, total = (_number(match[part] or "0") for part in ("share", "sharers", "left", "total"))
+    share_, sharers, left, total = (number_in(match[part] or "0") for part in ("share", "sharers", "left", "total"))
     return share_ * sharers + left == total
 
 
 _ON = rf"{N} on (?:the tray|(?:each of the )?{N} trays?)(?: for {N})?"
-_SIGHT = rf"(?P<sight>{_ON}(?:, {_ON})*), (?P<left>{_SMALL}) left over"
+_SIGHT = rf"(?P<sight>{_ON}(?:, {_ON})*), (?P<left>{SMALL}) left over"
 
 RULES = (
     seen("seen", rf"{_SIGHT}(?:\. (?P<off>{N}) too (?P<way>little|much) in all)?", so=_adds_up),
@@ -244,25 +192,25 @@ RULES = (
     whole(
         "quotient",
         rf"(?P<whole>{N}) [÷/] (?P<by>{N}) = (?P<quotient>{N})"
-        rf"(?:,? (?:and )?(?:(?P<left>{_SMALL}) left over|remainder (?P<rest>{_SMALL})))?",
+        rf"(?:,? (?:and )?(?:(?P<left>{SMALL}) left over|remainder (?P<rest>{SMALL})))?",
         _is_quotient,
     ),
-    about("number", rf"We have (?P<n>{_SAID})", n=lambda on: on.sharing.dividend),
+    about("number", rf"We have (?P<n>{SAID})", n=lambda on: on.sharing.dividend),
     about("number", rf"(?:[Ll]arge cards show|from the bottom up:) (?P<n>{N})", n=lambda on: on.sharing.dividend),
     about("number", rf"(?P<n>{N}) then gives", n=lambda on: on.sharing.dividend),
-    about("sharers", rf"among the (?P<n>{_SMALL}) of us", n=lambda on: on.sharing.divisor),
-    about("sharers", rf"We share it for (?P<n>{_SAID})", n=lambda on: on.sharing.divisor),
+    about("sharers", rf"among the (?P<n>{SMALL}) of us", n=lambda on: on.sharing.divisor),
+    about("sharers", rf"We share it for (?P<n>{SAID})", n=lambda on: on.sharing.divisor),
     about("sharers", rf"card (?:for|shows|for the sharers:) (?P<n>{N})", n=lambda on: on.sharing.divisor),
-    about("share", rf"(?<!Units: )(?P<n>{N}) each, {_SMALL} left over", n=lambda on: on.sharing.quotient),
+    about("share", rf"(?<!Units: )(?P<n>{N}) each, {SMALL} left over", n=lambda on: on.sharing.quotient),
     about(
         "share",
-        rf"(?:[Tt]he answer is|one share:|read the same:) (?P<n>{N}|{_SAID})(?! place)",
+        rf"(?:[Tt]he answer is|one share:|read the same:) (?P<n>{N}|{SAID})(?! place)",
         n=lambda on: on.sharing.quotient,
     ),
     about("share", "too few to go round, all of it left over", so=lambda on: on.sharing.quotient == 0),
-    about("left over", rf"(?P<n>{_SMALL}) left over", n=lambda on: on.sharing.remainder),
+    about("left over", rf"(?P<n>{SMALL}) left over", n=lambda on: on.sharing.remainder),
     about("left over", rf"all (?P<n>{N}) lie apart", n=lambda on: on.sharing.remainder),
-    about("exchanges", rf"(?P<n>{_SMALL}) exchanges?\b(?! out)", n=lambda on: on.sharing.exchanges),
+    about("exchanges", rf"(?P<n>{SMALL}) exchanges?\b(?! out)", n=lambda on: on.sharing.exchanges),
     about(
         "exchanges",
         rf"exchange out of (?P<at>{PLACE}(?:(?:, | and ){PLACE})*)",
@@ -282,30 +230,30 @@ RULES = (
     about("children", rf"(?P<n>{N}) (?:child wears|children wear) none", n=lambda on: on.sharing.mat[0]),
     about("handlings", rf"(?P<n>{N}) handlings?", n=lambda on: on.sharing.handlings),
     about("minutes", rf"about (?P<n>{N}) minutes?", n=_minutes),
-    about("cards", rf"[Ll]arge cards:? (?P<c>{_CARDS})", c=lambda on: cards(on.sharing.dividend)),
+    about("cards", rf"[Ll]arge cards:? (?P<c>{CARDS})", c=lambda on: cards(on.sharing.dividend)),
     about(
         "cards",
-        rf"(?P<c>{_CARDS}) for each of (?P<n>{N}) (?:child(?:ren)?\b|who stand for (?P<stands>{N}))",
+        rf"(?P<c>{CARDS}) for each of (?P<n>{N}) (?:child(?:ren)?\b|who stand for (?P<stands>{N}))",
         c=lambda on: cards(on.share),
         n=_sharers,
     ),
     about(
         "cards",
-        rf"(?P<c>{_CARDS}) for the child who stands for (?P<stands>{N})",
+        rf"(?P<c>{CARDS}) for the child who stands for (?P<stands>{N})",
         c=lambda on: cards(on.share),
         so=lambda on: _sharers(on) == 1,
     ),
     about(
         "cards",
-        rf"(?:tray and fetches|Cards to fetch:) (?P<c>{_CARDS})\.",
+        rf"(?:tray and fetches|Cards to fetch:) (?P<c>{CARDS})\.",
         c=lambda on: cards(on.sharing.quotient),
     ),
     about(
         "cards",
-        rf"(?:who stands for (?P<stands>{N})|without a ribbon) fetches (?P<c>{_CARDS})\.",
+        rf"(?:who stands for (?P<stands>{N})|without a ribbon) fetches (?P<c>{CARDS})\.",
         c=lambda on: cards(on.share),
     ),
-    about("cards", rf"(?P<c>{_CARDS}) \(who stands for (?P<stands>{N})\)", c=lambda on: cards(on.share)),
+    about("cards", rf"(?P<c>{CARDS}) \(who stands for (?P<stands>{N})\)", c=lambda on: cards(on.share)),
     about("cards", rf"(?P<set>large|small) cards up to (?P<n>{N}) are needed", n=_largest_card),
     about("children", rf"(?P<n>{N}) (?:trays|sets of small cards) are needed", n=lambda on: on.sharing.sharers),
     about("children", rf"(?P<n>{N}) ribbons for ten are needed", n=lambda on: on.sharing.mat.at(1)),
@@ -315,19 +263,19 @@ RULES = (
         rf"(?P<n>{N}) (?P<place>{PLACE}) are needed",
         n=lambda on: on.sharing.pieces_needed.at(on.place("place")),
     ),
-    about("pieces", rf"ready to come out: (?P<p>{_PIECES})", p=lambda on: _to_come_out(on.sharing)),
-    about("pieces", rf"[Ll]eft over: (?P<p>{_PIECES})", p=lambda on: pieces(on.sharing.end.middle)),
-    about("pieces", rf"[Ww]hat is left(?:: | over[:,] )(?P<p>{_PIECES})", p=lambda on: pieces(on.sharing.end.middle)),
-    about("pieces", rf"(?P<p>{_PIECES}) cannot be shared here", p=lambda on: pieces(on.sharing.end.middle)),
+    about("pieces", rf"ready to come out: (?P<p>{PIECES})", p=lambda on: _to_come_out(on.sharing)),
+    about("pieces", rf"[Ll]eft over: (?P<p>{PIECES})", p=lambda on: pieces(on.sharing.end.middle)),
+    about("pieces", rf"[Ww]hat is left(?:: | over[:,] )(?P<p>{PIECES})", p=lambda on: pieces(on.sharing.end.middle)),
+    about("pieces", rf"(?P<p>{PIECES}) cannot be shared here", p=lambda on: pieces(on.sharing.end.middle)),
     about(
         "pieces",
-        rf"In the middle: (?P<p>{_PIECES})",
+        rf"In the middle: (?P<p>{PIECES})",
         p=lambda on: pieces(on.stage.start if on.stage else on.sharing.start),
     ),
-    at_place("pieces", rf"(?:In the middle then|Then in the middle): (?P<p>{_PIECES})", p=lambda on: pieces(on.at.end)),
+    at_place("pieces", rf"(?:In the middle then|Then in the middle): (?P<p>{PIECES})", p=lambda on: pieces(on.at.end)),
     at_place("pieces", "[Tt]hen the middle is empty", so=lambda on: on.at.end.pieces == 0),
-    at_place("pieces", rf"(?P<n>{N}) {_HOLDS}", n=lambda on: _tray(on)[0], p=lambda on: _tray(on)[1]),
-    at_place("rounds", rf"^{_PLACE_HEAD}: (?P<n>{N}) (?:each|for one)\b", n=lambda on: on.at.rounds),
+    at_place("pieces", rf"(?P<n>{N}) {HOLDS}", n=lambda on: _tray(on)[0], p=lambda on: _tray(on)[1]),
+    at_place("rounds", rf"^{PLACE_HEAD}: (?P<n>{N}) (?:each|for one)\b", n=lambda on: on.at.rounds),
     at_place("rounds", rf"(?P<n>{N}) whole rounds?", n=lambda on: on.at.rounds),
     at_place(
         "rounds", rf"A round here is {ONE_FOR_EACH}", so=lambda on: served(on) == dealt_at(on.sharing, on.at.level)
@@ -356,7 +304,7 @@ RULES = (
 # Numbers that say nothing about a division.
 NOT_ABOUT_IT = re.compile(rf"(?:we have|ours end at) {N}")
 
-_SENT = rf"(?P<n>{_SMALL})(?:, out of (?P<at>.+))?"
+_SENT = rf"(?P<n>{SMALL})(?:, out of (?P<at>.+))?"
 
 # What stands beside a term or under the head of a column, by the last words of it.
 VALUES = {
@@ -370,11 +318,11 @@ VALUES = {
     "Each has": about("share", rf"(?P<n>{N})", n=lambda on: on.sharing.quotient),
     "Share": about("share", rf"(?P<n>{N})", n=lambda on: on.sharing.quotient),
     "Share of a child for one": about("share", rf"(?P<n>{N})", n=lambda on: on.sharing.quotient),
-    "Left over": about("left over", rf"(?P<n>{_SMALL})", n=lambda on: on.sharing.remainder),
+    "Left over": about("left over", rf"(?P<n>{SMALL})", n=lambda on: on.sharing.remainder),
     "Exchanges": about("exchanges", _SENT, n=lambda on: on.sharing.exchanges, at=lambda on: _sent_by(on.sharing)),
     "Handlings": about("handlings", rf"(?P<n>{N})", n=lambda on: on.sharing.handlings),
     "Minutes": about("minutes", rf"(?P<n>{N})", n=_minutes),
-    "Large cards": about("cards", rf"(?P<c>{_CARDS})", c=lambda on: cards(on.sharing.dividend)),
-    "Small cards of each child": about("cards", rf"(?P<c>{_CARDS})", c=lambda on: cards(on.sharing.quotient)),
-    "Out of the bank at most": about("pieces", rf"(?P<p>{_PIECES})", p=lambda on: pieces(on.sharing.pieces_needed)),
+    "Large cards": about("cards", rf"(?P<c>{CARDS})", c=lambda on: cards(on.sharing.dividend)),
+    "Small cards of each child": about("cards", rf"(?P<c>{CARDS})", c=lambda on: cards(on.sharing.quotient)),
+    "Out of the bank at most": about("pieces", rf"(?P<p>{PIECES})", p=lambda on: pieces(on.sharing.pieces_needed)),
 }

@@ -6,7 +6,8 @@ import re
 
 from generator.engine.sharing import Sharing
 from generator.engine.steps import Action, Step
-from tests.site.numbers_rules import ONE_FOR_EACH, PLACE, N, Parts, Right, Rule, about, dealt_at, pieces, served
+from tests.site.numbers_rules import Parts, Rule, about, dealt_at, pieces, served
+from tests.site.numbers_words import ONE_FOR_EACH, PLACE, N, Right
 from tests.site.page_text import PLACES, Block
 
 _BACK_TOGETHER = ("On all trays", "Left over", "Changed up from below", "Together", "Stay", "Changed up")

@@ -10,7 +10,8 @@ import pytest
 
 from generator.site.html import tags
 from tests.site.numbers_audit import Report, audit_numbers
-from tests.site.numbers_rules import RULES, VALUES, N
+from tests.site.numbers_rules import RULES, VALUES
+from tests.site.numbers_words import N
 
 SECONDS = 3.0
 
