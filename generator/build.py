@@ -17,12 +17,13 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from generator import VERSION
-from generator.cache import Cache, code_fingerprint
+from generator.cache import Cache, fingerprint, installed, key_of
 from generator.errors import SourceError
 from generator.gallery import drawing, size
 from generator.pages.environment import Writer
 from generator.pages.handbook import Handbook, write_handbook
 from generator.pages.page import FIGURES, address
+from generator.published import remember, still_whole
 from generator.site import audit, book, look, paper, policy, publish, render, search, servers
 from generator.site.lock import locked
 from generator.source.library import Sources, load
@@ -32,6 +33,7 @@ from generator.work import Work, one_by_one
 ROOT = Path(__file__).resolve().parents[1]
 GENERATOR = Path(__file__).parent
 HANDBOOK = ROOT / "handbook"
+THEME = HANDBOOK / "theme"
 WORKSHOP = ROOT / "build"
 _PATIENCE = 120.0  # seconds to wait for another build
 
@@ -68,28 +70,41 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
     begun = time.monotonic()
     say("Reading lessons, pages and settings")
     sources = load(request.handbook, request.school_folder)
-    docs = request.workshop / "docs"
+    settings = _settings(sources)
     request.workshop.mkdir(parents=True, exist_ok=True)
-    with (
-        locked(request.workshop / ".lock", say, _PATIENCE),
-        Work(_kept_results(request.workshop), request.workers) as work,
-    ):
-        say(f"Working out {len(sources.lessons)} lessons")
-        handbook = write_handbook(sources, Writer(sources.school, size), work.each)
-        # Figures are drawn in other processes while MkDocs renders the pages: it needs only their names.
-        drawings = work.each(drawing, sources.school.numbers.grouping, handbook.pictures)
-        stage(docs, {page.path: page.text.encode() for page in handbook.pages} | look.files(sources.theme))
-        with publish.fresh_site(request.out, say) as site:
-            say(f"Rendering {len(handbook.pages)} pages")
-            settings = _settings(sources)
-            render.render(docs, site, handbook.nav, settings)
-            say(f"Drawing {len(handbook.pictures)} figures")
-            stage(site / FIGURES, dict(zip((picture.file for picture in handbook.pictures), drawings, strict=True)))
-            say("Finishing: search, print, policy, audit")
-            _finish(site, handbook, sources, settings)
+    with locked(request.workshop / ".lock", say, _PATIENCE):
+        cache = _kept_results(request.workshop)
+        edition = key_of("site", sources, settings, fingerprint(THEME), render.MKDOCS_YML.read_bytes())
+        published = still_whole(cache, edition, request.out)
+        if published:
+            say("Nothing has changed since the last build")
+        else:
+            with Work(cache, request.workers) as work:
+                handbook = _make(sources, settings, request, work, say)
+            published = remember(cache, edition, request.out, len(handbook.pages), len(handbook.pictures))
     seconds = time.monotonic() - begun
     index = request.out.resolve() / "index.html"
-    return Summary(len(sources.lessons), len(handbook.pages), len(handbook.pictures), seconds, sources.replaced, index)
+    return Summary(len(sources.lessons), published.pages, published.figures, seconds, sources.replaced, index)
+
+
+def _make(
+    sources: Sources, settings: render.Settings, request: Request, work: Work, say: Callable[[str], None]
+) -> Handbook:
+    """From what was read to a published site."""
+    docs = request.workshop / "docs"
+    say(f"Working out {len(sources.lessons)} lessons")
+    handbook = write_handbook(sources, Writer(sources.school, size), work.each)
+    # Figures are drawn in other processes while MkDocs renders the pages: it needs only their names.
+    drawings = work.each(drawing, sources.school.numbers.grouping, handbook.pictures)
+    stage(docs, {page.path: page.text.encode() for page in handbook.pages} | look.files(sources.theme))
+    with publish.fresh_site(request.out, say) as site:
+        say(f"Rendering {len(handbook.pages)} pages")
+        render.render(docs, site, handbook.nav, settings)
+        say(f"Drawing {len(handbook.pictures)} figures")
+        stage(site / FIGURES, dict(zip((picture.file for picture in handbook.pictures), drawings, strict=True)))
+        say("Finishing: search, print, policy, audit")
+        _finish(site, handbook, sources, settings)
+    return handbook
 
 
 def check(school_folder: Path | None = None) -> Sources:
@@ -101,7 +116,7 @@ def check(school_folder: Path | None = None) -> Sources:
 
 def _kept_results(workshop: Path) -> Cache:
     """What earlier builds with the same code and packages have worked out."""
-    cache = Cache(workshop / "cache" / code_fingerprint(GENERATOR)[:16])
+    cache = Cache(workshop / "cache" / key_of(fingerprint(GENERATOR), installed())[:16])
     cache.forget_others()
     return cache
 

@@ -18,18 +18,20 @@ def key_of(*parts: object) -> str:
     return hashlib.sha256("\x00".join(map(repr, parts)).encode()).hexdigest()
 
 
-def code_fingerprint(folder: Path) -> str:
-    """Whatever else results depend on: Python, every installed package, the code and templates below a folder."""
-    digest = hashlib.sha256(repr((sys.version, _packages())).encode())
+def fingerprint(folder: Path) -> str:
+    """Every file below a folder, by path and content."""
+    digest = hashlib.sha256()
     for file in sorted(folder.rglob("*")):
         if file.is_file() and file.suffix != ".pyc":
-            digest.update(file.relative_to(folder).as_posix().encode() + b"\x00" + file.read_bytes() + b"\x00")
+            digest.update(f"{file.relative_to(folder).as_posix()}\x00{file.stat().st_size}\x00".encode())
+            digest.update(file.read_bytes())
     return digest.hexdigest()
 
 
-def _packages() -> list[str]:
-    """Name and version of every installed package, as its folder says them: much faster than reading all of it."""
-    return sorted({info.name for folder in map(Path, sys.path) for info in folder.glob("*.dist-info")})
+def installed() -> tuple[str, ...]:
+    """Python and every package with its version, as the packages' folders say it: much faster than asking each."""
+    found = {info.name for folder in map(Path, sys.path) for info in folder.glob("*.dist-info")}
+    return (sys.version, *sorted(found))
 
 
 @dataclass(frozen=True)

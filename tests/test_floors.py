@@ -23,8 +23,9 @@ FLOORS = {
     "cache": set[str](),
     "staging": set[str](),
     "work": {"cache"},
+    "published": {"cache"},
     "gallery": {"engine", "figures", "pages"},
-    "build": {"cache", "errors", "gallery", "pages", "site", "source", "staging", "work", ""},
+    "build": {"cache", "errors", "gallery", "pages", "published", "site", "source", "staging", "work", ""},
     "commands": {"build", "engine", "errors", "pages", "site", "source", ""},
     "__main__": {"commands", "errors"},
 }
