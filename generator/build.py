@@ -42,13 +42,13 @@ _PATIENCE = 120.0  # seconds to wait for another build
 class Request:
     """What to build: a school's folder to lay over the handbook, where the site goes, and how.
 
-    `workshop` keeps what later builds can use again; it may be deleted at any time. `workers` are processes
-    beside this one, with 1 there are none.
+    `workshop` keeps what later builds can use again; it may be deleted at any time. `processes` is how many
+    work at the same time.
     """
 
     school_folder: Path | None = None
     out: Path = WORKSHOP / "site"
-    workers: int = os.cpu_count() or 1
+    processes: int = os.cpu_count() or 1
     handbook: Path = HANDBOOK
     workshop: Path = WORKSHOP
 
@@ -79,7 +79,7 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
         if published:
             say("Nothing has changed since the last build")
         else:
-            with Work(cache, request.workers) as work:
+            with Work(cache, request.processes) as work:
                 handbook = _make(sources, settings, request, work, say)
             published = remember(cache, edition, request.out, len(handbook.pages), len(handbook.pictures))
     seconds = time.monotonic() - begun

@@ -1,12 +1,11 @@
-"""Pure functions over many things: nothing is worked out twice, and both cores are used."""
+"""Pure functions over many things: nothing is worked out twice, and every core is used."""
 
 from __future__ import annotations
 
-import os
 import signal
 import sys
 from collections.abc import Callable, Iterable, Iterator
-from concurrent.futures import ProcessPoolExecutor
+from concurrent.futures import Future, ProcessPoolExecutor
 from functools import cache, partial
 from multiprocessing import get_context
 from types import TracebackType
@@ -20,26 +19,27 @@ Given = TypeVar("Given")
 Thing = TypeVar("Thing")
 Result = TypeVar("Result")
 
-_TURNS = 8  # how often a worker comes back for more: few turns cost little, many share the work evenly
+_TURNS = 8  # how often a process comes back for more: few turns cost little, many share the work evenly
 _MOST_AT_ONCE = 16
 
 
 class Work:
-    """Works out what an earlier build has not left in the cache, in other processes if there may be more than one.
+    """Works out what an earlier build has not left in the cache, in `processes` at once, this one among them.
 
-    These begin at once and yield to this process where there are too few cores for all.
+    The others begin at once. This one takes its share when it asks for the results, and does other things until then.
     """
 
-    def __init__(self, cache: Cache, workers: int) -> None:
+    def __init__(self, cache: Cache, processes: int) -> None:
         self._cache = cache
-        self._pool = None if workers == 1 else _pool(workers)
+        self._processes = processes
+        self._others = _others(processes - 1) if processes > 1 else None
 
     def __enter__(self) -> Work:
         return self
 
     def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, at: TracebackType | None) -> None:
-        if self._pool:
-            self._pool.shutdown(cancel_futures=True)
+        if self._others:
+            self._others.shutdown(cancel_futures=True)
 
     def each(
         self, function: Callable[[Given, Thing], Result], given: Given, things: Iterable[Thing]
@@ -57,11 +57,13 @@ class Work:
         fresh = self._begin(partial(_work_out, self._cache, function, given), missing)
         return (found[0] if found else next(fresh) for found in known)
 
-    def _begin(self, function: Callable[[Thing], Result], things: list[Thing]) -> Iterator[Result]:
-        if not self._pool or not things:
-            return map(function, things)
-        at_once = min(_MOST_AT_ONCE, 1 + len(things) // _TURNS)
-        return self._pool.map(function, things, chunksize=at_once)
+    def _begin(self, function: Callable[[list[Thing]], list[Result]], things: list[Thing]) -> Iterator[Result]:
+        at_once = min(_MOST_AT_ONCE, 1 + len(things) // (_TURNS * self._processes))
+        batches = [things[start : start + at_once] for start in range(0, len(things), at_once)]
+        if self._others is None:
+            return (result for batch in batches for result in function(batch))
+        begun = [self._others.submit(function, batch) for batch in batches]
+        return _shared_out(function, batches, begun)
 
 
 def one_by_one(function: Callable[[Given, Thing], Result], given: Given, things: Iterable[Thing]) -> Iterator[Result]:
@@ -69,34 +71,48 @@ def one_by_one(function: Callable[[Given, Thing], Result], given: Given, things:
     return (function(given, thing) for thing in things)
 
 
-def _pool(workers: int) -> ProcessPoolExecutor:
+def _shared_out(
+    function: Callable[[list[Thing]], list[Result]], batches: list[list[Thing]], begun: list[Future[list[Result]]]
+) -> Iterator[Result]:
+    """All results in order, after doing here, from the last on, what the other processes have not come to."""
+    here: list[list[Result]] = []
+    while begun and begun[-1].cancel():
+        here.append(function(batches[len(begun) - 1]))
+        begun.pop()
+    for other in begun:
+        yield from other.result()
+    for batch in reversed(here):
+        yield from batch
+
+
+def _others(count: int) -> ProcessPoolExecutor:
     context = get_context("fork" if sys.platform == "linux" else "spawn")
-    return ProcessPoolExecutor(workers, context, initializer=_begin_as_a_worker)
+    return ProcessPoolExecutor(count, context, initializer=_leave_interrupts)
 
 
-def _begin_as_a_worker() -> None:
-    """Leave the cores to the first process, and an interrupt too: it ends its workers itself."""
+def _leave_interrupts() -> None:
+    """An interrupt is meant for the first process: it ends the others itself."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
-    if hasattr(os, "nice"):
-        os.nice(10)
 
 
-def _work_out(cache: Cache, function: Callable[[Any, Any], Any], given: Any, named: tuple[str, Any]) -> Any:
-    key, thing = named
-    result = function(given, thing)
-    cache.put(key, _adapter(function).dump_json(result))
-    return result
+def _work_out(cache: Cache, function: Callable[[Any, Any], Any], given: Any, batch: list[tuple[str, Any]]) -> list[Any]:
+    results = []
+    for key, thing in batch:
+        result = function(given, thing)
+        cache.put(key, _json(function).dump_json(result))
+        results.append(result)
+    return results
 
 
 def _remembered(cache: Cache, function: Callable[..., Result], key: str) -> tuple[Result] | None:
     """What was worked out before; nothing if it is not there, or is not what the function states."""
     kept = cache.get(key)
     try:
-        return None if kept is None else (_adapter(function).validate_json(kept),)
+        return None if kept is None else (_json(function).validate_json(kept),)
     except ValidationError:
         return None
 
 
 @cache
-def _adapter(function: Callable[..., Any]) -> TypeAdapter[Any]:
+def _json(function: Callable[..., Any]) -> TypeAdapter[Any]:
     return TypeAdapter(get_type_hints(function)["return"])
