@@ -89,11 +89,27 @@ def pages(site: Path) -> list[str]:
 
 @pytest.fixture(scope="session")
 def kinds(site: Path, pages: list[str]) -> list[str]:
-    """The smallest and the largest page of every folder: each kind of page, at its emptiest and at its fullest."""
+    """The smallest and the largest page of every kind: at its emptiest and at its fullest."""
     by_size = sorted(pages, key=lambda page: (site / page).stat().st_size)
-    smallest = {Path(page).parent: page for page in reversed(by_size)}
-    largest = {Path(page).parent: page for page in by_size}
+    smallest = {kind(page): page for page in reversed(by_size)}
+    largest = {kind(page): page for page in by_size}
     return sorted({*smallest.values(), *largest.values()})
+
+
+def kind(page: str) -> tuple[str, int, str]:
+    """Pages of one part of the handbook at one depth are of a kind, but for overviews and cards."""
+    parts = page.split("/")
+    name = parts[-1].removesuffix(".html")
+    return parts[0], len(parts), next((word for word in ("index", "cards") if name.endswith(word)), "")
+
+
+def altered(site: Path, copy: Path, path: str, change: Callable[[str], str]) -> Path:
+    """Return a copy of the site in which one file is changed; the others are the same files under a second name."""
+    shutil.copytree(site, copy, copy_function=os.link)
+    text = (copy / path).read_text("utf-8")
+    (copy / path).unlink()
+    (copy / path).write_text(change(text), "utf-8")
+    return copy
 
 
 @contextmanager

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shutil
 import socket
 from collections.abc import Iterator
 from pathlib import Path
@@ -10,7 +9,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser
 
-from tests.browser.conftest import Launch, visiting
+from tests.browser.conftest import Launch, altered, visiting
 
 
 @pytest.fixture(scope="module")
@@ -55,13 +54,13 @@ def test_search_answers_on_every_kind_of_page(offline: Browser, site: Path, kind
             assert visit.errors == []
 
 
-def test_a_result_opens_where_the_words_are(chromium: Browser, site: Path) -> None:
+def test_a_result_opens_with_the_keyboard(chromium: Browser, site: Path) -> None:
     with visiting(chromium) as visit:
         visit.page.goto((site / "index.html").as_uri())
-        visit.search("remainder")
+        first = visit.search("remainder")[0]
         visit.page.keyboard.press("ArrowDown")
         visit.page.keyboard.press("Enter")
-        visit.page.wait_for_url("**/lessons/**")
+        visit.page.wait_for_url(f"{first}**")
         assert visit.errors == []
 
 
@@ -77,12 +76,9 @@ BROKEN = {
 def test_when_search_cannot_run_a_visible_line_leads_to_the_a_z(
     script: str, chromium: Browser, site: Path, tmp_path: Path
 ) -> None:
-    copy = tmp_path / "site"
-    shutil.copytree(site, copy)
-    worker = copy / "js" / "search-worker.js"
-    worker.write_text(worker.read_text("utf-8") + script, "utf-8")
+    copy = altered(site, tmp_path / "site", "js/search-worker.js", lambda text: text + script)
     with visiting(chromium) as visit:
-        visit.page.goto((copy / "learn" / "index.html").as_uri())
+        visit.page.goto((copy / "index.html").as_uri())
         help_line = visit.page.locator("#search-help")
         help_line.wait_for(state="visible")
         help_line.get_by_role("link").click()
@@ -104,19 +100,16 @@ def test_with_scripts_off_the_page_is_whole_and_says_where_to_look(
 
 
 def test_the_policy_stops_what_a_page_tries_to_load_or_run(chromium: Browser, site: Path, tmp_path: Path) -> None:
-    copy = tmp_path / "site"
-    shutil.copytree(site, copy)
-    page = copy / "index.html"
     tries = (
         '<img src="http://127.0.0.1:9/a.png" alt="a"><script src="http://127.0.0.1:9/a.js"></script>'
         '<script>window.ran = 1</script><img src="gone.svg" onerror="window.ran = 1" alt="b">'
         '<iframe src="http://127.0.0.1:9/" title="c"></iframe><a id="evil" href="javascript:window.ran = 1">d</a>'
     )
-    page.write_text(page.read_text("utf-8").replace("</article>", tries + "</article>"), "utf-8")
+    copy = altered(site, tmp_path / "site", "index.html", lambda text: text.replace("</article>", tries + "</article>"))
     with visiting(chromium) as visit:
         asked: list[str] = []
         visit.page.on("response", lambda response: asked.append(response.url))
-        visit.page.goto(page.as_uri())
+        visit.page.goto((copy / "index.html").as_uri())
         visit.page.locator("#evil").click()
         visit.page.wait_for_timeout(200)
         assert visit.page.evaluate("window.ran") is None
