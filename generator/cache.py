@@ -36,7 +36,7 @@ def installed() -> tuple[str, ...]:
 
 @dataclass(frozen=True)
 class Cache:
-    """A folder of results; each file begins with the digest of the rest, so that a damaged one is not taken."""
+    """A folder of results; each file begins with a digest of its key and the rest, so that no other is taken for it."""
 
     folder: Path
 
@@ -47,7 +47,7 @@ class Cache:
         except OSError:
             return None
         digest, result = content[:_DIGEST], content[_DIGEST:]
-        return result if hashlib.sha256(result).digest() == digest else None
+        return result if _digest(key, result) == digest else None
 
     def put(self, key: str, result: bytes) -> None:
         """Keep a result; a folder that cannot be written is no fault, only slower."""
@@ -55,7 +55,7 @@ class Cache:
         with suppress(OSError):
             file.parent.mkdir(parents=True, exist_ok=True)
             unfinished = file.with_suffix(f".{os.getpid()}")
-            unfinished.write_bytes(hashlib.sha256(result).digest() + result)
+            unfinished.write_bytes(_digest(key, result) + result)
             unfinished.replace(file)
 
     def forget_others(self) -> None:
@@ -66,3 +66,7 @@ class Cache:
 
     def _file(self, key: str) -> Path:
         return self.folder / key[:2] / key
+
+
+def _digest(key: str, result: bytes) -> bytes:
+    return hashlib.sha256(key.encode() + b"\x00" + result).digest()
