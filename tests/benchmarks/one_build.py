@@ -1,0 +1,66 @@
+"""One build in this process, and how long each part of it took, as JSON; the other benchmarks run it as a program.
+
+python -m tests.benchmarks.one_build build HANDBOOK WORKSHOP OUT [PROCESSES]
+python -m tests.benchmarks.one_build mkdocs HANDBOOK WORKSHOP OUT     only MkDocs, on what a build has staged
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import resource
+import sys
+import time
+from pathlib import Path
+
+from generator import build as building
+from generator.cache import fingerprint
+from generator.gallery import size
+from generator.pages.environment import Writer
+from generator.pages.handbook import write_handbook
+from generator.site import render
+from generator.source.library import load
+from generator.work import one_by_one
+
+# A build says what it begins; these are the parts as the tables call them.
+PHASES = {"Rea": "read", "Wor": "write", "Ren": "MkDocs", "Dra": "figures", "Fin": "finish"}
+
+
+def whole_build(handbook: Path, workshop: Path, out: Path, processes: int) -> dict[str, float]:
+    """Seconds by part of the build; `whole` is all of it."""
+    begun: list[tuple[str, float]] = []
+
+    def say(line: str) -> None:
+        if line[:3] in PHASES:
+            begun.append((PHASES[line[:3]], time.perf_counter()))
+
+    start = time.perf_counter()
+    building.build(building.Request(None, out, processes, handbook, workshop), say)
+    end = time.perf_counter()
+    parts = {name: after - at for (name, at), (_, after) in zip(begun, [*begun[1:], ("", end)], strict=True)}
+    return parts | {"whole": end - start}
+
+
+def only_mkdocs(handbook: Path, workshop: Path, out: Path) -> dict[str, float]:
+    """Seconds that MkDocs takes for the pages that the last build has staged."""
+    sources = load(handbook)
+    nav = write_handbook(sources, Writer(sources.school, size), one_by_one).nav
+    settings = render.Settings(sources.school.name, "1", render.build_date(os.environ))
+    before = fingerprint(workshop / "docs")
+    out.mkdir(parents=True)
+    start = time.perf_counter()
+    render.render(workshop / "docs", out, nav, settings)
+    end = time.perf_counter()
+    assert fingerprint(workshop / "docs") == before
+    return {"MkDocs": end - start}
+
+
+def main(what: str, handbook: str, workshop: str, out: str, processes: str = "2") -> None:
+    folders = Path(handbook), Path(workshop), Path(out)
+    times = only_mkdocs(*folders) if what == "mkdocs" else whole_build(*folders, int(processes))
+    own, others = (resource.getrusage(who).ru_maxrss / 1024 for who in (resource.RUSAGE_SELF, resource.RUSAGE_CHILDREN))
+    print(json.dumps({"seconds": times, "megabytes": own, "megabytes of another process": others}))
+
+
+if __name__ == "__main__":
+    main(*sys.argv[1:])

@@ -1,0 +1,86 @@
+"""The engine, single commands, and single figures."""
+
+from __future__ import annotations
+
+import io
+import random
+import time
+from collections.abc import Iterator
+from functools import partial
+from statistics import median
+
+import matplotlib as mpl
+from matplotlib.figure import Figure as Canvas
+
+from generator.engine.sharing import Sharing, Stage, share
+from generator.figures.draw import draw
+from generator.figures.spec import stage_figure
+from tests.benchmarks.measuring import Measured, median_seconds, python, seconds
+
+_SECONDS = 1.0
+_COMMANDS = {
+    "share": ("share", "5230", "4"),
+    "choose": ("choose", "4", "--exchange-from", "tens,hundreds"),
+    "diagnose": ("diagnose", "5230", "4", "--seen", "1308,1307,1307,1307", "--left", "1"),
+}
+
+
+def engine() -> Iterator[Measured]:
+    chance = random.Random(1)
+    plain = [(chance.randint(1000, 9999), chance.randint(2, 12), False) for _ in range(20_000)]
+    ribbons = [(chance.randint(1000, 9999), chance.choice((11, 12, 23, 30, 102, 111)), True) for _ in range(20_000)]
+    yield Measured("full traces, four digits among 2 to 12", _traces(plain), "a second", "10,000 or more")
+    yield Measured("full traces, four digits with ribbons", _traces(ribbons), "a second")
+
+
+def commands() -> Iterator[Measured]:
+    yield Measured("python alone", median_seconds(partial(python, "-c", "pass"), 5), "s")
+    for name, arguments in _COMMANDS.items():
+        aim = "under 0.4" if name != "diagnose" else ""
+        yield Measured(name, median_seconds(partial(python, "-m", "generator", *arguments), 5), "s", aim)
+
+
+def figures() -> Iterator[Measured]:
+    """Figures of stages against empty ones of the same size with Axes, drawn by turns."""
+    chance = random.Random(2)
+    sharings = [share(chance.randint(1000, 9999), chance.randint(2, 9)) for _ in range(40)]
+    stages = [(sharing, stage) for sharing in sharings for stage in sharing.stages]
+    ours: list[float] = []
+    empty: list[float] = []
+    drawn: list[float] = []
+    for sharing, stage in stages:
+        figure = stage_figure(sharing, stage)
+        ours.append(seconds(partial(_work_out_and_draw, sharing, stage)))
+        drawn.append(seconds(partial(draw, figure)))
+        empty.append(seconds(partial(_empty, figure.width, figure.height)))
+    yield Measured("a stage, worked out and drawn", 1000 * median(ours), "ms")
+    yield Measured("  only drawn", 1000 * median(drawn), "ms")
+    yield Measured("an empty figure with Axes", 1000 * median(empty), "ms")
+    yield Measured("  ratio, worked out and drawn", median(ours) / median(empty), "x", "0.6 or less")
+
+
+def _work_out_and_draw(sharing: Sharing, stage: Stage) -> bytes:
+    return draw(stage_figure(sharing, stage))
+
+
+def _traces(divisions: list[tuple[int, int, bool]]) -> float:
+    done = 0
+    begun = time.perf_counter()
+    for dividend, divisor, ribbons in divisions:
+        _look_at_every_step(share(dividend, divisor, ribbons=ribbons))
+        done += 1
+        if time.perf_counter() - begun > _SECONDS:
+            break
+    return done / (time.perf_counter() - begun)
+
+
+def _look_at_every_step(sharing: Sharing) -> None:
+    for step in sharing.steps:
+        assert step.after.level >= 0
+
+
+def _empty(width: float, height: float) -> None:
+    with mpl.rc_context({"svg.fonttype": "none"}):
+        canvas = Canvas(figsize=(width / 72, height / 72))
+        canvas.subplots()
+        canvas.savefig(io.BytesIO(), format="svg")
