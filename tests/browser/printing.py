@@ -13,8 +13,8 @@ from typing import NamedTuple
 from playwright.sync_api import Page
 
 PAPERS = {"A4": (595, 842), "Letter": (612, 792)}  # ISO 216 and ANSI/ASME Y14.1, in points of 1/72 inch
-MARGIN = 56  # points, as the style sheet for print leaves them above and below
-WHOLE = "figure, tbody tr, .card, .checklist li, .admonition, .glance"
+MARGIN = 51  # points, as the style sheet for print leaves them above and below
+WHOLE = ":is(figure, tbody tr, .card, .checklist li, .admonition, .glance)"
 
 _WORD = re.compile(r'<word xMin="(.*?)" yMin="(.*?)" xMax="(.*?)" yMax="(.*?)">(.*?)</word>')
 _MARK = re.compile(r"zq(\d+)(top|bottom)")
@@ -69,13 +69,13 @@ class Sheet(NamedTuple):
 
 
 def _in_line(words: Iterable[Word]) -> str:
-    return " ".join(word.text for word in sorted(words))
+    return " ".join(word.text for word in sorted(words) if not _MARK.fullmatch(word.text))
 
 
-def mark(page: Page) -> int:
-    """Mark the edges of everything that must stay whole on paper; return how many things that are."""
+def mark(page: Page, within: str = "body") -> int:
+    """Mark the edges of everything that must stay whole on paper, inside what a selector finds; return how many."""
     page.emulate_media(media="print")
-    count = page.evaluate(_WRITE_MARKS, WHOLE)
+    count = page.evaluate(_WRITE_MARKS, f"{within} {WHOLE}")
     assert isinstance(count, int)
     return count
 

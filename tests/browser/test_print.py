@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page
 
+from generator.build import Request, build
 from generator.site.book import BOOK, Part, write_book
 from generator.site.paper import prepare_for_print
 from tests.browser.printing import PAPERS, Sheet, cut, links, mark, print_to
@@ -16,6 +18,13 @@ from tests.site import samples
 IMPRINT = "Hazel Lane sharing handbook, version 1.2.3"
 LESSON = "lessons/place-by-place.html"
 CARDS = "lessons/cards.html"
+STOCK = (
+    "lessons/left-over/6217-among-5.html",
+    "lessons/ten-ribbons/3432-for-12.html",
+    "lessons/left-over/cards.html",
+    "choosing/group-4.html",
+    "new-here/sign-off.html",
+)
 HEIGHTS = (200, 260, 330, 410, 500, 600)
 CARD_NUMBERS = (5230, 5231, 5232, 5233, 5234)
 
@@ -77,11 +86,13 @@ def printable(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @pytest.fixture(scope="module")
-def chromium() -> Iterator[Browser]:
-    with sync_playwright() as tools:
-        browser = tools.chromium.launch(executable_path="/usr/bin/chromium", args=["--no-sandbox"])
-        yield browser
-        browser.close()
+def stock(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The stock handbook: the folder that HANDBOOK_SITE names, or one built here."""
+    if named := os.environ.get("HANDBOOK_SITE"):
+        return Path(named).resolve()
+    out = tmp_path_factory.mktemp("stock") / "site"
+    build(Request(out=out), say=lambda line: None)
+    return out
 
 
 @pytest.fixture
@@ -91,12 +102,12 @@ def page(chromium: Browser) -> Iterator[Page]:
     page.close()
 
 
-def check_sheets(sheets: tuple[Sheet, ...], paper: str, title: str) -> None:
+def check_sheets(sheets: tuple[Sheet, ...], paper: str, title: str, imprint: str = IMPRINT) -> None:
     """Every sheet has the paper's size, its number, title and version, and nothing over its edge."""
     for number, sheet in enumerate(sheets, start=1):
         assert (sheet.width, sheet.height) == pytest.approx(PAPERS[paper], abs=1.5)
         assert sheet.head.startswith(title)
-        assert sheet.foot == f"{IMPRINT} {number} / {len(sheets)}"
+        assert sheet.foot == f"{imprint} {number} / {len(sheets)}"
         assert all(word.left > 20 and word.right < sheet.width - 20 for word in sheet.words)
 
 
@@ -180,3 +191,34 @@ def test_the_school_can_set_its_paper(paper: str, page: Page, printable: Path, t
     page.goto((printable / CARDS).as_uri())
     page.evaluate("(paper) => { document.documentElement.dataset.paper = paper; }", paper)
     check_sheets(print_to(tmp_path / "x.pdf", page), paper, "Cards to cut out")
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("name", STOCK)
+def test_the_stock_handbook_is_cut_nowhere(name: str, paper: str, page: Page, stock: Path, tmp_path: Path) -> None:
+    page.goto((stock / name).as_uri())
+    marked = mark(page)
+    assert marked
+    sheets = print_to(tmp_path / "page.pdf", page, paper)
+    assert cut(sheets, marked) == []
+    check_sheets(sheets, paper, *said(page))
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_the_stock_book_is_numbered_throughout(paper: str, page: Page, stock: Path, tmp_path: Path) -> None:
+    """Marks slow printing down much, so every twentieth chapter has them."""
+    page.set_default_timeout(300_000)
+    page.goto((stock / BOOK).as_uri())
+    marked = mark(page, ".chapter:nth-of-type(20n)")
+    assert marked
+    sheets = print_to(tmp_path / "book.pdf", page, paper)
+    assert cut(sheets, marked) == []
+    check_sheets(sheets, paper, *said(page))
+
+
+def said(page: Page) -> tuple[str, str]:
+    """The title and the imprint that a page gives to its margins."""
+    title, imprint = page.evaluate(
+        "() => [document.documentElement.dataset.title, document.documentElement.dataset.imprint]"
+    )
+    return title, imprint
