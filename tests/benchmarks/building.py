@@ -73,6 +73,6 @@ def _parts(name: str, times: list[Times]) -> Iterator[Measured]:
 def _change(lesson: Path, turn: int) -> None:
     """Another number of the same kind: the lesson's title, its figures and all that names it change."""
     _, divisor = lesson.stem.split("-among-")
-    number = numbers_of_kind(int(divisor), "exchange-several")[100 + turn]
+    number = numbers_of_kind(int(divisor), "exchange-several")[-1 - turn]
     text = re.sub(r"dividend = \d+", f"dividend = {number}", lesson.read_text(encoding="utf-8"))
     lesson.write_text(text, encoding="utf-8")
