@@ -90,6 +90,10 @@ def _place_rules(block: Block, sharing: Sharing) -> tuple[Rule, ...]:
     stage = next((stage for stage in sharing.stages if stage.level == PLACES.get(block.row)), None)
     if stage is None:
         return ()
+    side, _, worth = block.label.partition(" > ")
+    if worth:
+        middle = {"In the middle": stage.start, "Then in the middle": stage.end}
+        return (_is("places", middle[side].at(_place_worth(worth))),)
     right: dict[str, Right] = {
         "In the middle": pieces(stage.start),
         "Each gets": stage.rounds,

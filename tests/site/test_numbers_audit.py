@@ -8,7 +8,9 @@ from pathlib import Path
 
 import pytest
 
+from generator.build import HANDBOOK
 from generator.site.html import tags
+from generator.source.library import load
 from tests.site.numbers_audit import Report, audit_numbers
 from tests.site.numbers_rules import RULES, VALUES
 from tests.site.numbers_words import N
@@ -102,3 +104,10 @@ def test_tells_page_line_what_is_said_and_what_is_right(tmp_path: Path) -> None:
     (wrong,) = report.wrong
     assert (wrong.page, wrong.line, wrong.stated, wrong.right) == ("plain.html", 8, "113", "112")
     assert str(wrong) == "plain.html:8: '113' should be 112 in: about 6 minutes (113 handlings)"
+
+
+def test_the_stock_handbook_states_no_wrong_number(site: Path) -> None:
+    report = audit_numbers(site, load(HANDBOOK).school.time.seconds_per_handling)
+    assert report.wrong == []
+    assert report.unread == []
+    assert sum(report.verified.values()) >= 50_000
