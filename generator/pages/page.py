@@ -91,5 +91,6 @@ def from_page(page: str, target: str) -> str:
 
 
 def address(path: str) -> str:
-    """The address of a Markdown page once it is a page of the site."""
-    return path.removesuffix(".md") + ".html" if path.endswith(".md") else path
+    """The address of a Markdown page once it is a page of the site, with the anchor that it may have."""
+    page, hash_mark, anchor = path.partition("#")
+    return (page.removesuffix(".md") + ".html" if page.endswith(".md") else page) + hash_mark + anchor

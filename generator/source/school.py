@@ -209,7 +209,7 @@ class School(Model):
     site_url: Annotated[str, AfterValidator(_web_address)] | None = None
     """an address that begins with https:// or http://, such as "https://intranet.example/sharing/"
 
-    Where the handbook is put on a server; only the page for missing addresses needs it."""
+    Where the handbook is put on a server; the page for missing addresses and the server's files need it."""
 
     roles: Roles = Roles()
     """a table [roles]"""

@@ -46,7 +46,8 @@ def lesson_text(sharing: Sharing, order: int, reviewed: date) -> str:
     }
     for key, field in LessonFile.model_fields.items():
         lines += ["", *_explained(field)]
-        lines += [f"{key} = {_toml(filled[key])}" if key in filled else f"# {key} = {_toml(field.default or '')}"]
+        left_out = "" if field.default is None else field.default
+        lines += [f"{key} = {_toml(filled[key])}" if key in filled else f"# {key} = {_toml(left_out)}"]
     return "\n".join(lines) + "\n"
 
 
@@ -101,4 +102,5 @@ def _what_is_special(sharing: Sharing) -> Iterator[str]:
         yield "begins at the bank: the largest pieces do not go round"
     if kind.nobody_gets_any:
         yield "nobody gets a bead: all of it is left over"
-    yield f"{sharing.sharers} children, {sharing.exchanges} exchanges, {sharing.handlings} pieces moved"
+    exchanges = f"{sharing.exchanges} exchange{'' if sharing.exchanges == 1 else 's'}"
+    yield f"{sharing.sharers} children, {exchanges}, {sharing.handlings} pieces moved"
