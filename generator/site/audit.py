@@ -23,7 +23,7 @@ from typing import NamedTuple
 from urllib.parse import unquote, urlsplit
 
 from generator.errors import Fault
-from generator.site.html import line_at, tags, words
+from generator.site.html import TOKEN, line_at, words
 from generator.site.tagcheck import INTO_FILE, NOTHING, SCHEME, Link, Table, Wrong, is_known, look_at
 
 # The page a server shows for every address that it does not know, at any depth.
@@ -86,36 +86,37 @@ def read_page(path: str, text: str, allowed_scripts: Collection[str]) -> Page:
     page = Page(path, text)
     in_body = heading = language = False
     tables: list[Table] = []
-    for tag in tags(text):
-        if tag.closes:
-            if tag.name == "table" and tables:
-                page.wrongs += tables.pop().wrongs()
+    for token in TOKEN.finditer(text):
+        seen = look_at(token[0])
+        if seen is NOTHING:
             continue
-        seen = look_at(tag.name, tag.source)
-        if seen is not NOTHING:
-            for anchor in seen.anchors:
-                if anchor in page.anchors:
-                    wrong = Wrong(f'id="{anchor}"', "is on this page twice", "give each its own")
-                    page.wrongs.append((tag.start, wrong))
-                page.anchors.add(anchor)
-            page.links += [(tag.start, link) for link in seen.links]
-            page.wrongs += [(tag.start, wrong) for wrong in seen.wrongs]
+        tag, start = seen.tag, token.start()
+        for anchor in seen.anchors:
+            if anchor in page.anchors:
+                page.wrongs.append((start, Wrong(f'id="{anchor}"', "is on this page twice", "give each its own")))
+            page.anchors.add(anchor)
+        page.links += [(start, link) for link in seen.links]
+        page.wrongs += [(start, wrong) for wrong in seen.wrongs]
         match tag.name:
+            case "table" if tag.closes:
+                page.wrongs += tables.pop().wrongs() if tables else ()
+            case _ if tag.closes:
+                pass
             case "html":
                 language = bool(tag.attributes.get("lang"))
             case "title" if not in_body:
-                page.title, page.title_at = " ".join(tag.inner.split()), tag.start
+                page.title, page.title_at = " ".join(tag.inner.split()), start
             case "body":
                 in_body = True
             case "h1":
-                heading = heading or bool(words(text[tag.end : text.find("</h1", tag.end)]))
+                heading = heading or bool(words(text[token.end() : text.find("</h1", token.end())]))
             case "script" if not is_known(tag, allowed_scripts):
                 wrong = Wrong("script", "is written into the page and the content policy does not know it", INTO_FILE)
-                page.wrongs.append((tag.start, wrong))
+                page.wrongs.append((start, wrong))
             case "table":
-                tables.append(Table(tag))
+                tables.append(Table(tag, start))
             case "caption" | "th" if tables:
-                tables[-1].take(tag, text)
+                tables[-1].take(tag, start, text)
     for there, key, remedy in (
         (language, "lang", "state the language in the html tag"),
         (bool(page.title), "title", "give the page a title"),

@@ -25,7 +25,8 @@ ADDRESSES = frozenset(
 LISTS_OF_ADDRESSES = frozenset({"srcset", "imagesrcset"})
 
 _INSIDE = r"""[^>"']*+(?:(?:"[^"]*"|'[^']*')[^>"']*+)*+"""
-_TOKEN = re.compile(
+# A comment, an element of bare text, or a tag; the parts are for `tags` to name.
+TOKEN = re.compile(
     rf"<!--.*?(?:-->|\Z)"
     rf"|<((?i:script|style|textarea|title))(?=[\s/>])({_INSIDE})>(.*?)</(?i:\1)\s*>"
     rf"|<(/?)([a-zA-Z][^\s/>]*)({_INSIDE})>",
@@ -59,7 +60,7 @@ class Tag(NamedTuple):
 
 def tags(text: str, start: int = 0, end: int | None = None) -> Iterator[Tag]:
     """Every tag between two positions, in order; comments and declarations are passed over."""
-    found = _TOKEN.finditer(text, start) if end is None else _TOKEN.finditer(text, start, end)
+    found = TOKEN.finditer(text, start) if end is None else TOKEN.finditer(text, start, end)
     for token in found:
         bare, bare_source, inner, slash, name, source = token.groups()
         if name is not None:
@@ -95,4 +96,4 @@ def closing(text: str, opening: Tag) -> Tag | None:
 
 def words(text: str) -> str:
     """The text of a piece of HTML without its tags, spaces run together."""
-    return " ".join(unescape(_TOKEN.sub("", text)).split())
+    return " ".join(unescape(TOKEN.sub("", text)).split())

@@ -10,7 +10,7 @@ from functools import lru_cache
 from hashlib import sha256
 from typing import NamedTuple
 
-from generator.site.html import ADDRESSES, LISTS_OF_ADDRESSES, Tag, attributes, words
+from generator.site.html import ADDRESSES, LISTS_OF_ADDRESSES, Tag, tags, words
 
 SCHEME = re.compile(r"[a-z][a-z0-9+.-]*:", re.IGNORECASE)
 INTO_FILE = "move it into a file of its own"
@@ -20,6 +20,7 @@ _RELATIONS_WITHOUT_REQUEST = frozenset({"author", "canonical", "help", "license"
 _SCRIPT_TYPES = frozenset(
     {"", "module", "importmap", "speculationrules", "text/javascript", "application/javascript", "text/ecmascript"}
 )
+_STRUCTURE = frozenset({"html", "title", "body", "h1", "script", "table", "caption", "th"})
 _DECORATIVE = frozenset({"none", "presentation"})
 _IGNORED_IN_SCHEME = re.compile(r"[\x00-\x20]+")
 
@@ -40,14 +41,15 @@ class Link(NamedTuple):
 
 
 class Seen(NamedTuple):
-    """What one opening tag says by itself, on whatever page it stands."""
+    """What one tag says by itself, on whatever page it stands. The positions in `tag` are those within it."""
 
+    tag: Tag
     anchors: tuple[str, ...] = ()
     links: tuple[Link, ...] = ()
     wrongs: tuple[Wrong, ...] = ()
 
 
-NOTHING = Seen()
+NOTHING = Seen(Tag("", False, "", 0, 0))
 
 
 def script_hash(script: str) -> str:
@@ -64,18 +66,24 @@ def is_known(script: Tag, allowed: Collection[str]) -> bool:
 
 
 @lru_cache(maxsize=1 << 16)
-def look_at(name: str, source: str) -> Seen:
-    """What an opening tag says by itself. Most tags of a site repeat word for word, so this is remembered."""
-    said = attributes(source)
+def look_at(written: str) -> Seen:
+    """What a tag as it is written says by itself: NOTHING if the audit can pass over it.
+
+    Most tags of a site repeat word for word, so this is remembered.
+    """
+    tag = next(tags(written), None)
+    if tag is None or (tag.closes and tag.name not in _STRUCTURE):
+        return NOTHING
+    said = {} if tag.closes else tag.attributes
     anchors = [said["id"]] if said.get("id") else []
-    if name == "a" and said.get("name") and said["name"] not in anchors:
+    if tag.name == "a" and said.get("name") and said["name"] not in anchors:
         anchors.append(said["name"])
     links: list[Link] = []
     wrongs: list[Wrong] = []
     for attribute, value in said.items():
         if attribute in ADDRESSES:
             for address in _split(attribute, value):
-                wrong = _refuse(name, said, attribute, address)
+                wrong = _refuse(tag.name, said, attribute, address)
                 if wrong is not None:
                     wrongs.append(wrong)
                 elif not SCHEME.match(address) and not address.startswith("//"):
@@ -84,14 +92,14 @@ def look_at(name: str, source: str) -> Seen:
             wrongs.append(Wrong("style", "is an attribute that the content policy refuses", "use a class instead"))
         elif attribute.startswith("on"):
             wrongs.append(Wrong(attribute, "is a script that the content policy refuses", INTO_FILE))
-    if name == "style":
+    if tag.name == "style":
         wrongs.append(Wrong("style", "is an element that the content policy refuses", "move it into a style sheet"))
-    elif name == "img" and not said.get("alt") and not ("alt" in said and said.get("role") in _DECORATIVE):
+    elif tag.name == "img" and not said.get("alt") and not ("alt" in said and said.get("role") in _DECORATIVE):
         remedy = 'say in alt what it shows, or mark decoration with alt="" role="presentation"'
         wrongs.append(Wrong(f'img src="{said.get("src", "")}"', "has no alternative text", remedy))
-    if not (anchors or links or wrongs):
+    if not (anchors or links or wrongs or tag.name in _STRUCTURE):
         return NOTHING
-    return Seen(tuple(anchors), tuple(links), tuple(wrongs))
+    return Seen(tag, tuple(anchors), tuple(links), tuple(wrongs))
 
 
 def _split(attribute: str, value: str) -> list[str]:
@@ -121,32 +129,33 @@ def _refuse(name: str, said: Mapping[str, str], attribute: str, address: str) ->
 
 @dataclass
 class Table:
-    """A table while its tags go by."""
+    """A table while its tags go by; `start` is where it begins."""
 
-    opening: Tag
+    tag: Tag
+    start: int
     caption: bool = False
     scopes: set[str] = field(default_factory=set)
     bare: list[int] = field(default_factory=list)
 
-    def take(self, tag: Tag, text: str) -> None:
-        """Note a caption or header cell of this table."""
+    def take(self, tag: Tag, start: int, text: str) -> None:
+        """Note a caption or header cell of this table, which begins at a position of the page."""
         if tag.name == "caption":
-            self.caption = bool(words(text[tag.end : text.find("</caption", tag.end)]))
-        elif tag.name == "th":
+            self.caption = bool(words(text[start : text.find("</caption", start)]))
+        else:
             scope = tag.attributes.get("scope", "")
             self.scopes.add(scope.removesuffix("group"))
             if scope not in ("col", "row", "colgroup", "rowgroup"):
-                self.bare.append(tag.start)
+                self.bare.append(start)
 
     def wrongs(self) -> Iterator[tuple[int, Wrong]]:
         """What is wrong with the table, once all of it has been seen, each with its position."""
-        if self.opening.attributes.get("role") in _DECORATIVE:
+        if self.tag.attributes.get("role") in _DECORATIVE:
             return
         if not self.caption:
-            yield self.opening.start, Wrong("table", "has no caption", "say in a caption what the table holds")
+            yield self.start, Wrong("table", "has no caption", "say in a caption what the table holds")
         for scope, called in (("col", "column"), ("row", "row")):
             if scope not in self.scopes:
                 remedy = f'mark what names each {called} with th scope="{scope}"'
-                yield self.opening.start, Wrong("table", f"has no {called} headers", remedy)
+                yield self.start, Wrong("table", f"has no {called} headers", remedy)
         for position in self.bare:
             yield position, Wrong("th", "does not say what it names", 'add scope="col" or scope="row"')
