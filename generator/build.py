@@ -132,7 +132,7 @@ def _finish(site: Path, handbook: Handbook, sources: Sources, settings: render.S
     imprint = f"{settings.site_name}, version {settings.version}, {settings.built.isoformat()}"
     search.make_offline(site)
     book.write_book(site, _parts(handbook), settings.site_name, imprint)
-    paper.prepare_for_print(sorted(site.rglob("*.html")), imprint, sources.school.print.paper.lower())
+    paper.prepare_for_print(sorted(site.rglob("*.html")), imprint, sources.school.print.paper)
     policy.apply(site)
     servers.write(site, settings.sub_path)
     faults = audit.audit(site, policy.theme_scripts(site), settings.sub_path)
