@@ -15,7 +15,7 @@ from generator.engine.sights import Sight, beads_on
 from generator.pages.environment import Writer
 from generator.pages.links import LessonLink, StepLink, step_link
 from generator.pages.page import Page, front_matter
-from generator.pages.titles import what_happens
+from generator.pages.titles import way_of_sharing
 from generator.pages.views import CheckRow, StageView, check_rows, stage_views
 from generator.source.models import MOST_CHILDREN, Lesson, Step
 from generator.source.school import School
@@ -38,7 +38,7 @@ class Neighbour:
     """The same number with one child more or less, and a number of the same kind for that group, if there is one."""
 
     sharing: Sharing
-    what_happens: str
+    way: str
     shortages: tuple[Shortage, ...]
     instead: int | None
 
@@ -119,7 +119,7 @@ def _neighbours(sharing: Sharing, shelf: Shelf) -> tuple[Neighbour, ...]:
     return tuple(
         Neighbour(
             other,
-            what_happens(other),
+            way_of_sharing(other),
             shortages(needs(other), shelf),
             _ready_number(other.divisor, frozenset(kind.exchange_from), kind.exact, len(sharing.start)),
         )

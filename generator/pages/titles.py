@@ -20,20 +20,15 @@ def division_name(sharing: Sharing, written: Written) -> str:
 
 def lesson_title(sharing: Sharing, written: Written) -> str:
     """'5,230 among four: exchange out of thousands and tens, two left over'."""
-    return f"{division_name(sharing, written)}: {what_happens(sharing)}"
+    return f"{division_name(sharing, written)}: {', '.join([way_of_sharing(sharing), *_left_over(sharing)])}"
 
 
-def what_happens(sharing: Sharing) -> str:
-    """'exchange out of thousands and tens, two left over', 'shares out as it lies'."""
+def way_of_sharing(sharing: Sharing) -> str:
+    """How it goes until the end: 'exchange out of thousands, a zero inside the share', 'shares out as it lies'."""
     kind = kind_of(sharing)
     if kind.nobody_gets_any:
-        return "too few to go round, all of it left over"
-    return side_by_side([_exchange(kind), *_zeros(kind), *_left_over(kind)])
-
-
-def side_by_side(items: list[str]) -> str:
-    """Parts that stand side by side: no 'and' between them."""
-    return ", ".join(filter(None, items))
+        return "too few to go round"
+    return ", ".join([_exchange(kind), *_zeros(kind)])
 
 
 def _exchange(kind: Kind) -> str:
@@ -50,5 +45,7 @@ def _zeros(kind: Kind) -> list[str]:
     return [f"a zero {listing(where)} the share"] if where else []
 
 
-def _left_over(kind: Kind) -> list[str]:
-    return [] if kind.exact else [f"{small_number(kind.remainder)} left over"]
+def _left_over(sharing: Sharing) -> list[str]:
+    if sharing.remainder == 0:
+        return []
+    return ["all of it left over" if sharing.quotient == 0 else f"{small_number(sharing.remainder)} left over"]
