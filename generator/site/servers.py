@@ -64,13 +64,10 @@ _CADDY = Template("""\
 # Caddy: put this line into the block of the site that shall carry the handbook:
 #     import $place/server-config/Caddyfile
 # If the handbook is not in $place, change every $place below.
-(handbook_headers) {
-$headers
-}
 $redirect
 handle_path $sub_path* {
 	root * $place
-	import handbook_headers
+$headers
 	# These files get a new name whenever they change; whether anything else has changed is asked each time.
 	@lasting path /assets/*
 	@checked not path /assets/*
@@ -86,7 +83,8 @@ handle_errors {
 	}
 	handle @handbook {
 		root * $place
-		import handbook_headers
+$headers
+		header Cache-Control no-cache
 		rewrite * /404.html
 		file_server
 	}
