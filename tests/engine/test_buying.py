@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from itertools import product
+from typing import Any
 
 import pytest
 
@@ -29,7 +30,8 @@ def with_bought(shelf: Shelf, thing: Shortage) -> Shelf:
             shelf,
             ribbons=Counts(thing.needed if at == place else have for at, have in enumerate(shelf.ribbons)),
         )
-    return replace(shelf, **{thing.what: thing.needed})
+    numbers: dict[str, Any] = {thing.what: thing.needed}
+    return replace(shelf, **numbers)
 
 
 @pytest.mark.parametrize("shelf", [FULL, POOR])
