@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from generator.errors import Fault, SourceError
-from generator.pages.confined import TakesTooLongError, confined
+from generator.pages.confined import SECONDS, TakesTooLongError, confined
 from generator.pages.content import Refused, refusals
 from generator.pages.environment import Writer
 from generator.pages.links import LessonLink, StepLink
@@ -91,7 +91,7 @@ def _with(page: Page, filled: _Filled) -> Draft:
 def _guarded(desk: Desk, page: Page, words: _Words) -> _Filled:
     """What a school wrote, filled in and held to what may be on a page, in a process that can be stopped."""
     try:
-        filled = confined(_fill_and_check, desk, page, words)
+        filled = confined(_fill_and_check, desk, page, words, seconds=SECONDS)
     except TakesTooLongError:
         fault = Fault(words.file, 0, "", "takes too long or too much memory", "take out what repeats so often")
         raise SourceError([fault]) from None

@@ -30,7 +30,7 @@ class TakesTooLongError(Exception):
     """The work was stopped; it could not say where it was."""
 
 
-def confined(function: Callable[..., Result], *arguments: Any, seconds: float = SECONDS) -> Result:
+def confined(function: Callable[..., Result], *arguments: Any, seconds: float) -> Result:
     """What the function gives, worked out in another process.
 
     After `seconds` a KeyboardInterrupt is raised in the function, so that it can say where it was.

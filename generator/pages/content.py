@@ -99,24 +99,8 @@ def refusals(markdown: str, figures: Collection[str]) -> Iterator[Refused]:
     if len(html) > LARGEST_RESULT:
         yield Refused("", f"grows to more than {LARGEST_RESULT} characters", "take out what repeats so often")
         return
-    yield from _broken_tags(html)
-    open_tags: list[str] = []
-    ids: set[str] = set()
-    for closes, name, attributes in ((tag[1], tag[2].lower(), tag[3]) for tag in _TAG.finditer(html)):
-        if name not in _ELEMENTS:
-            if not closes:
-                yield Refused(f"<{name}>", "is not allowed on a page", "use Markdown", f"<{name}")
-            continue
-        if closes:
-            if not open_tags or open_tags.pop() != name:
-                yield Refused(f"</{name}>", "closes what is not open", "open and close tags in pairs", f"</{name}")
-                return
-            continue
-        if name not in _VOID:
-            open_tags.append(name)
-        yield from _about_attributes(name, attributes, figures, ids)
-    for name in open_tags:
-        yield Refused(f"<{name}>", "is never closed", f"close it with </{name}>", f"<{name}")
+    broken = list(_broken_tags(html))
+    yield from broken or _about_tags(html, figures)
 
 
 def _broken_tags(html: str) -> Iterator[Refused]:
@@ -130,12 +114,36 @@ def _broken_tags(html: str) -> Iterator[Refused]:
             yield Refused(start, "is not a plainly written tag", remedy, f"<{rest[:8].strip()}")
 
 
+def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refused]:
+    """What is wrong with tags that are all plainly written."""
+    foreign: set[str] = set()
+    open_tags: list[str] = []
+    ids: set[str] = set()
+    for slash, name, attributes in ((tag[1], tag[2].lower(), tag[3]) for tag in _TAG.finditer(html)):
+        if name not in _ELEMENTS:
+            if name not in foreign:
+                yield Refused(f"<{slash}{name}>", "is not allowed on a page", "use Markdown", f"<{slash}{name}")
+            foreign.add(name)
+        elif slash:
+            if not open_tags or open_tags.pop() != name:
+                yield Refused(f"</{name}>", "closes what is not open", "open and close tags in pairs", f"</{name}")
+                return
+        else:
+            if name not in _VOID:
+                open_tags.append(name)
+            yield from _about_attributes(name, attributes, figures, ids)
+    for name in open_tags:
+        yield Refused(f"<{name}>", "is never closed", f"close it with </{name}>", f"<{name}")
+
+
 def _about_attributes(name: str, source: str, figures: Collection[str], ids: set[str]) -> Iterator[Refused]:
     allowed = _ON_ALL | _ON_SOME.get(name, set())
-    attributes = {key.lower(): unescape(value) for key, value in _ATTRIBUTE.findall(source)}
-    if name == "input" and attributes.get("type") != "checkbox":
+    attributes = [(key.lower(), unescape(value)) for key, value in _ATTRIBUTE.findall(source)]
+    if name == "input" and ("type", "checkbox") not in attributes:
         yield Refused("<input>", "is not a box to tick", 'write type="checkbox"', "<input")
-    for key, value in attributes.items():
+    if len(dict(attributes)) < len(attributes):
+        yield Refused(f"<{name}>", "says something twice", "write each attribute once", f"<{name}")
+    for key, value in attributes:
         if key not in allowed:
             yield Refused(f"{key} of <{name}>", "is not allowed on a page", "take it out", f"{key}=")
         elif key == "id":

@@ -9,14 +9,16 @@ from difflib import get_close_matches
 from functools import cached_property
 from typing import Any
 
+from generator.each import Each
 from generator.errors import Fault
+from generator.pages.a_z import PATH as A_Z
 from generator.pages.a_z import entries, write_a_z
 from generator.pages.authored import Desk, Draft, Noted, write_authored, write_note
 from generator.pages.choosing import group_lessons, write_choosing, write_group
 from generator.pages.environment import Writer
 from generator.pages.lesson import placed_lessons, write_lesson
 from generator.pages.links import lesson_link, step_link
-from generator.pages.page import Each, Page, Picture, front_matter
+from generator.pages.page import Page, Picture, front_matter
 from generator.pages.steps import WholePath, placed_steps, write_cards, write_path, write_step
 from generator.source.layers import Faults
 from generator.source.library import Sources
@@ -86,11 +88,17 @@ def write_handbook(sources: Sources, writer: Writer, each: Each) -> Handbook:
     overviews = each(write_step, writer, placed_steps(steps))
     path = each(write_path, writer, [WholePath(to_steps, reviewed)])
     home = each(write_home, writer, [Beginning(len(links), reviewed)])
-    on_the_path = Section(LESSONS, (*path, *_in_step_order((*overviews, *cards, *lessons))))
-    others = (*choose, *choosing, *_whole(authored, faults))
-    a_z = each(write_a_z, writer, [entries((*on_the_path.pages, *others), reviewed)])
+    own = {page.path: page for page in _whole(authored, faults)}
+
+    def in_force(pages: Iterable[Page]) -> list[Page]:
+        """The pages, but what people wrote takes the place of what the program wrote at the same path."""
+        return [own.pop(page.path, page) for page in pages]
+
+    on_the_path = Section(LESSONS, (*in_force(path), *_in_step_order(in_force((*overviews, *cards, *lessons)))))
+    (first,) = in_force(home)
+    others = (*in_force(choose), *in_force(choosing), *(page for page in own.values() if page.path != A_Z))
+    a_z = in_force(each(write_a_z, writer, [entries((*on_the_path.pages, *others), reviewed)]))
     sections = (on_the_path, *_sections((*others, *a_z)))
-    first = next(home)
     handbook = Handbook(first, sections, _nav(first, sections))
     noted = each(write_note, desk, _noted(handbook.pages, sources.notes, faults))
     handbook = _with(handbook, {page.path: page for page in _whole(noted, faults)})

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from traceback import walk_tb
 
 from jinja2.exceptions import SecurityError, TemplateNotFound, TemplateSyntaxError, UndefinedError
@@ -9,6 +10,7 @@ from jinja2.exceptions import SecurityError, TemplateNotFound, TemplateSyntaxErr
 from generator.errors import Fault, HandbookError
 from generator.source.reading import printable
 
+_OUR_NAMES = re.compile(r"generator\.(?:\w+\.)+")
 _BRACES = "mend what stands between the braces"
 
 
@@ -18,8 +20,9 @@ def template_fault(error: BaseException, file: str, first_line: int = 1) -> Faul
     The template was compiled under the file's name; it begins on `first_line` of that file.
     """
     problem, remedy = _in_words(error)
+    problem = _OUR_NAMES.sub("", problem).rstrip(".")
     line = _line(error, file)
-    return Fault(file, line and line + first_line - 1, "", printable(problem.rstrip("."), most=200), remedy)
+    return Fault(file, line and line + first_line - 1, "", printable(problem, most=200), remedy)
 
 
 def _in_words(error: BaseException) -> tuple[str, str]:

@@ -1,0 +1,113 @@
+"""Pages and notes that a school writes: what is wrong with all of them comes in one run, and what is right is there."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from generator.each import one_by_one
+from generator.errors import SourceError
+from generator.gallery import size
+from generator.pages.environment import Writer
+from generator.pages.handbook import Handbook, write_handbook
+from generator.source.library import load
+from tests.source.cases import EXPECTED, STOCK, lay_out
+
+INVALID = sorted(path for path in (Path(__file__).parent / "invalid").iterdir() if path.is_dir())
+FRONT = '---\ntitle: "Ours"\ndescription: "What our room does."\norder: 1\nreviewed: 2026-11-16\n---\n'
+LESSON = "lessons/static/8448-among-4.md"
+
+
+def written(handbook: Path, school: Path | None) -> Handbook:
+    sources = load(handbook, school)
+    return write_handbook(sources, Writer(sources.school, size), one_by_one)
+
+
+def with_files(folder: Path, **texts: str) -> Handbook:
+    """The handbook of a school with these files; two underscores in a name stand for a slash."""
+    for name, text in texts.items():
+        file = folder / "school" / (name.replace("__", "/").replace("_", "-") + ".md")
+        file.parent.mkdir(parents=True, exist_ok=True)
+        file.write_text(text, "utf-8")
+    return written(STOCK, folder / "school")
+
+
+def page(handbook: Handbook, path: str) -> str:
+    return next(page.body for page in handbook.pages if page.path == path)
+
+
+@pytest.mark.parametrize("case", INVALID, ids=lambda case: case.name)
+def test_every_fault_is_named_in_these_words(case: Path, tmp_path: Path) -> None:
+    with pytest.raises(SourceError) as refused:
+        written(*lay_out(case, tmp_path / "case"))
+    assert str(refused.value) + "\n" == (case / EXPECTED).read_text("utf-8")
+
+
+@pytest.mark.parametrize(
+    "words", ["{% for x in range(100000) %}" * 3 + "{% endfor %}" * 3, "[" * 9000 + "\n" + "[" * 9000]
+)
+def test_what_takes_too_long_is_a_fault_with_its_file(
+    words: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("generator.pages.authored.SECONDS", 1.0)
+    with pytest.raises(SourceError) as refused:
+        with_files(tmp_path, pages__our_room__ours=FRONT + words)
+    (fault,) = refused.value.faults
+    assert (fault.file, fault.problem) == ("school/pages/our-room/ours.md", "takes too long")
+    assert fault.line == (7 if "{" in words else 0)
+
+
+def test_what_takes_too_much_memory_is_a_fault_with_its_line(tmp_path: Path) -> None:
+    with pytest.raises(SourceError) as refused:
+        with_files(tmp_path, pages__our_room__ours=FRONT + "\n{{ 'a' | center(4000000000) }}")
+    assert str(refused.value) == (
+        "school/pages/our-room/ours.md:8: takes too much memory; take out what repeats so often"
+    )
+
+
+def test_a_note_stands_below_a_heading_on_any_page(tmp_path: Path) -> None:
+    notes = {
+        "notes__lessons__static__8448_among_4": "We share {{ share(8448, 4).quotient }} at the round table.",
+        "notes__lessons__static__index": "Our *first* step.",
+        "notes__index": "Our door.",
+        "notes__lessons__index": "Our path.",
+        "notes__choosing__group_4": "Our groups of four.",
+        "notes__reference__a_z": "Our list.",
+        "notes__when_it_goes_wrong__trays_differ": "Our trays.",
+    }
+    plain, noted = written(STOCK, None), with_files(tmp_path, **notes)
+    assert page(noted, LESSON).endswith("\n\n## At our school { #at-our-school }\n\nWe share 2,112 at the round table.")
+    for name, words in list(notes.items())[1:]:
+        path = name.removeprefix("notes__").replace("__", "/").replace("_", "-") + ".md"
+        assert page(noted, path) == f"{page(plain, path).rstrip()}\n\n## At our school {{ #at-our-school }}\n\n{words}"
+    assert sum("At our school" in each.body for each in noted.pages) == len(notes)
+    assert noted.nav == plain.nav
+
+
+def test_a_note_may_show_a_figure(tmp_path: Path) -> None:
+    show = '{% import "parts.md.jinja" as parts %}{{ parts.figure(picture("cards", share(96, 3)), "", "") }}'
+    handbook = with_files(tmp_path, notes__lessons__static__8448_among_4=show)
+    noted = next(page for page in handbook.pages if page.path == LESSON)
+    assert "../../figures/96-among-3-cards.svg" in noted.body
+    assert [picture.path for picture in noted.pictures][-1] == "figures/96-among-3-cards.svg"
+
+
+def test_a_schools_page_knows_what_ours_know(tmp_path: Path) -> None:
+    words = "# Ours\n\n{{ lessons | length }} {{ steps | length }} {{ to('lessons/index.md') }} {{ school.name }}"
+    handbook = with_files(tmp_path, pages__our_room__ours=FRONT + words)
+    assert (
+        page(handbook, "our-room/ours.md").split("\n")[-2] == "4 3 ../lessons/index.md Larkfield Children&#x27;s House"
+    )
+    assert {"Ours": [{"Ours": "our-room/ours.md"}]} in handbook.nav
+
+
+@pytest.mark.parametrize(
+    "path",
+    ["index", "lessons/index", "lessons/static/index", LESSON.removesuffix(".md"), "choosing/group-4", "reference/a-z"],
+)
+def test_a_page_takes_the_place_of_ours_also_of_one_that_the_program_writes(path: str, tmp_path: Path) -> None:
+    name = f"pages__{path.replace('/', '__').replace('-', '_')}"
+    plain, replaced = written(STOCK, None), with_files(tmp_path, **{name: f"{FRONT}# Ours alone\n"})
+    assert page(replaced, f"{path}.md") == "# Ours alone\n"
+    assert [each.path for each in replaced.pages] == [each.path for each in plain.pages]

@@ -1,0 +1,76 @@
+"""Work that does not end, takes too much or breaks down leaves the one who asked for it unharmed."""
+
+from __future__ import annotations
+
+import os
+import sys
+import time
+from collections.abc import Callable
+
+import pytest
+
+from generator.pages.confined import MEMORY, TakesTooLongError, confined
+
+
+def twice(number: int) -> int:
+    return 2 * number
+
+
+def loop() -> None:
+    while True:
+        pass
+
+
+def says_where() -> str:
+    try:
+        while True:
+            time.sleep(0.01)
+    except KeyboardInterrupt:
+        return "here"
+
+
+def cannot_be_interrupted() -> None:
+    while True:
+        try:
+            while True:
+                time.sleep(0.01)
+        except KeyboardInterrupt:
+            pass
+
+
+def in_one_step() -> int:
+    return len(str(7 ** (10**8)))
+
+
+def breaks_down() -> None:
+    raise ValueError("nobody hears this")
+
+
+def dies() -> None:
+    os._exit(3)
+
+
+def large(size: int) -> int:
+    return len(bytearray(size))
+
+
+def test_it_gives_the_result() -> None:
+    assert confined(twice, 21, seconds=10) == 42
+
+
+@pytest.mark.parametrize("function", [loop, cannot_be_interrupted, in_one_step, breaks_down, dies])
+def test_it_is_stopped(function: Callable[[], object], capfd: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(TakesTooLongError):
+        confined(function, seconds=0.1)
+    assert capfd.readouterr() == ("", "")
+
+
+def test_it_can_say_where_it_was() -> None:
+    assert confined(says_where, seconds=0.1) == "here"
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="other systems do not hold a process to its memory")
+def test_it_gets_so_much_memory_and_no_more() -> None:
+    assert confined(large, MEMORY // 2, seconds=10) == MEMORY // 2
+    with pytest.raises(TakesTooLongError):
+        confined(large, MEMORY * 2, seconds=10)

@@ -1,0 +1,67 @@
+"""What the Markdown of a school may become, case by case; our own pages are held to the same."""
+
+from __future__ import annotations
+
+import tomllib
+from pathlib import Path
+
+import pytest
+
+from generator.build import HANDBOOK
+from generator.each import one_by_one
+from generator.gallery import size
+from generator.pages.content import LARGEST_RESULT, Refused, refusals
+from generator.pages.environment import Writer
+from generator.pages.handbook import write_handbook
+from generator.pages.page import from_page
+from generator.source.library import load
+
+CASES = tomllib.loads(Path(__file__).with_name("content.toml").read_text("utf-8"))
+FIGURES = {"../figures/known.svg"}
+
+
+def says(refused: Refused) -> str:
+    subject = f"{refused.key}: " if refused.key else ""
+    return f"{subject}{refused.problem}; {refused.remedy}"
+
+
+def test_there_are_cases_enough() -> None:
+    assert len(CASES["refused"]) > 60
+    assert len(CASES["allowed"]) > 15
+
+
+@pytest.mark.parametrize("case", CASES["refused"], ids=lambda case: case["markdown"][:40])
+def test_what_runs_loads_or_breaks_the_page_is_refused(case: dict[str, str | list[str]]) -> None:
+    found = refusals(str(case["markdown"]), FIGURES)
+    assert list(dict.fromkeys(map(says, found))) == case["says"]
+
+
+@pytest.mark.parametrize("case", CASES["allowed"], ids=lambda case: case["markdown"][:40])
+def test_what_pages_need_is_taken(case: dict[str, str]) -> None:
+    assert list(refusals(case["markdown"], FIGURES)) == []
+
+
+@pytest.mark.parametrize("case", CASES["refused"], ids=lambda case: case["markdown"][:40])
+def test_the_same_is_refused_below_a_page_of_ours(case: dict[str, str]) -> None:
+    assert list(refusals(f"# A page\n\nWith words.\n\n## At our school\n\n{case['markdown']}", FIGURES))
+
+
+def test_hidden_characters_are_refused() -> None:
+    assert [says(found) for found in refusals("bell \x07", ())] == ["holds the hidden character U+0007; take it out"]
+
+
+def test_a_page_that_becomes_too_large_is_refused() -> None:
+    much = f"[a]: {'x' * 9000}\n\n" + "[a][] " * (LARGEST_RESULT // 9000 + 1)
+    remedy = "take out what repeats so often"
+    assert list(refusals(much, ())) == [Refused("", f"grows to more than {LARGEST_RESULT} characters", remedy)]
+
+
+def test_our_own_pages_keep_to_it() -> None:
+    sources = load(HANDBOOK)
+    authored = {page.path for page in sources.pages}
+    pages = write_handbook(sources, Writer(sources.school, size), one_by_one).pages
+    looked_at = [page for page in pages if page.path in authored]
+    assert len(looked_at) > 20
+    for page in looked_at:
+        figures = {from_page(page.path, picture.path) for picture in page.pictures}
+        assert [(page.path, says(found)) for found in refusals(page.body, figures)] == []

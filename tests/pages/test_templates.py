@@ -1,0 +1,64 @@
+"""What a template may use, and the one line that is said of what it may not."""
+
+from __future__ import annotations
+
+import tomllib
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from generator.errors import SourceError
+from generator.pages.environment import Writer
+from generator.source.school import School
+
+CASES = tomllib.loads(Path(__file__).with_name("templates.toml").read_text("utf-8"))
+WRITER = Writer(School(), lambda grouping, picture: (700.0, 300.0))
+
+
+def fill(template: str, **names: Any) -> str:
+    return WRITER.render_text(template, "section/page.md", names, "page.md", 10)[0]
+
+
+@pytest.mark.parametrize("case", CASES["refused"], ids=lambda case: case["template"][:40])
+def test_a_fault_in_a_template_is_one_line(case: dict[str, str]) -> None:
+    with pytest.raises(SourceError) as refused:
+        fill(case["template"])
+    assert str(refused.value) == case["says"]
+
+
+@pytest.mark.parametrize("depth", [40, 5000])
+def test_braces_and_loops_may_not_lie_too_deep(depth: int) -> None:
+    for template in (
+        "{{ " + "(" * depth * 10 + ")" * depth * 10 + " }}",
+        "{% for x in 'x' %}" * depth + "{% endfor %}" * depth,
+    ):
+        with pytest.raises(SourceError) as refused:
+            fill(template)
+        assert len(refused.value.faults) == 1
+        assert str(refused.value).isprintable()
+
+
+def test_what_templates_are_for() -> None:
+    template = """{% set s = share(5230, 4) %}{{ s.quotient }} {{ school.roles.guide }} {{ school.shelf.owned.trays }}
+{{ (views.stage_views(s) | first).rows | length }} {{ picture("layout", s).src }} {{ to("new-here/index.md") }}
+{{ 12 * 12 }} {{ 2 ** 10 }} {{ "ab" * 2 }}"""
+    assert fill(template).split() == [
+        *("1,307", "guide", "12", "4", "../figures/5230-among-4-layout.svg", "../new-here/index.md", "144", "1,024"),
+        "abab",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("words", "shown"),
+    [
+        ("<script>window.hacked = 1</script>", "&lt;script&gt;window.hacked = 1&lt;/script&gt;"),
+        ("[x](javascript:alert(1))", "&#91;x&#93;(javascript:alert(1))"),
+        ("**b** _i_ `c`", "&#42;&#42;b&#42;&#42; &#95;i&#95; &#96;c&#96;"),
+        ("{{ 7 * 7 }}", "&#123;&#123; 7 &#42; 7 &#125;&#125;"),
+        ('" onclick="x', "&quot; onclick=&quot;x"),
+        ("{: onclick=x }", "&#123;: onclick=x &#125;"),
+    ],
+)
+def test_values_are_words_whatever_is_in_them(words: str, shown: str) -> None:
+    assert fill("{{ words }}", words=words) == shown
