@@ -9,6 +9,7 @@ from axe_playwright_python.sync_playwright import Axe  # type: ignore[import-unt
 from playwright.sync_api import Browser, Page
 
 from generator.site import look
+from generator.site.book import BOOK
 from generator.source.theme import Colours, Theme
 from tests.browser.conftest import altered, visiting
 
@@ -51,6 +52,17 @@ def test_every_kind_of_page(scheme: str, width: int, chromium: Browser, site: Pa
             if visit.page.evaluate("document.documentElement.scrollWidth") > width:
                 faults.append(f"{page}: scrolls sideways at {width} pixels")
     assert faults == []
+
+
+def test_the_book_of_all_pages(chromium: Browser, site: Path) -> None:
+    if not (site / BOOK).exists():
+        pytest.skip("this site has no book; HANDBOOK_SITE can name one that has")
+    with visiting(chromium) as visit:
+        visit.page.goto((site / BOOK).as_uri())
+        for width in WIDTHS:
+            visit.page.set_viewport_size({"width": width, "height": HEIGHT})
+            assert visit.page.evaluate("document.documentElement.scrollWidth") <= width
+        assert axe_faults(visit.page) == []
 
 
 @pytest.mark.parametrize("width", WIDTHS)
