@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from html import escape
 from pathlib import Path
 
 from generator.errors import HandbookError
@@ -14,11 +15,18 @@ _SEGMENTERS = {"ja": "tinyseg.js", "hi": "wordcut.js", "th": "wordcut.js"}
 def make_offline(folder: Path) -> None:
     """Write the search index and the search worker of the site in `folder` as scripts.
 
+    Tags in the index are words, and the theme writes them into what is found as they are: they are escaped first.
     The worker is the theme's own: it stands in the site because the theme puts it there for pages on a server.
     """
-    index = (folder / "search" / "search_index.json").read_text(encoding="utf-8")
-    worker = {"source": _worker_source(folder), "imports": _imports(folder, json.loads(index)["config"]["lang"])}
-    (folder / "search" / "search_index.js").write_text(f"var __index = {index};\n", encoding="utf-8", newline="\n")
+    file = folder / "search" / "search_index.json"
+    index = json.loads(file.read_text(encoding="utf-8"))
+    for found in index["docs"]:
+        if "tags" in found:
+            found["tags"] = list(map(escape, found["tags"]))
+    text = json.dumps(index, ensure_ascii=False, separators=(",", ":"))
+    file.write_text(text, encoding="utf-8", newline="\n")
+    worker = {"source": _worker_source(folder), "imports": _imports(folder, index["config"]["lang"])}
+    (folder / "search" / "search_index.js").write_text(f"var __index = {text};\n", encoding="utf-8", newline="\n")
     (folder / "js" / "search-worker.js").write_text(
         f"window.searchWorker = {json.dumps(worker)};\n", encoding="utf-8", newline="\n"
     )
