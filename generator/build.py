@@ -18,6 +18,7 @@ from pathlib import Path
 
 from generator import VERSION
 from generator.cache import Cache, fingerprint, installed, key_of
+from generator.each import Each, one_by_one
 from generator.errors import SourceError
 from generator.gallery import drawing, size
 from generator.pages.environment import Writer
@@ -25,10 +26,11 @@ from generator.pages.handbook import Handbook, write_handbook
 from generator.pages.page import FIGURES, address
 from generator.published import remember, still_whole
 from generator.site import audit, book, look, paper, policy, publish, render, search, servers
+from generator.site.changes import change_pages
 from generator.site.lock import locked
 from generator.source.library import Sources, load
 from generator.staging import stage
-from generator.work import Work, one_by_one
+from generator.work import Work
 
 ROOT = Path(__file__).resolve().parents[1]
 GENERATOR = Path(__file__).parent
@@ -103,7 +105,7 @@ def _make(
         say(f"Drawing {len(handbook.pictures)} figures")
         stage(site / FIGURES, dict(zip((picture.file for picture in handbook.pictures), drawings, strict=True)))
         say("Finishing: search, print, policy, audit")
-        _finish(site, handbook, sources, settings)
+        _finish(site, handbook, sources, settings, work.each)
     return handbook
 
 
@@ -127,15 +129,14 @@ def _settings(sources: Sources) -> render.Settings:
     return render.Settings(school.name, VERSION, built, school.language, school.sub_path, look.logo(sources.theme))
 
 
-def _finish(site: Path, handbook: Handbook, sources: Sources, settings: render.Settings) -> None:
+def _finish(site: Path, handbook: Handbook, sources: Sources, settings: render.Settings, each: Each) -> None:
     """Turn what MkDocs wrote into a site that works from disk, on paper and on a server; refuse a faulty one."""
     imprint = f"{settings.site_name}, version {settings.version}, {settings.built.isoformat()}"
     search.make_offline(site)
-    book.write_book(site, _parts(handbook), settings.site_name, imprint)
-    paper.prepare_for_print(sorted(site.rglob("*.html")), imprint, sources.school.print.paper)
-    policy.apply(site)
+    book.write_book(site, _parts(handbook), settings.site_name, imprint, each)
+    change_pages(site, paper.for_print(imprint, sources.school.print.paper), policy.for_pages(site))
     servers.write(site, settings.sub_path)
-    faults = audit.audit(site, policy.theme_scripts(site), settings.sub_path)
+    faults = audit.audit(site, policy.theme_scripts(site), settings.sub_path, each)
     if faults:
         raise SourceError(faults)
 

@@ -9,15 +9,12 @@ from concurrent.futures import Future, ProcessPoolExecutor
 from functools import cache, partial
 from multiprocessing import get_context
 from types import TracebackType
-from typing import Any, TypeVar, get_type_hints
+from typing import Any, get_type_hints
 
 from pydantic import TypeAdapter, ValidationError
 
 from generator.cache import Cache, key_of
-
-Given = TypeVar("Given")
-Thing = TypeVar("Thing")
-Result = TypeVar("Result")
+from generator.each import Given, Result, Thing
 
 _TURNS = 8  # how often a process comes back for more: few turns cost little, many share the work evenly
 _MOST_AT_ONCE = 16
@@ -44,11 +41,7 @@ class Work:
     def each(
         self, function: Callable[[Given, Thing], Result], given: Given, things: Iterable[Thing]
     ) -> Iterator[Result]:
-        """`function(given, thing)` for every thing, in order.
-
-        The function must be pure and belong to a module; `given` and the things must say in their repr all
-        that they are; the results must be of the type that the function states, one that JSON can hold.
-        """
+        """Results in order, as `generator.each.Each` has it."""
         todo = list(things)
         common = key_of(function.__module__, function.__qualname__, given)
         keys = [key_of(common, thing) for thing in todo]
@@ -64,11 +57,6 @@ class Work:
             return (result for batch in batches for result in function(batch))
         begun = [self._others.submit(function, batch) for batch in batches]
         return _shared_out(function, batches, begun)
-
-
-def one_by_one(function: Callable[[Given, Thing], Result], given: Given, things: Iterable[Thing]) -> Iterator[Result]:
-    """The same without a cache, in this process, each when it is asked for."""
-    return (function(given, thing) for thing in things)
 
 
 def _shared_out(

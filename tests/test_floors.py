@@ -15,17 +15,18 @@ GENERATOR = ROOT / "generator"
 # What each part of the house may import from the generator, besides its own modules.
 FLOORS = {
     "errors": set[str](),
+    "each": set[str](),
     "engine": {"errors"},
     "source": {"engine", "errors"},
     "figures": {"engine", "errors"},
-    "pages": {"engine", "errors", "source"},
-    "site": {"engine", "errors", "source", "pages", "figures"},
+    "pages": {"each", "engine", "errors", "source"},
+    "site": {"each", "engine", "errors", "source", "pages", "figures"},
     "cache": set[str](),
     "staging": set[str](),
-    "work": {"cache"},
+    "work": {"cache", "each"},
     "published": {"cache"},
     "gallery": {"engine", "figures", "pages"},
-    "build": {"cache", "errors", "gallery", "pages", "published", "site", "source", "staging", "work", ""},
+    "build": {"cache", "each", "errors", "gallery", "pages", "published", "site", "source", "staging", "work", ""},
     "commands": {"build", "engine", "errors", "pages", "site", "source", ""},
     "__main__": {"commands", "errors"},
 }

@@ -35,7 +35,7 @@ from generator.gallery import size
 from generator.pages.environment import Writer
 from generator.pages.handbook import write_handbook
 from generator.source.library import load
-from generator.work import one_by_one
+from generator.each import one_by_one
 sources = load(HANDBOOK)
 handbook = write_handbook(sources, Writer(sources.school, size), one_by_one)
 for page in handbook.pages:

@@ -4,25 +4,13 @@ from __future__ import annotations
 
 import json
 from calendar import monthrange
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from posixpath import dirname, relpath
-from typing import Any, Protocol, TypeVar
+from typing import Any
 
 FIGURES = "figures"
-
-Given = TypeVar("Given")
-Thing = TypeVar("Thing")
-Result = TypeVar("Result")
-
-
-class Each(Protocol):
-    """Begins to write a page for every thing with what is given for all of them; gives the results in order."""
-
-    def __call__(
-        self, function: Callable[[Given, Thing], Result], given: Given, things: Iterable[Thing]
-    ) -> Iterator[Result]: ...
 
 
 @dataclass(frozen=True)

@@ -17,14 +17,16 @@ from __future__ import annotations
 import posixpath
 import re
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import dataclass, field
+from itertools import chain, islice
 from pathlib import Path, PurePosixPath
 from typing import NamedTuple
 from urllib.parse import unquote, urlsplit
 
+from generator.each import Each, one_by_one
 from generator.errors import Fault
-from generator.site.html import TOKEN, line_at, words
-from generator.site.tagcheck import INTO_FILE, NOTHING, SCHEME, Link, Table, Wrong, is_known, look_at
+from generator.site.html import line_at
+from generator.site.stretches import Page, put_together, read, stretches
+from generator.site.tagcheck import SCHEME, Wrong
 
 # The page a server shows for every address that it does not know, at any depth.
 ABSOLUTE_PAGE = "404.html"
@@ -35,23 +37,6 @@ _CSS_ADDRESS = re.compile(
 )
 
 
-@dataclass
-class Page:
-    """What the audit keeps of one page; positions are offsets in `text`."""
-
-    path: str
-    text: str
-    anchors: set[str] = field(default_factory=set)
-    links: list[tuple[int, Link]] = field(default_factory=list)
-    wrongs: list[tuple[int, Wrong]] = field(default_factory=list)
-    title: str = ""
-    title_at: int = 0
-
-    def faults(self) -> Iterator[Fault]:
-        for position, wrong in self.wrongs:
-            yield Fault(self.path, line_at(self.text, position), *wrong)
-
-
 class Site(NamedTuple):
     """What an address can lead to: files and folders relative to the site, and the path it is published under."""
 
@@ -60,7 +45,7 @@ class Site(NamedTuple):
     base: str
 
 
-def audit(site: Path, allowed_scripts: Collection[str], base: str = "/") -> tuple[Fault, ...]:
+def audit(site: Path, allowed_scripts: Collection[str], base: str = "/", each: Each = one_by_one) -> tuple[Fault, ...]:
     """Everything wrong in a built site, sorted by file and line.
 
     `allowed_scripts` holds the policy's hashes as `tagcheck.script_hash` gives them; `base` is the path under which
@@ -69,9 +54,7 @@ def audit(site: Path, allowed_scripts: Collection[str], base: str = "/") -> tupl
     files = sorted(path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file())
     folders = frozenset(str(folder) for file in files for folder in PurePosixPath(file).parents)
     whole = Site(frozenset(files), folders, base)
-    pages = [
-        read_page(file, (site / file).read_text("utf-8"), allowed_scripts) for file in files if file.endswith(".html")
-    ]
+    pages = _read_pages(site, [file for file in files if file.endswith(".html")], allowed_scripts, each)
     check_links(pages, whole)
     check_titles(pages)
     faults = [fault for page in pages for fault in page.faults()]
@@ -81,50 +64,11 @@ def audit(site: Path, allowed_scripts: Collection[str], base: str = "/") -> tupl
     return tuple(sorted(set(faults)))
 
 
-def read_page(path: str, text: str, allowed_scripts: Collection[str]) -> Page:
-    """Read one page and find everything that can be found without the others."""
-    page = Page(path, text)
-    in_body = heading = language = False
-    tables: list[Table] = []
-    for token in TOKEN.finditer(text):
-        seen = look_at(token[0])
-        if seen is NOTHING:
-            continue
-        tag, start = seen.tag, token.start()
-        for anchor in seen.anchors:
-            if anchor in page.anchors:
-                page.wrongs.append((start, Wrong(f'id="{anchor}"', "is on this page twice", "give each its own")))
-            page.anchors.add(anchor)
-        page.links += [(start, link) for link in seen.links]
-        page.wrongs += [(start, wrong) for wrong in seen.wrongs]
-        match tag.name:
-            case "table" if tag.closes:
-                page.wrongs += tables.pop().wrongs() if tables else ()
-            case _ if tag.closes:
-                pass
-            case "html":
-                language = bool(tag.attributes.get("lang"))
-            case "title" if not in_body:
-                page.title, page.title_at = " ".join(tag.inner.split()), start
-            case "body":
-                in_body = True
-            case "h1":
-                heading = heading or bool(words(text[token.end() : text.find("</h1", token.end())]))
-            case "script" if not is_known(tag, allowed_scripts):
-                wrong = Wrong("script", "is written into the page and the content policy does not know it", INTO_FILE)
-                page.wrongs.append((start, wrong))
-            case "table":
-                tables.append(Table(tag, start))
-            case "caption" | "th" if tables:
-                tables[-1].take(tag, start, text)
-    for there, key, remedy in (
-        (language, "lang", "state the language in the html tag"),
-        (bool(page.title), "title", "give the page a title"),
-        (heading, "h1", "begin the page with a heading of the first level"),
-    ):
-        if not there:
-            page.wrongs.append((0, Wrong(key, "is missing", remedy)))
-    return page
+def _read_pages(site: Path, files: Sequence[str], allowed_scripts: Collection[str], each: Each) -> list[Page]:
+    """Find everything that can be found on each page without the others."""
+    parts = {file: stretches((site / file).read_text("utf-8")) for file in files}
+    seen = each(read, tuple(sorted(allowed_scripts)), chain.from_iterable(parts.values()))
+    return [put_together(file, islice(seen, len(parts[file]))) for file in files]
 
 
 def check_links(pages: Sequence[Page], site: Site) -> None:
@@ -134,7 +78,7 @@ def check_links(pages: Sequence[Page], site: Site) -> None:
     for page in pages:
         # Addresses repeat on all pages of a folder; only the page for unknown addresses is read differently.
         origin = page.path if page.path == ABSOLUTE_PAGE else posixpath.dirname(page.path)
-        for position, link in page.links:
+        for line, link in page.links:
             address, mark, anchor = link.address.partition("#")
             target: str | Wrong = page.path
             if address and not address.startswith("?"):
@@ -146,7 +90,7 @@ def check_links(pages: Sequence[Page], site: Site) -> None:
             if isinstance(target, str) and anchor and target in by_path:
                 target = _find_anchor(by_path[target], unquote(anchor))
             if isinstance(target, Wrong):
-                page.wrongs.append((position, target._replace(key=f'{link.attribute}="{link.address}"')))
+                page.wrongs.append((line, target._replace(key=f'{link.attribute}="{link.address}"')))
 
 
 def _find(page: str, path: str, site: Site) -> str | Wrong:
@@ -185,7 +129,7 @@ def check_titles(pages: Sequence[Page]) -> None:
     for page in pages:
         if page.title and first.setdefault(page.title, page.path) != page.path:
             problem = f"{page.title!r} is also the title of {first[page.title]}"
-            page.wrongs.append((page.title_at, Wrong("title", problem, "begin it with what differs")))
+            page.wrongs.append((page.title_line, Wrong("title", problem, "begin it with what differs")))
 
 
 def check_style_sheet(path: str, text: str, site: Site) -> Iterator[Fault]:

@@ -9,14 +9,17 @@ from __future__ import annotations
 
 import posixpath
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from hashlib import sha256
 from html import escape
-from itertools import count
+from itertools import islice
 from pathlib import Path
 from typing import NamedTuple
 from urllib.parse import urlsplit, urlunsplit
 
 from jinja2 import Environment
 
+from generator.each import Each, one_by_one
 from generator.errors import HandbookError
 from generator.site.html import ADDRESSES, LISTS_OF_ADDRESSES, VOID, Tag, closing, tags, words
 
@@ -39,20 +42,29 @@ class Part(NamedTuple):
     pages: tuple[str, ...]
 
 
+@dataclass(frozen=True)
+class Leaf:
+    """A finished page, and how much deeper its headings lie in the book."""
+
+    page: str
+    deeper: int
+    text: str = field(repr=False)
+    digest: str
+
+
 class Chapter(NamedTuple):
     """One page in the book. Its anchor stands in front of every id inside it."""
 
-    number: int
     anchor: str
     title: str
     content: str
 
 
 class _Bound(NamedTuple):
-    """A part with its finished chapters."""
+    """A part with its finished chapters, each with its number."""
 
     title: str
-    chapters: tuple[Chapter, ...]
+    chapters: tuple[tuple[int, Chapter], ...]
 
 
 class _Place(NamedTuple):
@@ -63,49 +75,48 @@ class _Place(NamedTuple):
     anchors: Mapping[str, str]
 
 
-def write_book(site: Path, parts: Sequence[Part], title: str, imprint: str) -> None:
+def write_book(site: Path, parts: Sequence[Part], title: str, imprint: str, each: Each = one_by_one) -> None:
     """Write the book, and the style sheet that puts each chapter's number and title on its printed pages.
 
     The first page lends the frame. Like any page, the book is then made ready for paper and given its policy. Raises
     HandbookError for a page without an article.
     """
-    bound = bind(site, parts)
+    bound = bind(site, parts, each)
     first = parts[0].pages[0]
     frame = _frame((site / first).read_text("utf-8"), first)
     template = Environment(autoescape=True, trim_blocks=True).from_string(_TEMPLATE.read_text("utf-8"))
     book = template.render(frame, parts=bound, title=title, imprint=imprint, chapter_pages=CHAPTER_PAGES)
     (site / BOOK).write_text(book, "utf-8", newline="\n")
-    rules = "".join(_page_rule(chapter) for part in bound for chapter in part.chapters)
+    rules = "".join(_page_rule(number, chapter.title) for part in bound for number, chapter in part.chapters)
     (site / CHAPTER_PAGES).parent.mkdir(exist_ok=True)
     (site / CHAPTER_PAGES).write_text(rules, "utf-8", newline="\n")
 
 
-def bind(site: Path, parts: Sequence[Part]) -> tuple[_Bound, ...]:
+def bind(site: Path, parts: Sequence[Part], each: Each) -> tuple[_Bound, ...]:
     """Make every page a chapter, numbered from 1 through all parts."""
     anchors = {page: page.removesuffix(".html") for part in parts for page in part.pages}
-    numbers = count(1)
-    return tuple(
-        _Bound(
-            part.title,
-            tuple(
-                _chapter((site / page).read_text("utf-8"), next(numbers), _Place(page, 2 if part.title else 1, anchors))
-                for page in part.pages
-            ),
-        )
-        for part in parts
-    )
+    leaves = (_leaf(site, page, 2 if part.title else 1) for part in parts for page in part.pages)
+    chapters = enumerate(each(chapter, anchors, leaves), start=1)
+    return tuple(_Bound(part.title, tuple(islice(chapters, len(part.pages)))) for part in parts)
 
 
-def _chapter(text: str, number: int, place: _Place) -> Chapter:
+def _leaf(site: Path, page: str, deeper: int) -> Leaf:
+    text = (site / page).read_text("utf-8")
+    return Leaf(page, deeper, text, sha256(text.encode()).hexdigest())
+
+
+def chapter(anchors: dict[str, str], leaf: Leaf) -> Chapter:
+    """One page as it stands in the book, where `anchors` lead to the pages of the book."""
+    place, text = _Place(leaf.page, leaf.deeper, anchors), leaf.text
     start, end = text.find("<article"), text.rfind("</article>")
     if not 0 <= start < end:
-        raise HandbookError(f"{place.page}: has no article; the book needs one on each page, as the theme writes it")
+        raise HandbookError(f"{leaf.page}: has no article; the book needs one on each page, as the theme writes it")
     content = _content(text, next(tags(text, start)).end, end, place)
-    heading = next((tag for tag in tags(content) if tag.name == f"h{1 + place.deeper}"), None)
+    heading = next((tag for tag in tags(content) if tag.name == f"h{1 + leaf.deeper}"), None)
     if heading is None:
-        raise HandbookError(f"{place.page}: has no heading of the first level; begin the page with one")
+        raise HandbookError(f"{leaf.page}: has no heading of the first level; begin the page with one")
     title = words(content[heading.end : content.index("</h", heading.end)])
-    return Chapter(number, place.anchors[place.page], title, content)
+    return Chapter(anchors[leaf.page], title, content)
 
 
 def _content(text: str, start: int, end: int, place: _Place) -> str:
@@ -186,11 +197,11 @@ def _frame(text: str, page: str) -> dict[str, str]:
     return frame
 
 
-def _page_rule(chapter: Chapter) -> str:
+def _page_rule(number: int, title: str) -> str:
     """Page margins cannot read an element of the page, so each chapter names its own kind of page."""
-    title = chapter.title.replace("\\", "\\\\").replace('"', '\\"')
-    kind = f"chapter-{chapter.number}"
+    title = title.replace("\\", "\\\\").replace('"', '\\"')
+    kind = f"chapter-{number}"
     return (
-        f'[data-chapter="{chapter.number}"] {{ page: {kind} }}\n'
-        f'@page {kind} {{ @top-right {{ content: "{chapter.number}  {title}" }} }}\n'
+        f'[data-chapter="{number}"] {{ page: {kind} }}\n'
+        f'@page {kind} {{ @top-right {{ content: "{number}  {title}" }} }}\n'
     )

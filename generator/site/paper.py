@@ -7,23 +7,24 @@ sheet for print does the rest.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from html import escape
-from pathlib import Path
 
+from generator.site.changes import Change
 from generator.site.html import tags, words
 
 PAPERS = ("A4", "Letter")
 
 
-def prepare_for_print(pages: Iterable[Path], imprint: str, paper: str | None = None) -> None:
+def for_print(imprint: str, paper: str | None = None) -> Change:
     """Mark finished pages for print. `paper` is one of PAPERS, or None to leave the choice to the printer."""
-    for page in pages:
-        text = page.read_text("utf-8")
-        start = text.index("<html")
+
+    def mark(_: str, text: str) -> str:
+        start = text.index("<html") + len("<html")
         said = {"data-title": _heading(text), "data-imprint": imprint} | ({"data-paper": paper} if paper else {})
         written = "".join(f' {name}="{escape(value)}"' for name, value in said.items())
-        page.write_text(f"{text[: start + 5]}{written}{text[start + 5 :]}", "utf-8", newline="\n")
+        return f"{text[:start]}{written}{text[start:]}"
+
+    return mark
 
 
 def _heading(text: str) -> str:

@@ -11,6 +11,7 @@ from collections.abc import Collection
 from pathlib import Path
 
 from generator.errors import HandbookError
+from generator.site.changes import Change
 from generator.site.html import tags
 from generator.site.tagcheck import is_known, script_hash
 
@@ -34,22 +35,23 @@ def header(scripts: Collection[str]) -> str:
     return _policy(_sources("", scripts) | {"frame-ancestors": "'self'"})
 
 
-def apply(folder: Path) -> None:
-    """Write the policy into the head of every page of the site in `folder`; doing it twice changes nothing.
+def for_pages(site: Path) -> Change:
+    """Write the policy into the head of every page of a site; doing it twice changes nothing.
 
     It is the server's policy, opened for files and for the search worker that is started from memory.
     """
-    policy = _policy(_sources(" file:", theme_scripts(folder)))
+    policy = _policy(_sources(" file:", theme_scripts(site)))
     meta = f'<meta http-equiv="Content-Security-Policy" content="{policy}">'
-    for page in sorted(folder.rglob("*.html")):
-        text = page.read_text(encoding="utf-8")
+
+    def guard(page: str, text: str) -> str:
         text, places = _PLACE.subn(lambda place: f"{place[1]}\n  {meta}", text, count=1)
         if not places:
-            name = page.relative_to(folder).as_posix()
             raise HandbookError(
-                f'{name}: there is no place for the content policy; begin its head with <meta charset="utf-8">'
+                f'{page}: there is no place for the content policy; begin its head with <meta charset="utf-8">'
             )
-        page.write_text(text, encoding="utf-8", newline="\n")
+        return text
+
+    return guard
 
 
 def _sources(files: str, scripts: Collection[str]) -> dict[str, str]:

@@ -15,12 +15,12 @@ from pathlib import Path
 
 from generator import build as building
 from generator.cache import fingerprint
+from generator.each import one_by_one
 from generator.gallery import size
 from generator.pages.environment import Writer
 from generator.pages.handbook import write_handbook
 from generator.site import render
 from generator.source.library import load
-from generator.work import one_by_one
 
 # A build says what it begins; these are the parts as the tables call them.
 PHASES = {"Rea": "read", "Wor": "write", "Ren": "MkDocs", "Dra": "figures", "Fin": "finish"}

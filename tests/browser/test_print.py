@@ -11,7 +11,8 @@ from playwright.sync_api import Browser, Page
 
 from generator.build import Request, build
 from generator.site.book import BOOK, Part, write_book
-from generator.site.paper import prepare_for_print
+from generator.site.changes import change_pages
+from generator.site.paper import for_print
 from tests.browser.printing import PAPERS, Sheet, cut, links, mark, print_to
 from tests.site import samples
 
@@ -81,7 +82,7 @@ def printable(tmp_path_factory: pytest.TempPathFactory) -> Path:
         (docs / name).write_text(text, "utf-8")
     site = samples.build(tmp_path_factory.mktemp("printable") / "site", docs, [{"Start": "index.md"}])
     write_book(site, [Part("", ("index.html",)), Part("Lessons", (LESSON, CARDS))], "Hazel Lane", IMPRINT)
-    prepare_for_print(sorted(site.rglob("*.html")), IMPRINT)
+    change_pages(site, for_print(IMPRINT))
     return site
 
 

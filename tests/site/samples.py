@@ -6,6 +6,7 @@ from datetime import date
 from pathlib import Path
 
 from generator.site import policy, search, servers
+from generator.site.changes import change_pages
 from generator.site.render import Nav, Settings, render
 
 DOCS = Path(__file__).parent / "sample"
@@ -25,6 +26,6 @@ def build(folder: Path, docs: Path = DOCS, nav: Nav = NAV, settings: Settings = 
     """Write a whole site into `folder` and return it."""
     render(docs, folder, nav, settings)
     search.make_offline(folder)
-    policy.apply(folder)
+    change_pages(folder, policy.for_pages(folder))
     servers.write(folder, settings.sub_path)
     return folder

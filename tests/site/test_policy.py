@@ -11,6 +11,7 @@ import pytest
 
 from generator.errors import HandbookError
 from generator.site import policy
+from generator.site.changes import change_pages
 from tests.site import samples
 
 
@@ -51,7 +52,7 @@ def test_a_script_in_a_page_of_the_handbook_is_not_let_in(tmp_path: Path) -> Non
     before = policy.theme_scripts(site)
     page = site / "index.html"
     page.write_text(page.read_text("utf-8").replace("</article>", "<script>alert(1)</script></article>"), "utf-8")
-    policy.apply(site)
+    change_pages(site, policy.for_pages(site))
     assert policy.theme_scripts(site) == before
     assert b64encode(sha256(b"alert(1)").digest()).decode() not in page.read_text("utf-8")
 
@@ -78,7 +79,7 @@ def test_nothing_is_allowed_but_the_handbook_itself(where: str, site: Path) -> N
 def test_applying_it_twice_changes_nothing(tmp_path: Path) -> None:
     site = samples.build(tmp_path / "site")
     before = {page: page.read_bytes() for page in site.rglob("*.html")}
-    policy.apply(site)
+    change_pages(site, policy.for_pages(site))
     assert before == {page: page.read_bytes() for page in site.rglob("*.html")}
 
 
@@ -86,4 +87,4 @@ def test_a_page_without_a_place_for_it_is_refused(tmp_path: Path) -> None:
     site = samples.build(tmp_path / "site")
     (site / "odd.html").write_text("<!doctype html><title>Odd</title>", "utf-8")
     with pytest.raises(HandbookError, match=r"^odd\.html: there is no place for the content policy"):
-        policy.apply(site)
+        change_pages(site, policy.for_pages(site))

@@ -1,0 +1,27 @@
+"""One function for each of many things: the shape that a plain loop and shared work have in common."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from typing import Protocol, TypeVar
+
+Given = TypeVar("Given")
+Thing = TypeVar("Thing")
+Result = TypeVar("Result")
+
+
+class Each(Protocol):
+    """Begins `function(given, thing)` for every thing; gives the results in order.
+
+    The function must be pure and belong to a module; `given` and the things must say in their repr all that they
+    are; the results must be of the type that the function states, one that JSON can hold.
+    """
+
+    def __call__(
+        self, function: Callable[[Given, Thing], Result], given: Given, things: Iterable[Thing]
+    ) -> Iterator[Result]: ...
+
+
+def one_by_one(function: Callable[[Given, Thing], Result], given: Given, things: Iterable[Thing]) -> Iterator[Result]:
+    """In this process, each result when it is asked for."""
+    return (function(given, thing) for thing in things)
