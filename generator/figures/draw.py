@@ -11,6 +11,7 @@ from __future__ import annotations
 import io
 import re
 from collections.abc import Iterable, Sequence
+from functools import cache
 from typing import Any, Literal
 
 import matplotlib as mpl
@@ -48,14 +49,27 @@ def draw(figure: Figure) -> bytes:
     the turn of every label by nothing.
     """
     with mpl.rc_context():
-        mpl.rcdefaults()
-        mpl.rcParams.update(_SETTINGS)
+        dict.update(mpl.rcParams, _settings())
         canvas = Canvas(figsize=(figure.width / 72, figure.height / 72), facecolor=COLOURS["paper"])
         FigureCanvasSVG(canvas)
         canvas.add_artist(_Sheet(figure))
         svg = io.BytesIO()
         canvas.savefig(svg, format="svg", facecolor=COLOURS["paper"], metadata=_NO_METADATA)
         return _TURNED_BY_NOTHING.sub(b"", svg.getvalue().replace(b" \n", b""))
+
+
+@cache
+def _settings() -> dict[Any, Any]:
+    """The settings of matplotlib itself with ours, checked once: checking all of them takes as long as drawing."""
+    with mpl.rc_context():
+        mpl.rcdefaults()
+        mpl.rcParams.update(_SETTINGS)
+        return {name: mpl.rcParams[name] for name in mpl.rcParams if name != "backend"}
+
+
+@cache
+def _font(size: float, bold: bool) -> FontProperties:
+    return FontProperties(family="sans-serif", size=size, weight="bold" if bold else "normal")
 
 
 class _Sheet(Artist):
@@ -78,6 +92,7 @@ class _Pen:
     def __init__(self, renderer: RendererBase, height: float) -> None:
         self._renderer = renderer
         self._height = height
+        self._place = Text()  # tells the renderer where a label is anchored, and nothing else
         self._upright = Affine2D().scale(1, -1).translate(0, height)
 
     def path(
@@ -98,9 +113,10 @@ class _Pen:
         self._renderer.draw_path(context, path, self._upright, mpl.colors.to_rgb(COLOURS[fill]) if fill else None)
 
     def label(self, label: Label) -> None:
-        font = FontProperties(family="sans-serif", size=label.size, weight="bold" if label.bold else "normal")
-        text = Text(label.x, self._height - label.y, label.text, horizontalalignment=_ANCHORS[label.anchor])
-        self._renderer.draw_text(self._context(label.colour), label.x, label.y, label.text, font, 0, False, text)
+        self._place.set_position((label.x, self._height - label.y))
+        self._place.set_horizontalalignment(_ANCHORS[label.anchor])
+        context, font = self._context(label.colour), _font(label.size, label.bold)
+        self._renderer.draw_text(context, label.x, label.y, label.text, font, 0, False, self._place)
 
     def open(self, gid: str) -> None:
         self._renderer.open_group("pieces", gid)

@@ -50,13 +50,13 @@ def block(place: int, count: int, size: float, across: int) -> Block:
     per_row = 10 if place == TENS else 5
     rows_of_ten = 10 // per_row
     between = 2.2 * gap
+    ten_wide = per_row * (wide + gap) + (gap if per_row == 10 else 0) + between
+    ten_high = rows_of_ten * (high + gap) + between
     spots: list[Spot] = []
     for index in range(count):
         ten, inside = divmod(index, 10)
         down, right = divmod(ten, across)
         row, column = divmod(inside, per_row)
-        ten_wide = per_row * (wide + gap) + (gap if per_row == 10 else 0) + between
-        ten_high = rows_of_ten * (high + gap) + between
         x = right * ten_wide + column * (wide + gap) + (gap if column >= 5 else 0)
         y = down * ten_high + row * (high + gap)
         spots.append((round(x, 1), round(y, 1)))
