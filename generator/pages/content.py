@@ -30,6 +30,8 @@ _SCHEME = re.compile(r"[A-Za-z][A-Za-z0-9+.-]*:")
 _PLAIN_ID = re.compile(r"(?!__)[\w-]+", re.ASCII)
 _UNSEEN = re.compile(r"[\x00-\x08\x0b-\x1f\x7f]")
 
+_TABLES = 'write a list, or HTML with <caption> and <th scope="col"> and <th scope="row">'
+
 _VOID = frozenset(("br", "col", "hr", "img", "input"))
 _ELEMENTS = frozenset(
     (
@@ -141,6 +143,10 @@ def _about_attributes(name: str, source: str, figures: Collection[str], ids: set
     attributes = [(key.lower(), unescape(value)) for key, value in _ATTRIBUTE.findall(source)]
     if name == "input" and ("type", "checkbox") not in attributes:
         yield Refused("<input>", "is not a box to tick", 'write type="checkbox"', "<input")
+    if name == "img" and not dict(attributes).get("alt"):
+        yield Refused("<img>", "does not say what it shows", 'say it in alt="..."', "<img")
+    if name == "th" and "scope" not in dict(attributes):
+        yield Refused("a table", "has headings that do not say what they name", _TABLES, "|")
     if len(dict(attributes)) < len(attributes):
         yield Refused(f"<{name}>", "says something twice", "write each attribute once", f"<{name}")
     for key, value in attributes:
