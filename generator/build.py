@@ -10,9 +10,11 @@ publish   the finished site is swapped in; a failed build leaves the old one as 
 
 from __future__ import annotations
 
+import gc
 import os
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -81,7 +83,7 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
         if published:
             say("Nothing has changed since the last build")
         else:
-            with Work(cache, request.processes) as work:
+            with Work(cache, request.processes) as work, _nothing_collected():
                 handbook = _make(sources, settings, request, work, say)
             published = remember(cache, edition, request.out, len(handbook.pages), len(handbook.pictures))
     seconds = time.monotonic() - begun
@@ -97,7 +99,7 @@ def _make(
     say(f"Working out {len(sources.lessons)} lessons")
     handbook = write_handbook(sources, Writer(sources.school, size), work.each)
     # Figures are drawn in other processes while MkDocs renders the pages: it needs only their names.
-    drawings = work.each(drawing, sources.school.numbers.grouping, handbook.pictures)
+    drawings = work.each(drawing, sources.school.numbers.mark_in_four_digits, handbook.pictures)
     stage(docs, {page.path: page.text.encode() for page in handbook.pages} | look.files(sources.theme))
     with publish.fresh_site(request.out, say) as site:
         say(f"Rendering {len(handbook.pages)} pages")
@@ -114,6 +116,16 @@ def check(school_folder: Path | None = None) -> Sources:
     sources = load(HANDBOOK, school_folder)
     write_handbook(sources, Writer(sources.school, size), one_by_one)
     return sources
+
+
+@contextmanager
+def _nothing_collected() -> Iterator[None]:
+    """Do not look for garbage in cycles: a build leaves hardly any, and looking takes a tenth of MkDocs' time."""
+    gc.disable()
+    try:
+        yield
+    finally:
+        gc.enable()
 
 
 def _kept_results(workshop: Path) -> Cache:

@@ -53,7 +53,7 @@ class Writer:
     """Renders templates for one school.
 
     `size_of` tells the width and height of a figure before it is drawn, so that a page keeps its place free;
-    it is told how this school groups digits.
+    it is told what this school writes between thousands and hundreds.
     """
 
     school: School
@@ -81,7 +81,7 @@ class Writer:
     def number(self, number: int) -> str:
         """A number as this school writes it."""
         settings = self.school.numbers
-        return grouped(number, settings.grouping, settings.group_four_digits)
+        return grouped(number, settings.mark, settings.group_four_digits)
 
     def _fill(
         self,
@@ -101,7 +101,7 @@ class Writer:
                 wanted = Picture(kind, rows=tuple(rows))
             else:
                 raise HandbookError(f'the figure "{kind}" needs a sharing')
-            width, height = self.size_of(self.school.numbers.grouping, wanted)
+            width, height = self.size_of(self.school.numbers.mark_in_four_digits, wanted)
             pictures[wanted] = None
             return Shown(from_page(page, wanted.path), round(width), round(height))
 

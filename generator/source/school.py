@@ -169,6 +169,16 @@ class Numbers(Model):
 
     Whether numbers of four digits are grouped too; false leaves the mark to longer ones."""
 
+    @property
+    def mark(self) -> str:
+        """What is written between thousands and hundreds: for a space, a thin one at which no line is broken."""
+        return "\u202f" if self.grouping == " " else self.grouping
+
+    @property
+    def mark_in_four_digits(self) -> str:
+        """The same in a number of four digits."""
+        return self.mark if self.group_four_digits else ""
+
 
 class Time(Model):
     """[time]: how long lessons take."""
