@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import os
 import signal
 import sys
+import threading
 from collections.abc import Callable, Iterable, Iterator
 from concurrent.futures import Future, ProcessPoolExecutor
 from functools import cache, partial
-from multiprocessing import get_context
+from multiprocessing import get_context, parent_process
 from types import TracebackType
 from typing import Any, get_type_hints
 
@@ -75,12 +77,20 @@ def _shared_out(
 
 def _others(count: int) -> ProcessPoolExecutor:
     context = get_context("fork" if sys.platform == "linux" else "spawn")
-    return ProcessPoolExecutor(count, context, initializer=_leave_interrupts)
+    return ProcessPoolExecutor(count, context, initializer=_depend_on_the_first)
 
 
-def _leave_interrupts() -> None:
-    """An interrupt is meant for the first process: it ends the others itself."""
+def _depend_on_the_first() -> None:
+    """An interrupt is meant for the first process: it ends the others itself, and if it was killed they end too."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+    threading.Thread(target=_end_with_the_first, daemon=True).start()
+
+
+def _end_with_the_first() -> None:
+    first = parent_process()
+    if first:
+        first.join()
+        os._exit(1)
 
 
 def _work_out(cache: Cache, function: Callable[[Any, Any], Any], given: Any, batch: list[tuple[str, Any]]) -> list[Any]:

@@ -7,6 +7,7 @@ The process that works on it is stopped after SECONDS; on Linux it gets no more 
 from __future__ import annotations
 
 import _thread
+import math
 import os
 import signal
 import sys
@@ -58,7 +59,7 @@ def _answer(connection: Connection, function: Callable[..., Any], arguments: tup
     """In the other process: work it out and send it; whatever goes wrong ends this process without a word."""
     with suppress(BaseException):
         signal.signal(signal.SIGINT, signal.default_int_handler)
-        _take_at_most(MEMORY)
+        _take_at_most(seconds, MEMORY)
         connection.send("begun")
         alarm = threading.Timer(seconds, _thread.interrupt_main)
         alarm.daemon = True
@@ -70,11 +71,13 @@ def _answer(connection: Connection, function: Callable[..., Any], arguments: tup
     os._exit(0)
 
 
-def _take_at_most(more: int) -> None:
-    """Let this process grow by so many bytes, where the system can hold it to that."""
+def _take_at_most(seconds: float, memory: int) -> None:
+    """Where the system can hold this process to it, let it grow by so many bytes, and end even if nobody ends it."""
     if sys.platform == "linux":
         import resource
 
         pages = int(Path("/proc/self/statm").read_text("ascii").split()[0])
-        most = pages * resource.getpagesize() + more
-        resource.setrlimit(resource.RLIMIT_AS, (most, most))
+        largest = pages * resource.getpagesize() + memory
+        resource.setrlimit(resource.RLIMIT_AS, (largest, largest))
+        longest = math.ceil(seconds + 2 * _GRACE)
+        resource.setrlimit(resource.RLIMIT_CPU, (longest, longest))
