@@ -21,7 +21,7 @@ from jinja2 import Environment
 
 from generator.each import Each, one_by_one
 from generator.errors import HandbookError
-from generator.site.html import ADDRESSES, LISTS_OF_ADDRESSES, VOID, Tag, closing, tags, words
+from generator.site.html import ADDRESSES, LISTS_OF_ADDRESSES, VOID, Tag, closing, tags, telling, words
 
 BOOK = "book.html"
 CHAPTER_PAGES = "css/book-chapters.css"
@@ -32,7 +32,9 @@ _LEFT_OUT = frozenset({"headerlink", "md-content__button", "md-tags", "page-date
 _NAMES = frozenset(
     {"id", "for", "name", "headers", "list", "aria-controls", "aria-describedby", "aria-labelledby", "aria-owns"}
 )
-_HEADINGS = frozenset({"h1", "h2", "h3", "h4", "h5", "h6"})
+_HEADINGS = ("h1", "h2", "h3", "h4", "h5", "h6")
+_TELLING = telling(opening=(*_HEADINGS, "details"), closing=_HEADINGS)
+_CHANGED = _NAMES | ADDRESSES | {"loading"}
 
 
 class Part(NamedTuple):
@@ -123,7 +125,7 @@ def _content(text: str, start: int, end: int, place: _Place) -> str:
     """A stretch of a page as it stands in the book."""
     pieces: list[str] = []
     copied = start
-    for tag in tags(text, start, end):
+    for tag in tags(text, start, end, _TELLING):
         if tag.start < copied:
             continue
         if not tag.closes and _is_left_out(tag):
@@ -147,7 +149,7 @@ def _rewritten(tag: Tag, place: _Place) -> str | None:
     name = f"h{min(int(tag.name[1]) + place.deeper, 6)}" if tag.name in _HEADINGS else tag.name
     if tag.closes:
         return f"</{name}>" if name != tag.name else None
-    if not tag.source and name == tag.name != "details":
+    if name == tag.name != "details" and tag.attributes.keys().isdisjoint(_CHANGED):
         return None
     said = {attribute: _value(attribute, value, place) for attribute, value in tag.attributes.items()}
     said.pop("loading", None)

@@ -8,7 +8,7 @@ against which its tests hold it, and gives exact positions, so that a page can b
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from functools import lru_cache
 from html import unescape
 from types import MappingProxyType
@@ -25,13 +25,27 @@ ADDRESSES = frozenset(
 LISTS_OF_ADDRESSES = frozenset({"srcset", "imagesrcset"})
 
 _INSIDE = r"""[^>"']*+(?:(?:"[^"]*"|'[^']*')[^>"']*+)*+"""
-# A comment, an element of bare text, or a tag; the parts are for `tags` to name.
-TOKEN = re.compile(
-    rf"<!--.*?(?:-->|\Z)"
-    rf"|<((?i:script|style|textarea|title))(?=[\s/>])({_INSIDE})>(.*?)</(?i:\1)\s*>"
-    rf"|<(/?)([a-zA-Z][^\s/>]*)({_INSIDE})>",
-    re.DOTALL,
-)
+
+
+def _token(which: str = "") -> re.Pattern[str]:
+    """A comment, an element of bare text, or a tag of which `which` holds; the parts are for `tags` to name."""
+    return re.compile(
+        rf"<!--.*?(?:-->|\Z)"
+        rf"|<((?i:script|style|textarea|title))(?=[\s/>])({_INSIDE})>(.*?)</(?i:\1)\s*>"
+        rf"|<{which}(/?)([a-zA-Z][^\s/>]*)({_INSIDE})>",
+        re.DOTALL,
+    )
+
+
+def telling(opening: Iterable[str], closing: Iterable[str]) -> re.Pattern[str]:
+    """Tags with attributes, opening tags of some names and closing tags of some.
+
+    Most tags of a page are plain ones, so passing over them reads a page several times as fast.
+    """
+    return _token(rf"(?=[a-zA-Z][^\s/>]*[\s/]|(?i:{'|'.join(opening)})>|/(?i:{'|'.join(closing)})[\s/>])")
+
+
+TOKEN = _token()
 _ATTRIBUTE = re.compile(r"""([^\s"'>/=]+)(?:\s*=\s*(?:"([^"]*)"|'([^']*)'|([^\s"'>]+)))?""")
 
 
@@ -58,9 +72,9 @@ class Tag(NamedTuple):
         return frozenset(self.attributes.get("class", "").split())
 
 
-def tags(text: str, start: int = 0, end: int | None = None) -> Iterator[Tag]:
-    """Every tag between two positions, in order; comments and declarations are passed over."""
-    found = TOKEN.finditer(text, start) if end is None else TOKEN.finditer(text, start, end)
+def tags(text: str, start: int = 0, end: int | None = None, which: re.Pattern[str] = TOKEN) -> Iterator[Tag]:
+    """Every tag between two positions, or those of a `telling` pattern; comments and declarations are passed over."""
+    found = which.finditer(text, start) if end is None else which.finditer(text, start, end)
     for token in found:
         bare, bare_source, inner, slash, name, source = token.groups()
         if name is not None:

@@ -14,9 +14,10 @@ from hashlib import sha256
 from itertools import accumulate
 
 from generator.errors import Fault
-from generator.site.html import TOKEN, words
-from generator.site.tagcheck import INTO_FILE, NOTHING, Link, Table, Wrong, is_known, look_at
+from generator.site.html import telling, words
+from generator.site.tagcheck import INTO_FILE, NOTHING, STRUCTURE, Link, Table, Wrong, is_known, look_at
 
+_TELLING = telling(opening=sorted(STRUCTURE), closing=("table",))
 _CHAPTER = re.compile(r'^(?=<article class="chapter")', re.MULTILINE)
 
 
@@ -81,7 +82,7 @@ def read(allowed_scripts: Collection[str], stretch: Stretch) -> Seen:
     heading = language = False
     in_body = not stretch.first
     tables: list[Table] = []
-    for token in TOKEN.finditer(text):
+    for token in _TELLING.finditer(text):
         seen = look_at(token[0])
         if seen is NOTHING:
             continue

@@ -20,7 +20,7 @@ _RELATIONS_WITHOUT_REQUEST = frozenset({"author", "canonical", "help", "license"
 _SCRIPT_TYPES = frozenset(
     {"", "module", "importmap", "speculationrules", "text/javascript", "application/javascript", "text/ecmascript"}
 )
-_STRUCTURE = frozenset({"html", "title", "body", "h1", "script", "table", "caption", "th"})
+STRUCTURE = frozenset({"html", "title", "body", "h1", "script", "table", "caption", "th"})
 _DECORATIVE = frozenset({"none", "presentation"})
 _IGNORED_IN_SCHEME = re.compile(r"[\x00-\x20]+")
 
@@ -72,7 +72,7 @@ def look_at(written: str) -> Seen:
     Most tags of a site repeat word for word, so this is remembered.
     """
     tag = next(tags(written), None)
-    if tag is None or (tag.closes and tag.name not in _STRUCTURE):
+    if tag is None or (tag.closes and tag.name not in STRUCTURE):
         return NOTHING
     said = {} if tag.closes else tag.attributes
     anchors = [said["id"]] if said.get("id") else []
@@ -97,7 +97,7 @@ def look_at(written: str) -> Seen:
     elif tag.name == "img" and not said.get("alt") and not ("alt" in said and said.get("role") in _DECORATIVE):
         remedy = 'say in alt what it shows, or mark decoration with alt="" role="presentation"'
         wrongs.append(Wrong(f'img src="{said.get("src", "")}"', "has no alternative text", remedy))
-    if not (anchors or links or wrongs or tag.name in _STRUCTURE):
+    if not (anchors or links or wrongs or tag.name in STRUCTURE):
         return NOTHING
     return Seen(tag, tuple(anchors), tuple(links), tuple(wrongs))
 

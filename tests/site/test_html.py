@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.site.html import closing, line_at, tags, words
+from generator.site.html import closing, line_at, tags, telling, words
 
 LETTERS = "ab é÷/<>&;=\"'#0"
 NAMES = st.sampled_from(["a", "p", "td", "h1", "img", "svg", "my-part"])
@@ -64,6 +64,16 @@ def test_sees_the_same_tags_as_the_standard_library(page: str) -> None:
     reference.close()
     expected = [seen for seen in reference.seen if seen[:2] != ("script", True)]
     assert [(tag.name, tag.closes, dict(tag.attributes)) for tag in tags(page)] == expected
+
+
+@given(pages())
+def test_passing_over_plain_tags_leaves_all_others(page: str) -> None:
+    told = [
+        tag
+        for tag in tags(page)
+        if tag.inner or (tag.name == "p" if tag.closes else tag.source or tag.name in ("p", "script"))
+    ]
+    assert list(tags(page, which=telling(opening=("p",), closing=("p",)))) == told
 
 
 def test_gives_positions_and_bare_text() -> None:
