@@ -27,7 +27,8 @@ FLOORS = {
     "published": {"cache"},
     "gallery": {"engine", "figures", "pages"},
     "build": {"cache", "each", "errors", "gallery", "pages", "published", "site", "source", "staging", "work", ""},
-    "commands": {"build", "engine", "errors", "pages", "site", "source", ""},
+    "preview": {"errors"},
+    "commands": {"build", "engine", "errors", "pages", "preview", "site", "source", ""},
     "__main__": {"commands", "errors"},
 }
 LONGEST_FILE = 310

@@ -1,0 +1,76 @@
+"""`serve`: a live preview of the handbook on this machine."""
+
+from __future__ import annotations
+
+import os
+import signal
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import click
+
+from generator.build import HANDBOOK, ROOT, WORKSHOP
+from generator.commands.school_option import school_option
+from generator.preview import Preview, changes
+
+_OUT = WORKSHOP / "preview"
+_TIME_TO_END = 3.0
+
+
+@click.command(
+    epilog="""\b
+Examples:
+  python -m generator serve
+  python -m generator serve --school my-school --port 8080""",
+)
+@school_option
+@click.option("--port", type=click.IntRange(0, 65535), default=8765, show_default=True, help="0 takes a free one.")
+def command(school: Path | None, port: int) -> None:
+    """Show the handbook in the browser, and build it again whenever a file changes. Ctrl-C ends it.
+
+    Only this machine can see it. While something is wrong, the pages and this window say what it is.
+    """
+    folders = [HANDBOOK] if school is None else [HANDBOOK, school.absolute()]
+    try:
+        with Preview(_OUT, port) as preview:
+            click.echo(f"{preview.address} shows the handbook as soon as it is built. Ctrl-C ends it.")
+            for _ in changes(folders):
+                begun = time.monotonic()
+                faults = _build(school)
+                preview.show(faults)
+                if faults:
+                    click.echo(f"{faults}\nMend it, and the handbook is built again.", err=True)
+                else:
+                    click.echo(f"Built in {time.monotonic() - begun:.1f} s. Pages that are open reload.")
+    except KeyboardInterrupt:
+        click.echo("Ended.")
+
+
+def _build(school: Path | None) -> str:
+    """Build in a process of its own, so that nothing it does can end the preview; what is wrong, or nothing."""
+    order = [sys.executable, "-m", "generator", "build", "--quiet", "--out", str(_OUT)]
+    if school is not None:
+        order += ["--school", str(school.absolute())]
+    environment = {**os.environ, "PYTHONIOENCODING": "utf-8"}
+    with subprocess.Popen(
+        order, cwd=ROOT, env=environment, stdout=subprocess.DEVNULL, stderr=subprocess.PIPE, encoding="utf-8"
+    ) as build:
+        try:
+            said = build.communicate()[1].strip()
+        except KeyboardInterrupt:
+            _end(build)
+            raise
+        return (said or "The build ended without a word; start it by hand.") if build.returncode else ""
+
+
+def _end(build: subprocess.Popen[str]) -> None:
+    """Let a build put everything in order; if it has not heard of the interrupt, tell it, and in the end kill it."""
+    for signal_number in (signal.SIGTERM if os.name == "nt" else signal.SIGINT, signal.SIGTERM):
+        try:
+            build.wait(_TIME_TO_END)
+        except subprocess.TimeoutExpired:
+            build.send_signal(signal_number)
+    if build.poll() is None:
+        build.kill()

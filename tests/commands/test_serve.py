@@ -1,0 +1,124 @@
+"""`serve`, as a person uses it: start it, break a file, mend it, end it."""
+
+from __future__ import annotations
+
+import os
+import re
+import signal
+import subprocess
+import sys
+import time
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from urllib.error import URLError
+from urllib.request import urlopen
+
+import pytest
+
+from generator.build import ROOT
+from tests.commands.running import run_command
+
+PATIENCE = 120.0
+PAGE = """---
+title: "Our mornings"
+description: "When our room shares."
+order: 1
+reviewed: 2026-11-16
+---
+# Our mornings
+
+{}
+"""
+
+
+class Serving:
+    """A running `serve` for a school with one step and one page."""
+
+    def __init__(self, folder: Path) -> None:
+        self.page = folder / "school" / "pages" / "our-room" / "mornings.md"
+        self.page.parent.mkdir(parents=True)
+        (folder / "school" / "school.toml").write_text('steps = ["as-it-lies"]', "utf-8")
+        self.write("We share on Tuesdays.")
+        self._out, self._err = folder / "out", folder / "err"
+        with self._out.open("w") as out, self._err.open("w") as err:
+            order = [
+                sys.executable,
+                "-u",
+                "-m",
+                "generator",
+                "serve",
+                "--port",
+                "0",
+                "--school",
+                str(folder / "school"),
+            ]
+            self.process = subprocess.Popen(order, cwd=ROOT, stdout=out, stderr=err)
+        until(lambda: "shows the handbook" in self.out)
+        self.address = self.out.split()[0]
+
+    @property
+    def out(self) -> str:
+        return self._out.read_text("utf-8")
+
+    @property
+    def err(self) -> str:
+        return self._err.read_text("utf-8")
+
+    def write(self, words: str) -> None:
+        self.page.write_text(PAGE.format(words), "utf-8")
+
+    def shown(self, path: str = "our-room/mornings.html") -> str:
+        try:
+            with urlopen(self.address + path, timeout=10) as answer:
+                return str(answer.read().decode())
+        except URLError as error:
+            return str(error)
+
+
+def until(happened: Callable[[], bool]) -> None:
+    end = time.monotonic() + PATIENCE
+    while not happened():
+        assert time.monotonic() < end
+        time.sleep(0.1)
+
+
+@pytest.fixture
+def serving(tmp_path: Path) -> Iterator[Serving]:
+    serving = Serving(tmp_path)
+    try:
+        yield serving
+    finally:
+        serving.process.kill()
+        serving.process.wait()
+
+
+@pytest.mark.skipif(os.name == "nt", reason="an interrupt cannot be sent to one process there")
+def test_it_shows_changes_and_faults_and_ends_when_it_is_told_to(serving: Serving) -> None:
+    assert re.fullmatch(r"http://127\.0\.0\.1:\d+/", serving.address)
+    until(lambda: "We share on Tuesdays." in serving.shown())
+    serving.write("We share on {{ tuesdays }}.")
+    fault = "school/pages/our-room/mornings.md:9: uses a name that is not known"
+    until(lambda: fault in serving.shown())
+    assert fault in serving.shown("index.html")
+    assert fault in serving.err
+    serving.write("We share on Thursdays.")
+    until(lambda: "We share on Thursdays." in serving.shown())
+    assert serving.out.count("Built in") == 2
+    serving.process.send_signal(signal.SIGINT)
+    assert serving.process.wait(30) == 0
+    assert serving.out.splitlines()[-1] == "Ended."
+    assert "Traceback" not in serving.err
+
+
+@pytest.mark.skipif(os.name == "nt", reason="an interrupt cannot be sent to one process there")
+def test_it_ends_in_the_middle_of_a_build(serving: Serving) -> None:
+    serving.process.send_signal(signal.SIGINT)
+    assert serving.process.wait(30) == 0
+    assert (serving.out.splitlines()[-1], serving.err) == ("Ended.", "")
+
+
+def test_help_shows_an_example_and_wrong_usage_is_told() -> None:
+    assert "python -m generator serve --school my-school" in run_command("serve", "--help").out
+    code, _, err = run_command("serve", "--port", "70000")
+    assert code == 2
+    assert "--port" in err
