@@ -2,22 +2,33 @@
 
 from __future__ import annotations
 
+import shutil
+import sys
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 import click
 
 from generator.build import WORKSHOP, Request, build
+from generator.commands.school_option import school_option
 
 
-@click.command(epilog="Example: python -m generator build")
-@click.option("--school", type=click.Path(path_type=Path), metavar="FOLDER", help="A school's own folder.")
+@click.command(
+    epilog="""\b
+Examples:
+  python -m generator build
+  python -m generator build --school my-school --out shared/handbook""",
+)
+@school_option
 @click.option(
     "--out", type=click.Path(path_type=Path), default=WORKSHOP / "site", metavar="FOLDER", help="Where the site goes."
 )
 @click.option("--quiet", is_flag=True, help="Say nothing but what went wrong, and the file to open.")
 def command(school: Path | None, out: Path, quiet: bool) -> None:
     """Build the handbook and print the file to open."""
-    summary = build(Request(school, out), (lambda line: None) if quiet else click.echo)
+    with _progress(quiet) as say:
+        summary = build(Request(school, out), say)
     if not quiet:
         for line in summary.replaced:
             click.echo(line)
@@ -25,3 +36,18 @@ def command(school: Path | None, out: Path, quiet: bool) -> None:
             f"{summary.lessons} lessons, {summary.pages} pages, {summary.figures} figures in {summary.seconds:.1f} s"
         )
     click.echo(f"Open {summary.index}")
+
+
+@contextmanager
+def _progress(quiet: bool) -> Iterator[Callable[[str], None]]:
+    """How to say what is being done: in a terminal on one line that changes, elsewhere line by line."""
+    if quiet:
+        yield lambda words: None
+    elif not sys.stdout.isatty():
+        yield click.echo
+    else:
+        width = shutil.get_terminal_size().columns - 1
+        try:
+            yield lambda words: click.echo("\r" + f"{words} ...".ljust(width)[:width], nl=False)
+        finally:
+            click.echo("\r" + " " * width + "\r", nl=False)

@@ -1,0 +1,123 @@
+"""`build`: what is said while it works and afterwards, in a terminal and elsewhere; not what it builds."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Callable
+from contextlib import redirect_stderr, redirect_stdout
+from io import StringIO
+from pathlib import Path
+from unittest.mock import patch
+
+import pytest
+
+from generator.__main__ import run
+from generator.build import Request, Summary
+from generator.errors import Fault, SourceError
+from tests.commands.running import Ran, run_command
+
+INDEX = Path("somewhere") / "site" / "index.html"
+STEPS = ("Reading lessons", "Rendering 12 pages")
+DONE = f"6 lessons, 12 pages, 40 figures in 1.2 s\nOpen {INDEX}\n"
+
+
+def finish() -> Summary:
+    return Summary(6, 12, 40, 1.23, ("school/school.toml: its own settings",), INDEX)
+
+
+def refuse() -> Summary:
+    raise SourceError([Fault("two.toml", 3, "order", "is 0", "write 1"), Fault("one.md", 0, "", "is empty", "fill it")])
+
+
+def interrupt() -> Summary:
+    raise KeyboardInterrupt
+
+
+@pytest.fixture
+def ends(monkeypatch: pytest.MonkeyPatch) -> Callable[[Callable[[], Summary]], list[Request]]:
+    """Let builds end in a certain way; gives what was asked for."""
+    asked: list[Request] = []
+
+    def let(end: Callable[[], Summary]) -> list[Request]:
+        def build(request: Request, say: Callable[[str], None]) -> Summary:
+            asked.append(request)
+            for words in STEPS:
+                say(words)
+            return end()
+
+        monkeypatch.setattr("generator.commands.build.build", build)
+        return asked
+
+    return let
+
+
+def run_in_a_terminal(*arguments: str) -> Ran:
+    out, err = StringIO(), StringIO()
+    with (
+        patch.object(out, "isatty", lambda: True),
+        patch.object(sys, "argv", ["generator", *arguments]),
+        patch("shutil.get_terminal_size", lambda: os.terminal_size((20, 40))),
+        redirect_stdout(out),
+        redirect_stderr(err),
+    ):
+        code = run()
+    return Ran(code, out.getvalue(), err.getvalue())
+
+
+def screen(output: str) -> list[str]:
+    """What a terminal shows in the end: a line feed begins a line, a carriage return goes back to its beginning."""
+    lines = []
+    for line in output.split("\n"):
+        shown = ""
+        for words in line.split("\r"):
+            shown = words + shown[len(words) :]
+        lines.append(shown.rstrip())
+    return lines
+
+
+def test_line_by_line(ends: Callable[[Callable[[], Summary]], list[Request]]) -> None:
+    asked = ends(finish)
+    said = f"{STEPS[0]}\n{STEPS[1]}\nschool/school.toml: its own settings\n{DONE}"
+    assert run_command("build", "--school", "my-school", "--out", "there") == (0, said, "")
+    assert (asked[0].school_folder, asked[0].out) == (Path("my-school"), Path("there"))
+
+
+def test_quiet_says_only_which_file_to_open(ends: Callable[[Callable[[], Summary]], list[Request]]) -> None:
+    ends(finish)
+    assert run_command("build", "--quiet") == (0, f"Open {INDEX}\n", "")
+    assert run_in_a_terminal("build", "--quiet") == (0, f"Open {INDEX}\n", "")
+
+
+def test_in_a_terminal_one_line_changes_and_goes(ends: Callable[[Callable[[], Summary]], list[Request]]) -> None:
+    ends(finish)
+    code, out, err = run_in_a_terminal("build")
+    assert (code, err) == (0, "")
+    assert "\rReading lessons ..." in out
+    assert all(len(words) < 20 for words in out.split("\n")[0].split("\r")[:-1])
+    assert screen(out) == f"school/school.toml: its own settings\n{DONE}".split("\n")
+
+
+@pytest.mark.parametrize("run_it", [run_command, run_in_a_terminal])
+def test_every_fault_is_a_line(
+    run_it: Callable[..., Ran], ends: Callable[[Callable[[], Summary]], list[Request]]
+) -> None:
+    ends(refuse)
+    code, out, err = run_it("build")
+    assert code == 1
+    assert err == "one.md: is empty; fill it\ntwo.toml:3: order: is 0; write 1\n"
+    assert "Open" not in out
+
+
+@pytest.mark.parametrize("run_it", [run_command, run_in_a_terminal])
+def test_an_interrupt_is_one_line(
+    run_it: Callable[..., Ran], ends: Callable[[Callable[[], Summary]], list[Request]]
+) -> None:
+    ends(interrupt)
+    code, _, err = run_it("build")
+    assert code == 1
+    assert err.strip() == "Stopped. The handbook that was there before is as it was."
+
+
+def test_help_shows_an_example() -> None:
+    assert "python -m generator build --school my-school" in run_command("build", "--help").out
