@@ -76,8 +76,7 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
     sources = load(request.handbook, request.school_folder)
     settings = _settings(sources)
     request.workshop.mkdir(parents=True, exist_ok=True)
-    with locked(request.workshop / ".lock", say, _PATIENCE):
-        cache = _kept_results(request.workshop)
+    with locked(request.workshop / ".lock", say, _PATIENCE), _kept_results(request.workshop) as cache:
         edition = key_of("site", sources, settings, fingerprint(THEME), render.MKDOCS_YML.read_bytes())
         published = still_whole(cache, edition, request.out)
         if published:
@@ -130,9 +129,7 @@ def _nothing_collected() -> Iterator[None]:
 
 def _kept_results(workshop: Path) -> Cache:
     """What earlier builds with the same code and packages have worked out."""
-    cache = Cache(workshop / "cache" / key_of(fingerprint(GENERATOR), installed())[:16])
-    cache.forget_others()
-    return cache
+    return Cache(workshop / "results", key_of(fingerprint(GENERATOR), installed()))
 
 
 def _settings(sources: Sources) -> render.Settings:

@@ -1,14 +1,14 @@
-"""Results kept from build to build. The folder may be deleted or damaged at any time without harm."""
+"""Results kept from build to build, in one file that may be deleted or damaged at any time without harm."""
 
 from __future__ import annotations
 
 import hashlib
+import json
 import os
-import shutil
 import sys
 from contextlib import suppress
-from dataclasses import dataclass
 from pathlib import Path
+from types import TracebackType
 
 _DIGEST = 32
 
@@ -34,39 +34,79 @@ def installed() -> tuple[str, ...]:
     return (sys.version, *sorted(found))
 
 
-@dataclass(frozen=True)
 class Cache:
-    """A folder of results; each file begins with a digest of its key and the rest, so that no other is taken for it."""
+    """Results by key, read from a file at once and, at the end of a `with` block, written there if there are new ones.
 
-    folder: Path
+    The file begins with a digest of the rest and of `made_by`, which says what worked the results out: a damaged
+    file, or one of other code, counts as none. It holds all that was asked for since it was read, and of the rest no
+    more than that takes room.
+    """
+
+    def __init__(self, file: Path, made_by: str) -> None:
+        self._file = file
+        self._made_by = made_by.encode()
+        self._kept = _unpacked(self._content())
+        self._used: dict[str, bytes] = {}
+        self._new = False
+
+    def __enter__(self) -> Cache:
+        return self
+
+    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, at: TracebackType | None) -> None:
+        if self._new:
+            self._write()
 
     def get(self, key: str) -> bytes | None:
-        """What was put under a key; nothing if it is not there or not whole."""
-        try:
-            content = self._file(key).read_bytes()
-        except OSError:
-            return None
-        digest, result = content[:_DIGEST], content[_DIGEST:]
-        return result if _digest(key, result) == digest else None
+        """What was put under a key, or nothing."""
+        found = self._used.get(key) or self._kept.get(key)
+        if found is not None:
+            self._used[key] = found
+        return found
 
     def put(self, key: str, result: bytes) -> None:
-        """Keep a result; a folder that cannot be written is no fault, only slower."""
-        file = self._file(key)
+        """Keep a result."""
+        self._used[key] = result
+        self._new = True
+
+    def _content(self) -> bytes:
+        try:
+            content = self._file.read_bytes()
+        except OSError:
+            return b""
+        digest, rest = content[:_DIGEST], content[_DIGEST:]
+        return rest if self._digest(rest) == digest else b""
+
+    def _write(self) -> None:
+        """Take the file's place in one step; a folder that cannot be written is no fault, only slower."""
+        room = sum(map(len, self._used.values()))
+        packed = dict(self._used)
+        for key, result in self._kept.items():
+            room -= 0 if key in packed else len(result)
+            if room < 0:
+                break
+            packed.setdefault(key, result)
+        content = _packed(packed)
+        unfinished = self._file.with_suffix(f".{os.getpid()}")
         with suppress(OSError):
-            file.parent.mkdir(parents=True, exist_ok=True)
-            unfinished = file.with_suffix(f".{os.getpid()}")
-            unfinished.write_bytes(_digest(key, result) + result)
-            unfinished.replace(file)
+            self._file.parent.mkdir(parents=True, exist_ok=True)
+            unfinished.write_bytes(self._digest(content) + content)
+            unfinished.replace(self._file)
 
-    def forget_others(self) -> None:
-        """Remove what lies beside the folder: results of earlier code, which nothing will ask for again."""
-        for other in self.folder.parent.glob("*"):
-            if other.name != self.folder.name:
-                shutil.rmtree(other, ignore_errors=True)
-
-    def _file(self, key: str) -> Path:
-        return self.folder / key[:2] / key
+    def _digest(self, content: bytes) -> bytes:
+        return hashlib.sha256(self._made_by + content).digest()
 
 
-def _digest(key: str, result: bytes) -> bytes:
-    return hashlib.sha256(key.encode() + b"\x00" + result).digest()
+def _packed(results: dict[str, bytes]) -> bytes:
+    """A line of keys and lengths, and all results one after the other."""
+    lengths = json.dumps({key: len(result) for key, result in results.items()})
+    return b"\n".join((lengths.encode(), b"".join(results.values())))
+
+
+def _unpacked(content: bytes) -> dict[str, bytes]:
+    lengths, _, results = content.partition(b"\n")
+    found: dict[str, bytes] = {}
+    start = 0
+    for key, length in json.loads(lengths or b"{}").items():
+        found[key] = results[start : start + length]
+        start += length
+    return found

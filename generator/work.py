@@ -18,7 +18,7 @@ from pydantic import TypeAdapter, ValidationError
 from generator.cache import Cache, key_of
 from generator.each import Given, Result, Thing
 
-_TURNS = 8  # how often a process comes back for more: few turns cost little, many share the work evenly
+_TURNS = 24  # how often a process comes back for more: few turns cost little, many share the work evenly
 _MOST_AT_ONCE = 16
 
 
@@ -47,10 +47,23 @@ class Work:
         todo = list(things)
         common = key_of(function.__module__, function.__qualname__, given)
         keys = [key_of(common, thing) for thing in todo]
-        known = [_remembered(self._cache, function, key) for key in keys]
-        missing = [(key, thing) for key, thing, found in zip(keys, todo, known, strict=True) if not found]
-        fresh = self._begin(partial(_work_out, self._cache, function, given), missing)
-        return (found[0] if found else next(fresh) for found in known)
+        known = [self._remembered(function, key) for key in keys]
+        fresh = self._begin(
+            partial(_work_out, function, given), [thing for thing, old in zip(todo, known, strict=True) if not old]
+        )
+        return (old[0] if old else self._kept(function, key, next(fresh)) for key, old in zip(keys, known, strict=True))
+
+    def _remembered(self, function: Callable[..., Result], key: str) -> tuple[Result] | None:
+        """What was worked out before; nothing if it is not there, or is not what the function states."""
+        old = self._cache.get(key)
+        try:
+            return None if old is None else (_json(function).validate_json(old),)
+        except ValidationError:
+            return None
+
+    def _kept(self, function: Callable[..., Result], key: str, result: Result) -> Result:
+        self._cache.put(key, _json(function).dump_json(result))
+        return result
 
     def _begin(self, function: Callable[[list[Thing]], list[Result]], things: list[Thing]) -> Iterator[Result]:
         at_once = min(_MOST_AT_ONCE, 1 + len(things) // (_TURNS * self._processes))
@@ -93,22 +106,8 @@ def _end_with_the_first() -> None:
         os._exit(1)
 
 
-def _work_out(cache: Cache, function: Callable[[Any, Any], Any], given: Any, batch: list[tuple[str, Any]]) -> list[Any]:
-    results = []
-    for key, thing in batch:
-        result = function(given, thing)
-        cache.put(key, _json(function).dump_json(result))
-        results.append(result)
-    return results
-
-
-def _remembered(cache: Cache, function: Callable[..., Result], key: str) -> tuple[Result] | None:
-    """What was worked out before; nothing if it is not there, or is not what the function states."""
-    kept = cache.get(key)
-    try:
-        return None if kept is None else (_json(function).validate_json(kept),)
-    except ValidationError:
-        return None
+def _work_out(function: Callable[[Given, Thing], Result], given: Given, batch: list[Thing]) -> list[Result]:
+    return [function(given, thing) for thing in batch]
 
 
 @cache
