@@ -26,20 +26,30 @@ class Sandbox(ImmutableSandboxedEnvironment):
 
     intercepted_binops = frozenset(("*", "**"))
 
+    def __init__(self, **options: Any) -> None:
+        super().__init__(**options)
+        self._answers: dict[tuple[type, str], bool] = {}
+
     def is_safe_attribute(self, obj: Any, attr: str, value: Any) -> bool:
-        if not super().is_safe_attribute(obj, attr, value):
-            return False
-        if isinstance(obj, BaseModel):
-            own_property = isinstance(getattr_static(type(obj), attr, None), property) and not attr.startswith("model_")
-            return attr in type(obj).model_fields or own_property
         if isinstance(obj, ModuleType):
-            return isinstance(value, FunctionType) and value.__module__ == obj.__name__
-        return True
+            own = isinstance(value, FunctionType) and value.__module__ == obj.__name__
+            return own and super().is_safe_attribute(obj, attr, value)
+        # The answer depends on the type alone. Templates ask a hundred thousand times, but of few types.
+        asked = type(obj), attr
+        if asked not in self._answers:
+            safe = super().is_safe_attribute(obj, attr, value)
+            self._answers[asked] = safe and (not isinstance(obj, BaseModel) or _is_key(type(obj), attr))
+        return self._answers[asked]
 
     def call_binop(self, context: Context, operator: str, left: Any, right: Any) -> Any:
         if _grows(operator, left, right):
             raise SecurityError(f"a result of {operator} that is too large")
         return super().call_binop(context, operator, left, right)
+
+
+def _is_key(model: type[BaseModel], attr: str) -> bool:
+    own_property = isinstance(getattr_static(model, attr, None), property) and not attr.startswith("model_")
+    return attr in model.model_fields or own_property
 
 
 def _grows(operator: str, left: Any, right: Any) -> bool:
