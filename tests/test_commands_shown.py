@@ -1,0 +1,125 @@
+"""Every command that is shown is run as it is shown, in a copy of the project, with the files that are shown."""
+
+from __future__ import annotations
+
+import re
+import shlex
+import shutil
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+from typing import NamedTuple
+
+import pytest
+
+from generator.build import ROOT
+
+OURS = "python -m generator "
+# Commands that install the project or check it: the project's own check runs them.
+OTHERS = (
+    "python3 -m venv .venv && .venv/bin/python -m pip install -e . && .venv/bin/python -m generator build",
+    'python3 -m venv .venv && .venv/bin/python -m pip install -e ".[test]" && .venv/bin/python -m pytest',
+    ".ci/run",
+    "python -m pytest tests/engine -n 2",
+    "python -m ruff check .",
+    "python -m mypy",
+)
+FOR_THE_SCHOOL = ROOT / "handbook" / "pages" / "for-the-school"
+DOCUMENTS = (ROOT / "README.md", ROOT / "DEVELOPERS.md", *sorted(FOR_THE_SCHOOL.glob("*.md")))
+BLOCK = re.compile(r"^```(\w+)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
+
+
+class Block(NamedTuple):
+    """What is shown between two lines of three marks: its language, and the file that the words before it name."""
+
+    language: str
+    text: str
+    file: str
+
+
+def blocks(document: Path) -> Iterator[Block]:
+    text = document.read_text("utf-8")
+    end = 0
+    for found in BLOCK.finditer(text):
+        named = re.findall(r"`(my-school/[\w./-]+\.\w+)`", text[end : found.start()].strip().rpartition("\n\n")[2])
+        yield Block(found[1], found[2], named[-1] if named else "")
+        end = found.end()
+
+
+def commands(block: Block) -> list[str]:
+    return [line for line in block.text.splitlines() if line.strip()] if block.language == "sh" else []
+
+
+def run(command: str, copy: Path) -> str:
+    words = shlex.split(command)
+    if "serve" in words:  # does not end by itself; its own test runs it
+        words.append("--help")
+    ended = subprocess.run(
+        [sys.executable, *words[1:]], cwd=copy, capture_output=True, encoding="utf-8", timeout=300, check=False
+    )
+    assert (ended.returncode, ended.stderr) == (0, ""), command
+    return ended.stdout
+
+
+def write(block: Block, copy: Path) -> None:
+    """Write a file as it is shown. A single line is one to complete in a file that is there."""
+    file = copy / block.file
+    line = block.text.strip()
+    if "\n" in line or "=" not in line:
+        file.parent.mkdir(parents=True, exist_ok=True)
+        file.write_text(block.text, "utf-8")
+        return
+    key = line.partition("=")[0]
+    text, completed = re.subn(rf"(?m)^{key}=.*$", lambda _: line, file.read_text("utf-8"))
+    assert completed == 1, block
+    file.write_text(text, "utf-8")
+
+
+@pytest.fixture
+def copy(tmp_path: Path) -> Path:
+    folder = tmp_path / "a copy"
+    for name in ("generator", "handbook"):
+        shutil.copytree(ROOT / name, folder / name, ignore=shutil.ignore_patterns("__pycache__"))
+    shutil.copy(ROOT / "mkdocs.yml", folder)
+    return folder
+
+
+@pytest.mark.parametrize("document", DOCUMENTS, ids=lambda path: path.name)
+def test_only_commands_that_are_tested_are_shown(document: Path) -> None:
+    shown = [command for block in blocks(document) for command in commands(block)]
+    assert [command for command in shown if not command.startswith(OURS) and command not in OTHERS] == []
+
+
+def test_what_the_readme_shows(copy: Path) -> None:
+    ran = 0
+    for command in (command for block in blocks(ROOT / "README.md") for command in commands(block)):
+        if command.startswith(OURS):
+            assert run(command, copy)
+            ran += 1
+        for lesson in (copy / "handbook" / "lessons").glob("*/*.toml"):
+            text = lesson.read_text("utf-8")
+            if '\nreason = ""\n' in text:  # "with all but its reason"
+                lesson.write_text(
+                    text.replace('\nreason = ""\n', '\nreason = "What is new in this lesson."\n'), "utf-8"
+                )
+    assert ran >= 9
+
+
+def test_a_handbook_of_ones_own_in_ten_minutes_and_all_that_follows(copy: Path) -> None:
+    others = [path for path in sorted(FOR_THE_SCHOOL.glob("*.md")) if path.name != "your-own-handbook.md"]
+    shown = [block for path in (FOR_THE_SCHOOL / "your-own-handbook.md", *others) for block in blocks(path)]
+    (copy / "my-school" / "theme").mkdir(parents=True)
+    shutil.copy(ROOT / "tests" / "herisson-lane" / "theme" / "logo.png", copy / "my-school" / "theme")
+    said: list[str] = []
+    for block in shown:
+        if block.file and block.language != "sh":
+            write(block, copy)
+        said += [run(command, copy) for command in commands(block)]
+    assert len(said) >= 10
+    site = copy / "build" / "site"
+    assert "Quillbrook Children" in (site / "index.html").read_text("utf-8")
+    assert (site / "lessons" / "one-exchange" / "5648-among-4.html").is_file()
+    assert (site / "for-the-school" / "our-mornings.html").is_file()
+    assert "Our large mat hangs behind the door" in (site / "new-here" / "the-room.html").read_text("utf-8")
+    assert f"Open {site / 'index.html'}" in said[-1]
