@@ -21,7 +21,7 @@ from pathlib import Path
 from generator import VERSION
 from generator.cache import Cache, fingerprint, installed, key_of
 from generator.each import Each, one_by_one
-from generator.errors import SourceError
+from generator.errors import HandbookError, SourceError
 from generator.gallery import drawing, size
 from generator.pages.environment import Writer
 from generator.pages.handbook import Handbook, write_handbook
@@ -75,8 +75,11 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
     say("Reading lessons, pages and settings")
     sources = load(request.handbook, request.school_folder)
     settings = _settings(sources)
-    request.workshop.mkdir(parents=True, exist_ok=True)
-    with locked(request.workshop / ".lock", say, _PATIENCE), _kept_results(request.workshop) as cache:
+    with (
+        _writing_in(request.workshop),
+        locked(request.workshop / ".lock", say, _PATIENCE),
+        _kept_results(request.workshop) as cache,
+    ):
         edition = key_of("site", sources, settings, fingerprint(THEME), render.MKDOCS_YML.read_bytes())
         published = still_whole(cache, edition, request.out)
         if published:
@@ -104,7 +107,8 @@ def _make(
         say(f"Rendering {len(handbook.pages)} pages")
         render.render(docs, site, handbook.nav, settings)
         say(f"Drawing {len(handbook.pictures)} figures")
-        stage(site / FIGURES, dict(zip((picture.file for picture in handbook.pictures), drawings, strict=True)))
+        figures = dict(zip((picture.file for picture in handbook.pictures), drawings, strict=True))
+        stage(site / FIGURES, figures, like=request.out / FIGURES)
         say("Finishing: search, print, policy, audit")
         _finish(site, handbook, sources, settings, work.each)
     return handbook
@@ -130,6 +134,17 @@ def _nothing_collected() -> Iterator[None]:
 def _kept_results(workshop: Path) -> Cache:
     """What earlier builds with the same code and packages have worked out."""
     return Cache(workshop / "results", key_of(fingerprint(GENERATOR), installed()))
+
+
+@contextmanager
+def _writing_in(workshop: Path) -> Iterator[None]:
+    """Make the folder, and say it in one line if the disk is full or may not be written."""
+    try:
+        workshop.mkdir(parents=True, exist_ok=True)
+        yield
+    except OSError as error:
+        where, what = error.filename or workshop, error.strerror or error
+        raise HandbookError(f"{where}: {what}; make room or allow writing there, then build again") from error
 
 
 def _settings(sources: Sources) -> render.Settings:

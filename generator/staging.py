@@ -1,19 +1,37 @@
-"""The Markdown and figures that MkDocs reads, in a folder that may be thrown away at any time."""
+"""Files put into a folder, as few as can be."""
 
 from __future__ import annotations
 
+import os
 from collections.abc import Mapping
 from pathlib import Path
 
 
-def stage(docs: Path, files: Mapping[str, bytes]) -> None:
-    """Make a folder hold exactly these files, by path; files that are as they should be are not touched."""
-    docs.mkdir(parents=True, exist_ok=True)
-    for file in docs.rglob("*"):
-        if file.is_file() and file.relative_to(docs).as_posix() not in files:
+def stage(folder: Path, files: Mapping[str, bytes], like: Path | None = None) -> None:
+    """Make a folder hold exactly these files, by path; files that are as they should be are not touched.
+
+    A file that stands in the folder `like` just so is linked from there, where the disk can: making a file takes
+    many times as long as giving one a second name.
+    """
+    folder.mkdir(parents=True, exist_ok=True)
+    for file in folder.rglob("*"):
+        if file.is_file() and file.relative_to(folder).as_posix() not in files:
             file.unlink()
     for path, content in files.items():
-        file = docs / path
-        if not (file.is_file() and file.read_bytes() == content):
+        file = folder / path
+        if not _holds(file, content):
             file.parent.mkdir(parents=True, exist_ok=True)
-            file.write_bytes(content)
+            if not (like and _holds(like / path, content) and _linked(like / path, file)):
+                file.write_bytes(content)
+
+
+def _holds(file: Path, content: bytes) -> bool:
+    return file.is_file() and not file.is_symlink() and file.read_bytes() == content
+
+
+def _linked(old: Path, new: Path) -> bool:
+    try:
+        os.link(old, new)
+    except OSError:
+        return False
+    return True

@@ -132,6 +132,17 @@ def test_staging_makes_a_folder_hold_just_these_files_and_touches_no_more(tmp_pa
     assert (tmp_path / "a.md").stat().st_mtime_ns == before[tmp_path / "a.md"]
 
 
+def test_a_file_that_stands_elsewhere_just_so_is_not_written_again(tmp_path: Path) -> None:
+    old, new = tmp_path / "old", tmp_path / "new"
+    stage(old, {"same": b"1", "other": b"2"})
+    (old / "a link").symlink_to(old / "same")
+    stage(new, {"same": b"1", "other": b"3", "a link": b"1", "nowhere": b"4"}, like=old)
+    assert contents(new) == {"same": b"1", "other": b"3", "a link": b"1", "nowhere": b"4"}
+    assert contents(old)["other"] == b"2"
+    assert (new / "same").stat().st_ino == (old / "same").stat().st_ino
+    assert not (new / "a link").is_symlink()
+
+
 @pytest.fixture(scope="module")
 def handbook(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return write_small_handbook(tmp_path_factory.mktemp("small") / "handbook")

@@ -5,33 +5,41 @@ What a school wrote is filled in by a process of its own, and refused if anythin
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from functools import cache
 from typing import Any
 
 from generator.errors import Fault, SourceError
 from generator.pages.confined import SECONDS, TakesTooLongError, confined
 from generator.pages.content import Refused, refusals
-from generator.pages.environment import Writer
+from generator.pages.environment import TEMPLATES, Writer
 from generator.pages.links import LessonLink, StepLink
 from generator.pages.page import Page, Picture, from_page, front_matter
 from generator.pages.template_faults import template_fault
 from generator.source.models import AuthoredPage, Note
 
+_CODE = re.compile(r"\{[{%].*?[}%]\}", re.DOTALL)
+_LESSONS = re.compile(r"\blessons\b")
 _ABOVE_A_NOTE = "## At our school { #at-our-school }"
 
 
 @dataclass(frozen=True)
 class Desk:
-    """What authored pages are written with: a writer, and the names they may use besides the common ones."""
+    """What authored pages are written with: a writer, and the names they may use besides the common ones.
+
+    Pages that do not speak of lessons are written without, so that they stay as they are when a lesson changes.
+    """
 
     writer: Writer
-    lessons: tuple[LessonLink, ...]
     steps: tuple[StepLink, ...]
+    lessons: tuple[LessonLink, ...] | None = None
 
     @property
     def names(self) -> Mapping[str, Any]:
-        return {"lessons": self.lessons, "steps": self.steps}
+        names = {"steps": self.steps}
+        return names if self.lessons is None else {**names, "lessons": self.lessons}
 
 
 @dataclass(frozen=True)
@@ -65,6 +73,17 @@ class _Filled:
     pictures: tuple[Picture, ...] = ()
     faults: tuple[Fault, ...] = ()
     stopped: bool = False
+
+
+def speaks_of_lessons(page: AuthoredPage) -> bool:
+    """Whether the name stands in the code of the page's template, or in a template of ours that is named there."""
+    code = " ".join(_CODE.findall(page.body))
+    return bool(_LESSONS.search(code)) or any(name in code for name in _templates_about_lessons())
+
+
+@cache
+def _templates_about_lessons() -> tuple[str, ...]:
+    return tuple(file.name for file in TEMPLATES.iterdir() if _LESSONS.search(file.read_text("utf-8")))
 
 
 def write_authored(desk: Desk, page: AuthoredPage) -> Draft:

@@ -7,13 +7,14 @@ from dataclasses import dataclass, replace
 from datetime import date
 from difflib import get_close_matches
 from functools import cached_property
+from itertools import filterfalse
 from typing import Any
 
 from generator.each import Each
 from generator.errors import Fault
 from generator.pages.a_z import PATH as A_Z
 from generator.pages.a_z import entries, write_a_z
-from generator.pages.authored import Desk, Draft, Noted, write_authored, write_note
+from generator.pages.authored import Desk, Draft, Noted, speaks_of_lessons, write_authored, write_note
 from generator.pages.choosing import group_lessons, write_choosing, write_group
 from generator.pages.environment import Writer
 from generator.pages.lesson import placed_lessons, write_lesson
@@ -80,15 +81,18 @@ def write_handbook(sources: Sources, writer: Writer, each: Each) -> Handbook:
     by_order = sorted(sources.pages, key=lambda page: (page.section, page.meta.order))
     # The longest work is begun first; what is begun goes on while the next is put together.
     lessons = each(write_lesson, writer, placed_lessons(steps, links))
-    desk = Desk(writer, links, to_steps)
-    authored = each(write_authored, desk, by_order)
+    desk = Desk(writer, to_steps)
+    desk_with_lessons = replace(desk, lessons=links)
+    about_lessons = each(write_authored, desk_with_lessons, filter(speaks_of_lessons, by_order))
+    authored = each(write_authored, desk, filterfalse(speaks_of_lessons, by_order))
     choosing = each(write_group, (writer, reviewed), group_lessons(writer.school.groups.sizes, links))
     choose = each(write_choosing, writer, [reviewed])
     cards = each(write_cards, writer, steps)
     overviews = each(write_step, writer, placed_steps(steps))
     path = each(write_path, writer, [WholePath(to_steps, reviewed)])
     home = each(write_home, writer, [Beginning(len(links), reviewed)])
-    own = {page.path: page for page in _whole(authored, faults)}
+    written = {page.path: page for drafts in (about_lessons, authored) for page in _whole(drafts, faults)}
+    own = {page.path: written[page.path] for page in by_order if page.path in written}
 
     def in_force(pages: Iterable[Page]) -> list[Page]:
         """The pages, but what people wrote takes the place of what the program wrote at the same path."""
@@ -100,7 +104,7 @@ def write_handbook(sources: Sources, writer: Writer, each: Each) -> Handbook:
     a_z = in_force(each(write_a_z, writer, [entries((*on_the_path.pages, *others), reviewed)]))
     sections = (on_the_path, *_sections((*others, *a_z)))
     handbook = Handbook(first, sections, _nav(first, sections))
-    noted = each(write_note, desk, _noted(handbook.pages, sources.notes, faults))
+    noted = each(write_note, desk_with_lessons, _noted(handbook.pages, sources.notes, faults))
     handbook = _with(handbook, {page.path: page for page in _whole(noted, faults)})
     faults.raise_if_any()
     return handbook
