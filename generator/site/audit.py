@@ -16,7 +16,7 @@ from __future__ import annotations
 
 import posixpath
 import re
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from itertools import chain, islice
 from pathlib import Path, PurePosixPath
 from typing import NamedTuple
@@ -74,23 +74,30 @@ def _read_pages(site: Path, files: Sequence[str], allowed_scripts: Collection[st
 def check_links(pages: Sequence[Page], site: Site) -> None:
     """Follow every address on every page; note on the page each one that leads nowhere."""
     by_path = {page.path: page for page in pages}
-    answers: dict[tuple[str, str], str | Wrong] = {}
+    answers: dict[tuple[str, str], Wrong | None] = {}
     for page in pages:
         # Addresses repeat on all pages of a folder; only the page for unknown addresses is read differently.
-        origin = page.path if page.path == ABSOLUTE_PAGE else posixpath.dirname(page.path)
+        folder = page.path if page.path == ABSOLUTE_PAGE else posixpath.dirname(page.path)
         for line, link in page.links:
-            address, mark, anchor = link.address.partition("#")
-            target: str | Wrong = page.path
-            if address and not address.startswith("?"):
-                if (origin, address) not in answers:
-                    answers[origin, address] = _find(page.path, unquote(urlsplit(address).path), site)
-                target = answers[origin, address]
-            elif not address and not mark:
-                target = Wrong("", "is an empty address", "name the page or file it should lead to")
-            if isinstance(target, str) and anchor and target in by_path:
-                target = _find_anchor(by_path[target], unquote(anchor))
-            if isinstance(target, Wrong):
-                page.wrongs.append((line, target._replace(key=f'{link.attribute}="{link.address}"')))
+            asked = (page.path if link.address.startswith(("#", "?")) else folder, link.address)
+            if asked not in answers:
+                answers[asked] = _follow(link.address, page, by_path, site)
+            wrong = answers[asked]
+            if wrong:
+                page.wrongs.append((line, wrong._replace(key=f'{link.attribute}="{link.address}"')))
+
+
+def _follow(link: str, page: Page, by_path: Mapping[str, Page], site: Site) -> Wrong | None:
+    """What is wrong with an address on a page, if anything is."""
+    address, mark, anchor = link.partition("#")
+    target: str | Wrong = page.path
+    if address and not address.startswith("?"):
+        target = _find(page.path, unquote(urlsplit(address).path), site)
+    elif not address and not mark:
+        target = Wrong("", "is an empty address", "name the page or file it should lead to")
+    if isinstance(target, str) and anchor and target in by_path:
+        target = _find_anchor(by_path[target], unquote(anchor))
+    return target if isinstance(target, Wrong) else None
 
 
 def _find(page: str, path: str, site: Site) -> str | Wrong:

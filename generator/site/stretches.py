@@ -6,7 +6,6 @@ necessary to read all of it anew.
 
 from __future__ import annotations
 
-import re
 from bisect import bisect_right
 from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass, field
@@ -18,7 +17,7 @@ from generator.site.html import telling, words
 from generator.site.tagcheck import INTO_FILE, NOTHING, STRUCTURE, Link, Table, Wrong, is_known, look_at
 
 _TELLING = telling(opening=sorted(STRUCTURE), closing=("table",))
-_CHAPTER = re.compile(r'^(?=<article class="chapter")', re.MULTILINE)
+_CHAPTER = '<article class="chapter"'
 
 
 @dataclass(frozen=True)
@@ -68,7 +67,8 @@ class Page:
 
 def stretches(text: str) -> list[Stretch]:
     """The stretches of a page, in order."""
-    parts = _CHAPTER.split(text)
+    first, *chapters = text.split(_CHAPTER)
+    parts = (first, *(_CHAPTER + chapter for chapter in chapters))
     return [Stretch(not at, part, sha256(part.encode()).hexdigest()) for at, part in enumerate(parts)]
 
 
