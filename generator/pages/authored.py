@@ -13,9 +13,10 @@ from typing import Any
 
 from generator.errors import Fault, SourceError
 from generator.pages.confined import SECONDS, TakesTooLongError, confined
-from generator.pages.content import Refused, refusals
+from generator.pages.content import Refused, links, refusals
 from generator.pages.environment import TEMPLATES, Writer
 from generator.pages.links import LessonLink, StepLink
+from generator.pages.own_links import OwnLink
 from generator.pages.page import Page, Picture, from_page, front_matter
 from generator.pages.template_faults import template_fault
 from generator.source.models import AuthoredPage, Note
@@ -44,10 +45,14 @@ class Desk:
 
 @dataclass(frozen=True)
 class Draft:
-    """A page, and what is wrong with the words that somebody wrote for it; with faults the page is not whole."""
+    """A page, what is wrong with the words that somebody wrote for it, and the links in a school's words.
+
+    With faults the page is not whole.
+    """
 
     page: Page
     faults: tuple[Fault, ...] = ()
+    links: tuple[OwnLink, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -66,12 +71,18 @@ class _Words:
     file: str
     first_line: int = 1
 
+    def line_of(self, sought: str) -> int:
+        """The first line that holds some text, whatever its case; 0 if none does."""
+        lines = self.text.casefold().split("\n") if sought else ()
+        return next((at for at, line in enumerate(lines, self.first_line) if sought.casefold() in line), 0)
+
 
 @dataclass(frozen=True)
 class _Filled:
     text: str = ""
     pictures: tuple[Picture, ...] = ()
     faults: tuple[Fault, ...] = ()
+    links: tuple[OwnLink, ...] = ()
     stopped: bool = False
 
 
@@ -104,7 +115,7 @@ def write_note(desk: Desk, noted: Noted) -> Draft:
 
 def _with(page: Page, filled: _Filled) -> Draft:
     pictures = tuple(dict.fromkeys((*page.pictures, *filled.pictures)))
-    return Draft(replace(page, body=page.body + filled.text, pictures=pictures), filled.faults)
+    return Draft(replace(page, body=page.body + filled.text, pictures=pictures), filled.faults, filled.links)
 
 
 def _guarded(desk: Desk, page: Page, words: _Words) -> _Filled:
@@ -125,7 +136,9 @@ def _fill_and_check(desk: Desk, page: Page, words: _Words) -> _Filled:
         figures = {from_page(page.path, picture.path) for picture in (*page.pictures, *filled.pictures)}
         ours = set(refusals(page.body, figures))
         refused = [each for each in refusals(page.body + filled.text, figures) if each not in ours]
-        return replace(filled, faults=(*filled.faults, *(_fault(each, words) for each in refused)))
+        faults = (*filled.faults, *(_fault(each, words) for each in refused))
+        found = [OwnLink(page.path, to, words.file, words.line_of(to)) for to in links(filled.text)]
+        return replace(filled, faults=faults, links=tuple(found))
     except (Exception, KeyboardInterrupt) as error:
         fault = template_fault(error, words.file, words.first_line)
         return _Filled(faults=(fault,), stopped=isinstance(error, KeyboardInterrupt))
@@ -140,6 +153,4 @@ def _fill(desk: Desk, page: Page, words: _Words) -> _Filled:
 
 def _fault(refused: Refused, words: _Words) -> Fault:
     """What must not be on a page, with the line where it seems to be written."""
-    lines = words.text.casefold().split("\n") if refused.sought else ()
-    found = (number for number, line in enumerate(lines, words.first_line) if refused.sought.casefold() in line)
-    return Fault(words.file, next(found, 0), refused.key, refused.problem, refused.remedy)
+    return Fault(words.file, words.line_of(refused.sought), refused.key, refused.problem, refused.remedy)

@@ -14,6 +14,7 @@ from functools import cache
 from html import unescape
 from pathlib import Path
 from typing import Any, NamedTuple
+from urllib.parse import urlsplit
 
 import yaml
 from markdown import Markdown
@@ -92,12 +93,19 @@ class Refused(NamedTuple):
     sought: str = ""
 
 
+def links(markdown: str) -> tuple[str, ...]:
+    """Where the links of a page lead, each once."""
+    html = Markdown(**_extensions()).convert(markdown)
+    anchors = (tag[3] for tag in _TAG.finditer(html) if tag[2].lower() == "a" and not tag[1])
+    found = (value for source in anchors for key, value in _ATTRIBUTE.findall(source) if key.lower() == "href")
+    return tuple(dict.fromkeys(map(unescape, found)))
+
+
 def refusals(markdown: str, figures: Collection[str]) -> Iterator[Refused]:
     """Everything in the Markdown of a page that must not be there; `figures` are the addresses of its figures."""
     if hidden := _UNSEEN.search(markdown.replace("\r", "")):
         yield Refused("", f"holds the hidden character U+{ord(hidden[0]):04X}", "take it out")
-    converter = Markdown(**_extensions())
-    html = converter.convert(markdown)
+    html = Markdown(**_extensions()).convert(markdown)
     if len(html) > LARGEST_RESULT:
         yield Refused("", f"grows to more than {LARGEST_RESULT} characters", "take out what repeats so often")
         return
@@ -182,8 +190,16 @@ def _about_link(address: str) -> Iterator[Refused]:
     if scheme and scheme[0].lower() not in _LINKS:
         problem = f"uses {printable(scheme[0].lower())}, which must not be on a page"
         yield Refused(key, problem, "link to a page, or to an address that begins with https://", address)
-    elif bare.startswith("/") or "\\" in bare or bare != address.strip(" "):
+    elif bare.startswith("/") or "\\" in bare or bare != address.strip(" ") or not _can_be_read(bare):
         yield Refused(key, "is not a plain address", 'link to a page, such as {{ to("new-here/index.md") }}', address)
+
+
+def _can_be_read(address: str) -> bool:
+    try:
+        urlsplit(address)
+    except ValueError:
+        return False
+    return True
 
 
 @cache

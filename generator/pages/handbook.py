@@ -19,6 +19,7 @@ from generator.pages.choosing import group_lessons, write_choosing, write_group
 from generator.pages.environment import Writer
 from generator.pages.lesson import placed_lessons, write_lesson
 from generator.pages.links import lesson_link, step_link
+from generator.pages.own_links import OwnLink, dead_links
 from generator.pages.page import Page, Picture, front_matter
 from generator.pages.steps import WholePath, placed_steps, write_cards, write_path, write_step
 from generator.source.layers import Faults
@@ -74,6 +75,7 @@ def write_handbook(sources: Sources, writer: Writer, each: Each) -> Handbook:
     Raises SourceError with every fault in the words that people wrote for it.
     """
     faults = Faults()
+    own_links: list[OwnLink] = []
     steps = sources.steps
     reviewed = max(step.reviewed for step in steps)
     links = tuple(lesson_link(lesson, writer.number) for lesson in sources.lessons)
@@ -91,7 +93,7 @@ def write_handbook(sources: Sources, writer: Writer, each: Each) -> Handbook:
     overviews = each(write_step, writer, placed_steps(steps))
     path = each(write_path, writer, [WholePath(to_steps, reviewed)])
     home = each(write_home, writer, [Beginning(len(links), reviewed)])
-    written = {page.path: page for drafts in (about_lessons, authored) for page in _whole(drafts, faults)}
+    written = {page.path: page for drafts in (about_lessons, authored) for page in _whole(drafts, faults, own_links)}
     own = {page.path: written[page.path] for page in by_order if page.path in written}
 
     def in_force(pages: Iterable[Page]) -> list[Page]:
@@ -105,7 +107,8 @@ def write_handbook(sources: Sources, writer: Writer, each: Each) -> Handbook:
     sections = (on_the_path, *_sections((*others, *a_z)))
     handbook = Handbook(first, sections, _nav(first, sections))
     noted = each(write_note, desk_with_lessons, _noted(handbook.pages, sources.notes, faults))
-    handbook = _with(handbook, {page.path: page for page in _whole(noted, faults)})
+    handbook = _with(handbook, {page.path: page for page in _whole(noted, faults, own_links)})
+    faults.extend(dead_links(own_links, [page.path for page in handbook.pages]))
     faults.raise_if_any()
     return handbook
 
@@ -118,13 +121,14 @@ def write_home(writer: Writer, beginning: Beginning) -> Page:
     return Page("index.md", "Home", meta, body, pictures)
 
 
-def _whole(drafts: Iterator[Draft], faults: Faults) -> list[Page]:
-    """The pages of drafts; what is wrong with them is added to the faults."""
+def _whole(drafts: Iterator[Draft], faults: Faults, own_links: list[OwnLink]) -> list[Page]:
+    """The pages of drafts; what is wrong with them is added to the faults, and their links to the links."""
     pages: list[Page] = []
     with faults.gathered():
         for draft in drafts:
             pages.append(draft.page)
             faults.extend(draft.faults)
+            own_links.extend(draft.links)
     return pages
 
 

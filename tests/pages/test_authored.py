@@ -86,7 +86,7 @@ def test_a_note_stands_below_a_heading_on_any_page(tmp_path: Path) -> None:
 
 
 def test_a_note_may_show_a_figure(tmp_path: Path) -> None:
-    show = '{% import "parts.md.jinja" as parts %}{{ parts.figure(picture("cards", share(96, 3)), "", "") }}'
+    show = '{% import "parts.md.jinja" as parts %}{{ parts.figure(picture("cards", share(96, 3)), "a card", "") }}'
     handbook = with_files(tmp_path, notes__lessons__static__8448_among_4=show)
     noted = next(page for page in handbook.pages if page.path == LESSON)
     assert "../../figures/96-among-3-cards.svg" in noted.body
