@@ -95,7 +95,7 @@ class Refused(NamedTuple):
 
 def links(markdown: str) -> tuple[str, ...]:
     """Where the links of a page lead, each once."""
-    html = Markdown(**_extensions()).convert(markdown)
+    html = Markdown(**extensions()).convert(markdown)
     anchors = (tag[3] for tag in _TAG.finditer(html) if tag[2].lower() == "a" and not tag[1])
     found = (value for source in anchors for key, value in _ATTRIBUTE.findall(source) if key.lower() == "href")
     return tuple(dict.fromkeys(map(unescape, found)))
@@ -105,7 +105,7 @@ def refusals(markdown: str, figures: Collection[str]) -> Iterator[Refused]:
     """Everything in the Markdown of a page that must not be there; `figures` are the addresses of its figures."""
     if hidden := _UNSEEN.search(markdown.replace("\r", "")):
         yield Refused("", f"holds the hidden character U+{ord(hidden[0]):04X}", "take it out")
-    html = Markdown(**_extensions()).convert(markdown)
+    html = Markdown(**extensions()).convert(markdown)
     if len(html) > LARGEST_RESULT:
         yield Refused("", f"grows to more than {LARGEST_RESULT} characters", "take out what repeats so often")
         return
@@ -203,7 +203,7 @@ def _can_be_read(address: str) -> bool:
 
 
 @cache
-def _extensions() -> dict[str, Any]:
+def extensions() -> dict[str, Any]:
     """What MkDocs converts with: its own extensions and those of mkdocs.yml."""
     listed = yaml.safe_load((_ROOT / "mkdocs.yml").read_text("utf-8"))["markdown_extensions"]
     settings = {name: given for entry in listed if isinstance(entry, dict) for name, given in entry.items()}

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from multiprocessing import get_context
 from pathlib import Path
 
 import pytest
@@ -83,6 +84,14 @@ def test_a_note_stands_below_a_heading_on_any_page(tmp_path: Path) -> None:
         assert page(noted, path) == f"{page(plain, path).rstrip()}\n\n## At our school {{ #at-our-school }}\n\n{words}"
     assert sum("At our school" in each.body for each in noted.pages) == len(notes)
     assert noted.nav == plain.nav
+
+
+def test_it_is_the_same_where_processes_cannot_be_forked(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("generator.pages.confined.get_context", lambda _: get_context("spawn"))
+    noted = with_files(tmp_path, notes__lessons__static__8448_among_4="We share {{ share(8448, 4).quotient }}.")
+    assert page(noted, LESSON).endswith("We share 2,112.")
+    with pytest.raises(SourceError, match=r"8448-among-4\.md:1: <script>: is not allowed"):
+        with_files(tmp_path, notes__lessons__static__8448_among_4="<script></script>")
 
 
 def test_a_note_may_show_a_figure(tmp_path: Path) -> None:
