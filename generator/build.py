@@ -16,6 +16,7 @@ import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
+from itertools import chain
 from pathlib import Path
 
 from generator import VERSION
@@ -85,7 +86,7 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
         if published:
             say("Nothing has changed since the last build")
         else:
-            with Work(cache, request.processes) as work, _nothing_collected():
+            with Work(cache, request.processes) as work:
                 handbook = _make(sources, settings, request, work, say)
             published = remember(cache, edition, request.out, len(handbook.pages), len(handbook.pictures))
     seconds = time.monotonic() - begun
@@ -102,12 +103,14 @@ def _make(
     handbook = write_handbook(sources, Writer(sources.school, size), work.each)
     # Figures are drawn in other processes while MkDocs renders the pages: it needs only their names.
     drawings = work.each(drawing, sources.school.numbers.mark_in_four_digits, handbook.pictures)
-    stage(docs, {page.path: page.text.encode() for page in handbook.pages} | look.files(sources.theme))
+    own_look = look.files(sources.theme).items()
+    stage(docs, chain(((page.path, page.text.encode()) for page in handbook.pages), own_look))
     with publish.fresh_site(request.out, say) as site:
         say(f"Rendering {len(handbook.pages)} pages")
-        render.render(docs, site, handbook.nav, settings)
+        with _nothing_collected():
+            render.render(docs, site, handbook.nav, settings)
         say(f"Drawing {len(handbook.pictures)} figures")
-        figures = dict(zip((picture.file for picture in handbook.pictures), drawings, strict=True))
+        figures = zip((picture.file for picture in handbook.pictures), drawings, strict=True)
         stage(site / FIGURES, figures, like=request.out / FIGURES)
         say("Finishing: search, print, policy, audit")
         _finish(site, handbook, sources, settings, work.each)
@@ -123,7 +126,7 @@ def check(school_folder: Path | None = None) -> Sources:
 
 @contextmanager
 def _nothing_collected() -> Iterator[None]:
-    """Do not look for garbage in cycles: a build leaves hardly any, and looking takes a tenth of MkDocs' time."""
+    """Do not look for garbage in cycles until this is done: there is hardly any before, and looking takes its time."""
     gc.disable()
     try:
         yield

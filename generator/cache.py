@@ -6,9 +6,12 @@ import hashlib
 import json
 import os
 import sys
+from collections.abc import Iterable
 from contextlib import suppress
 from pathlib import Path
 from types import TracebackType
+
+Packed = bytes | memoryview
 
 _DIGEST = 32
 
@@ -45,8 +48,8 @@ class Cache:
     def __init__(self, file: Path, made_by: str) -> None:
         self._file = file
         self._made_by = made_by.encode()
-        self._kept = _unpacked(self._content())
-        self._used: dict[str, bytes] = {}
+        self._kept = self._read()
+        self._used: dict[str, Packed] = {}
         self._new = False
 
     def __enter__(self) -> Cache:
@@ -58,55 +61,53 @@ class Cache:
 
     def get(self, key: str) -> bytes | None:
         """What was put under a key, or nothing."""
-        found = self._used.get(key) or self._kept.get(key)
-        if found is not None:
-            self._used[key] = found
-        return found
+        found = self._used.get(key, self._kept.get(key))
+        if found is None:
+            return None
+        self._used[key] = found
+        return bytes(found)
 
     def put(self, key: str, result: bytes) -> None:
         """Keep a result."""
         self._used[key] = result
         self._new = True
 
-    def _content(self) -> bytes:
+    def _read(self) -> dict[str, Packed]:
+        """What the file holds: its digest, a line of keys and lengths, and all results one after the other."""
         try:
             content = self._file.read_bytes()
         except OSError:
-            return b""
-        digest, rest = content[:_DIGEST], content[_DIGEST:]
-        return rest if self._digest(rest) == digest else b""
+            return {}
+        view = memoryview(content)
+        if self._digest([view[_DIGEST:]]) != content[:_DIGEST]:
+            return {}
+        start = content.index(b"\n", _DIGEST) + 1
+        kept: dict[str, Packed] = {}
+        for key, length in json.loads(content[_DIGEST:start]).items():
+            kept[key] = view[start : start + length]
+            start += length
+        return kept
 
     def _write(self) -> None:
         """Take the file's place in one step; a folder that cannot be written is no fault, only slower."""
-        room = sum(map(len, self._used.values()))
         packed = dict(self._used)
+        room = sum(map(len, packed.values()))
         for key, result in self._kept.items():
             room -= 0 if key in packed else len(result)
             if room < 0:
                 break
             packed.setdefault(key, result)
-        content = _packed(packed)
+        lengths = json.dumps({key: len(result) for key, result in packed.items()})
+        parts = [lengths.encode(), b"\n", *packed.values()]
         unfinished = self._file.with_suffix(f".{os.getpid()}")
         with suppress(OSError):
             self._file.parent.mkdir(parents=True, exist_ok=True)
-            unfinished.write_bytes(self._digest(content) + content)
+            with unfinished.open("wb") as file:
+                file.writelines((self._digest(parts), *parts))
             unfinished.replace(self._file)
 
-    def _digest(self, content: bytes) -> bytes:
-        return hashlib.sha256(self._made_by + content).digest()
-
-
-def _packed(results: dict[str, bytes]) -> bytes:
-    """A line of keys and lengths, and all results one after the other."""
-    lengths = json.dumps({key: len(result) for key, result in results.items()})
-    return b"\n".join((lengths.encode(), b"".join(results.values())))
-
-
-def _unpacked(content: bytes) -> dict[str, bytes]:
-    lengths, _, results = content.partition(b"\n")
-    found: dict[str, bytes] = {}
-    start = 0
-    for key, length in json.loads(lengths or b"{}").items():
-        found[key] = results[start : start + length]
-        start += length
-    return found
+    def _digest(self, parts: Iterable[Packed]) -> bytes:
+        digest = hashlib.sha256(self._made_by)
+        for part in parts:
+            digest.update(part)
+        return digest.digest()

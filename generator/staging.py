@@ -3,26 +3,27 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Mapping
+from collections.abc import Iterable
 from pathlib import Path
 
 
-def stage(folder: Path, files: Mapping[str, bytes], like: Path | None = None) -> None:
+def stage(folder: Path, files: Iterable[tuple[str, bytes]], like: Path | None = None) -> None:
     """Make a folder hold exactly these files, by path; files that are as they should be are not touched.
 
     A file that stands in the folder `like` just so is linked from there, where the disk can: making a file takes
     many times as long as giving one a second name.
     """
     folder.mkdir(parents=True, exist_ok=True)
-    for file in folder.rglob("*"):
-        if file.is_file() and file.relative_to(folder).as_posix() not in files:
-            file.unlink()
-    for path, content in files.items():
+    others = {file for file in folder.rglob("*") if file.is_file()}
+    for path, content in files:
         file = folder / path
+        others.discard(file)
         if not _holds(file, content):
             file.parent.mkdir(parents=True, exist_ok=True)
             if not (like and _holds(like / path, content) and _linked(like / path, file)):
                 file.write_bytes(content)
+    for file in others:
+        file.unlink()
 
 
 def _holds(file: Path, content: bytes) -> bool:

@@ -82,8 +82,9 @@ def _shared_out(
     while begun and begun[-1].cancel():
         here.append(function(batches[len(begun) - 1]))
         begun.pop()
-    for other in begun:
-        yield from other.result()
+    begun.reverse()
+    while begun:  # what has been given away takes no room any more
+        yield from begun.pop().result()
     for batch in reversed(here):
         yield from batch
 

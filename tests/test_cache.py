@@ -123,20 +123,20 @@ def test_the_fingerprint_of_a_folder_sees_every_file(tmp_path: Path) -> None:
 
 
 def test_staging_makes_a_folder_hold_just_these_files_and_touches_no_more(tmp_path: Path) -> None:
-    stage(tmp_path, {"a.md": b"1", "b/c.md": b"2", "b/d.md": b"3"})
+    stage(tmp_path, {"a.md": b"1", "b/c.md": b"2", "b/d.md": b"3"}.items())
     before = {file: file.stat().st_mtime_ns for file in files_of(tmp_path)}
     (tmp_path / "b" / "foreign.md").write_bytes(b"?")
     (tmp_path / "b" / "d.md").write_bytes(b"?")
-    stage(tmp_path, {"a.md": b"1", "b/c.md": b"4", "b/d.md": b"3"})
+    stage(tmp_path, {"a.md": b"1", "b/c.md": b"4", "b/d.md": b"3"}.items())
     assert contents(tmp_path) == {"a.md": b"1", "b/c.md": b"4", "b/d.md": b"3"}
     assert (tmp_path / "a.md").stat().st_mtime_ns == before[tmp_path / "a.md"]
 
 
 def test_a_file_that_stands_elsewhere_just_so_is_not_written_again(tmp_path: Path) -> None:
     old, new = tmp_path / "old", tmp_path / "new"
-    stage(old, {"same": b"1", "other": b"2"})
+    stage(old, {"same": b"1", "other": b"2"}.items())
     (old / "a link").symlink_to(old / "same")
-    stage(new, {"same": b"1", "other": b"3", "a link": b"1", "nowhere": b"4"}, like=old)
+    stage(new, {"same": b"1", "other": b"3", "a link": b"1", "nowhere": b"4"}.items(), like=old)
     assert contents(new) == {"same": b"1", "other": b"3", "a link": b"1", "nowhere": b"4"}
     assert contents(old)["other"] == b"2"
     assert (new / "same").stat().st_ino == (old / "same").stat().st_ino

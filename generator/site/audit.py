@@ -30,6 +30,7 @@ from generator.site.tagcheck import SCHEME, Wrong
 
 # The page a server shows for every address that it does not know, at any depth.
 ABSOLUTE_PAGE = "404.html"
+_AT_ONCE = 300
 
 _CSS_ADDRESS = re.compile(
     r"""/\*.*?\*/|url\(\s*(?:"([^"]*)"|'([^']*)'|([^)]*?))\s*\)|@import\s+(?:"([^"]*)"|'([^']*)')""",
@@ -65,10 +66,13 @@ def audit(site: Path, allowed_scripts: Collection[str], base: str = "/", each: E
 
 
 def _read_pages(site: Path, files: Sequence[str], allowed_scripts: Collection[str], each: Each) -> list[Page]:
-    """Find everything that can be found on each page without the others."""
-    parts = {file: stretches((site / file).read_text("utf-8")) for file in files}
-    seen = each(read, tuple(sorted(allowed_scripts)), chain.from_iterable(parts.values()))
-    return [put_together(file, islice(seen, len(parts[file]))) for file in files]
+    """Find everything that can be found on each page without the others; not all pages are in memory at once."""
+    pages: list[Page] = []
+    for start in range(0, len(files), _AT_ONCE):
+        parts = {file: stretches((site / file).read_text("utf-8")) for file in files[start : start + _AT_ONCE]}
+        seen = each(read, tuple(sorted(allowed_scripts)), chain.from_iterable(parts.values()))
+        pages += [put_together(file, islice(seen, len(parts[file]))) for file in parts]
+    return pages
 
 
 def check_links(pages: Sequence[Page], site: Site) -> None:

@@ -24,6 +24,7 @@ from generator.errors import HandbookError
 from generator.site.html import ADDRESSES, LISTS_OF_ADDRESSES, VOID, Tag, closing, tags, telling, words
 
 BOOK = "book.html"
+_AT_ONCE = 300
 CHAPTER_PAGES = "css/book-chapters.css"
 
 _TEMPLATE = Path(__file__).with_name("book.html")
@@ -95,10 +96,13 @@ def write_book(site: Path, parts: Sequence[Part], title: str, imprint: str, each
 
 
 def bind(site: Path, parts: Sequence[Part], each: Each) -> tuple[_Bound, ...]:
-    """Make every page a chapter, numbered from 1 through all parts."""
+    """Make every page a chapter, numbered from 1 through all parts; not all pages are in memory at once."""
     anchors = {page: page.removesuffix(".html") for part in parts for page in part.pages}
-    leaves = (_leaf(site, page, 2 if part.title else 1) for part in parts for page in part.pages)
-    chapters = enumerate(each(chapter, anchors, leaves), start=1)
+    pages = [(page, 2 if part.title else 1) for part in parts for page in part.pages]
+    made: list[Chapter] = []
+    for start in range(0, len(pages), _AT_ONCE):
+        made += each(chapter, anchors, (_leaf(site, *page) for page in pages[start : start + _AT_ONCE]))
+    chapters = enumerate(made, start=1)
     return tuple(_Bound(part.title, tuple(islice(chapters, len(part.pages)))) for part in parts)
 
 
