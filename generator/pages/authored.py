@@ -21,6 +21,7 @@ from generator.pages.page import Page, Picture, from_page, front_matter
 from generator.pages.template_faults import template_fault
 from generator.source.models import AuthoredPage, Note
 
+_HEADING = re.compile(r"^(?:#\s|={3,}\s*$|<h1\b)", re.MULTILINE)
 _CODE = re.compile(r"\{[{%].*?[}%]\}", re.DOTALL)
 _LESSONS = re.compile(r"\blessons\b")
 _ABOVE_A_NOTE = "## At our school { #at-our-school }"
@@ -136,9 +137,12 @@ def _fill_and_check(desk: Desk, page: Page, words: _Words) -> _Filled:
         figures = {from_page(page.path, picture.path) for picture in (*page.pictures, *filled.pictures)}
         ours = set(refusals(page.body, figures))
         refused = [each for each in refusals(page.body + filled.text, figures) if each not in ours]
-        faults = (*filled.faults, *(_fault(each, words) for each in refused))
+        faults = [*filled.faults, *(_fault(each, words) for each in refused)]
+        if not (page.body or filled.faults or _HEADING.search(filled.text)):
+            remedy = 'begin the page with "# " and what it is about'
+            faults.append(Fault(words.file, words.first_line, "", "has no heading of the first level", remedy))
         found = [OwnLink(page.path, to, words.file, words.line_of(to)) for to in links(filled.text)]
-        return replace(filled, faults=faults, links=tuple(found))
+        return replace(filled, faults=tuple(faults), links=tuple(found))
     except (Exception, KeyboardInterrupt) as error:
         fault = template_fault(error, words.file, words.first_line)
         return _Filled(faults=(fault,), stopped=isinstance(error, KeyboardInterrupt))

@@ -108,6 +108,7 @@ def write_handbook(sources: Sources, writer: Writer, each: Each) -> Handbook:
     handbook = Handbook(first, sections, _nav(first, sections))
     noted = each(write_note, desk_with_lessons, _noted(handbook.pages, sources.notes, faults))
     handbook = _with(handbook, {page.path: page for page in _whole(noted, faults, own_links)})
+    faults.extend(_same_titles(handbook.pages, sources))
     faults.extend(dead_links(own_links, [page.path for page in handbook.pages]))
     faults.raise_if_any()
     return handbook
@@ -117,7 +118,7 @@ def write_home(writer: Writer, beginning: Beginning) -> Page:
     """The first page."""
     body, pictures = writer.render("home.md.jinja", "index.md", {"lessons": beginning.lessons})
     months = writer.school.review.months
-    meta = front_matter("Where to begin.", ["start", "overview"], beginning.reviewed, months)
+    meta = front_matter("Where to begin.", ["start", "overview", "front page"], beginning.reviewed, months)
     return Page("index.md", "Home", meta, body, pictures)
 
 
@@ -130,6 +131,22 @@ def _whole(drafts: Iterator[Draft], faults: Faults, own_links: list[OwnLink]) ->
             faults.extend(draft.faults)
             own_links.extend(draft.links)
     return pages
+
+
+def _same_titles(pages: Iterable[Page], sources: Sources) -> Iterator[Fault]:
+    """A fault for every page and step of a school that is called like another page."""
+    titles = {page.path: page.title for page in pages}
+    paths: dict[str, list[str]] = {}
+    for path, title in titles.items():
+        paths.setdefault(title, []).append(path)
+    own = [(page.path, "title", page.file) for page in sources.pages if page.from_school]
+    for step in sources.steps:
+        if step.from_school:
+            own += [(step_link(step).path, "title", step.file), (step_link(step).cards_path, "short", step.file)]
+    for path, key, file in own:
+        for other in paths.get(titles.get(path, ""), ()):
+            if other != path:
+                yield Fault(file, 0, key, f"is also that of {other}", "begin it with what differs")
 
 
 def _noted(pages: Iterable[Page], notes: Iterable[Note], faults: Faults) -> list[Noted]:
