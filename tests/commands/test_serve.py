@@ -18,6 +18,8 @@ import pytest
 from generator.build import ROOT
 from tests.commands.running import run_command
 
+pytestmark = pytest.mark.xdist_group("serve")  # both tests show the same folder
+
 PATIENCE = 120.0
 PAGE = """---
 title: "Our mornings"
