@@ -34,13 +34,19 @@ setInterval(() => {
     .catch(() => {});
 }, 500);
 """
+_STYLE = b"""\
+body { font: 1rem/1.5 system-ui, sans-serif; color: #2d2621; max-width: 46rem; margin: 2rem auto; padding: 0 1rem }
+p { border-left: 4px solid #9a3412; padding-left: 0.8rem; overflow-wrap: anywhere }
+"""
 _PAGE = """\
 <!doctype html>
 <html lang="en">
 <meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'self'; connect-src 'self'">
+<meta http-equiv="Content-Security-Policy" content="default-src 'self'">
+<meta name="viewport" content="width=device-width">
 <title>{title}</title>
-<body><h1>{title}</h1>{lines}</body>
+<link rel="stylesheet" href="/preview.css">
+<body><h1>{title}</h1>{lines}<footer>This page reloads by itself.</footer></body>
 </html>
 """
 _TYPES = {
@@ -101,6 +107,8 @@ class Preview:
             return HTTPStatus.OK, "text/plain", shown.version.encode()
         if path == _SCRIPT:
             return HTTPStatus.OK, _TYPES[".js"], _RELOADING
+        if path == "/preview.css":
+            return HTTPStatus.OK, _TYPES[".css"], _STYLE
         if path.endswith("/"):
             path += "index.html"
         if path.endswith(".html") and not shown.version:
