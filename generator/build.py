@@ -2,10 +2,13 @@
 
 load      TOML and Markdown -> frozen, validated objects
 write     lessons worked out by the engine, authored pages -> Markdown
-draw      figures the pages ask for -> SVG
+draw      figures the pages ask for -> SVG, by other processes while MkDocs is at work
 render    MkDocs + Material -> HTML
 finish    search without a server, print, content policy, server files, audit
 publish   the finished site is swapped in; a failed build leaves the old one as it was
+
+Pages, figures and what is read from finished pages are made by pure functions, so `Work` takes from the cache what an
+earlier build has worked out already. When nothing has changed at all, the published site stays as it is.
 """
 
 from __future__ import annotations

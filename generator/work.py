@@ -8,6 +8,7 @@ import sys
 import threading
 from collections.abc import Callable, Iterable, Iterator
 from concurrent.futures import Future, ProcessPoolExecutor
+from concurrent.futures.process import BrokenProcessPool
 from functools import cache, partial
 from multiprocessing import get_context, parent_process
 from types import TracebackType
@@ -17,6 +18,7 @@ from pydantic import TypeAdapter, ValidationError
 
 from generator.cache import Cache, key_of
 from generator.each import Given, Result, Thing
+from generator.errors import HandbookError
 
 _TURNS = 24  # how often a process comes back for more: few turns cost little, many share the work evenly
 _MOST_AT_ONCE = 16
@@ -84,9 +86,17 @@ def _shared_out(
         begun.pop()
     begun.reverse()
     while begun:  # what has been given away takes no room any more
-        yield from begun.pop().result()
+        yield from _finished(begun.pop())
     for batch in reversed(here):
         yield from batch
+
+
+def _finished(other: Future[list[Result]]) -> list[Result]:
+    try:
+        return other.result()
+    except BrokenProcessPool:
+        message = "a process that helped this one was ended from outside; make room in memory, then do it again"
+        raise HandbookError(message) from None
 
 
 def _others(count: int) -> ProcessPoolExecutor:

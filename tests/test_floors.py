@@ -23,7 +23,7 @@ FLOORS = {
     "site": {"each", "engine", "errors", "source", "pages", "figures"},
     "cache": set[str](),
     "staging": set[str](),
-    "work": {"cache", "each"},
+    "work": {"cache", "each", "errors"},
     "published": {"cache"},
     "gallery": {"engine", "figures", "pages"},
     "build": {"cache", "each", "errors", "gallery", "pages", "published", "site", "source", "staging", "work", ""},
