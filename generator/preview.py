@@ -42,7 +42,7 @@ _PAGE = """\
 <!doctype html>
 <html lang="en">
 <meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="default-src 'self'">
+<meta http-equiv="Content-Security-Policy" content="default-src 'self'; img-src 'none'">
 <meta name="viewport" content="width=device-width">
 <title>{title}</title>
 <link rel="stylesheet" href="/preview.css">
