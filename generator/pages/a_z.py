@@ -32,8 +32,12 @@ class Entries:
 
 
 def entries(pages: Iterable[Page], reviewed: date) -> Entries:
-    """Pages with their titles and tags."""
-    return Entries(tuple(Entry(page.path, page.title, (page.title, *page.meta["tags"])) for page in pages), reviewed)
+    """Pages with their titles and tags; a tag without a letter is for the search field alone."""
+    return Entries(tuple(Entry(page.path, page.title, _words(page)) for page in pages), reviewed)
+
+
+def _words(page: Page) -> tuple[str, ...]:
+    return (page.title, *(tag for tag in page.meta["tags"] if any(map(str.isalpha, tag))))
 
 
 def write_a_z(writer: Writer, every: Entries) -> Page:
@@ -46,6 +50,6 @@ def write_a_z(writer: Writer, every: Entries) -> Page:
     for word in sorted(pages, key=lambda word: (word.casefold(), word)):
         letters[word[0].upper() if word[0].isalpha() else "0-9"].append((word, tuple(pages[word].values())))
     body, pictures = writer.render("a-z.md.jinja", PATH, {"letters": letters})
-    tags = ["index", "find a page", "all pages", "list of everything"]
+    tags = ["A-Z", "index", "alphabet", "alphabetical", "find a page", "all pages", "list of everything"]
     meta = front_matter("Every page by the words people use.", tags, every.reviewed, writer.school.review.months)
     return Page(PATH, "A-Z of situations", meta, body, pictures)

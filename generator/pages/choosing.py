@@ -88,7 +88,18 @@ def write_choosing(writer: Writer, reviewed: date) -> Page:
         "unseated": [number_words(group.size) for group in found if not shelf.seats(group.size)],
     }
     body, pictures = writer.render("choosing.md.jinja", INDEX, data)
-    tags = ["choose numbers", "pick a number", "how many children", "which number"]
+    tags = [
+        "choose numbers",
+        "choose a number",
+        "pick numbers",
+        "pick a number",
+        "good numbers",
+        "which number",
+        "number for today",
+        "what number to use",
+        "how many children",
+        "group size",
+    ]
     return Page(
         INDEX,
         "Choose numbers",
@@ -119,7 +130,11 @@ def write_group(given: tuple[Writer, date], group: GroupLessons) -> Page:
     }
     body, pictures = writer.render("group.md.jinja", _path(size), data)
     name = number_words(size)
-    tags = [f"{size} children", f"{name} children", f"group of {name}", f"{size} kids"]
+    tags = [
+        words
+        for one in (str(size), name)
+        for words in (f"{one} children, kids or sharers", f"number for a group of {one}", f"divided by {one}")
+    ]
     meta = front_matter(f"Ready numbers for {name} children, by kind.", tags, reviewed, school.review.months)
     return Page(_path(size), f"{name.capitalize()} children: ready numbers", meta, body, pictures)
 

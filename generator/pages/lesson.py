@@ -20,6 +20,9 @@ from generator.pages.views import CheckRow, StageView, check_rows, stage_views
 from generator.source.models import MOST_CHILDREN, Lesson, Step
 from generator.source.school import School
 
+_BOOST = 0.5
+"""What the words of a lesson count in a search: there are many lessons, and a general question is not for them."""
+
 
 @dataclass(frozen=True)
 class PlacedLesson:
@@ -81,8 +84,15 @@ def write_lesson(writer: Writer, placed: PlacedLesson) -> Page:
     """The page of one lesson."""
     lesson, link = placed.lesson, placed.link
     body, pictures = writer.render("lesson.md.jinja", link.path, {"view": _view(placed, writer.school)})
-    meta = front_matter(lesson.reason, lesson.tags, lesson.reviewed, writer.school.review.months)
+    tags = (*_typed(link), *lesson.tags)
+    meta = front_matter(lesson.reason, tags, lesson.reviewed, writer.school.review.months)
+    meta["search"] = {"boost": _BOOST}
     return Page(link.path, link.title, meta, body, pictures)
+
+
+def _typed(link: LessonLink) -> tuple[str, str]:
+    """The division in single words, as it may be typed; a word "4" of its own would answer to "4 children"."""
+    return f"{link.dividend}/{link.divisor}", f"{link.divisor}/{link.dividend}"
 
 
 def _view(placed: PlacedLesson, school: School) -> LessonView:

@@ -67,7 +67,7 @@ def write_step(writer: Writer, placed: PlacedStep) -> Page:
         "cards_path": cards_path,
     }
     body, pictures = writer.render("step.md.jinja", path, data)
-    meta = front_matter(step.new.split(". ")[0], step.tags, step.reviewed, writer.school.review.months)
+    meta = front_matter(step.new.split(". ")[0], (*step.tags, step.short), step.reviewed, writer.school.review.months)
     return Page(path, step.title, meta, body, pictures)
 
 
@@ -82,7 +82,7 @@ def write_cards(writer: Writer, step: Step) -> Page:
     }
     body, pictures = writer.render("cards.md.jinja", path, data)
     title = f"{step.short}: cards to print"
-    meta = front_matter(f"{title}, two to a sheet.", ["print"], step.reviewed, writer.school.review.months)
+    meta = front_matter(f"{title}, two to a sheet.", ["print", title], step.reviewed, writer.school.review.months)
     return Page(path, title, meta, body, pictures)
 
 
@@ -96,7 +96,17 @@ def write_path(writer: Writer, path: WholePath) -> Page:
         "rows": [(link.short, link.lessons) for link in links],
     }
     body, pictures = writer.render("path.md.jinja", PATH, data)
-    tags = ["progression", "order of lessons", "what comes next", "all lessons"]
+    tags = [
+        "progression",
+        "sequence",
+        "order of lessons",
+        "order of the lessons",
+        "what comes next",
+        "which lesson comes next",
+        "all lessons",
+        "list of all lessons",
+        "stamp game",
+    ]
     meta = front_matter(
         "All steps of sharing in teaching order.",
         tags,
