@@ -166,6 +166,8 @@ def _rewritten(tag: Tag, place: _Place) -> str | None:
 
 
 def _value(attribute: str, value: str, place: _Place) -> str:
+    if attribute == "role" and value == "region":
+        return "group"  # in a book of all pages there are too many tables for each to be a landmark
     if attribute in _NAMES:
         return " ".join(f"{place.anchors[place.page]}:{name}" for name in value.split())
     if attribute in LISTS_OF_ADDRESSES:
