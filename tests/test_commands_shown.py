@@ -24,6 +24,7 @@ OTHERS = (
     "python -m pytest tests/engine -n 2",
     "python -m ruff check .",
     "python -m mypy",
+    "python -m tests.benchmarks",
 )
 FOR_THE_SCHOOL = ROOT / "handbook" / "pages" / "for-the-school"
 DOCUMENTS = (ROOT / "README.md", ROOT / "DEVELOPERS.md", *sorted(FOR_THE_SCHOOL.glob("*.md")))
