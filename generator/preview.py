@@ -42,7 +42,8 @@ _PAGE = """\
 <!doctype html>
 <html lang="en">
 <meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="default-src 'self'; img-src 'none'">
+<meta http-equiv="Content-Security-Policy" content="default-src 'self'; img-src data:">
+<link rel="icon" href="data:,">
 <meta name="viewport" content="width=device-width">
 <title>{title}</title>
 <link rel="stylesheet" href="/preview.css">

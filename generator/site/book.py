@@ -29,7 +29,7 @@ CHAPTER_PAGES = "css/book-chapters.css"
 
 _TEMPLATE = Path(__file__).with_name("book.html")
 _HEAD_LINKS = frozenset({"stylesheet", "icon"})
-_LEFT_OUT = frozenset({"headerlink", "md-content__button", "md-tags", "page-dates", "screen-only", "trail"})
+_LEFT_OUT = frozenset({"groups", "headerlink", "md-content__button", "md-tags", "page-dates", "screen-only", "trail"})
 _NAMES = frozenset(
     {"id", "for", "name", "headers", "list", "aria-controls", "aria-describedby", "aria-labelledby", "aria-owns"}
 )
