@@ -82,7 +82,7 @@ def write_cards(writer: Writer, step: Step) -> Page:
     }
     body, pictures = writer.render("cards.md.jinja", path, data)
     title = f"{step.short}: cards to print"
-    meta = front_matter(f"{title}, two to a sheet.", ["print", title], step.reviewed, writer.school.review.months)
+    meta = front_matter(f"{title}, two to a sheet.", ["print"], step.reviewed, writer.school.review.months)
     return Page(path, title, meta, body, pictures)
 
 

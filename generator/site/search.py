@@ -9,6 +9,14 @@ from pathlib import Path
 from generator.errors import HandbookError
 
 _SCRIPTS = Path("assets", "javascripts")
+# The worker keeps its words in a tree and takes nodes for the same if these texts are. Its own text runs letters and
+# numbers of nodes together, so with digits for letters two nodes may look the same, and then a search fails.
+_NODES_APART = """
+lunr.TokenSet.prototype.toString = function () {
+  const edges = Object.keys(this.edges).sort();
+  return (this.final ? "1" : "0") + edges.map((letter) => `${letter}${this.edges[letter].id};`).join("");
+};
+"""
 _SEGMENTERS = {"ja": "tinyseg.js", "hi": "wordcut.js", "th": "wordcut.js"}
 
 
@@ -16,7 +24,7 @@ def make_offline(folder: Path) -> None:
     """Write the search index and the search worker of the site in `folder` as scripts.
 
     Tags in the index are words, and the theme writes them into what is found as they are: they are escaped first.
-    The worker is the theme's own: it stands in the site because the theme puts it there for pages on a server.
+    The worker is the theme's own, which stands in the site for pages on a server, with one fault mended in both.
     """
     file = folder / "search" / "search_index.json"
     index = json.loads(file.read_text(encoding="utf-8"))
@@ -25,21 +33,23 @@ def make_offline(folder: Path) -> None:
             found["tags"] = list(map(escape, found["tags"]))
     text = json.dumps(index, ensure_ascii=False, separators=(",", ":"))
     file.write_text(text, encoding="utf-8", newline="\n")
-    worker = {"source": _worker_source(folder), "imports": _imports(folder, index["config"]["lang"])}
+    worker = {"source": _mended_worker(folder), "imports": _imports(folder, index["config"]["lang"])}
     (folder / "search" / "search_index.js").write_text(f"var __index = {text};\n", encoding="utf-8", newline="\n")
     (folder / "js" / "search-worker.js").write_text(
         f"window.searchWorker = {json.dumps(worker)};\n", encoding="utf-8", newline="\n"
     )
 
 
-def _worker_source(folder: Path) -> str:
+def _mended_worker(folder: Path) -> str:
     found = sorted((folder / _SCRIPTS / "workers").glob("search.*.js"))
     if len(found) != 1:
         raise HandbookError(
             f"{folder / _SCRIPTS / 'workers'}: {len(found)} search workers where the theme should have put one; "
             "install the version of mkdocs-material that pyproject.toml asks for"
         )
-    return _without_source_map(found[0].read_text(encoding="utf-8"))
+    source = _without_source_map(found[0].read_text(encoding="utf-8")) + _NODES_APART
+    found[0].write_text(source, encoding="utf-8", newline="\n")
+    return source
 
 
 def _imports(folder: Path, languages: list[str]) -> dict[str, str]:
