@@ -25,6 +25,7 @@ OTHERS = (
     "python -m ruff check .",
     "python -m mypy",
     "python -m tests.benchmarks",
+    "python -m tests.longest_sentences",
 )
 FOR_THE_SCHOOL = ROOT / "handbook" / "pages" / "for-the-school"
 DOCUMENTS = (ROOT / "README.md", ROOT / "DEVELOPERS.md", *sorted(FOR_THE_SCHOOL.glob("*.md")))
