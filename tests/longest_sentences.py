@@ -1,4 +1,4 @@
-"""The twenty longest sentences of a built handbook: `python -m tests.longest_sentences [SITE]`. A report, not a gate."""
+"""The twenty longest sentences of a built handbook, as a report: `python -m tests.longest_sentences [SITE]`."""
 
 from __future__ import annotations
 
