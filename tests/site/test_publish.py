@@ -369,7 +369,7 @@ def test_a_child_that_outlives_a_killed_build_does_not_keep_the_lock(tmp_path: P
         "import os, sys, time; from pathlib import Path; from generator.site.publish import fresh_site\n"
         "with fresh_site(Path(sys.argv[1]), print):\n"
         "    child = os.fork()\n"
-        "    print(child, flush=True) if child else None\n"
+        "    print(os.getpid(), flush=True) if not child else None\n"
         "    time.sleep(60)\n"
     )
     process = subprocess.Popen(
