@@ -9,10 +9,11 @@ import threading
 from collections.abc import Callable, Iterable, Iterator
 from concurrent.futures import Future, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
+from dataclasses import dataclass
 from functools import cache, partial
 from multiprocessing import get_context, parent_process
 from types import TracebackType
-from typing import Any, get_type_hints
+from typing import Any, Generic, get_type_hints
 
 from pydantic import TypeAdapter, ValidationError
 
@@ -27,13 +28,14 @@ _MOST_AT_ONCE = 16
 class Work:
     """Works out what an earlier build has not left in the cache, in `processes` at once, this one among them.
 
-    The others begin at once. This one takes its share when it asks for the results, and does other things until then.
+    The others begin at once. This one takes its share when it would have to wait for a result.
     """
 
     def __init__(self, cache: Cache, processes: int) -> None:
         self._cache = cache
         self._processes = processes
         self._others = _others(processes - 1) if processes > 1 else None
+        self._open: list[_Batch[Any]] = []
 
     def __enter__(self) -> Work:
         return self
@@ -69,26 +71,44 @@ class Work:
 
     def _begin(self, function: Callable[[list[Thing]], list[Result]], things: list[Thing]) -> Iterator[Result]:
         at_once = min(_MOST_AT_ONCE, 1 + len(things) // (_TURNS * self._processes))
-        batches = [things[start : start + at_once] for start in range(0, len(things), at_once)]
+        batches = [partial(function, things[start : start + at_once]) for start in range(0, len(things), at_once)]
         if self._others is None:
-            return (result for batch in batches for result in function(batch))
-        begun = [self._others.submit(function, batch) for batch in batches]
-        return _shared_out(function, batches, begun)
+            return (result for batch in batches for result in batch())
+        begun = [_Batch(batch, self._others.submit(batch)) for batch in batches]
+        self._open += begun
+        return self._in_order(begun)
+
+    def _in_order(self, begun: list[_Batch[Result]]) -> Iterator[Result]:
+        """The results of all batches; while one is not done elsewhere, others are done here."""
+        begun.reverse()
+        while begun:  # what has been given away takes no room any more
+            batch = begun.pop()
+            while not batch.results.done() and self._do_one_here():
+                pass
+            if batch in self._open:
+                self._open.remove(batch)
+            yield from _finished(batch.results)
+
+    def _do_one_here(self) -> bool:
+        """Do the last batch that no other process has come to; False if there is none."""
+        while self._open:
+            batch = self._open.pop()
+            if batch.results.cancel():
+                batch.results = Future()
+                try:
+                    batch.results.set_result(batch.work())
+                except Exception as error:  # told when these results are asked for
+                    batch.results.set_exception(error)
+                return True
+        return False
 
 
-def _shared_out(
-    function: Callable[[list[Thing]], list[Result]], batches: list[list[Thing]], begun: list[Future[list[Result]]]
-) -> Iterator[Result]:
-    """All results in order, after doing here, from the last on, what the other processes have not come to."""
-    here: list[list[Result]] = []
-    while begun and begun[-1].cancel():
-        here.append(function(batches[len(begun) - 1]))
-        begun.pop()
-    begun.reverse()
-    while begun:  # what has been given away takes no room any more
-        yield from _finished(begun.pop())
-    for batch in reversed(here):
-        yield from batch
+@dataclass(eq=False)
+class _Batch(Generic[Result]):
+    """Some of the things, and what becomes of them in the end, wherever they are worked out."""
+
+    work: Callable[[], list[Result]]
+    results: Future[list[Result]]
 
 
 def _finished(other: Future[list[Result]]) -> list[Result]:

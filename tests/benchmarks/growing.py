@@ -27,18 +27,20 @@ def many_lessons() -> Iterator[Measured]:
         for lessons in (_FEW, _SOME, _MANY):
             folder = Path(top, str(lessons))
             write_handbook(folder / "handbook", lessons)
-            workshops = (folder / f"workshop {turn}" for turn in range(_TIMES))
-            builds = [run("build", folder / "handbook", workshop, folder / "site") for workshop in workshops]
+            builds = [
+                run("build", folder / "handbook", folder / f"workshop {turn}", folder / f"site {turn}")
+                for turn in range(_TIMES)
+            ]
             least = min(builds, key=lambda built: built.seconds["whole"])
             whole[lessons] = least.seconds["whole"]
             for part, time_taken in least.seconds.items():
                 yield Measured(f"{lessons} lessons: {part}", time_taken, "s")
             yield Measured(f"{lessons} lessons: most memory of one process", least.megabytes, "MB", "under 1,024")
             yield Measured(f"{lessons} lessons: most memory of another", least.megabytes_of_another, "MB")
-            yield from _bytes(lessons, folder / "site")
+            yield from _bytes(lessons, folder / "site 0")
         yield Measured("1,000 lessons against 60", whole[_MANY] / whole[_FEW], "x", "20 or less; linear is 16.7")
         for lessons in (_FEW, _MANY):
-            yield from _search(lessons, Path(top, str(lessons), "site"))
+            yield from _search(lessons, Path(top, str(lessons), "site 0"))
 
 
 def _bytes(lessons: int, site: Path) -> Iterator[Measured]:
