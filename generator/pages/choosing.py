@@ -133,7 +133,12 @@ def write_group(given: tuple[Writer, date], group: GroupLessons) -> Page:
     tags = [
         words
         for one in (str(size), name)
-        for words in (f"{one} children, kids or sharers", f"number for a group of {one}", f"divided by {one}")
+        for words in (
+            f"{one} children, kids or pupils",
+            f"{one} sharers or students",
+            f"number for a group of {one}",
+            f"divided by {one}",
+        )
     ]
     meta = front_matter(f"Ready numbers for {name} children, by kind.", tags, reviewed, school.review.months)
     return Page(_path(size), f"{name.capitalize()} children: ready numbers", meta, body, pictures)

@@ -118,7 +118,7 @@ def write_home(writer: Writer, beginning: Beginning) -> Page:
     """The first page."""
     body, pictures = writer.render("home.md.jinja", "index.md", {"lessons": beginning.lessons})
     months = writer.school.review.months
-    meta = front_matter("Where to begin.", ["start", "overview", "front page"], beginning.reviewed, months)
+    meta = front_matter("Where to begin.", ["start", "overview", "front page", "home page"], beginning.reviewed, months)
     return Page("index.md", "Home", meta, body, pictures)
 
 

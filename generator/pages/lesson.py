@@ -20,7 +20,7 @@ from generator.pages.views import CheckRow, StageView, check_rows, stage_views
 from generator.source.models import MOST_CHILDREN, Lesson, Step
 from generator.source.school import School
 
-_BOOST = 0.3
+_BOOST = 0.4
 """What the words of a lesson count in a search: there are many lessons, and a general question is not for them."""
 
 

@@ -30,7 +30,7 @@ def make_offline(folder: Path) -> None:
     index = json.loads(file.read_text(encoding="utf-8"))
     for found in index["docs"]:
         if "tags" in found:
-            found["tags"] = list(map(escape, found["tags"]))
+            found["tags"] = [escape(tag, quote=False) for tag in found["tags"]]
     text = json.dumps(index, ensure_ascii=False, separators=(",", ":"))
     file.write_text(text, encoding="utf-8", newline="\n")
     worker = {"source": _mended_worker(folder), "imports": _imports(folder, index["config"]["lang"])}
