@@ -136,7 +136,7 @@ def write_group(given: tuple[Writer, date], group: GroupLessons) -> Page:
         for words in (
             f"{one} children, kids or pupils",
             f"{one} sharers or students",
-            f"number for a group of {one}",
+            f"numbers for groups of {one}",
             f"divided by {one}",
         )
     ]
