@@ -84,6 +84,7 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
         locked(request.workshop / ".lock", say, _PATIENCE),
         _kept_results(request.workshop) as cache,
     ):
+        publish.clear_up(request.out, say)
         edition = key_of("site", sources, settings, fingerprint(THEME), render.MKDOCS_YML.read_bytes())
         published = still_whole(cache, edition, request.out)
         if published:

@@ -137,6 +137,17 @@ def test_killed_at_any_moment_the_site_is_whole_and_the_next_build_is_right(plac
         time.sleep(0.05)
 
 
+def test_what_a_killed_build_left_is_cleared_up_also_where_nothing_has_changed(place: Place, tmp_path: Path) -> None:
+    build(place.request("amber", tmp_path), quietly)
+    (tmp_path / ".site.building" / "site").mkdir(parents=True)
+    (tmp_path / ".site.building" / "site" / "half.html").write_text("half", "utf-8")
+    (tmp_path / ".site.lock").touch()
+    said: list[str] = []
+    build(place.request("amber", tmp_path), said.append)
+    assert said[-1] == "Nothing has changed since the last build"
+    assert not list(tmp_path.glob(".site.*"))
+
+
 @needs_signals
 def test_interrupted_the_old_site_is_as_it_was_and_nothing_is_left_beside_it(place: Place, tmp_path: Path) -> None:
     build(place.request("amber", tmp_path), quietly)

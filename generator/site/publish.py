@@ -38,27 +38,53 @@ def fresh_site(target: Path, say: Callable[[str], None], patience: float = 60.0)
     site of ours, if the other build takes too long, or if the disk is full or may not be written.
     """
     target = target.resolve()
-    workshop = target.with_name(f".{target.name}.building")
+    with _alone_at(target, say, patience) as workshop:
+        _refuse_foreign_site(target)
+        fresh = workshop / "site"
+        fresh.mkdir(parents=True)
+        try:
+            yield fresh
+            _mark(fresh)
+            _swap(fresh, target)
+        finally:
+            _tidy(workshop, target)
+
+
+def clear_up(target: Path, say: Callable[[str], None], patience: float = 60.0) -> None:
+    """Remove what a build that was killed has left beside `target`, and bring back a site that it had taken away.
+
+    Where nothing is left, nothing is touched. Raises HandbookError as `fresh_site` does.
+    """
+    target = target.resolve()
+    if _workshop(target).exists() or _lock(target).exists():
+        with _alone_at(target, say, patience):
+            pass
+
+
+@contextmanager
+def _alone_at(target: Path, say: Callable[[str], None], patience: float) -> Iterator[Path]:
+    """Keep other builds away from a target for the length of the block, and give the tidied folder to work in."""
+    workshop = _workshop(target)
     try:
         target.parent.mkdir(parents=True, exist_ok=True)
-        with locked(target.with_name(f".{target.name}.lock"), say, patience):
+        with locked(_lock(target), say, patience):
             _refuse_foreign_workshop(workshop)
             _tidy(workshop, target)
-            _refuse_foreign_site(target)
-            fresh = workshop / "site"
-            fresh.mkdir(parents=True)
-            try:
-                yield fresh
-                _mark(fresh)
-                _swap(fresh, target)
-            finally:
-                _tidy(workshop, target)
+            yield workshop
     except OSError as error:
         where = error.filename or target
         raise HandbookError(
             f"{where}: {error.strerror or error}; the site at {target} is as it was before; "
             "make room or allow writing there, then build again"
         ) from error
+
+
+def _workshop(target: Path) -> Path:
+    return target.with_name(f".{target.name}.building")
+
+
+def _lock(target: Path) -> Path:
+    return target.with_name(f".{target.name}.lock")
 
 
 def _swap(fresh: Path, target: Path) -> None:
