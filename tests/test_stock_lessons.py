@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from pathlib import Path
 
@@ -135,3 +136,8 @@ def test_a_lesson_with_its_figures_is_light(lesson: Lesson, site: Path) -> None:
     figures = list((site / "figures").glob(f"{stem}*.svg"))
     assert len(figures) == 2 + len(SHARINGS[lesson.slug].stages)
     assert page.stat().st_size + sum(figure.stat().st_size for figure in figures) <= 300 * 1024
+
+
+@pytest.mark.parametrize("page", sorted((HANDBOOK / "pages").rglob("*.md")), ids=lambda page: str(page.stem))
+def test_no_page_leads_to_a_step_that_a_school_may_leave_out(page: Path) -> None:
+    assert not re.search(r"""(?:to|href)\("lessons/(?!index\.md)""", page.read_text("utf-8"))

@@ -24,7 +24,7 @@ from generator.pages import titles, views, words
 from generator.pages.page import Picture, address, from_page
 from generator.pages.sandbox import Sandbox
 from generator.pages.settings import settings
-from generator.pages.slip_words import explain
+from generator.pages.slip_words import explain, explain_with_ribbons
 from generator.pages.template_faults import template_fault
 from generator.pages.text import grouped, plain
 from generator.source.school import School
@@ -149,6 +149,7 @@ def _environment(writer: Writer) -> Sandbox:
         "diagnose": diagnose,
         "division_name": lambda sharing: titles.division_name(sharing, writer.number),
         "explain": explain,
+        "explain_with_ribbons": explain_with_ribbons,
         "kind_of": kind_of,
         "lesson_title": lambda sharing: titles.lesson_title(sharing, writer.number),
         "most_needed": most_needed,

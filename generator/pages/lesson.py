@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 
 from generator.engine.diagnosis import Sign, telling_slips
@@ -83,7 +83,7 @@ def placed_lessons(steps: tuple[Step, ...], links: tuple[LessonLink, ...]) -> tu
 def write_lesson(writer: Writer, placed: PlacedLesson) -> Page:
     """The page of one lesson."""
     lesson, link = placed.lesson, placed.link
-    body, pictures = writer.render("lesson.md.jinja", link.path, {"view": _view(placed, writer.school)})
+    body, pictures = writer.render("lesson.md.jinja", link.path, {"view": view_of(placed, writer.school)})
     tags = (*_typed(link), *lesson.tags)
     meta = front_matter(lesson.reason, tags, lesson.reviewed, writer.school.review.months)
     meta["search"] = {"boost": _BOOST}
@@ -95,7 +95,8 @@ def _typed(link: LessonLink) -> tuple[str, str]:
     return f"{link.dividend}/{link.divisor}", f"{link.divisor}/{link.dividend}"
 
 
-def _view(placed: PlacedLesson, school: School) -> LessonView:
+def view_of(placed: PlacedLesson, school: School) -> LessonView:
+    """Everything that the page of a lesson says, worked out."""
     sharing = placed.link.sharing
     shelf = school.shelf.owned
     needed = needs(sharing)
@@ -123,7 +124,6 @@ def _view(placed: PlacedLesson, school: School) -> LessonView:
 def _neighbours(sharing: Sharing, shelf: Shelf) -> tuple[Neighbour, ...]:
     if len(sharing.mat) > 1:
         return ()
-    kind = kind_of(sharing)
     groups = [size for size in (sharing.divisor - 1, sharing.divisor + 1) if 2 <= size <= MOST_CHILDREN]
     others = [share(sharing.dividend, size) for size in groups]
     return tuple(
@@ -131,15 +131,30 @@ def _neighbours(sharing: Sharing, shelf: Shelf) -> tuple[Neighbour, ...]:
             other,
             way_of_sharing(other),
             shortages(needs(other), shelf),
-            _ready_number(other.divisor, frozenset(kind.exchange_from), kind.exact, len(sharing.start)),
+            _ready_number(other.divisor, kind_of(sharing), len(sharing.start), shelf),
         )
         for other in others
     )
 
 
+def _ready_number(divisor: int, kind: Kind, digits: int, shelf: Shelf) -> int | None:
+    """The best number that is special in the same ways, of those that the shelf allows if there are any."""
+    choice = Choice(
+        frozenset(kind.exchange_from), Remainder.NONE if kind.exact else Remainder.SOME, digits=digits, shelf=shelf
+    )
+    zero_in_share = bool(kind.zeros_inside_quotient or kind.zeros_at_quotient_end)
+    likeness = (bool(kind.zeros_in_dividend), zero_in_share, kind.highest_place_short, kind.nobody_gets_any)
+    return _best_alike(divisor, choice, likeness) or _best_alike(divisor, replace(choice, shelf=None), likeness)
+
+
 @cache
-def _ready_number(divisor: int, exchange_from: frozenset[int], exact: bool, digits: int) -> int | None:
-    """The best number that asks the same of the bank and of the end."""
-    remainder = Remainder.NONE if exact else Remainder.SOME
-    found = best_first(divisor, numbers(divisor, Choice(exchange_from, remainder, digits=digits)), most=1)
-    return found[0] if found else None
+def _best_alike(divisor: int, choice: Choice, likeness: tuple[bool, bool, bool, bool]) -> int | None:
+    found = (number for number in numbers(divisor, choice) if _likeness(number, divisor) == likeness)
+    best = best_first(divisor, found, most=1)
+    return best[0] if best else None
+
+
+def _likeness(dividend: int, divisor: int) -> tuple[bool, bool, bool, bool]:
+    """A zero in the number, one in a share that is not nothing, too few of the largest pieces, nobody gets any."""
+    number, quotient = str(dividend), dividend // divisor
+    return "0" in number, quotient > 0 and "0" in str(quotient), int(number[0]) < divisor, quotient == 0

@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from generator.engine.diagnosis import Cause
 from generator.engine.places import UNITS, place_name
+from generator.engine.sharing import Sharing
 from generator.engine.slips import Slip, Spot
 
 _PIECES = ("unit bead", "ten-bar", "hundred-square", "thousand-cube")
@@ -28,10 +29,10 @@ def explain(cause: Cause) -> Words:
     this_round = f"{_numbered(cause, 'round')} of {place_name(place)}"
     kept = f"{point.many:,} children kept theirs" if point.many > 1 else "one child kept a piece"
     fullest = f"the fullest trays: there is one {one} more than on the others"
-    deal_on = "into the middle, to what is left over, and deal on from there"
+    deal_on = "into the middle, to what is left over. Then deal on"
     one_back = (
-        f"One {one} goes back to the bank: from what is left over, or else everybody lays the same back into the "
-        "middle until there is one to take. Then deal on."
+        f"One {one} goes back to the bank. If none is left over, everybody first lays one piece of this kind back "
+        "into the middle, or a larger one to exchange. Then deal on."
     )
     whose = "everybody's cards" if point.spot is Spot.EVERY_TRAY else "one child's cards"
     match cause.slip:
@@ -58,13 +59,13 @@ def explain(cause: Cause) -> Words:
             return Words(
                 f"A child was dealt two {several} in {this_round}.",
                 f"Look at {fullest}.",
-                f"If another child has one too few, it goes there; otherwise it goes back {deal_on}.",
+                f"If another child has one too few, it goes there. Otherwise it goes back {deal_on}.",
             )
         case Slip.BANK_NINE:
             return Words(
                 f"The bank counted out nine {several} instead of ten in {exchange}.",
                 "Look at the bank: count its pieces, and count out every ten once more aloud.",
-                f"Fetch the {one} that did not come, lay it {deal_on}.",
+                f"Fetch the {one} that did not come and lay it {deal_on}.",
             )
         case Slip.BANK_ELEVEN:
             return Words(
@@ -105,7 +106,7 @@ def explain(cause: Cause) -> Words:
             return Words(
                 f"The number was laid out with one {one} too few.",
                 "Look at the large cards, and at the bank: count what was fetched for the number.",
-                f"Fetch the {one}, lay it {deal_on}.",
+                f"Fetch the {one} and lay it {deal_on}.",
             )
         case Slip.LAID_MANY:
             return Words(
@@ -141,6 +142,51 @@ def explain(cause: Cause) -> Words:
                 "Look at the cards beside the beads, one place after the other, also where there is no bead.",
                 "Count the beads aloud place by place, name the place with none, and slide the cards together again.",
             )
+
+
+def explain_with_ribbons(cause: Cause, sharing: Sharing) -> Words:
+    """The same where children stand for ten or a hundred: their trays and cards are not like those of the others."""
+    words = explain(cause)
+    point = cause.points[0]
+    should = ", ".join(f"{tray.holds.value:,} for {tray.stands_for:,}" for tray in sharing.trays(sharing.end))
+    look = f"Compare the trays with what should be on them: {should}."
+    match cause.slip:
+        case Slip.LEFT_OVER_DEALT:
+            happened = f"What was left over was dealt all the same: {counted(point.many, 'piece')} of it."
+            return words._replace(happened=happened, look=look)
+        case Slip.NOT_TAKEN_BACK:
+            kept = f"{point.many:,} children kept their pieces" if point.many > 1 else "one child kept a piece"
+            return words._replace(
+                happened=f"A round could not be finished, and was not taken back: {kept}.",
+                look=look,
+                go_on="What was kept goes back into the middle. Exchange and deal on as this lesson says.",
+            )
+        case Slip.SKIPPED:
+            go_on = "Each other child lays back the piece that this round gave, each of its own kind. Then deal on."
+            return words._replace(look=look, go_on=go_on)
+        case Slip.DEALT_TWICE:
+            return words._replace(look=look)
+        case Slip.NOT_BANKED if point.spot is Spot.ONE_TRAY:
+            return words._replace(look=look)
+        case Slip.SWAPPED | Slip.ZERO_FORGOTTEN:
+            return words._replace(happened=_on_cards_of_ribbons(cause, sharing))
+        case _:
+            return words
+
+
+def _on_cards_of_ribbons(cause: Cause, sharing: Sharing) -> str:
+    """What is not right on cards: the share of one who stands for ten lies one place higher."""
+    point = cause.points[0]
+    swapped = cause.slip is Slip.SWAPPED
+    if point.spot is Spot.EVERY_TRAY:
+        wrong = "two places changed places" if swapped else "a zero is forgotten"
+        return f"The beads are right; on everybody's cards {wrong}."
+    smallest = sharing.mat.places_held[-1]
+    place = place_name((cause.place or UNITS) + smallest)
+    other = place_name((point.other or UNITS) + smallest)
+    whose = f"the cards of one who stands for {10**smallest:,}"
+    wrong = f"{place} and {other} changed places" if swapped else f"the empty place of the {place} is forgotten"
+    return f"The beads are right; on {whose} {wrong}."
 
 
 def _numbered(cause: Cause, what: str) -> str:

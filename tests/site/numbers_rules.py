@@ -321,7 +321,7 @@ VALUES = {
     "Left over": about("left over", rf"(?P<n>{SMALL})", n=lambda on: on.sharing.remainder),
     "Exchanges": about("exchanges", _SENT, n=lambda on: on.sharing.exchanges, at=lambda on: _sent_by(on.sharing)),
     "Handlings": about("handlings", rf"(?P<n>{N})", n=lambda on: on.sharing.handlings),
-    "Minutes": about("minutes", rf"(?P<n>{N})", n=_minutes),
+    "Minutes of moving pieces": about("minutes", rf"(?P<n>{N})", n=_minutes),
     "Large cards": about("cards", rf"(?P<c>{CARDS})", c=lambda on: cards(on.sharing.dividend)),
     "Small cards of each child": about("cards", rf"(?P<c>{CARDS})", c=lambda on: cards(on.sharing.quotient)),
     "Out of the bank at most": about("pieces", rf"(?P<p>{PIECES})", p=lambda on: pieces(on.sharing.pieces_needed)),

@@ -38,7 +38,7 @@ def _step_rules(block: Block, sharing: Sharing) -> tuple[Rule, ...]:
         return (_is("steps", sharing.to_share(step.after)),)
     if side == "In the middle":
         return (_is("steps", step.after.middle[_place_worth(worth)]),)
-    if side == "Bank gained or gave":
+    if side == "Bank so far: gained or gave":
         return (_is("steps", sharing.bank(step.after)[_place_worth(worth)]),)
     if tray := re.fullmatch(rf"Each tray|Tray for ({N})", side):
         return _tray_rules(sharing, step, int(tray[1] or 1))

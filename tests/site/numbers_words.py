@@ -33,7 +33,7 @@ PIECES = rf"(?:{N} {PLACE}(?:(?:, | and ){N} {PLACE})*|nothing)"
 CARDS = rf"{N}(?:, {N})*(?: and {N})?"
 HOLDS = rf"trays?(?: of a child who stands for (?P<stands>{N}))? holds? (?P<p>{PIECES})"
 
-PLACE_HEAD = rf"(?:{'|'.join(name.capitalize() for name in PLACES)})"
+PLACE_HEAD = rf"(?:{'|'.join(name.capitalize() for name in PLACES)})(?: of the answer)?"
 _ONE = rf"one {PLACE} (?:to each who stands )?for {N}"
 ONE_FOR_EACH = rf"{_ONE}(?:, {_ONE})*"
 

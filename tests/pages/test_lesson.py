@@ -1,0 +1,67 @@
+"""What a lesson page says beside its own division: other groups, and slips where children wear ribbons."""
+
+from __future__ import annotations
+
+import pytest
+
+from generator.build import HANDBOOK
+from generator.engine.diagnosis import telling_slips
+from generator.engine.kinds import Kind, kind_of
+from generator.engine.places import Counts
+from generator.engine.sharing import Sharing, share
+from generator.engine.slips import Slip, Spot
+from generator.pages.environment import Writer
+from generator.pages.lesson import PlacedLesson, placed_lessons, view_of
+from generator.pages.links import lesson_link
+from generator.pages.slip_words import explain_with_ribbons
+from generator.source.library import load
+
+SOURCES = load(HANDBOOK)
+WRITER = Writer(SOURCES.school, lambda grouping, picture: (0, 0))
+PLACED = placed_lessons(SOURCES.steps, tuple(lesson_link(lesson, WRITER.number) for lesson in SOURCES.lessons))
+PLAIN = [placed for placed in PLACED if not placed.lesson.ribbons]
+RIBBONS = [share(lesson.dividend, lesson.divisor, ribbons=True) for lesson in SOURCES.lessons if lesson.ribbons]
+
+
+def point_of(kind: Kind) -> tuple[object, ...]:
+    """What a lesson is about, whoever shares."""
+    zero_in_share = bool(kind.zeros_inside_quotient or kind.zeros_at_quotient_end)
+    zeros = bool(kind.zeros_in_dividend), zero_in_share
+    return kind.exchange_from, kind.exact, zeros, kind.highest_place_short, kind.nobody_gets_any
+
+
+@pytest.mark.parametrize("placed", PLAIN, ids=lambda placed: str(placed.lesson.slug))
+def test_a_number_for_another_group_keeps_the_point_of_the_lesson(placed: PlacedLesson) -> None:
+    view = view_of(placed, SOURCES.school)
+    assert view.neighbours
+    for other in view.neighbours:
+        if other.instead is not None:
+            found = kind_of(share(other.instead, other.sharing.divisor))
+            assert point_of(found) == point_of(view.kind)
+
+
+def test_most_lessons_find_a_number_for_every_other_group() -> None:
+    found = [other.instead for placed in PLAIN for other in view_of(placed, SOURCES.school).neighbours]
+    assert found.count(None) <= len(found) // 10
+
+
+@pytest.mark.parametrize("sharing", RIBBONS, ids=lambda sharing: f"{sharing.dividend}-for-{sharing.divisor}")
+def test_with_ribbons_what_a_tray_should_hold_is_said_and_not_where_it_is_most(sharing: Sharing) -> None:
+    on_trays = {Slip.LEFT_OVER_DEALT, Slip.NOT_TAKEN_BACK, Slip.SKIPPED, Slip.DEALT_TWICE}
+    for cause in (cause for sign in telling_slips(sharing) for cause in sign.causes):
+        look = explain_with_ribbons(cause, sharing).look
+        assert "fullest" not in look
+        assert "with the least" not in look
+        if cause.slip in on_trays:
+            assert all(f"{tray.holds.value:,} for {tray.stands_for:,}" in look for tray in sharing.trays(sharing.end))
+
+
+def test_cards_of_a_ribbon_are_named_by_the_places_that_they_show() -> None:
+    """Own reasoning, no source: 2,460 for 20 is 123, so a ribbon's cards read 1,230; 1,320 swaps hundreds and tens."""
+    sharing = share(2460, 20, ribbons=True)
+    assert sharing.mat == Counts((0, 2))
+    causes = [cause for sign in telling_slips(sharing) for cause in sign.causes if cause.slip is Slip.SWAPPED]
+    one_tray = [cause for cause in causes if cause.points[0].spot is Spot.ONE_TRAY]
+    assert one_tray
+    for cause in one_tray:
+        assert "units" not in explain_with_ribbons(cause, sharing).happened
