@@ -12,6 +12,6 @@ from generator.build import Request, build
 @pytest.fixture(scope="session")
 def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The folder of the built stock handbook; tests read it and never write into it."""
-    out = tmp_path_factory.mktemp("stock") / "site"
+    out = tmp_path_factory.mktemp("stock") / "a site é"
     build(Request(out=out), say=lambda line: None)
     return out

@@ -1,4 +1,4 @@
-"""An installed Chromium, a built site to look at, and a reader who notes whatever goes wrong."""
+"""An installed Chromium, the pages of the built site, and a reader who notes whatever goes wrong."""
 
 from __future__ import annotations
 
@@ -13,7 +13,6 @@ import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
 
 from generator.site.book import BOOK
-from tests.site import samples
 
 NAMES = ("chromium", "chromium-browser", "google-chrome", "chrome", "msedge")
 FLAGS = (
@@ -71,13 +70,6 @@ def launch() -> Iterator[Launch]:
 def chromium(launch: Launch) -> Browser:
     """A Chromium for which no host can be reached."""
     return launch("--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1")
-
-
-@pytest.fixture(scope="session")
-def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The site to look at: the folder that HANDBOOK_SITE names, or the small sample built here."""
-    named = os.environ.get("HANDBOOK_SITE")
-    return Path(named).resolve() if named else samples.build(tmp_path_factory.mktemp("browser") / "a site é")
 
 
 @pytest.fixture(scope="session")

@@ -27,6 +27,8 @@ SMALL_TARGETS = """least => [...document.querySelectorAll(
     .filter(([_, box]) => box.width && box.height && (box.width < least || box.height < least))
     .map(([what, box]) => `${what} ${box.width} x ${box.height}`)"""
 
+UNFOLD = "document.querySelectorAll('details').forEach(one => { one.open = true; })"
+
 
 def axe_faults(page: Page) -> list[str]:
     response = Axe().run(page).response
@@ -47,6 +49,7 @@ def test_every_kind_of_page(scheme: str, width: int, chromium: Browser, site: Pa
             visit.page.goto((site / page).as_uri())
             if visit.page.locator(".md-header").count():
                 assert visit.page.locator("body").get_attribute("data-md-color-scheme") == SCHEMES[scheme]
+            visit.page.evaluate(UNFOLD)
             faults += axe_faults(visit.page)
             faults += [f"{page}: too small: {target}" for target in visit.page.evaluate(SMALL_TARGETS, TARGET)]
             if visit.page.evaluate("document.documentElement.scrollWidth") > width:
@@ -55,8 +58,6 @@ def test_every_kind_of_page(scheme: str, width: int, chromium: Browser, site: Pa
 
 
 def test_the_book_of_all_pages(chromium: Browser, site: Path) -> None:
-    if not (site / BOOK).exists():
-        pytest.skip("this site has no book; HANDBOOK_SITE can name one that has")
     with visiting(chromium) as visit:
         visit.page.goto((site / BOOK).as_uri())
         for width in WIDTHS:
@@ -140,24 +141,26 @@ def test_with_the_keyboard_alone_every_stop_is_seen(width: int, chromium: Browse
         assert [stop for stop in stops if not (stop["inside"] and stop["seen"] and stop["outline"] >= 2)] == []
 
 
+def walk_to(page: Page, what: str, key: str = "Tab") -> None:
+    """Press a key until the focus is on something that can be seen."""
+    for _ in range(150):
+        page.keyboard.press(key)
+        if page.locator(":focus").and_(page.locator(what)).count():
+            page.wait_for_timeout(100)
+            stop = page.evaluate(FOCUS)
+            assert stop["inside"]
+            assert stop["seen"]
+            return
+    pytest.fail(f"no way to {what}")
+
+
 @pytest.mark.parametrize("width", WIDTHS)
 def test_with_the_keyboard_alone_the_menu_opens_and_leads_to_a_page(width: int, chromium: Browser, site: Path) -> None:
     with visiting(chromium, viewport={"width": width, "height": HEIGHT}, reduced_motion="reduce") as visit:
-
-        def walk_to(what: str) -> None:
-            for _ in range(60):
-                visit.page.keyboard.press("Tab")
-                stop = visit.page.evaluate(FOCUS)
-                if visit.page.locator(":focus").and_(visit.page.locator(what)).count():
-                    assert stop["inside"]
-                    assert stop["seen"]
-                    return
-            pytest.fail(f"no way to {what}")
-
         menu = ".md-header button[title=Menu]"
         visit.page.goto((site / "index.html").as_uri())
         if width < 1220:
-            walk_to(menu)
+            walk_to(visit.page, menu)
             visit.page.keyboard.press("Enter")
             visit.page.wait_for_timeout(100)
             visit.page.keyboard.press("Escape")
@@ -165,17 +168,47 @@ def test_with_the_keyboard_alone_the_menu_opens_and_leads_to_a_page(width: int, 
             assert visit.page.locator(":focus").and_(visit.page.locator(menu)).count()
             visit.page.keyboard.press("Space")
             visit.page.wait_for_timeout(100)
-        walk_to(".md-nav button[aria-expanded=false]")
+        walk_to(visit.page, ".md-nav button[aria-expanded=false]")
         section = visit.page.locator(":focus").element_handle()
         visit.page.keyboard.press("Space")
         assert section
         assert section.get_attribute("aria-expanded") == "true"
         visit.page.wait_for_timeout(100)
-        walk_to(".md-nav a")
+        walk_to(visit.page, ".md-nav a")
         target = visit.page.locator(":focus").evaluate("link => link.href")
         visit.page.keyboard.press("Enter")
         visit.page.wait_for_url(target)
         assert target != (site / "index.html").as_uri()
+        assert visit.errors == []
+
+
+@pytest.mark.parametrize("width", WIDTHS)
+def test_with_the_keyboard_alone_from_home_to_the_third_step_table_and_back_to_search(
+    width: int, chromium: Browser, site: Path
+) -> None:
+    with visiting(chromium, viewport={"width": width, "height": HEIGHT}, reduced_motion="reduce") as visit:
+        page = visit.page
+        page.goto((site / "index.html").as_uri())
+        for target in ("lessons/index", "several-exchanges/index", "5372-among-4"):
+            walk_to(page, f'article a[href$="{target}.html"]')
+            page.keyboard.press("Enter")
+            page.wait_for_url(f"**/{target}.html")
+        for _ in range(3):
+            walk_to(page, ".table-scroll.steps")
+        table = page.locator(":focus")
+        assert "step by step" in table.inner_text()
+        if table.evaluate("one => one.scrollWidth > one.clientWidth"):
+            page.keyboard.press("ArrowRight")
+            page.wait_for_timeout(300)
+            assert table.evaluate("one => one.scrollLeft") > 0
+        walk_to(page, ".md-search__input", "Shift+Tab")
+        page.keyboard.type("left over")
+        page.locator(".md-search-result__link").first.wait_for()
+        page.wait_for_timeout(500)  # until the last letter has been answered too
+        page.keyboard.press("ArrowDown")
+        found = page.locator(":focus").get_attribute("href")
+        page.keyboard.press("Enter")
+        page.wait_for_url(f"{found}**")
         assert visit.errors == []
 
 

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page
 
-from generator.build import Request, build
 from generator.site.book import BOOK, Part, write_book
 from generator.site.changes import change_pages
 from generator.site.paper import for_print
@@ -84,16 +82,6 @@ def printable(tmp_path_factory: pytest.TempPathFactory) -> Path:
     write_book(site, [Part("", ("index.html",)), Part("Lessons", (LESSON, CARDS))], "Hazel Lane", IMPRINT)
     change_pages(site, for_print(IMPRINT))
     return site
-
-
-@pytest.fixture(scope="module")
-def stock(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The stock handbook: the folder that HANDBOOK_SITE names, or one built here."""
-    if named := os.environ.get("HANDBOOK_SITE"):
-        return Path(named).resolve()
-    out = tmp_path_factory.mktemp("stock") / "site"
-    build(Request(out=out), say=lambda line: None)
-    return out
 
 
 @pytest.fixture
@@ -196,8 +184,8 @@ def test_the_school_can_set_its_paper(paper: str, page: Page, printable: Path, t
 
 @pytest.mark.parametrize("paper", PAPERS)
 @pytest.mark.parametrize("name", STOCK)
-def test_the_stock_handbook_is_cut_nowhere(name: str, paper: str, page: Page, stock: Path, tmp_path: Path) -> None:
-    page.goto((stock / name).as_uri())
+def test_the_stock_handbook_is_cut_nowhere(name: str, paper: str, page: Page, site: Path, tmp_path: Path) -> None:
+    page.goto((site / name).as_uri())
     marked = mark(page)
     assert marked
     sheets = print_to(tmp_path / "page.pdf", page, paper)
@@ -206,10 +194,10 @@ def test_the_stock_handbook_is_cut_nowhere(name: str, paper: str, page: Page, st
 
 
 @pytest.mark.parametrize("paper", PAPERS)
-def test_the_stock_book_is_numbered_throughout(paper: str, page: Page, stock: Path, tmp_path: Path) -> None:
+def test_the_stock_book_is_numbered_throughout(paper: str, page: Page, site: Path, tmp_path: Path) -> None:
     """Marks slow printing down much, so every twentieth chapter has them."""
     page.set_default_timeout(300_000)
-    page.goto((stock / BOOK).as_uri())
+    page.goto((site / BOOK).as_uri())
     marked = mark(page, ".chapter:nth-of-type(20n)")
     assert marked
     sheets = print_to(tmp_path / "book.pdf", page, paper)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import os
 import random
 import threading
 import tomllib
@@ -16,7 +15,6 @@ from typing import NamedTuple
 import pytest
 from playwright.sync_api import Browser
 
-from generator.build import Request, build
 from tests.browser.conftest import visiting
 
 pytestmark = pytest.mark.xdist_group("search")  # all ask the same site
@@ -86,16 +84,6 @@ QUERIES = tuple(
     for kind, queries in tomllib.loads(Path(__file__).with_name("queries.toml").read_text("utf-8")).items()
     for words, right in queries.items()
 )
-
-
-@pytest.fixture(scope="module")
-def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The stock handbook: the folder that HANDBOOK_SITE names, or one built here."""
-    if named := os.environ.get("HANDBOOK_SITE"):
-        return Path(named).resolve()
-    out = tmp_path_factory.mktemp("searched") / "a site é"
-    build(Request(out=out), say=lambda line: None)
-    return out
 
 
 @pytest.fixture(scope="module")
