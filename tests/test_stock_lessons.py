@@ -141,3 +141,13 @@ def test_a_lesson_with_its_figures_is_light(lesson: Lesson, site: Path) -> None:
 @pytest.mark.parametrize("page", sorted((HANDBOOK / "pages").rglob("*.md")), ids=lambda page: str(page.stem))
 def test_no_page_leads_to_a_step_that_a_school_may_leave_out(page: Path) -> None:
     assert not re.search(r"""(?:to|href)\("lessons/(?!index\.md)""", page.read_text("utf-8"))
+
+
+def test_a_lesson_page_with_its_figures_is_light(site: Path) -> None:
+    lessons = [page for page in site.glob("lessons/*/*-*.html")]
+    assert len(lessons) == len(SOURCES.lessons)
+    for page in lessons:
+        text = page.read_text("utf-8")
+        figures = {page.parent / source for source in re.findall(r'<img src="([^"]+)"', text)}
+        assert len(figures) > 2
+        assert page.stat().st_size + sum(figure.stat().st_size for figure in figures) <= 300_000, page

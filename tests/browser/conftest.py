@@ -37,6 +37,7 @@ class Visit(NamedTuple):
         self.page.locator(".md-search__input").click()
         self.page.keyboard.type(words)
         self.page.locator(".md-search-result__link").first.wait_for()
+        self.page.wait_for_timeout(300)  # until the last letter has been answered too
         found = self.page.locator(".md-search-result__link").evaluate_all("links => links.map(link => link.href)")
         return [str(address).partition("?")[0] for address in found]
 
