@@ -144,7 +144,7 @@ def test_no_page_leads_to_a_step_that_a_school_may_leave_out(page: Path) -> None
 
 
 def test_a_lesson_page_with_its_figures_is_light(site: Path) -> None:
-    lessons = [page for page in site.glob("lessons/*/*-*.html")]
+    lessons = list(site.glob("lessons/*/*-*.html"))
     assert len(lessons) == len(SOURCES.lessons)
     for page in lessons:
         text = page.read_text("utf-8")
