@@ -3,7 +3,7 @@
 load      TOML and Markdown -> frozen, validated objects
 write     lessons worked out by the engine, authored pages -> Markdown
 draw      figures the pages ask for -> SVG, by other processes while MkDocs is at work
-render    MkDocs + Material -> HTML
+render    MkDocs + Material -> HTML, only of pages that have changed
 finish    search without a server, print, content policy, server files, audit
 publish   the finished site is swapped in; a failed build leaves the old one as it was
 
@@ -24,18 +24,19 @@ from pathlib import Path
 
 from generator import VERSION
 from generator.cache import Cache, fingerprint, installed, key_of
-from generator.each import Each, one_by_one
+from generator.each import one_by_one
 from generator.errors import HandbookError, SourceError
 from generator.gallery import drawing, size
 from generator.pages.environment import Writer
 from generator.pages.handbook import Handbook, write_handbook
 from generator.pages.page import FIGURES, address
 from generator.published import remember, still_whole
-from generator.site import audit, book, look, paper, policy, publish, render, search, servers
-from generator.site.changes import change_pages
+from generator.rendered import render_changed
+from generator.site import audit, book, look, policy, publish, render
+from generator.site.finish import finished
 from generator.site.lock import locked
 from generator.source.library import Sources, load
-from generator.staging import stage
+from generator.staging import fill, stage
 from generator.work import Work
 
 ROOT = Path(__file__).resolve().parents[1]
@@ -85,13 +86,13 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
         _kept_results(request.workshop) as cache,
     ):
         publish.clear_up(request.out, say)
-        edition = key_of("site", sources, settings, fingerprint(THEME), render.MKDOCS_YML.read_bytes())
+        edition = key_of("site", sources, _frame(settings))
         published = still_whole(cache, edition, request.out)
         if published:
             say("Nothing has changed since the last build")
         else:
             with Work(cache, request.processes) as work:
-                handbook = _make(sources, settings, request, work, say)
+                handbook = _make(sources, settings, request, cache, work, say)
             published = remember(cache, edition, request.out, len(handbook.pages), len(handbook.pictures))
     seconds = time.monotonic() - begun
     index = request.out.resolve() / "index.html"
@@ -99,10 +100,15 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
 
 
 def _make(
-    sources: Sources, settings: render.Settings, request: Request, work: Work, say: Callable[[str], None]
+    sources: Sources,
+    settings: render.Settings,
+    request: Request,
+    cache: Cache,
+    work: Work,
+    say: Callable[[str], None],
 ) -> Handbook:
     """From what was read to a published site."""
-    docs = request.workshop / "docs"
+    docs, rendered = request.workshop / "docs", request.workshop / "rendered"
     with publish.fresh_site(request.out, say) as site:
         with _nothing_collected():
             say(f"Working out {len(sources.lessons)} lessons")
@@ -112,12 +118,17 @@ def _make(
             own_look = look.files(sources.theme).items()
             stage(docs, chain(((page.path, page.text.encode()) for page in handbook.pages), own_look))
             say(f"Rendering {len(handbook.pages)} pages")
-            render.render(docs, site, handbook.nav, settings)
+            edition = key_of("rendered", handbook.nav, _frame(settings))
+            paths = render_changed(cache, edition, docs, rendered, handbook.nav, settings)
         say(f"Drawing {len(handbook.pictures)} figures")
         figures = zip((picture.file for picture in handbook.pictures), drawings, strict=True)
-        stage(site / FIGURES, figures, like=request.out / FIGURES)
+        fill(site / FIGURES, figures, like=request.out / FIGURES)
         say("Finishing: search, print, policy, audit")
-        _finish(site, handbook, sources, settings, work.each)
+        on_paper = sources.school.print.paper
+        fill(site, finished(rendered, paths, _parts(handbook), settings, on_paper, work.each), like=request.out)
+        faults = audit.audit(site, policy.theme_scripts(site), settings.sub_path, work.each)
+        if faults:
+            raise SourceError(faults)
     return handbook
 
 
@@ -154,22 +165,15 @@ def _writing_in(workshop: Path) -> Iterator[None]:
         raise HandbookError(f"{where}: {what}; make room or allow writing there, then build again") from error
 
 
+def _frame(settings: render.Settings) -> str:
+    """A key made of all that MkDocs puts around the words of a page."""
+    return key_of(settings, fingerprint(THEME), render.MKDOCS_YML.read_bytes())
+
+
 def _settings(sources: Sources) -> render.Settings:
     school = sources.school
     built = render.build_date(os.environ)
     return render.Settings(school.name, VERSION, built, school.language, school.sub_path, look.logo(sources.theme))
-
-
-def _finish(site: Path, handbook: Handbook, sources: Sources, settings: render.Settings, each: Each) -> None:
-    """Turn what MkDocs wrote into a site that works from disk, on paper and on a server; refuse a faulty one."""
-    imprint = f"{settings.site_name}, version {settings.version}, {settings.built.isoformat()}"
-    search.make_offline(site)
-    book.write_book(site, _parts(handbook), settings.site_name, imprint, each)
-    change_pages(site, paper.for_print(imprint, sources.school.print.paper), policy.for_pages(site))
-    servers.write(site, settings.sub_path)
-    faults = audit.audit(site, policy.theme_scripts(site), settings.sub_path, each)
-    if faults:
-        raise SourceError(faults)
 
 
 def _parts(handbook: Handbook) -> list[book.Part]:

@@ -31,6 +31,15 @@ def fingerprint(folder: Path) -> str:
     return digest.hexdigest()
 
 
+def digests(folder: Path) -> dict[str, str]:
+    """The digest of every file below a folder, by path."""
+    found: dict[str, str] = {}
+    for place, _, names in os.walk(folder):
+        for file in (Path(place, name) for name in names):
+            found[file.relative_to(folder).as_posix()] = hashlib.sha256(file.read_bytes()).hexdigest()
+    return found
+
+
 def installed() -> tuple[str, ...]:
     """Python and every package with its version, as the packages' folders say it: much faster than asking each."""
     found = {info.name for folder in map(Path, sys.path) for info in folder.glob("*.dist-info")}

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-import hashlib
-import os
 from dataclasses import dataclass
 from pathlib import Path
 
 from pydantic import TypeAdapter, ValidationError
 
-from generator.cache import Cache
+from generator.cache import Cache, digests
 
 
 @dataclass(frozen=True)
@@ -26,7 +24,7 @@ _JSON = TypeAdapter(Published)
 
 def remember(cache: Cache, edition: str, site: Path, pages: int, figures: int) -> Published:
     """Note what stands in the folder of a site; `edition` is a key made of everything that the site depends on."""
-    published = Published(pages, figures, _digests(site))
+    published = Published(pages, figures, digests(site))
     cache.put(edition, _JSON.dump_json(published))
     return published
 
@@ -36,14 +34,6 @@ def still_whole(cache: Cache, edition: str, site: Path) -> Published | None:
     kept = cache.get(edition)
     try:
         published = None if kept is None else _JSON.validate_json(kept)
-        return published if published and published.files == _digests(site) else None
+        return published if published and published.files == digests(site) else None
     except (ValidationError, OSError):
         return None
-
-
-def _digests(site: Path) -> dict[str, str]:
-    found: dict[str, str] = {}
-    for folder, _, names in os.walk(site):
-        for file in (Path(folder, name) for name in names):
-            found[file.relative_to(site).as_posix()] = hashlib.sha256(file.read_bytes()).hexdigest()
-    return found

@@ -6,13 +6,11 @@ import os
 from collections.abc import Iterable
 from pathlib import Path
 
+Files = Iterable[tuple[str, bytes]]
 
-def stage(folder: Path, files: Iterable[tuple[str, bytes]], like: Path | None = None) -> None:
-    """Make a folder hold exactly these files, by path; files that are as they should be are not touched.
 
-    A file that stands in the folder `like` just so is linked from there, where the disk can: making a file takes
-    many times as long as giving one a second name.
-    """
+def stage(folder: Path, files: Files) -> None:
+    """Make a folder hold exactly these files, by path; files that are as they should be are not touched."""
     folder.mkdir(parents=True, exist_ok=True)
     others = {file for file in folder.rglob("*") if file.is_file()}
     for path, content in files:
@@ -20,10 +18,22 @@ def stage(folder: Path, files: Iterable[tuple[str, bytes]], like: Path | None = 
         others.discard(file)
         if not _holds(file, content):
             file.parent.mkdir(parents=True, exist_ok=True)
-            if not (like and _holds(like / path, content) and _linked(like / path, file)):
-                file.write_bytes(content)
+            file.write_bytes(content)
     for file in others:
         file.unlink()
+
+
+def fill(folder: Path, files: Files, like: Path) -> None:
+    """Put files, by path, into a folder that has none of them yet.
+
+    A file that stands in the folder `like` just so is linked from there, where the disk can: making a file takes
+    many times as long as giving one a second name.
+    """
+    for path, content in files:
+        file = folder / path
+        file.parent.mkdir(parents=True, exist_ok=True)
+        if not (_holds(like / path, content) and _linked(like / path, file)):
+            file.write_bytes(content)
 
 
 def _holds(file: Path, content: bytes) -> bool:

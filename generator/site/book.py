@@ -78,24 +78,22 @@ class _Place(NamedTuple):
     anchors: Mapping[str, str]
 
 
-def write_book(site: Path, parts: Sequence[Part], title: str, imprint: str, each: Each = one_by_one) -> None:
-    """Write the book, and the style sheet that puts each chapter's number and title on its printed pages.
+def bind(rendered: Path, parts: Sequence[Part], title: str, imprint: str, each: Each = one_by_one) -> tuple[str, str]:
+    """The book of rendered pages, and the style sheet that puts each chapter's number and title on its printed pages.
 
     The first page lends the frame. Like any page, the book is then made ready for paper and given its policy. Raises
     HandbookError for a page without an article.
     """
-    bound = bind(site, parts, each)
+    bound = _chapters(rendered, parts, each)
     first = parts[0].pages[0]
-    frame = _frame((site / first).read_text("utf-8"), first)
+    frame = _frame((rendered / first).read_text("utf-8"), first)
     template = Environment(autoescape=True, trim_blocks=True).from_string(_TEMPLATE.read_text("utf-8"))
     book = template.render(frame, parts=bound, title=title, imprint=imprint, chapter_pages=CHAPTER_PAGES)
-    (site / BOOK).write_text(book, "utf-8", newline="\n")
     rules = "".join(_page_rule(number, chapter.title) for part in bound for number, chapter in part.chapters)
-    (site / CHAPTER_PAGES).parent.mkdir(exist_ok=True)
-    (site / CHAPTER_PAGES).write_text(rules, "utf-8", newline="\n")
+    return book, rules
 
 
-def bind(site: Path, parts: Sequence[Part], each: Each) -> tuple[_Bound, ...]:
+def _chapters(site: Path, parts: Sequence[Part], each: Each) -> tuple[_Bound, ...]:
     """Make every page a chapter, numbered from 1 through all parts; not all pages are in memory at once."""
     anchors = {page: page.removesuffix(".html") for part in parts for page in part.pages}
     pages = [(page, 2 if part.title else 1) for part in parts for page in part.pages]

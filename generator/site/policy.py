@@ -6,7 +6,6 @@ from another host, whatever a page says.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Collection
 from pathlib import Path
 
@@ -18,7 +17,7 @@ from generator.site.tagcheck import is_known, script_hash
 # The one page that holds nothing but the theme: every inline script on it is the theme's own.
 THEME_PAGE = "404.html"
 
-_PLACE = re.compile(r'(<meta charset="utf-8">)(?:\s*<meta http-equiv="Content-Security-Policy"[^>]*>)?')
+_PLACE = '<meta charset="utf-8">'
 
 
 def theme_scripts(folder: Path) -> frozenset[str]:
@@ -35,21 +34,19 @@ def header(scripts: Collection[str]) -> str:
     return _policy(_sources("", scripts) | {"frame-ancestors": "'self'"})
 
 
-def for_pages(site: Path) -> Change:
-    """Write the policy into the head of every page of a site; doing it twice changes nothing.
+def for_pages(scripts: Collection[str]) -> Change:
+    """Write the policy into the head of a page; `scripts` are hashes as `theme_scripts` gives them.
 
     It is the server's policy, opened for files and for the search worker that is started from memory.
     """
-    policy = _policy(_sources(" file:", theme_scripts(site)))
+    policy = _policy(_sources(" file:", scripts))
     meta = f'<meta http-equiv="Content-Security-Policy" content="{policy}">'
 
     def guard(page: str, text: str) -> str:
-        text, places = _PLACE.subn(lambda place: f"{place[1]}\n  {meta}", text, count=1)
-        if not places:
-            raise HandbookError(
-                f'{page}: there is no place for the content policy; begin its head with <meta charset="utf-8">'
-            )
-        return text
+        before, place, after = text.partition(_PLACE)
+        if not place:
+            raise HandbookError(f"{page}: there is no place for the content policy; begin its head with {_PLACE}")
+        return f"{before}{place}\n  {meta}{after}"
 
     return guard
 

@@ -29,6 +29,7 @@ _SUB_PATH = re.compile(r"/(?:(?!\.)[A-Za-z0-9._~-]+/)*")
 _LINK_MESSAGE = re.compile(
     r"Doc file '(?P<file>[^']+)' contains an? (?P<key>.*?link '.*?'), (?:but |it )?(?P<problem>.*)", re.DOTALL
 )
+_OF_ANY_PART = "A 'dirty' build is being performed"  # MkDocs warns of this whatever is kept
 _FILE_IN_MESSAGE = re.compile(r"'([^']+\.md)'")
 
 
@@ -76,16 +77,17 @@ def build_date(environ: Mapping[str, str]) -> date:
     )
 
 
-def render(docs: Path, folder: Path, nav: Nav, settings: Settings) -> None:
+def render(docs: Path, folder: Path, nav: Nav, settings: Settings, only_missing: bool = False) -> None:
     """Write the site of all Markdown in `docs` into `folder`.
 
     `nav` is nested data: a list of one-entry mappings from a title to a page (a path inside `docs`) or to a list of the
-    same kind. Pages that it leaves out are written too. Raises SourceError with everything that MkDocs warns about;
+    same kind. Pages that it leaves out are written too. With `only_missing`, pages that `folder` holds stay as they
+    are, and the search index tells of the others alone. Raises SourceError with everything that MkDocs warns about;
     the files named in it are relative to `docs`.
     """
     with _collected_messages() as messages:
         try:
-            build(_derived(docs, folder, nav, settings))
+            build(_derived(docs, folder, nav, settings), dirty=only_missing)
         except Abort as stop:
             if not messages:
                 messages.append(str(stop))
@@ -132,7 +134,8 @@ def _collected_messages() -> Iterator[list[str]]:
 
     class Collector(logging.Handler):
         def emit(self, record: logging.LogRecord) -> None:
-            messages.append(record.getMessage())
+            if not record.getMessage().startswith(_OF_ANY_PART):
+                messages.append(record.getMessage())
 
     logger = logging.getLogger("mkdocs")
     handler = Collector(logging.WARNING)

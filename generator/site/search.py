@@ -8,6 +8,8 @@ from pathlib import Path
 
 from generator.errors import HandbookError
 
+INDEX = "search/search_index.json"
+
 _SCRIPTS = Path("assets", "javascripts")
 # The worker keeps its words in a tree and takes nodes for the same if these texts are. Its own text runs letters and
 # numbers of nodes together, so with digits for letters two nodes may look the same, and then a search fails.
@@ -20,27 +22,32 @@ lunr.TokenSet.prototype.toString = function () {
 _SEGMENTERS = {"ja": "tinyseg.js", "hi": "wordcut.js", "th": "wordcut.js"}
 
 
-def make_offline(folder: Path) -> None:
-    """Write the search index and the search worker of the site in `folder` as scripts.
+def offline(rendered: Path) -> dict[str, bytes]:
+    """The search index and the search worker of a rendered site, also as scripts: files of the site, by path.
 
-    Tags in the index are words, and the theme writes them into what is found as they are: they are escaped first.
-    The worker is the theme's own, which stands in the site for pages on a server, with one fault mended in both.
+    Pages stand in the index by path, in whatever order they were rendered. Tags in it are words, and the theme writes
+    them into what is found as they are: they are escaped first. The worker is the theme's own, which stands in the
+    site for pages on a server, with one fault mended in both.
     """
-    file = folder / "search" / "search_index.json"
-    index = json.loads(file.read_text(encoding="utf-8"))
+    index = json.loads((rendered / INDEX).read_text(encoding="utf-8"))
+    index["docs"].sort(key=lambda found: found["location"].partition("#")[0])
     for found in index["docs"]:
         if "tags" in found:
             found["tags"] = [escape(tag, quote=False) for tag in found["tags"]]
     text = json.dumps(index, ensure_ascii=False, separators=(",", ":"))
-    file.write_text(text, encoding="utf-8", newline="\n")
-    worker = {"source": _mended_worker(folder), "imports": _imports(folder, index["config"]["lang"])}
-    (folder / "search" / "search_index.js").write_text(f"var __index = {text};\n", encoding="utf-8", newline="\n")
-    (folder / "js" / "search-worker.js").write_text(
-        f"window.searchWorker = {json.dumps(worker)};\n", encoding="utf-8", newline="\n"
-    )
+    path, source = _mended_worker(rendered)
+    worker = json.dumps({"source": source, "imports": _imports(rendered, index["config"]["lang"])})
+    made = {
+        INDEX: text,
+        "search/search_index.js": f"var __index = {text};\n",
+        "js/search-worker.js": f"window.searchWorker = {worker};\n",
+        path: source,
+    }
+    return {path: text.encode() for path, text in made.items()}
 
 
-def _mended_worker(folder: Path) -> str:
+def _mended_worker(folder: Path) -> tuple[str, str]:
+    """The path of the theme's worker in the site, and its script."""
     found = sorted((folder / _SCRIPTS / "workers").glob("search.*.js"))
     if len(found) != 1:
         raise HandbookError(
@@ -48,8 +55,7 @@ def _mended_worker(folder: Path) -> str:
             "install the version of mkdocs-material that pyproject.toml asks for"
         )
     source = _without_source_map(found[0].read_text(encoding="utf-8")) + _NODES_APART
-    found[0].write_text(source, encoding="utf-8", newline="\n")
-    return source
+    return found[0].relative_to(folder).as_posix(), source
 
 
 def _imports(folder: Path, languages: list[str]) -> dict[str, str]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable
-from pathlib import Path
 from string import Template
 from xml.sax.saxutils import quoteattr
 
@@ -155,18 +154,13 @@ $types
 """)
 
 
-def write(folder: Path, sub_path: str) -> None:
-    """Write `server-config/` into the site in `folder`, for a handbook under `sub_path` (a slash at both ends)."""
-    config = folder / FOLDER
-    config.mkdir()
-    scripts = policy.theme_scripts(folder)
-    for name, text in (
-        ("nginx.conf", nginx(sub_path, scripts)),
-        ("Caddyfile", caddy(sub_path, scripts)),
-        ("apache.conf", apache(sub_path, scripts)),
-        ("web.config", iis(sub_path, scripts)),
-    ):
-        (config / name).write_text(text, encoding="utf-8", newline="\n")
+def files(sub_path: str, scripts: Collection[str]) -> dict[str, bytes]:
+    """The files of `server-config/`, by path, for a handbook under `sub_path` (a slash at both ends).
+
+    `scripts` are the hashes that the policy allows.
+    """
+    made = {"nginx.conf": nginx, "Caddyfile": caddy, "apache.conf": apache, "web.config": iis}
+    return {f"{FOLDER}/{name}": text(sub_path, scripts).encode() for name, text in made.items()}
 
 
 def headers(scripts: Collection[str]) -> dict[str, str]:

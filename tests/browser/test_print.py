@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page
 
-from generator.site.book import BOOK, Part, write_book
-from generator.site.changes import change_pages
-from generator.site.paper import for_print
+from generator.site.book import BOOK
 from tests.browser.printing import PAPERS, Sheet, cut, links, mark, print_to
 from tests.site import samples
 
-IMPRINT = "Hazel Lane sharing handbook, version 1.2.3"
+SETTINGS = replace(samples.SETTINGS, site_name="Hazel Lane")
+IMPRINT = "Hazel Lane, version 1.2.3, 2026-03-01"
 LESSON = "lessons/place-by-place.html"
 CARDS = "lessons/cards.html"
 STOCK = (
@@ -78,10 +78,7 @@ def printable(tmp_path_factory: pytest.TempPathFactory) -> Path:
     for name, text in pages.items():
         (docs / name).parent.mkdir(exist_ok=True)
         (docs / name).write_text(text, "utf-8")
-    site = samples.build(tmp_path_factory.mktemp("printable") / "site", docs, [{"Start": "index.md"}])
-    write_book(site, [Part("", ("index.html",)), Part("Lessons", (LESSON, CARDS))], "Hazel Lane", IMPRINT)
-    change_pages(site, for_print(IMPRINT))
-    return site
+    return samples.build(tmp_path_factory.mktemp("printable") / "site", docs, [{"Start": "index.md"}], SETTINGS)
 
 
 @pytest.fixture

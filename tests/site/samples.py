@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from datetime import date
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
-from generator.site import policy, search, servers
-from generator.site.changes import change_pages
+from generator.each import one_by_one
+from generator.site.book import Part
+from generator.site.finish import finished
 from generator.site.render import Nav, Settings, render
+from generator.staging import fill
 
 DOCS = Path(__file__).parent / "sample"
 
@@ -24,8 +27,11 @@ SETTINGS = Settings(site_name="Hazel Lane sharing handbook", version="1.2.3", bu
 
 def build(folder: Path, docs: Path = DOCS, nav: Nav = NAV, settings: Settings = SETTINGS) -> Path:
     """Write a whole site into `folder` and return it."""
-    render(docs, folder, nav, settings)
-    search.make_offline(folder)
-    change_pages(folder, policy.for_pages(folder))
-    servers.write(folder, settings.sub_path)
+    with TemporaryDirectory() as name:
+        rendered = Path(name)
+        render(docs, rendered, nav, settings)
+        paths = [file.relative_to(rendered).as_posix() for file in rendered.rglob("*") if file.is_file()]
+        pages = sorted(path for path in paths if path.endswith(".html") and path not in ("404.html", "index.html"))
+        parts = [Part("", ("index.html",)), Part("Others", tuple(pages))]
+        fill(folder, finished(rendered, paths, parts, settings, None, one_by_one), like=folder)
     return folder

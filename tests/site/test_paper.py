@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
-from generator.site.changes import change_pages
 from generator.site.paper import PAPERS, for_print
 
 PAGE = """<!doctype html>
@@ -16,18 +13,14 @@ PAGE = """<!doctype html>
 
 
 @pytest.mark.parametrize("paper", [None, *PAPERS])
-def test_writes_title_imprint_and_paper(paper: str | None, tmp_path: Path) -> None:
-    page = tmp_path / "page.html"
-    page.write_text(PAGE, "utf-8")
-    change_pages(tmp_path, for_print("Handbook <1>", paper))
+def test_writes_title_imprint_and_paper(paper: str | None) -> None:
+    marked = for_print("Handbook <1>", paper)("page.html", PAGE)
     size = f' data-paper="{paper}"' if paper else ""
     title = "5,230 among 4: &quot;two&quot; &amp; more"
     expected = f'<html data-title="{title}" data-imprint="Handbook &lt;1&gt;"{size} lang="en">'
-    assert page.read_text("utf-8") == PAGE.replace('<html lang="en">', expected)
+    assert marked == PAGE.replace('<html lang="en">', expected)
 
 
-def test_a_page_without_heading_has_an_empty_title(tmp_path: Path) -> None:
-    page = tmp_path / "page.html"
-    page.write_text("<html><p>x</p></html>", "utf-8")
-    change_pages(tmp_path, for_print("y"))
-    assert page.read_text("utf-8") == '<html data-title="" data-imprint="y"><p>x</p></html>'
+def test_a_page_without_heading_has_an_empty_title() -> None:
+    marked = for_print("y")("page.html", "<html><p>x</p></html>")
+    assert marked == '<html data-title="" data-imprint="y"><p>x</p></html>'

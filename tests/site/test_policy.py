@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import shutil
 from base64 import b64encode
 from hashlib import sha256
 from pathlib import Path
@@ -11,7 +12,7 @@ import pytest
 
 from generator.errors import HandbookError
 from generator.site import policy
-from generator.site.changes import change_pages
+from generator.site.book import BOOK
 from tests.site import samples
 
 
@@ -35,11 +36,13 @@ def test_every_page_has_the_policy_once_and_before_anything_that_loads(site: Pat
         text = page.read_text("utf-8")
         assert len(policies_in(text)) == 1, page
         start = text.index("Content-Security-Policy")
-        assert start < min(text.index(tag) for tag in ("<script", "<link", "<img"))
+        assert start < min(text.index(tag) for tag in ("<script", "<link", "<img") if tag in text)
 
 
 def test_the_hashes_are_those_of_the_inline_scripts_of_every_page(site: Path) -> None:
     for page in site.rglob("*.html"):
+        if page.name == BOOK:
+            continue
         text = page.read_text("utf-8")
         inline = re.findall(r"<script>(.*?)</script>", text, re.DOTALL)
         hashes = {f"sha256-{b64encode(sha256(script.encode()).digest()).decode()}" for script in inline}
@@ -47,14 +50,15 @@ def test_the_hashes_are_those_of_the_inline_scripts_of_every_page(site: Path) ->
     assert len(policy.theme_scripts(site)) >= 2
 
 
-def test_a_script_in_a_page_of_the_handbook_is_not_let_in(tmp_path: Path) -> None:
-    site = samples.build(tmp_path / "site")
-    before = policy.theme_scripts(site)
-    page = site / "index.html"
-    page.write_text(page.read_text("utf-8").replace("</article>", "<script>alert(1)</script></article>"), "utf-8")
-    change_pages(site, policy.for_pages(site))
-    assert policy.theme_scripts(site) == before
-    assert b64encode(sha256(b"alert(1)").digest()).decode() not in page.read_text("utf-8")
+def test_a_script_in_a_page_of_the_handbook_is_not_let_in(tmp_path: Path, site: Path) -> None:
+    docs = tmp_path / "docs"
+    shutil.copytree(samples.DOCS, docs)
+    with (docs / "index.md").open("a", encoding="utf-8") as page:
+        page.write("\n\n<script>alert(1)</script>\n")
+    other = samples.build(tmp_path / "site", docs)
+    assert "<script>alert(1)</script>" in (other / "index.html").read_text("utf-8")
+    assert policy.theme_scripts(other) == policy.theme_scripts(site)
+    assert b64encode(sha256(b"alert(1)").digest()).decode() not in (other / "index.html").read_text("utf-8")
 
 
 @pytest.mark.parametrize("where", ["page", "server"])
@@ -76,15 +80,6 @@ def test_nothing_is_allowed_but_the_handbook_itself(where: str, site: Path) -> N
     assert not found
 
 
-def test_applying_it_twice_changes_nothing(tmp_path: Path) -> None:
-    site = samples.build(tmp_path / "site")
-    before = {page: page.read_bytes() for page in site.rglob("*.html")}
-    change_pages(site, policy.for_pages(site))
-    assert before == {page: page.read_bytes() for page in site.rglob("*.html")}
-
-
-def test_a_page_without_a_place_for_it_is_refused(tmp_path: Path) -> None:
-    site = samples.build(tmp_path / "site")
-    (site / "odd.html").write_text("<!doctype html><title>Odd</title>", "utf-8")
+def test_a_page_without_a_place_for_it_is_refused() -> None:
     with pytest.raises(HandbookError, match=r"^odd\.html: there is no place for the content policy"):
-        change_pages(site, policy.for_pages(site))
+        policy.for_pages(())("odd.html", "<!doctype html><title>Odd</title>")
