@@ -79,7 +79,7 @@ def _ten_make_one(place: int, words: Words) -> Part:
 
 
 def _lowered(part: Part, height: float) -> Part:
-    return Part(part.width, height, part.at(0, height - part.height))
+    return Part(part.width, height, (part.at(0, height - part.height),))
 
 
 def path_figure(steps: Sequence[tuple[str, int]]) -> Figure:

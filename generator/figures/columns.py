@@ -56,4 +56,4 @@ def columns(
 def _padded(part: Part, pad: float, height: float, carded: bool) -> Part:
     wide, high = part.width + 2 * pad, height + 2 * pad
     card = (Boxes(0, 0, HERE, wide, high, "card", "ink", 1.2),) if carded else ()
-    return Part(wide, high, (*card, *part.at(pad, pad)))
+    return Part(wide, high, (*card, part.at(pad, pad)))

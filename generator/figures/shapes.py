@@ -1,12 +1,13 @@
 """What a figure is made of: frozen marks on a sheet, and parts put beside and below each other.
 
 Lengths are units of a sheet that is WIDTH units wide; x grows to the right, y downwards. Every mark has
-its own x and y, and everything else in it is measured from there, so that moving it is cheap.
+its own x and y, and everything else in it is measured from there. Marks are moved to their places once, when the
+whole sheet is there: parts that are tried out and not taken, or only measured, cost little.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -100,34 +101,42 @@ class Figure:
     marks: tuple[Mark, ...]
 
 
+class Placed(NamedTuple):
+    """Marks that have their own corner at x, y."""
+
+    x: float
+    y: float
+    marks: tuple[Mark | Placed, ...]
+
+
 class Part(NamedTuple):
     """A piece of a picture with its own corner at 0, 0."""
 
     width: float
     height: float
-    marks: tuple[Mark, ...]
+    marks: tuple[Mark | Placed, ...]
 
-    def at(self, x: float, y: float) -> tuple[Mark, ...]:
-        return tuple(mark._replace(x=mark.x + x, y=mark.y + y) for mark in self.marks)
+    def at(self, x: float, y: float) -> Placed:
+        return Placed(x, y, self.marks)
 
 
 def beside(parts: Sequence[Part], gap: float) -> Part:
     """Parts in a row, their upper edges level."""
-    marks: list[Mark] = []
+    marks: list[Placed] = []
     x = 0.0
     for part in parts:
-        marks += part.at(x, 0)
+        marks.append(part.at(x, 0))
         x += part.width + gap
     return Part(max(x - gap, 0), max((part.height for part in parts), default=0), tuple(marks))
 
 
 def below(parts: Iterable[Part], gap: float) -> Part:
     """Parts under each other, their left edges level; parts without height are left out."""
-    marks: list[Mark] = []
+    marks: list[Placed] = []
     width = y = 0.0
     for part in parts:
         if part.height:
-            marks += part.at(0, y)
+            marks.append(part.at(0, y))
             y += part.height + gap
             width = max(width, part.width)
     return Part(width, max(y - gap, 0), tuple(marks))
@@ -157,7 +166,7 @@ def widened(part: Part, width: float) -> Part:
 def framed(part: Part, width: float, pad: float, fill: str, edge: str = "", line: float = 1.0) -> Part:
     """A part on a panel of the given width."""
     height = part.height + 2 * pad
-    return Part(width, height, (Boxes(0, 0, HERE, width, height, fill, edge, line), *part.at(pad, pad)))
+    return Part(width, height, (Boxes(0, 0, HERE, width, height, fill, edge, line), part.at(pad, pad)))
 
 
 def text(words: str, size: float, colour: str = "ink", bold: bool = False) -> Part:
@@ -169,4 +178,14 @@ def text(words: str, size: float, colour: str = "ink", bold: bool = False) -> Pa
 def sheet(part: Part) -> Figure:
     """A part on its sheet of paper, centred."""
     height = part.height + 2 * MARGIN
-    return Figure(WIDTH, round(height, 1), part.at((WIDTH - part.width) / 2, MARGIN))
+    return Figure(WIDTH, round(height, 1), tuple(_on_sheet(part.at((WIDTH - part.width) / 2, MARGIN))))
+
+
+def _on_sheet(placed: Placed, x: float = 0, y: float = 0) -> Iterator[Mark]:
+    """All marks where they come to lie, if the corner that everything is measured from is at x, y."""
+    x, y = x + placed.x, y + placed.y
+    for mark in placed.marks:
+        if isinstance(mark, Placed):
+            yield from _on_sheet(mark, x, y)
+        else:
+            yield mark._replace(x=mark.x + x, y=mark.y + y)

@@ -108,7 +108,7 @@ def _who(sharing: Sharing, words: Words) -> Part:
 def _ribbon(said: str, width: int) -> Part:
     line = text(said, SMALL)
     bow = (Bow(9, line.height / 2 + 1, 16, place_colour(width)),) if width else ()
-    return Part(line.width + 22, line.height, (*bow, *line.at(22, 0)))
+    return Part(line.width + 22, line.height, (*bow, line.at(22, 0)))
 
 
 def _titled(title: str, part: Part) -> Part:
