@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from html import escape as escape_html
 
 from markupsafe import Markup
@@ -20,9 +21,11 @@ def grouped(number: int, separator: str, four_digits: bool = True) -> str:
     return f"{number:,}".replace(",", separator) if four_digits or number >= 10_000 else str(number)
 
 
+@lru_cache(maxsize=5000)
 def plain(text: str) -> Markup:
     """Any text as words: neither HTML nor Markdown in it means anything.
 
-    Character references say the same to a browser and nothing to a Markdown reader.
+    Character references say the same to a browser and nothing to a Markdown reader. Most of what pages print are
+    numbers, and the same ones again and again.
     """
     return Markup(_MARKS.sub(lambda mark: "".join(f"&#{ord(sign)};" for sign in mark[0]), escape_html(text)))

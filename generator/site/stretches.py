@@ -6,6 +6,7 @@ necessary to read all of it anew.
 
 from __future__ import annotations
 
+import re
 from bisect import bisect_right
 from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass, field
@@ -17,6 +18,7 @@ from generator.site.html import telling, words
 from generator.site.tagcheck import INTO_FILE, NOTHING, STRUCTURE, Link, Table, Wrong, is_known, look_at
 
 _TELLING = telling(opening=sorted(STRUCTURE), closing=("table",))
+_LINE = re.compile(r".*\n")
 _CHAPTER = '<article class="chapter"'
 
 
@@ -113,9 +115,9 @@ def read(allowed_scripts: Collection[str], stretch: Stretch) -> Seen:
                 tables.append(Table(tag, start))
             case "caption" | "th" if tables:
                 tables[-1].take(tag, start, text)
-    ends = list(accumulate(len(line) + 1 for line in text.split("\n")))
+    ends = list(accumulate(map(len, _LINE.findall(text))))
     return Seen(
-        len(ends) - 1,
+        len(ends),
         sorted(anchors),
         [(bisect_right(ends, at), *link) for at, link in links],
         [(bisect_right(ends, at), *wrong) for at, wrong in wrongs],
