@@ -120,12 +120,13 @@ def _make(
             say(f"Rendering {len(handbook.pages)} pages")
             edition = key_of("rendered", handbook.nav, _frame(settings))
             paths = render_changed(cache, edition, docs, rendered, handbook.nav, settings)
+        say("Finishing: search, print, policy, servers")
+        on_paper = sources.school.print.paper
+        fill(site, finished(rendered, paths, _parts(handbook), settings, on_paper, work.each), like=request.out)
         say(f"Drawing {len(handbook.pictures)} figures")
         figures = zip((picture.file for picture in handbook.pictures), drawings, strict=True)
         fill(site / FIGURES, figures, like=request.out / FIGURES)
-        say("Finishing: search, print, policy, audit")
-        on_paper = sources.school.print.paper
-        fill(site, finished(rendered, paths, _parts(handbook), settings, on_paper, work.each), like=request.out)
+        say("Auditing the whole site")
         faults = audit.audit(site, policy.theme_scripts(site), settings.sub_path, work.each)
         if faults:
             raise SourceError(faults)

@@ -23,7 +23,7 @@ from generator.site import render
 from generator.source.library import load
 
 # A build says what it begins; these are the parts as the tables call them.
-PHASES = {"Rea": "read", "Wor": "write", "Ren": "MkDocs", "Dra": "figures", "Fin": "finish"}
+PHASES = {"Rea": "read", "Wor": "write", "Ren": "MkDocs", "Fin": "finish", "Dra": "figures", "Aud": "audit"}
 
 
 def whole_build(handbook: Path, workshop: Path, out: Path, processes: int) -> dict[str, float]:
