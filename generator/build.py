@@ -16,20 +16,21 @@ from __future__ import annotations
 import gc
 import os
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from itertools import chain
 from pathlib import Path
+from typing import NamedTuple
 
 from generator import VERSION
 from generator.cache import Cache, fingerprint, installed, key_of
-from generator.each import one_by_one
+from generator.each import Each, one_by_one
 from generator.errors import HandbookError, SourceError
 from generator.gallery import drawing, size
 from generator.pages.environment import Writer
 from generator.pages.handbook import Handbook, write_handbook
-from generator.pages.page import FIGURES, address
+from generator.pages.page import FIGURES, Picture, address
 from generator.published import remember, still_whole
 from generator.rendered import render_changed
 from generator.site import audit, book, look, policy, publish, render
@@ -92,11 +93,20 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
             say("Nothing has changed since the last build")
         else:
             with Work(cache, request.processes) as work:
-                handbook = _make(sources, settings, request, cache, work, say)
-            published = remember(cache, edition, request.out, len(handbook.pages), len(handbook.pictures))
+                outline = _make(sources, settings, request, cache, work, say)
+            published = remember(cache, edition, request.out, outline.pages, len(outline.pictures))
     seconds = time.monotonic() - begun
     index = request.out.resolve() / "index.html"
     return Summary(len(sources.lessons), published.pages, published.figures, seconds, sources.replaced, index)
+
+
+class _Outline(NamedTuple):
+    """What has to be known of a handbook once its pages are staged; they themselves take much room."""
+
+    pages: int
+    nav: render.Nav
+    parts: Sequence[book.Part]
+    pictures: Sequence[Picture]
 
 
 def _make(
@@ -106,31 +116,37 @@ def _make(
     cache: Cache,
     work: Work,
     say: Callable[[str], None],
-) -> Handbook:
+) -> _Outline:
     """From what was read to a published site."""
     docs, rendered = request.workshop / "docs", request.workshop / "rendered"
     with publish.fresh_site(request.out, say) as site:
         with _nothing_collected():
             say(f"Working out {len(sources.lessons)} lessons")
-            handbook = write_handbook(sources, Writer(sources.school, size), work.each)
-            # Figures are drawn in other processes while MkDocs renders the pages: it needs only their names.
-            drawings = work.each(drawing, sources.school.numbers.mark_in_four_digits, handbook.pictures)
-            own_look = look.files(sources.theme).items()
-            stage(docs, chain(((page.path, page.text.encode()) for page in handbook.pages), own_look))
-            say(f"Rendering {len(handbook.pages)} pages")
-            edition = key_of("rendered", handbook.nav, _frame(settings))
-            paths = render_changed(cache, edition, docs, rendered, handbook.nav, settings)
+            outline = _write(sources, docs, work.each)
+            # Figures are drawn by other processes while MkDocs renders the pages: it needs only their names.
+            drawings = work.each(drawing, sources.school.numbers.mark_in_four_digits, outline.pictures)
+            say(f"Rendering {outline.pages} pages")
+            edition = key_of("rendered", outline.nav, _frame(settings))
+            paths = render_changed(cache, edition, docs, rendered, outline.nav, settings)
         say("Finishing: search, print, policy, servers")
         on_paper = sources.school.print.paper
-        fill(site, finished(rendered, paths, _parts(handbook), settings, on_paper, work.each), like=request.out)
-        say(f"Drawing {len(handbook.pictures)} figures")
-        figures = zip((picture.file for picture in handbook.pictures), drawings, strict=True)
+        fill(site, finished(rendered, paths, outline.parts, settings, on_paper, work.each), like=request.out)
+        say(f"Drawing {len(outline.pictures)} figures")
+        figures = zip((picture.file for picture in outline.pictures), drawings, strict=True)
         fill(site / FIGURES, figures, like=request.out / FIGURES)
         say("Auditing the whole site")
         faults = audit.audit(site, policy.theme_scripts(site), settings.sub_path, work.each)
         if faults:
             raise SourceError(faults)
-    return handbook
+    return outline
+
+
+def _write(sources: Sources, docs: Path, each: Each) -> _Outline:
+    """From what was read to pages in Markdown."""
+    handbook = write_handbook(sources, Writer(sources.school, size), each)
+    pages = ((page.path, page.text.encode()) for page in handbook.pages)
+    stage(docs, chain(pages, look.files(sources.theme).items()))
+    return _Outline(len(handbook.pages), handbook.nav, _parts(handbook), handbook.pictures)
 
 
 def check(school_folder: Path | None = None) -> Sources:
@@ -142,11 +158,12 @@ def check(school_folder: Path | None = None) -> Sources:
 
 @contextmanager
 def _nothing_collected() -> Iterator[None]:
-    """Do not look for garbage in cycles meanwhile: there is hardly any, and looking takes a tenth of the time."""
+    """Do not look for garbage in cycles meanwhile, and never among what was made: looking takes a tenth of the time."""
     gc.disable()
     try:
         yield
     finally:
+        gc.freeze()
         gc.enable()
 
 
