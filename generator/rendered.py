@@ -49,7 +49,8 @@ def render_changed(cache: Cache, edition: str, docs: Path, folder: Path, nav: Na
         render(docs, folder, nav, settings, only_missing=True)
         _keep_in_index(folder, [entry for entry in found if _page_of(entry) not in changed])
     else:
-        shutil.rmtree(folder, ignore_errors=True)
+        if folder.exists():
+            shutil.rmtree(folder)
         render(docs, folder, nav, settings)
     made = digests(folder)
     cache.put(edition, _JSON.dump_json(Rendered(staged, made)))

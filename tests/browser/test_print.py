@@ -134,6 +134,18 @@ def test_figures_and_folded_answers_are_printed_without_scripts(
         assert f"lower{number}" in text
 
 
+@pytest.mark.parametrize("name", [LESSON, BOOK])
+def test_who_prefers_dark_prints_black_on_white_all_the_same(name: str, page: Page, printable: Path) -> None:
+    page.emulate_media(media="print", color_scheme="dark")
+    page.goto((printable / name).as_uri())
+    colours = """element => {
+        const style = getComputedStyle(document.querySelector(element));
+        return [style.color, style.backgroundColor, style.colorScheme];
+    }"""
+    assert page.evaluate(colours, "html") == ["rgb(0, 0, 0)", "rgb(255, 255, 255)", "light only"]
+    assert page.evaluate(colours, "article p")[:2] == ["rgb(0, 0, 0)", "rgba(0, 0, 0, 0)"]
+
+
 def test_what_serves_the_screen_only_is_not_printed(page: Page, printable: Path, tmp_path: Path) -> None:
     page.goto((printable / LESSON).as_uri())
     text = " ".join(sheet.text for sheet in print_to(tmp_path / "x.pdf", page, "A4"))
