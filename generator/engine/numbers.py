@@ -99,7 +99,7 @@ def numbers(divisor: int, choice: Choice) -> tuple[int, ...]:
     """Every number that is wanted, ascending; divisor >= 1."""
     top = choice.digits - 1
     shelf = choice.shelf
-    if shelf and not shelf.seats(divisor):
+    if shelf and divisor > shelf.trays:
         return ()
     if choice.exchange_from and not choice.exchange_from <= set(range(TENS, choice.digits)):
         return ()
@@ -118,7 +118,7 @@ def numbers(divisor: int, choice: Choice) -> tuple[int, ...]:
             each, left = divmod(in_hand, divisor)
             if place > UNITS and choice.exchange_from is not None and (left > 0) != (place in choice.exchange_from):
                 continue
-            if shelf and not _on_shelf(shelf, place, digit, in_hand, each):
+            if shelf and not _on_shelf(shelf, divisor, place, digit, each, in_hand):
                 continue
             met = zeros
             if digit == 0:
@@ -139,12 +139,13 @@ def _ends_as_wanted(choice: Choice, remainder: int, zeros: frozenset[Zeros]) -> 
     return not zeros if choice.zeros is Zeros.NONE else choice.zeros in zeros
 
 
-def _on_shelf(shelf: Shelf, place: int, digit: int, in_hand: int, each: int) -> bool:
+def _on_shelf(shelf: Shelf, divisor: int, place: int, digit: int, each: int, in_hand: int) -> bool:
     """Whether there are the pieces of this place, the number's card and the children's cards."""
     return (
         shelf.holds(place, in_hand)
         and digit * 10**place <= shelf.large_cards_to
         and each * 10**place <= shelf.small_cards_to
+        and (each == 0 or divisor <= shelf.small_sets)
     )
 
 

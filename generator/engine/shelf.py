@@ -94,7 +94,7 @@ def needs(sharing: Sharing) -> Needs:
             ChildCards(sharing.mat[width], 10**width, cards(sharing.quotient * 10**width))
             for width in sharing.mat.places_held
         ),
-        small_sets=sharing.sharers,
+        small_sets=sharing.sharers if sharing.quotient else 0,
         trays=sharing.sharers,
         ribbons=Counts(0 if width == UNITS else sharers for width, sharers in enumerate(sharing.mat)),
         handlings=sharing.handlings,

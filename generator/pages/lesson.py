@@ -48,7 +48,7 @@ class Neighbour:
 
 @dataclass(frozen=True)
 class LessonView:
-    """Everything the template of a lesson asks for. `from_bank` is what the bank must have ready to come out."""
+    """Everything the template of a lesson asks for. `from_bank` is what the bank must hold besides."""
 
     lesson: Lesson
     step: StepLink

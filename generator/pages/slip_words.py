@@ -9,6 +9,8 @@ from generator.engine.places import UNITS, place_name
 from generator.engine.sharing import Sharing
 from generator.engine.slips import Slip, Spot
 
+_STANDS_FOR = ("one", "ten", "a hundred", "a thousand")
+_TIMES = ("once", "ten times", "a hundred times", "a thousand times")
 _PIECES = ("unit bead", "ten-bar", "hundred-square", "thousand-cube")
 
 
@@ -148,30 +150,47 @@ def explain_with_ribbons(cause: Cause, sharing: Sharing) -> Words:
     """The same where children stand for ten or a hundred: their trays and cards are not like those of the others."""
     words = explain(cause)
     point = cause.points[0]
-    should = ", ".join(f"{tray.holds.value:,} for {tray.stands_for:,}" for tray in sharing.trays(sharing.end))
-    look = f"Compare the trays with what should be on them: {should}."
+    one = _piece(UNITS if cause.place is None else cause.place)
+    look = _fair(sharing)
     match cause.slip:
         case Slip.LEFT_OVER_DEALT:
             happened = f"What was left over was dealt all the same: {counted(point.many, 'piece')} of it."
             return words._replace(happened=happened, look=look)
         case Slip.NOT_TAKEN_BACK:
             kept = f"{point.many:,} children kept their pieces" if point.many > 1 else "one child kept a piece"
-            return words._replace(
-                happened=f"A round could not be finished, and was not taken back: {kept}.",
-                look=look,
-                go_on="What was kept goes back into the middle. Exchange and deal on as this lesson says.",
+            return Words(
+                f"A round could not be finished, and was not taken back: {kept}.",
+                look,
+                "What was kept goes back into the middle. Exchange and deal on as this lesson says.",
             )
         case Slip.SKIPPED:
-            go_on = "Each other child lays back the piece that this round gave, each of its own kind. Then deal on."
-            return words._replace(look=look, go_on=go_on)
+            return Words(
+                f"A child was passed over in one round, and has a {one} too few.",
+                look,
+                "Each other child lays back the piece that this round gave, each of its own kind. Then deal on.",
+            )
         case Slip.DEALT_TWICE:
-            return words._replace(look=look)
+            return Words(
+                f"A child was dealt two {one}s in one round.",
+                look,
+                f"One {one} of that tray goes back into the middle. Then deal on.",
+            )
         case Slip.NOT_BANKED if point.spot is Spot.ONE_TRAY:
             return words._replace(look=look)
         case Slip.SWAPPED | Slip.ZERO_FORGOTTEN:
             return words._replace(happened=_on_cards_of_ribbons(cause, sharing))
         case _:
             return words
+
+
+def _fair(sharing: Sharing) -> str:
+    """How trays compare of children who do not all stand for the same."""
+    *larger, smallest = sharing.mat.places_held
+    if not larger:
+        return "Compare the trays: all should have the same."
+    fair = [f"who stands for {_STANDS_FOR[width]} {_TIMES[width - smallest]} as much" for width in larger]
+    base = f"Compare each tray with that of a child who stands for {_STANDS_FOR[smallest]}"
+    return f"{base}. Fair is: {', '.join(fair)}."
 
 
 def _on_cards_of_ribbons(cause: Cause, sharing: Sharing) -> str:

@@ -177,7 +177,7 @@ def test_the_book_is_cut_nowhere_and_its_links_lead_to_their_sheets(
     assert cut(sheets, marked) == []
     check_sheets(sheets, paper, "Hazel Lane")
     found = dict(links(tmp_path / "book.pdf"))
-    for chapter in ("1 Start", "2 5,230 among four: two left over", "3 Cards to cut out"):
+    for chapter in ("1 Start", "2 Cards to cut out", "3 5,230 among four: two left over"):
         sheet = found[chapter] - 1
         assert sheets[sheet].head == f"Hazel Lane {chapter}"
         assert sheets[sheet - 1].head != sheets[sheet].head

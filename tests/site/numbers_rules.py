@@ -263,10 +263,10 @@ RULES = (
         rf"(?P<n>{N}) (?P<place>{PLACE}) are needed",
         n=lambda on: on.sharing.pieces_needed.at(on.place("place")),
     ),
-    about("pieces", rf"ready to come out: (?P<p>{PIECES})", p=lambda on: _to_come_out(on.sharing)),
+    about("pieces", rf"the bank must hold: (?P<p>{PIECES})", p=lambda on: _to_come_out(on.sharing)),
     about("pieces", rf"[Ll]eft over: (?P<p>{PIECES})", p=lambda on: pieces(on.sharing.end.middle)),
     about("pieces", rf"[Ww]hat is left(?:: | over[:,] )(?P<p>{PIECES})", p=lambda on: pieces(on.sharing.end.middle)),
-    about("pieces", rf"(?P<p>{PIECES}) cannot be shared here", p=lambda on: pieces(on.sharing.end.middle)),
+    about("pieces", rf"(?P<p>{PIECES}) (?:does|do) not go round\.", p=lambda on: pieces(on.sharing.end.middle)),
     about(
         "pieces",
         rf"In the middle: (?P<p>{PIECES})",
