@@ -188,9 +188,8 @@ def _fair(sharing: Sharing) -> str:
     *larger, smallest = sharing.mat.places_held
     if not larger:
         return "Compare the trays: all should have the same."
-    fair = [f"who stands for {_STANDS_FOR[width]} {_TIMES[width - smallest]} as much" for width in larger]
-    base = f"Compare each tray with that of a child who stands for {_STANDS_FOR[smallest]}"
-    return f"{base}. Fair is: {', '.join(fair)}."
+    fair = [f"{_TIMES[width - smallest]} as much for {_STANDS_FOR[width]}" for width in reversed(larger)]
+    return f"Compare each tray with one that is for {_STANDS_FOR[smallest]}. Fair is {', '.join(fair)}."
 
 
 def _on_cards_of_ribbons(cause: Cause, sharing: Sharing) -> str:
