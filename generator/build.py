@@ -31,7 +31,7 @@ from generator.gallery import drawing, size
 from generator.pages.environment import Writer
 from generator.pages.handbook import Handbook, write_handbook
 from generator.pages.page import FIGURES, Picture, address
-from generator.published import remember, still_whole
+from generator.published import Published, remember, still_whole
 from generator.rendered import render_changed
 from generator.site import audit, book, look, policy, publish, render
 from generator.site.finish import finished
@@ -46,6 +46,7 @@ HANDBOOK = ROOT / "handbook"
 THEME = HANDBOOK / "theme"
 WORKSHOP = ROOT / "build"
 _PATIENCE = 120.0  # seconds to wait for another build
+_MOST_PROCESSES = 8  # more than these find nothing to do
 
 
 @dataclass(frozen=True)
@@ -58,7 +59,7 @@ class Request:
 
     school_folder: Path | None = None
     out: Path = WORKSHOP / "site"
-    processes: int = os.cpu_count() or 1
+    processes: int = min(os.cpu_count() or 1, _MOST_PROCESSES)
     handbook: Path = HANDBOOK
     workshop: Path = WORKSHOP
 
@@ -84,17 +85,16 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
     with (
         _writing_in(request.workshop),
         locked(request.workshop / ".lock", say, _PATIENCE),
-        _kept_results(request.workshop) as cache,
+        kept_results(request.workshop) as cache,
     ):
         publish.clear_up(request.out, say)
-        edition = key_of("site", sources, _frame(settings))
+        edition = key_of("site", sources, settings)
         published = still_whole(cache, edition, request.out)
         if published:
             say("Nothing has changed since the last build")
         else:
             with Work(cache, request.processes) as work:
-                outline = _make(sources, settings, request, cache, work, say)
-            published = remember(cache, edition, request.out, outline.pages, len(outline.pictures))
+                published = _make(edition, sources, settings, request, cache, work, say)
     seconds = time.monotonic() - begun
     index = request.out.resolve() / "index.html"
     return Summary(len(sources.lessons), published.pages, published.figures, seconds, sources.replaced, index)
@@ -110,14 +110,15 @@ class _Outline(NamedTuple):
 
 
 def _make(
+    edition: str,
     sources: Sources,
     settings: render.Settings,
     request: Request,
     cache: Cache,
     work: Work,
     say: Callable[[str], None],
-) -> _Outline:
-    """From what was read to a published site."""
+) -> Published:
+    """From what was read to a published site, which is noted under its `edition`."""
     docs, rendered = request.workshop / "docs", request.workshop / "rendered"
     with publish.fresh_site(request.out, say) as site:
         with _nothing_collected():
@@ -126,8 +127,8 @@ def _make(
             # Figures are drawn by other processes while MkDocs renders the pages: it needs only their names.
             drawings = work.each(drawing, sources.school.numbers.mark_in_four_digits, outline.pictures)
             say(f"Rendering {outline.pages} pages")
-            edition = key_of("rendered", outline.nav, _frame(settings))
-            paths = render_changed(cache, edition, docs, rendered, outline.nav, settings)
+            around = key_of("rendered", outline.nav, settings)
+            paths = render_changed(cache, around, docs, rendered, outline.nav, settings)
         say("Finishing: search, print, policy, servers")
         on_paper = sources.school.print.paper
         fill(site, finished(rendered, paths, outline.parts, settings, on_paper, work.each), like=request.out)
@@ -138,7 +139,7 @@ def _make(
         faults = audit.audit(site, policy.theme_scripts(site), settings.sub_path, work.each)
         if faults:
             raise SourceError(faults)
-    return outline
+        return remember(cache, edition, site, outline.pages, len(outline.pictures))
 
 
 def _write(sources: Sources, docs: Path, each: Each) -> _Outline:
@@ -167,9 +168,10 @@ def _nothing_collected() -> Iterator[None]:
         gc.enable()
 
 
-def _kept_results(workshop: Path) -> Cache:
-    """What earlier builds with the same code and packages have worked out."""
-    return Cache(workshop / "results", key_of(fingerprint(GENERATOR), installed()))
+def kept_results(workshop: Path) -> Cache:
+    """What earlier builds with the same code, look and packages have worked out."""
+    made_by = key_of(fingerprint(GENERATOR), fingerprint(THEME), render.MKDOCS_YML.read_bytes(), installed())
+    return Cache(workshop / "results", made_by)
 
 
 @contextmanager
@@ -181,11 +183,6 @@ def _writing_in(workshop: Path) -> Iterator[None]:
     except OSError as error:
         where, what = error.filename or workshop, error.strerror or error
         raise HandbookError(f"{where}: {what}; make room or allow writing there, then build again") from error
-
-
-def _frame(settings: render.Settings) -> str:
-    """A key made of all that MkDocs puts around the words of a page."""
-    return key_of(settings, fingerprint(THEME), render.MKDOCS_YML.read_bytes())
 
 
 def _settings(sources: Sources) -> render.Settings:

@@ -108,12 +108,15 @@ class Cache:
             packed.setdefault(key, result)
         lengths = json.dumps({key: len(result) for key, result in packed.items()})
         parts = [lengths.encode(), b"\n", *packed.values()]
-        unfinished = self._file.with_suffix(f".{os.getpid()}")
-        with suppress(OSError):
+        unfinished = self._file.with_suffix(".new")
+        try:
             self._file.parent.mkdir(parents=True, exist_ok=True)
             with unfinished.open("wb") as file:
                 file.writelines((self._digest(parts), *parts))
             unfinished.replace(self._file)
+        except OSError:
+            with suppress(OSError):
+                unfinished.unlink()
 
     def _digest(self, parts: Iterable[Packed]) -> bytes:
         digest = hashlib.sha256(self._made_by)

@@ -7,6 +7,7 @@ its own name lead here is turned away.
 from __future__ import annotations
 
 import os
+import sys
 import threading
 import time
 from collections.abc import Iterator, Sequence
@@ -16,7 +17,7 @@ from http import HTTPStatus
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from types import TracebackType
-from typing import NamedTuple
+from typing import Any, NamedTuple
 from urllib.parse import unquote, urlsplit
 
 from generator.errors import HandbookError
@@ -128,6 +129,11 @@ class _Server(ThreadingHTTPServer):
     daemon_threads = True
     allow_reuse_address = os.name != "nt"
     preview: Preview
+
+    def handle_error(self, request: Any, client_address: Any) -> None:
+        """A browser that goes elsewhere before it has all is nothing to tell."""
+        if not isinstance(sys.exception(), ConnectionError):
+            super().handle_error(request, client_address)
 
 
 class _Answer(BaseHTTPRequestHandler):

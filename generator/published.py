@@ -8,6 +8,7 @@ from pathlib import Path
 from pydantic import TypeAdapter, ValidationError
 
 from generator.cache import Cache, digests
+from generator.site.publish import MARKER
 
 
 @dataclass(frozen=True)
@@ -23,7 +24,10 @@ _JSON = TypeAdapter(Published)
 
 
 def remember(cache: Cache, edition: str, site: Path, pages: int, figures: int) -> Published:
-    """Note what stands in the folder of a site; `edition` is a key made of everything that the site depends on."""
+    """Note what a site that is about to be published holds.
+
+    `edition` is a key made of everything that the site depends on.
+    """
     published = Published(pages, figures, digests(site))
     cache.put(edition, _JSON.dump_json(published))
     return published
@@ -32,8 +36,12 @@ def remember(cache: Cache, edition: str, site: Path, pages: int, figures: int) -
 def still_whole(cache: Cache, edition: str, site: Path) -> Published | None:
     """What was noted about an edition, if the folder holds exactly that: every file, byte by byte, and no other."""
     kept = cache.get(edition)
+    if kept is None:
+        return None
     try:
-        published = None if kept is None else _JSON.validate_json(kept)
-        return published if published and published.files == digests(site) else None
+        published = _JSON.validate_json(kept)
+        files = digests(site)
     except (ValidationError, OSError):
         return None
+    is_published = files.pop(MARKER, None) is not None
+    return published if is_published and files == published.files else None

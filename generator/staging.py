@@ -24,7 +24,7 @@ def stage(folder: Path, files: Files) -> None:
 
 
 def fill(folder: Path, files: Files, like: Path) -> None:
-    """Put files, by path, into a folder that has none of them yet.
+    """Put files, by path, into a folder.
 
     A file that stands in the folder `like` just so is linked from there, where the disk can: making a file takes
     many times as long as giving one a second name.
@@ -33,6 +33,7 @@ def fill(folder: Path, files: Files, like: Path) -> None:
         file = folder / path
         file.parent.mkdir(parents=True, exist_ok=True)
         if not (_holds(like / path, content) and _linked(like / path, file)):
+            file.unlink(missing_ok=True)  # it may be a second name of the old file
             file.write_bytes(content)
 
 

@@ -23,6 +23,7 @@ from generator.errors import HandbookError
 
 _TURNS = 24  # how often a process comes back for more: few turns cost little, many share the work evenly
 _MOST_AT_ONCE = 16
+_ENDED = "a process that helped this one was ended from outside; make room in memory, then do it again"
 
 
 class Work:
@@ -74,7 +75,10 @@ class Work:
         batches = [partial(function, things[start : start + at_once]) for start in range(0, len(things), at_once)]
         if self._others is None:
             return (result for batch in batches for result in batch())
-        begun = [_Batch(batch, self._others.submit(batch)) for batch in batches]
+        try:
+            begun = [_Batch(batch, self._others.submit(batch)) for batch in batches]
+        except BrokenProcessPool:
+            raise HandbookError(_ENDED) from None
         self._open += begun
         return self._in_order(begun)
 
@@ -115,8 +119,7 @@ def _finished(other: Future[list[Result]]) -> list[Result]:
     try:
         return other.result()
     except BrokenProcessPool:
-        message = "a process that helped this one was ended from outside; make room in memory, then do it again"
-        raise HandbookError(message) from None
+        raise HandbookError(_ENDED) from None
 
 
 def _others(count: int) -> ProcessPoolExecutor:

@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from generator import build as building
 from generator.build import Request, build
 from generator.cache import Cache, fingerprint, key_of
 from generator.staging import fill, stage
@@ -72,6 +73,15 @@ def test_a_folder_where_the_file_should_be_does_no_harm(tmp_path: Path) -> None:
     assert kept(tmp_path / "results", (KEY, RESULT)).get(KEY) is None
 
 
+def test_what_was_written_in_vain_is_cleared_up(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def refuse(path: Path, target: Path) -> None:
+        raise OSError
+
+    monkeypatch.setattr(Path, "replace", refuse)
+    kept(tmp_path / "results", (KEY, RESULT))
+    assert list(tmp_path.iterdir()) == []
+
+
 def test_a_folder_that_cannot_be_written_does_no_harm(tmp_path: Path) -> None:
     (tmp_path / "file").write_text("in the way")
     assert kept(tmp_path / "file" / "results", (KEY, RESULT)).get(KEY) is None
@@ -134,11 +144,12 @@ def test_staging_makes_a_folder_hold_just_these_files_and_touches_no_more(tmp_pa
 
 def test_a_file_that_stands_elsewhere_just_so_is_not_written_again(tmp_path: Path) -> None:
     old, new = tmp_path / "old", tmp_path / "new"
-    stage(old, {"same": b"1", "other": b"2"}.items())
+    stage(old, {"same": b"1", "other": b"2", "twice": b"5"}.items())
     (old / "a link").symlink_to(old / "same")
-    fill(new, {"same": b"1", "other": b"3", "a link": b"1", "nowhere": b"4"}.items(), like=old)
-    assert contents(new) == {"same": b"1", "other": b"3", "a link": b"1", "nowhere": b"4"}
-    assert contents(old)["other"] == b"2"
+    files = {"same": b"1", "other": b"3", "a link": b"1", "nowhere": b"4", "twice": b"5"}
+    fill(new, [*files.items(), ("twice", b"6")], like=old)
+    assert contents(new) == {**files, "twice": b"6"}
+    assert (contents(old)["other"], contents(old)["twice"]) == (b"2", b"5")
     assert (new / "same").stat().st_ino == (old / "same").stat().st_ino
     assert not (new / "a link").is_symlink()
 
@@ -220,3 +231,15 @@ def test_a_changed_lesson_costs_no_more_than_the_pages_that_say_it(
         "rendered/404.html",
         *(path.replace("docs/", "rendered/").replace(".md", ".html") for path in written),
     }
+
+
+def test_results_do_not_outlive_the_look_that_they_were_checked_against(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with building.kept_results(tmp_path / "workshop") as cache:
+        cache.put(KEY, RESULT)
+    assert building.kept_results(tmp_path / "workshop").get(KEY) == RESULT
+    shutil.copytree(building.THEME, tmp_path / "theme")
+    (tmp_path / "theme" / "css" / "lesson.css").write_text(".brand-new {}")
+    monkeypatch.setattr(building, "THEME", tmp_path / "theme")
+    assert building.kept_results(tmp_path / "workshop").get(KEY) is None

@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import http.client
+import socket
+import struct
+import time
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -149,3 +152,16 @@ def test_every_change_in_what_is_read_is_seen(tmp_path: Path) -> None:
     ):
         change()
         next(seen)
+
+
+def test_a_browser_that_goes_away_is_not_told_of(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (tmp_path / "large.js").write_bytes(bytes(20_000_000))
+    with Preview(tmp_path, 0) as preview:
+        preview.show()
+        host, port = preview.address.removeprefix("http://").rstrip("/").split(":")
+        with socket.create_connection((host, int(port))) as browser:
+            browser.sendall(f"GET /large.js HTTP/1.0\r\nHost: {host}:{port}\r\n\r\n".encode())
+            browser.recv(10)
+            browser.setsockopt(socket.SOL_SOCKET, socket.SO_LINGER, struct.pack("ii", 1, 0))
+        time.sleep(0.3)
+    assert capsys.readouterr().err == ""

@@ -92,4 +92,6 @@ def test_a_helper_that_is_killed_is_told_in_one_line(tmp_path: Path) -> None:
         time.sleep(0.5)  # until the helper has taken something
         with pytest.raises(HandbookError, match="ended from outside") as error:
             list(results)
-    assert "\n" not in str(error.value)
+        assert "\n" not in str(error.value)
+        with pytest.raises(HandbookError, match="ended from outside"):
+            work.each(answer, "a", range(4))

@@ -27,13 +27,13 @@ from generator.pages.settings import settings
 from generator.pages.slip_words import explain, explain_with_ribbons
 from generator.pages.template_faults import template_fault
 from generator.pages.text import grouped, plain
+from generator.source.models import MOST_CHILDREN
 from generator.source.school import School
 
 TEMPLATES = Path(__file__).parent / "templates"
 LARGEST_PAGE = 1_000_000
 _OVERVIEWS = ("path", "allowed", "pieces")
 _OVERVIEWS_FOR_ALL = ("pieces",)
-_MOST_CHILDREN = 12
 _LARGEST_NUMBER = 9999
 
 Size = tuple[float, float]
@@ -189,6 +189,6 @@ def _of_a_division(kind: str, sharing: Sharing) -> Picture:
     kinds = ("layout", "cards", *(place_name(stage.level) for stage in sharing.stages))
     if kind not in kinds:
         raise HandbookError(f'there is no figure "{kind}" of it; there are {words.listing(kinds)}')
-    if not (1 <= sharing.dividend <= _LARGEST_NUMBER and sharing.sharers <= _MOST_CHILDREN):
-        raise HandbookError(f"a figure shows numbers to {_LARGEST_NUMBER} and {_MOST_CHILDREN} children at most")
+    if not (1 <= sharing.dividend <= _LARGEST_NUMBER and sharing.sharers <= MOST_CHILDREN):
+        raise HandbookError(f"a figure shows numbers to {_LARGEST_NUMBER} and {MOST_CHILDREN} children at most")
     return Picture(kind, sharing.dividend, sharing.divisor, sharing.ribbons)

@@ -11,7 +11,7 @@ from itertools import filterfalse
 from typing import Any
 
 from generator.each import Each
-from generator.errors import Fault
+from generator.errors import Fault, SourceError
 from generator.pages.a_z import PATH as A_Z
 from generator.pages.a_z import entries, write_a_z
 from generator.pages.authored import Desk, Draft, Noted, speaks_of_lessons, write_authored, write_note
@@ -123,13 +123,18 @@ def write_home(writer: Writer, beginning: Beginning) -> Page:
 
 
 def _whole(drafts: Iterator[Draft], faults: Faults, own_links: list[OwnLink]) -> list[Page]:
-    """The pages of drafts; what is wrong with them is added to the faults, and their links to the links."""
+    """The pages of drafts; what is wrong with them is added to the faults, and their links to the links.
+
+    Where a page cannot be had at all, those after it are not known either, so nothing can be said of links and notes.
+    """
     pages: list[Page] = []
-    with faults.gathered():
+    try:
         for draft in drafts:
             pages.append(draft.page)
             faults.extend(draft.faults)
             own_links.extend(draft.links)
+    except SourceError as error:
+        raise SourceError([*faults, *error.faults]) from None
     return pages
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from generator.engine.places import Counts, place_name
+from generator.errors import HandbookError
 
 _SMALL = ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"]
 _SMALL += ["thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"]
@@ -13,7 +14,9 @@ _SHAPES = ("bead", "bar", "square", "cube")
 
 
 def number_words(number: int) -> str:
-    """A number from 0 to 9,999 as it is said: 5,230 is 'five thousand two hundred thirty'."""
+    """A number from 0 to 9,999 as it is said: 5,230 is 'five thousand two hundred thirty'. HandbookError for others."""
+    if not 0 <= number <= 9999:
+        raise HandbookError(f"{number} cannot be said in words here; give a number from 0 to 9999")
     if number < 20:
         return _SMALL[number]
     if number < 100:

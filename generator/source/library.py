@@ -29,6 +29,7 @@ from generator.source.theme import Theme, read_theme
 from generator.source.validating import did_you_mean, validated
 from generator.source.walking import is_dropping, shown_name
 
+_MADE_OTHERWISE = {("book.md",), ("404.md",)}
 _SETTINGS = "school.toml"
 _IN_A_SCHOOL_FOLDER = (_SETTINGS, "lessons", "pages", "notes", "theme")
 _BELOW_A_STEP = range(2, 3)
@@ -148,6 +149,9 @@ def _laid_over(below: Mapping[str, Any], above: Mapping[str, Any]) -> dict[str, 
 def _read_pages(files: Overlaid, faults: Faults) -> tuple[AuthoredPage, ...]:
     read: list[AuthoredPage] = []
     for parts, source in files.items():
+        if parts in _MADE_OTHERWISE:
+            faults.append(Fault(source.file, 0, "", "has the name of a page that every build makes", "rename it"))
+            continue
         with faults.gathered():
             text = source.text()
             table, body = parse_page(text, source.file)
