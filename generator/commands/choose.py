@@ -10,12 +10,11 @@ from typing import Any
 import click
 
 from generator.commands.school_option import HANDBOOK, school_option
-from generator.commands.tables import beside, figures, words
+from generator.commands.tables import beside, counted, figures, words
 from generator.commands.whole_numbers import WholeNumbersCommand, whole_number
 from generator.engine.numbers import Choice, Remainder, Zeros, best_first, numbers, reckon
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS, Counts, place_name
 from generator.engine.shelf import Shelf
-from generator.pages.slip_words import counted
 
 LARGEST_GROUP = 12
 FEW = 12

@@ -8,12 +8,11 @@ from typing import Any
 
 import click
 
-from generator.commands.tables import beside, figures, words
+from generator.commands.tables import beside, counted, figures, words
 from generator.commands.whole_numbers import WholeNumbersCommand, whole_number
 from generator.engine.places import Counts, place_name
 from generator.engine.sharing import Sharing, Tray, share
 from generator.engine.steps import Action, Step
-from generator.pages.slip_words import counted
 
 DIVIDEND_LIMIT = 10**15
 PLAIN_LIMIT = 9_999

@@ -7,6 +7,11 @@ from collections.abc import Sequence
 Cells = Sequence[str]
 
 
+def counted(number: int, what: str) -> str:
+    """A number of things: '1 tray', '12 trays'."""
+    return f"{number:,} {what}{'' if number == 1 else 's'}"
+
+
 def words(title: str, cells: Cells) -> list[str]:
     """A column of words under its title, flush left: a list of lines of one width."""
     return _flush_left([title, *cells])
