@@ -17,7 +17,7 @@ from pydantic import TypeAdapter, ValidationError
 
 from generator.cache import Cache, digests
 from generator.site.render import Nav, Settings, render
-from generator.site.search import INDEX
+from generator.site.search import INDEX, page_of, read_index
 
 
 @dataclass(frozen=True)
@@ -43,11 +43,11 @@ def render_changed(cache: Cache, edition: str, docs: Path, folder: Path, nav: Na
     kept = _still_right(last, Rendered(staged, digests(folder)), pages) if last else set()
     if kept:
         changed = set(pages.values()) - kept
-        found = _index(folder)["docs"]
+        found = read_index(folder)["docs"]
         for page in changed:
             (folder / page).unlink(missing_ok=True)
         render(docs, folder, nav, settings, only_missing=True)
-        _keep_in_index(folder, [entry for entry in found if _page_of(entry) not in changed])
+        _keep_in_index(folder, [entry for entry in found if page_of(entry) not in changed])
     else:
         if folder.exists():
             shutil.rmtree(folder)
@@ -85,16 +85,7 @@ def _without(digests: dict[str, str], paths: Collection[str]) -> dict[str, str]:
 
 def _keep_in_index(folder: Path, entries: list[dict[str, Any]]) -> None:
     """Add what the pages that were not rendered again say to the search index."""
-    index = _index(folder)
-    again = {_page_of(entry) for entry in index["docs"]}
-    index["docs"] += [entry for entry in entries if _page_of(entry) not in again]
+    index = read_index(folder)
+    again = {page_of(entry) for entry in index["docs"]}
+    index["docs"] += [entry for entry in entries if page_of(entry) not in again]
     (folder / INDEX).write_text(json.dumps(index), "utf-8")
-
-
-def _index(folder: Path) -> dict[str, Any]:
-    found: dict[str, Any] = json.loads((folder / INDEX).read_text("utf-8"))
-    return found
-
-
-def _page_of(entry: dict[str, Any]) -> str:
-    return str(entry["location"]).partition("#")[0]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from html import escape
 from pathlib import Path
+from typing import Any
 
 from generator.errors import HandbookError
 
@@ -22,6 +23,17 @@ lunr.TokenSet.prototype.toString = function () {
 _SEGMENTERS = {"ja": "tinyseg.js", "hi": "wordcut.js", "th": "wordcut.js"}
 
 
+def read_index(rendered: Path) -> dict[str, Any]:
+    """The search index of a rendered site; `docs` holds an entry for each page and each heading."""
+    found: dict[str, Any] = json.loads((rendered / INDEX).read_text(encoding="utf-8"))
+    return found
+
+
+def page_of(entry: dict[str, Any]) -> str:
+    """The path of the page that an entry of the index leads to."""
+    return str(entry["location"]).partition("#")[0]
+
+
 def offline(rendered: Path) -> dict[str, bytes]:
     """The search index and the search worker of a rendered site, also as scripts: files of the site, by path.
 
@@ -29,8 +41,8 @@ def offline(rendered: Path) -> dict[str, bytes]:
     them into what is found as they are: they are escaped first. The worker is the theme's own, which stands in the
     site for pages on a server, with one fault mended in both.
     """
-    index = json.loads((rendered / INDEX).read_text(encoding="utf-8"))
-    index["docs"].sort(key=lambda found: found["location"].partition("#")[0])
+    index = read_index(rendered)
+    index["docs"].sort(key=page_of)
     for found in index["docs"]:
         if "tags" in found:
             found["tags"] = [escape(tag, quote=False) for tag in found["tags"]]
