@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from generator.build import Request, build
+from generator.build.straight_line import Request, build
 
 
 @pytest.fixture(scope="session")

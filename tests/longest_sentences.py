@@ -7,7 +7,7 @@ import sys
 from html.parser import HTMLParser
 from pathlib import Path
 
-from generator.build import WORKSHOP
+from generator.build.straight_line import WORKSHOP
 
 SHOWN = 20
 TOLD = frozenset({"p", "li", "td", "dd", "summary", "figcaption"})

@@ -5,7 +5,7 @@ from __future__ import annotations
 import shutil
 from pathlib import Path
 
-from generator.build import HANDBOOK
+from generator import HANDBOOK
 
 LESSONS = (
     *("as-it-lies/2684-among-2.toml", "as-it-lies/6963-among-3.toml", "as-it-lies/96-among-3.toml"),
@@ -48,7 +48,7 @@ def write_small_handbook(folder: Path) -> Path:
             _copy(HANDBOOK / "lessons" / name, folder / "lessons" / name)
     (folder / "school.toml").write_text(_SETTINGS, encoding="utf-8")
     for path, title in _PAGES.items():
-        page = folder / "pages" / path
+        page = folder / "en" / "pages" / path
         page.parent.mkdir(parents=True, exist_ok=True)
         page.write_text(_PAGE.format(title=title), encoding="utf-8")
     return folder

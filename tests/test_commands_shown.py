@@ -13,7 +13,7 @@ from typing import NamedTuple
 
 import pytest
 
-from generator.build import ROOT
+from generator import PROJECT
 
 OURS = "python -m generator "
 # Commands that install the project or check it: the project's own check runs them.
@@ -27,8 +27,8 @@ OTHERS = (
     "python -m tests.benchmarks",
     "python -m tests.longest_sentences",
 )
-FOR_THE_SCHOOL = ROOT / "handbook" / "pages" / "for-the-school"
-DOCUMENTS = (ROOT / "README.md", ROOT / "DEVELOPERS.md", *sorted(FOR_THE_SCHOOL.glob("*.md")))
+FOR_THE_SCHOOL = PROJECT / "handbook" / "en" / "pages" / "for-the-school"
+DOCUMENTS = (PROJECT / "README.md", PROJECT / "DEVELOPERS.md", *sorted(FOR_THE_SCHOOL.glob("*.md")))
 BLOCK = re.compile(r"^```(\w+)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
 
 
@@ -82,8 +82,8 @@ def write(block: Block, copy: Path) -> None:
 def copy(tmp_path: Path) -> Path:
     folder = tmp_path / "a copy"
     for name in ("generator", "handbook"):
-        shutil.copytree(ROOT / name, folder / name, ignore=shutil.ignore_patterns("__pycache__"))
-    shutil.copy(ROOT / "mkdocs.yml", folder)
+        shutil.copytree(PROJECT / name, folder / name, ignore=shutil.ignore_patterns("__pycache__"))
+    shutil.copy(PROJECT / "mkdocs.yml", folder)
     return folder
 
 
@@ -95,7 +95,7 @@ def test_only_commands_that_are_tested_are_shown(document: Path) -> None:
 
 def test_what_the_readme_shows(copy: Path) -> None:
     ran = 0
-    for command in (command for block in blocks(ROOT / "README.md") for command in commands(block)):
+    for command in (command for block in blocks(PROJECT / "README.md") for command in commands(block)):
         if command.startswith(OURS):
             assert run(command, copy)
             ran += 1
@@ -112,7 +112,7 @@ def test_a_handbook_of_ones_own_in_ten_minutes_and_all_that_follows(copy: Path) 
     others = [path for path in sorted(FOR_THE_SCHOOL.glob("*.md")) if path.name != "your-own-handbook.md"]
     shown = [block for path in (FOR_THE_SCHOOL / "your-own-handbook.md", *others) for block in blocks(path)]
     (copy / "my-school" / "theme").mkdir(parents=True)
-    shutil.copy(ROOT / "tests" / "herisson-lane" / "theme" / "logo.png", copy / "my-school" / "theme")
+    shutil.copy(PROJECT / "tests" / "herisson-lane" / "theme" / "logo.png", copy / "my-school" / "theme")
     said: list[str] = []
     for block in shown:
         if block.file and block.language != "sh":

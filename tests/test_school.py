@@ -7,7 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from generator.build import HANDBOOK, Request, Summary, build
+from generator import HANDBOOK
+from generator.build.straight_line import Request, Summary, build
 from generator.site.html import tags
 from generator.source.fields import Model
 from generator.source.library import load

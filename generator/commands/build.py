@@ -10,7 +10,7 @@ from pathlib import Path
 
 import click
 
-from generator.build import WORKSHOP, Request, build
+from generator.build.straight_line import WORKSHOP, Request, build
 from generator.commands.school_option import school_option
 
 

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from generator.build import check
+from generator.build.straight_line import check
 from generator.commands.school_option import school_option
 from generator.source.library import Sources
 

@@ -9,7 +9,8 @@ from typing import Any
 
 import click
 
-from generator.commands.school_option import HANDBOOK, school_option
+from generator import HANDBOOK
+from generator.commands.school_option import school_option
 from generator.commands.tables import beside, counted, figures, words
 from generator.commands.whole_numbers import WholeNumbersCommand, whole_number
 from generator.engine.numbers import Choice, Remainder, Zeros, best_first, numbers, reckon

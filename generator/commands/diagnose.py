@@ -11,7 +11,7 @@ import click
 from generator.commands.whole_numbers import WholeNumbersCommand, whole_number
 from generator.engine.diagnosis import Diagnosis, diagnose
 from generator.engine.places import place_name
-from generator.pages.slip_words import counted, explain
+from generator.words.slips import counted, explain
 
 DIVIDEND_LIMIT = 10**15
 DIVISOR_LIMIT = 9_999

@@ -7,11 +7,12 @@ from pathlib import Path
 
 import click
 
-from generator.commands.school_option import HANDBOOK, school_option
+from generator import HANDBOOK
+from generator.commands.school_option import school_option
 from generator.commands.whole_numbers import WholeNumbersCommand, whole_number
 from generator.engine.sharing import share
 from generator.errors import Fault, SourceError
-from generator.source.fitting import misfits
+from generator.source.expectations import misfits
 from generator.source.library import load, readable_steps
 from generator.source.models import LessonFile, Step
 from generator.source.reading import Table

@@ -1,12 +1,10 @@
-"""Where the commands find the stock handbook, and their option for a school's own folder."""
+"""The option for a school's own folder."""
 
 from __future__ import annotations
 
 from pathlib import Path
 
 import click
-
-HANDBOOK = Path(__file__).resolve().parents[2] / "handbook"
 
 school_option = click.option(
     "--school",

@@ -11,9 +11,10 @@ from pathlib import Path
 
 import click
 
-from generator.build import HANDBOOK, ROOT, WORKSHOP
+from generator import HANDBOOK, PROJECT
+from generator.build.straight_line import WORKSHOP
+from generator.commands.preview import Preview, changes
 from generator.commands.school_option import school_option
-from generator.preview import Preview, changes
 
 _OUT = WORKSHOP / "preview"
 _TIME_TO_END = 3.0
@@ -55,7 +56,7 @@ def _build(school: Path | None) -> str:
         order += ["--school", str(school.absolute())]
     environment = {**os.environ, "PYTHONIOENCODING": "utf-8"}
     with subprocess.Popen(
-        order, cwd=ROOT, env=environment, stdout=subprocess.DEVNULL, stderr=subprocess.PIPE, encoding="utf-8"
+        order, cwd=PROJECT, env=environment, stdout=subprocess.DEVNULL, stderr=subprocess.PIPE, encoding="utf-8"
     ) as build:
         try:
             said = build.communicate()[1].strip()

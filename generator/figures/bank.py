@@ -5,10 +5,10 @@ from __future__ import annotations
 from math import ceil
 
 from generator.engine.places import Counts
-from generator.figures.look import TEXT
 from generator.figures.packing import CLOSE, block, footprint
 from generator.figures.shapes import Part, Pieces, Spot, Stroke, below, text
-from generator.figures.words import Words
+from generator.figures.style import TEXT
+from generator.words.figure_words import Words
 
 _ARROW = 24.0
 _HEAD = 4.0

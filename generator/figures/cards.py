@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from generator.engine.places import HUNDREDS, Counts
-from generator.figures.look import place_colour
 from generator.figures.shapes import HERE, Boxes, Label, Mark, Part
+from generator.figures.style import place_colour
 
 _HEIGHT = 1.3
 _BASE_LINE = 0.98

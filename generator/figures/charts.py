@@ -8,7 +8,6 @@ from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS
 from generator.figures.bank import arrow
 from generator.figures.cards import cards
 from generator.figures.columns import count_in_words, pieces
-from generator.figures.look import SMALL, TEXT
 from generator.figures.packing import footprint
 from generator.figures.shapes import (
     HERE,
@@ -27,7 +26,8 @@ from generator.figures.shapes import (
     sheet,
     text,
 )
-from generator.figures.words import ENGLISH, Words
+from generator.figures.style import SMALL, TEXT
+from generator.words.figure_words import ENGLISH, Words
 
 _PAD = 10.0
 _BEAD = 5.5

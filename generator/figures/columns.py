@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Collection
 
 from generator.engine.places import Counts
-from generator.figures.look import TEXT, place_colour
 from generator.figures.packing import CLOSE, LOOSE, block, widest_across
 from generator.figures.shapes import HERE, Boxes, Part, Pieces, below, beside, text
-from generator.figures.words import Words
+from generator.figures.style import TEXT, place_colour
+from generator.words.figure_words import Words
 
 _GAP = 18.0
 _PAD = 6.0

@@ -26,9 +26,9 @@ from matplotlib.text import Text
 from matplotlib.transforms import Affine2D
 
 from generator.engine.places import HUNDREDS, TENS, UNITS
-from generator.figures.look import COLOURS
 from generator.figures.packing import DEPTH
 from generator.figures.shapes import Bow, Boxes, Figure, Label, Mark, Pieces, Spot, Stroke
+from generator.figures.style import COLOURS
 
 _SETTINGS: dict[Any, Any] = {"svg.fonttype": "none", "svg.hashsalt": "sharing", "font.sans-serif": ["sans-serif"]}
 _NO_METADATA = {"Date": None, "Creator": None, "Format": None, "Type": None}

@@ -10,10 +10,10 @@ from generator.errors import SharingError
 from generator.figures.bank import exchanges
 from generator.figures.cards import cards, sharers_card
 from generator.figures.columns import columns, count_in_words
-from generator.figures.look import SMALL, TEXT, place_colour
 from generator.figures.shapes import INSIDE, Bow, Figure, Part, below, beside, blank, framed, sheet, text, widened
+from generator.figures.style import SMALL, TEXT, place_colour
 from generator.figures.trays import tray_rows
-from generator.figures.words import ENGLISH, Words
+from generator.words.figure_words import ENGLISH, Words
 
 _PAD = 8.0
 _GAP = 9.0

@@ -7,10 +7,10 @@ from math import ceil
 
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS
 from generator.engine.sharing import Tray
-from generator.figures.look import SMALL, place_colour
 from generator.figures.packing import block, largest
 from generator.figures.shapes import Bow, Boxes, Label, Mark, Part, Pieces, below, in_lines
-from generator.figures.words import Words
+from generator.figures.style import SMALL, place_colour
+from generator.words.figure_words import Words
 
 _GAP = 5.0
 _WORDS_WIDE = 94.0

@@ -10,21 +10,22 @@ from functools import cached_property
 from itertools import filterfalse
 from typing import Any
 
-from generator.each import Each
 from generator.errors import Fault, SourceError
-from generator.pages.a_z import PATH as A_Z
-from generator.pages.a_z import entries, write_a_z
-from generator.pages.authored import Desk, Draft, Noted, speaks_of_lessons, write_authored, write_note
-from generator.pages.choosing import group_lessons, write_choosing, write_group
-from generator.pages.environment import Writer
-from generator.pages.lesson import placed_lessons, write_lesson
-from generator.pages.links import lesson_link, step_link
-from generator.pages.own_links import OwnLink, dead_links
-from generator.pages.page import Page, Picture, front_matter
-from generator.pages.steps import WholePath, placed_steps, write_cards, write_path, write_step
-from generator.source.layers import Faults
+from generator.figures.picture import Picture
+from generator.pages.authored.fill import Desk, Draft, Noted, speaks_of_lessons, write_authored, write_note
+from generator.pages.authored.own_links import OwnLink, dead_links
+from generator.pages.each import Each
+from generator.pages.kinds.a_z import PATH as A_Z
+from generator.pages.kinds.a_z import entries, write_a_z
+from generator.pages.kinds.choosing import group_lessons, write_choosing, write_group
+from generator.pages.kinds.lesson import placed_lessons, write_lesson
+from generator.pages.kinds.steps import WholePath, placed_steps, write_cards, write_path, write_step
+from generator.pages.writing.environment import Writer
+from generator.pages.writing.links import lesson_link, step_link
+from generator.pages.writing.page import Page, front_matter
 from generator.source.library import Sources
 from generator.source.models import Note
+from generator.source.overlay import Faults
 
 LESSONS = "Lessons"
 _SECTIONS = ("choosing", "when-it-goes-wrong", "new-here", "reference", "for-the-school")

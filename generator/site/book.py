@@ -19,8 +19,8 @@ from urllib.parse import urlsplit, urlunsplit
 
 from jinja2 import Environment
 
-from generator.each import Each, one_by_one
 from generator.errors import HandbookError
+from generator.pages.each import Each, one_by_one
 from generator.site.html import ADDRESSES, LISTS_OF_ADDRESSES, VOID, Tag, closing, tags, telling, words
 
 BOOK = "book.html"

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from itertools import chain
 from pathlib import Path
 
-from generator.each import Each
+from generator.pages.each import Each
 from generator.site import book, paper, policy, search, servers
 from generator.site.changes import changed
 from generator.site.render import Settings

@@ -10,9 +10,9 @@ from collections.abc import Collection
 from pathlib import Path
 
 from generator.errors import HandbookError
+from generator.site.audit.tagcheck import is_known, script_hash
 from generator.site.changes import Change
 from generator.site.html import tags
-from generator.site.tagcheck import is_known, script_hash
 
 # The one page that holds nothing but the theme: every inline script on it is the theme's own.
 THEME_PAGE = "404.html"

@@ -18,10 +18,11 @@ from mkdocs.config import load_config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort
 
+from generator import PROJECT
 from generator.errors import Fault, HandbookError, SourceError
-from generator.site.look import STOCK_LOGO
+from generator.site.school_look import STOCK_LOGO
 
-MKDOCS_YML = Path(__file__).resolve().parents[2] / "mkdocs.yml"
+MKDOCS_YML = PROJECT / "mkdocs.yml"
 
 Nav: TypeAlias = Sequence[Mapping[str, "str | Nav"]]
 

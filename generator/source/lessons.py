@@ -6,9 +6,9 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from generator.errors import Fault
-from generator.source.fitting import misfits
-from generator.source.layers import Faults, Overlaid, Source
+from generator.source.expectations import misfits
 from generator.source.models import Lesson, LessonFile, Step, StepFile
+from generator.source.overlay import Faults, Overlaid, Source
 from generator.source.reading import Table, parse_toml
 from generator.source.validating import did_you_mean, validated
 

@@ -20,14 +20,14 @@ from pathlib import Path
 from typing import Any
 
 from generator.errors import Fault
-from generator.source.layers import Faults, Layer, Overlaid, Source, overlaid
+from generator.source.folders import is_dropping, shown_name
 from generator.source.lessons import read_steps
 from generator.source.models import AuthoredPage, Lesson, Note, PageMeta, Step
+from generator.source.overlay import Faults, Layer, Overlaid, Source, overlaid
 from generator.source.reading import Table, decode, parse_page, parse_toml, read_bytes
 from generator.source.school import School
 from generator.source.theme import Theme, read_theme
 from generator.source.validating import did_you_mean, validated
-from generator.source.walking import is_dropping, shown_name
 
 _MADE_OTHERWISE = {("book.md",), ("404.md",)}
 _SETTINGS = "school.toml"

@@ -11,10 +11,10 @@ from pydantic import AfterValidator
 
 from generator.errors import Fault
 from generator.source.fields import Model, fault_in_value
-from generator.source.layers import Faults
+from generator.source.folders import entry_names, shown_name
+from generator.source.overlay import Faults
 from generator.source.reading import decode, parse_toml, printable, read_bytes
 from generator.source.validating import did_you_mean, validated
-from generator.source.walking import entry_names, shown_name
 
 LARGEST_LOGO = 1024 * 1024
 _PNG = b"\x89PNG\r\n\x1a\n"

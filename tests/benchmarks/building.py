@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import NamedTuple
 
-from generator.build import HANDBOOK
+from generator import HANDBOOK
 from generator.engine.numbers import numbers_of_kind
 from tests.benchmarks.measuring import Measured, python
 

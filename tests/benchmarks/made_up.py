@@ -7,8 +7,8 @@ import shutil
 from collections.abc import Iterator
 from pathlib import Path
 
-from generator.build import HANDBOOK
-from generator.source.fitting import misfits
+from generator import HANDBOOK
+from generator.source.expectations import misfits
 from generator.source.library import load
 from generator.source.models import LessonFile, Step
 

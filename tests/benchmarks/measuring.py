@@ -10,7 +10,7 @@ from collections.abc import Callable
 from statistics import median
 from typing import NamedTuple
 
-from generator.build import ROOT
+from generator import PROJECT
 
 EPOCH = "1767225600"  # the date of these builds, so that two of them are comparable
 
@@ -42,8 +42,8 @@ def median_seconds(work: Callable[[], object], times: int) -> float:
 
 def python(*arguments: str) -> str:
     """Run Python with these arguments in a process of its own, and give what it prints."""
-    environment = {**os.environ, "SOURCE_DATE_EPOCH": EPOCH, "PYTHONPATH": str(ROOT)}
+    environment = {**os.environ, "SOURCE_DATE_EPOCH": EPOCH, "PYTHONPATH": str(PROJECT)}
     said = subprocess.run(
-        [sys.executable, *arguments], cwd=ROOT, env=environment, stdout=subprocess.PIPE, text=True, check=True
+        [sys.executable, *arguments], cwd=PROJECT, env=environment, stdout=subprocess.PIPE, text=True, check=True
     )
     return said.stdout

@@ -13,12 +13,12 @@ import sys
 import time
 from pathlib import Path
 
-from generator import build as building
-from generator.cache import fingerprint
-from generator.each import one_by_one
-from generator.gallery import size
-from generator.pages.environment import Writer
+from generator.build import straight_line
+from generator.build.results import fingerprint
+from generator.figures.gallery import size
+from generator.pages.each import one_by_one
 from generator.pages.handbook import write_handbook
+from generator.pages.writing.environment import Writer
 from generator.site import render
 from generator.source.library import load
 
@@ -35,7 +35,7 @@ def whole_build(handbook: Path, workshop: Path, out: Path, processes: int) -> di
             begun.append((PHASES[line[:3]], time.perf_counter()))
 
     start = time.perf_counter()
-    building.build(building.Request(None, out, processes, handbook, workshop), say)
+    straight_line.build(straight_line.Request(None, out, processes, handbook, workshop), say)
     end = time.perf_counter()
     parts = {name: after - at for (name, at), (_, after) in zip(begun, [*begun[1:], ("", end)], strict=True)}
     return parts | {"whole": end - start}

@@ -8,7 +8,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe  # type: ignore[import-untyped]
 from playwright.sync_api import Browser, Page
 
-from generator.site import look
+from generator.site import school_look
 from generator.site.book import BOOK
 from generator.source.theme import Colours, Theme
 from tests.browser.conftest import altered, visiting
@@ -88,7 +88,7 @@ PALE = {"header": "#767676", "links": "#767676"}
 
 @pytest.mark.parametrize("scheme", SCHEMES)
 def test_a_schools_own_colours_can_be_read(scheme: str, chromium: Browser, site: Path, tmp_path: Path) -> None:
-    style = look.files(Theme(colours=Colours(**PALE)))["css/school.css"].decode()
+    style = school_look.files(Theme(colours=Colours(**PALE)))["css/school.css"].decode()
     copy = altered(site, tmp_path / "site", "css/school.css", lambda _: style)
     with visiting(chromium, color_scheme=scheme) as visit:
         visit.page.goto((copy / "index.html").as_uri())

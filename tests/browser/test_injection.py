@@ -13,7 +13,8 @@ from typing import Any, NamedTuple
 import pytest
 from playwright.sync_api import Browser, Page
 
-from generator.build import HANDBOOK, Request, build
+from generator import HANDBOOK
+from generator.build.straight_line import Request, build
 from tests.browser.conftest import visiting
 
 TEXTS: list[str] = tomllib.loads(Path(__file__).with_name("injections.toml").read_text("utf-8"))["texts"]

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, expect
 
-from generator.preview import Preview
+from generator.commands.preview import Preview
 from tests.browser.conftest import visiting
 
 

@@ -7,7 +7,7 @@ import random
 from markdown import Markdown
 from playwright.sync_api import Browser
 
-from generator.pages.content import extensions, refusals
+from generator.pages.authored.content import extensions, refusals
 from tests.browser.conftest import visiting
 
 SOUPS = 15_000

@@ -13,7 +13,7 @@ from unittest.mock import patch
 import pytest
 
 from generator.__main__ import run
-from generator.build import Request, Summary
+from generator.build.straight_line import Request, Summary
 from generator.errors import Fault, SourceError
 from tests.commands.running import Ran, run_command
 

@@ -12,7 +12,7 @@ from tests.source.cases import HERE, STOCK, case_folders, lay_out, needs_posix
 
 @pytest.fixture(autouse=True)
 def _small_handbook(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("generator.build.HANDBOOK", STOCK)
+    monkeypatch.setattr("generator.build.straight_line.HANDBOOK", STOCK)
 
 
 def test_without_faults_it_counts_what_there_is() -> None:

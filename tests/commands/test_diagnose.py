@@ -13,7 +13,7 @@ from generator.engine.diagnosis import Cause
 from generator.engine.places import place_name
 from generator.engine.sharing import share
 from generator.engine.slips import Slip, simulate
-from generator.pages.slip_words import explain
+from generator.words.slips import explain
 from tests.commands.running import Ran, run_command
 from tests.engine.mishaps import divisions
 

@@ -15,7 +15,7 @@ from urllib.request import urlopen
 
 import pytest
 
-from generator.build import ROOT
+from generator import PROJECT
 from tests.commands.running import run_command
 
 pytestmark = pytest.mark.xdist_group("serve")  # both tests show the same folder
@@ -54,7 +54,7 @@ class Serving:
                 "--school",
                 str(folder / "school"),
             ]
-            self.process = subprocess.Popen(order, cwd=ROOT, stdout=out, stderr=err)
+            self.process = subprocess.Popen(order, cwd=PROJECT, stdout=out, stderr=err)
         until(lambda: "shows the handbook" in self.out)
         self.address = self.out.split()[0]
 

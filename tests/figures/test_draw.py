@@ -14,9 +14,9 @@ import pytest
 
 from generator.figures.charts import allowed_figure, path_figure, pieces_figure
 from generator.figures.draw import draw
-from generator.figures.look import COLOURS
 from generator.figures.shapes import Figure, Label, Stroke
 from generator.figures.spec import cards_figure, layout_figure, stage_figure
+from generator.figures.style import COLOURS
 from tests.figures.cases import SHOWN, name, worked
 
 ROOT = Path(__file__).resolve().parents[2]

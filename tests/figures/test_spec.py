@@ -12,7 +12,7 @@ from generator.figures.charts import allowed_figure, path_figure, pieces_figure
 from generator.figures.packing import footprint
 from generator.figures.shapes import Bow, Boxes, Figure, Label, Pieces, Stroke
 from generator.figures.spec import cards_figure, layout_figure, stage_figure
-from generator.figures.words import ENGLISH
+from generator.words.figure_words import ENGLISH
 from tests.figures.cases import PLAIN, SHOWN, name, worked
 
 RIBBONS = tuple(

@@ -7,11 +7,11 @@ from pathlib import Path
 
 import pytest
 
-from generator.each import one_by_one
 from generator.errors import SourceError
-from generator.gallery import size
-from generator.pages.environment import Writer
+from generator.figures.gallery import size
+from generator.pages.each import one_by_one
 from generator.pages.handbook import Handbook, write_handbook
+from generator.pages.writing.environment import Writer
 from generator.source.library import load
 from tests.source.cases import EXPECTED, STOCK, lay_out
 
@@ -51,7 +51,7 @@ def test_every_fault_is_named_in_these_words(case: Path, tmp_path: Path) -> None
 def test_what_takes_too_long_is_a_fault_with_its_file(
     words: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("generator.pages.authored.SECONDS", 1.0)
+    monkeypatch.setattr("generator.pages.authored.fill.SECONDS", 1.0)
     with pytest.raises(SourceError) as refused:
         with_files(tmp_path, pages__our_room__ours=FRONT + words)
     (fault,) = refused.value.faults
@@ -87,7 +87,7 @@ def test_a_note_stands_below_a_heading_on_any_page(tmp_path: Path) -> None:
 
 
 def test_it_is_the_same_where_processes_cannot_be_forked(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("generator.pages.confined.get_context", lambda _: get_context("spawn"))
+    monkeypatch.setattr("generator.pages.authored.confined.get_context", lambda _: get_context("spawn"))
     noted = with_files(tmp_path, notes__lessons__static__8448_among_4="We share {{ share(8448, 4).quotient }}.")
     assert page(noted, LESSON).endswith("We share 2,112.")
     with pytest.raises(SourceError, match=r"8448-among-4\.md:1: <script>: is not allowed"):

@@ -9,7 +9,7 @@ from collections.abc import Callable
 
 import pytest
 
-from generator.pages.confined import MEMORY, TakesTooLongError, confined
+from generator.pages.authored.confined import MEMORY, TakesTooLongError, confined
 
 
 def twice(number: int) -> int:

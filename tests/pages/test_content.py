@@ -7,13 +7,13 @@ from pathlib import Path
 
 import pytest
 
-from generator.build import HANDBOOK
-from generator.each import one_by_one
-from generator.gallery import size
-from generator.pages.content import LARGEST_RESULT, Refused, refusals
-from generator.pages.environment import Writer
+from generator import HANDBOOK
+from generator.figures.gallery import size
+from generator.pages.authored.content import LARGEST_RESULT, Refused, refusals
+from generator.pages.each import one_by_one
 from generator.pages.handbook import write_handbook
-from generator.pages.page import from_page
+from generator.pages.writing.environment import Writer
+from generator.pages.writing.page import from_page
 from generator.source.library import load
 
 CASES = tomllib.loads(Path(__file__).with_name("content.toml").read_text("utf-8"))

@@ -4,17 +4,17 @@ from __future__ import annotations
 
 import pytest
 
-from generator.build import HANDBOOK
+from generator import HANDBOOK
 from generator.engine.diagnosis import telling_slips
 from generator.engine.kinds import Kind, kind_of
 from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Slip, Spot
-from generator.pages.environment import Writer
-from generator.pages.lesson import PlacedLesson, placed_lessons, view_of
-from generator.pages.links import lesson_link
-from generator.pages.slip_words import explain_with_ribbons
+from generator.pages.kinds.lesson import PlacedLesson, placed_lessons, view_of
+from generator.pages.writing.environment import Writer
+from generator.pages.writing.links import lesson_link
 from generator.source.library import load
+from generator.words.slips import explain_with_ribbons
 
 SOURCES = load(HANDBOOK)
 WRITER = Writer(SOURCES.school, lambda grouping, picture: (0, 0))

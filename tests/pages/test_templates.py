@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from generator.errors import SourceError
-from generator.pages.environment import Writer
+from generator.pages.writing.environment import Writer
 from generator.source.school import School
 
 CASES = tomllib.loads(Path(__file__).with_name("templates.toml").read_text("utf-8"))

@@ -6,11 +6,11 @@ from datetime import date
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from generator.each import one_by_one
+from generator.pages.each import one_by_one
 from generator.site.book import Part
 from generator.site.finish import finished
 from generator.site.render import Nav, Settings, render
-from generator.staging import fill
+from generator.site.staging import fill
 
 DOCS = Path(__file__).parent / "sample"
 

@@ -8,8 +8,8 @@ from typing import NamedTuple
 import pytest
 
 from generator.errors import Fault
-from generator.site.audit import audit
-from generator.site.tagcheck import script_hash
+from generator.site.audit.audit import audit
+from generator.site.audit.tagcheck import script_hash
 
 KNOWN = "document.title"
 TABLE = """<table><caption>Rounds</caption>

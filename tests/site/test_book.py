@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from generator.errors import HandbookError
-from generator.site.audit import audit
+from generator.site.audit.audit import audit
 from generator.site.book import BOOK, CHAPTER_PAGES, Part, bind
 from generator.site.html import tags, words
 

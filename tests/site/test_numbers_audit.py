@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from generator.build import HANDBOOK
+from generator import HANDBOOK
 from generator.site.html import tags
 from generator.source.library import load
 from tests.site.numbers_audit import Report, audit_numbers

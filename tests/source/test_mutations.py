@@ -45,7 +45,7 @@ def school(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
     assert laid.school is not None
     load(STOCK, laid.school)
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr("generator.build.HANDBOOK", STOCK)
+        patch.setattr("generator.build.straight_line.HANDBOOK", STOCK)
         yield laid.school
 
 

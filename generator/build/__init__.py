@@ -1,0 +1,1 @@
+"""The straight line of a build, and beside it all that makes it fast or safe."""

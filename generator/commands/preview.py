@@ -1,0 +1,210 @@
+"""A live preview: a site shown on this machine alone, which reloads by itself, and shows what is wrong while it is.
+
+Nothing but GET and HEAD is answered, and only to who asks for this machine by name: a page from elsewhere that has
+its own name lead here is turned away.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+import threading
+import time
+from collections.abc import Iterator, Sequence
+from contextlib import suppress
+from html import escape
+from http import HTTPStatus
+from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
+from pathlib import Path
+from types import TracebackType
+from typing import Any, NamedTuple
+from urllib.parse import unquote, urlsplit
+
+from generator.errors import HandbookError
+
+HOST = "127.0.0.1"
+_VERSION = "/preview-version"
+_SCRIPT = "/preview.js"
+_RELOADING = b"""\
+"use strict";
+const shown = document.currentScript.dataset.version;
+setInterval(() => {
+  fetch("/preview-version", {cache: "no-store"})
+    .then((answer) => answer.text())
+    .then((version) => { if (version !== shown) location.reload(); })
+    .catch(() => {});
+}, 500);
+"""
+_STYLE = b"""\
+body { font: 1rem/1.5 system-ui, sans-serif; color: #2d2621; max-width: 46rem; margin: 2rem auto; padding: 0 1rem }
+p { border-left: 4px solid #9a3412; padding-left: 0.8rem; overflow-wrap: anywhere }
+"""
+_PAGE = """\
+<!doctype html>
+<html lang="en">
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="default-src 'self'; img-src data:">
+<link rel="icon" href="data:,">
+<meta name="viewport" content="width=device-width">
+<title>{title}</title>
+<link rel="stylesheet" href="/preview.css">
+<body><h1>{title}</h1>{lines}<footer>This page reloads by itself.</footer></body>
+</html>
+"""
+_TYPES = {
+    ".html": "text/html; charset=utf-8",
+    ".css": "text/css; charset=utf-8",
+    ".js": "text/javascript; charset=utf-8",
+    ".json": "application/json",
+    ".svg": "image/svg+xml",
+    ".png": "image/png",
+}
+# A school's folder may hold more than we read, and nobody looks there.
+_READ = ("school.toml", "lessons", "en", "pages", "notes", "theme")
+
+
+class Shown(NamedTuple):
+    """What is shown: a version, new with every build, and what is wrong; nothing is shown before the first."""
+
+    version: str = ""
+    faults: str = ""
+
+
+class Preview:
+    """Serves the site in a folder for the length of a block. Raises HandbookError if the port is taken."""
+
+    def __init__(self, site: Path, port: int) -> None:
+        self._site = site
+        self._shown = Shown()
+        try:
+            self._server = _Server((HOST, port), _Answer)
+        except (OSError, OverflowError) as error:
+            raise HandbookError(f"port {port}: cannot be used ({error}); choose another with --port") from None
+        self._server.preview = self
+
+    def __enter__(self) -> Preview:
+        threading.Thread(target=self._server.serve_forever, daemon=True).start()
+        return self
+
+    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, at: TracebackType | None) -> None:
+        self._server.shutdown()
+        self._server.server_close()
+
+    @property
+    def address(self) -> str:
+        return f"http://{HOST}:{self._server.server_port}/"
+
+    @property
+    def shown(self) -> Shown:
+        return self._shown
+
+    def show(self, faults: str = "") -> None:
+        """Show the site as it is now, or what is wrong instead; pages that are open reload."""
+        self._shown = Shown(str(time.time_ns()), faults)
+
+    def answer(self, path: str) -> tuple[HTTPStatus, str, bytes]:
+        """Status, kind and content for the path of an address."""
+        shown = self._shown
+        if path == _VERSION:
+            return HTTPStatus.OK, "text/plain", shown.version.encode()
+        if path == _SCRIPT:
+            return HTTPStatus.OK, _TYPES[".js"], _RELOADING
+        if path == "/preview.css":
+            return HTTPStatus.OK, _TYPES[".css"], _STYLE
+        if path.endswith("/"):
+            path += "index.html"
+        if path.endswith(".html") and not shown.version:
+            return HTTPStatus.OK, _TYPES[".html"], _with_script(_page("The handbook is being built", ""), shown)
+        if path.endswith(".html") and shown.faults:
+            return HTTPStatus.OK, _TYPES[".html"], _with_script(_page("Something is wrong", shown.faults), shown)
+        content = _file(self._site, path)
+        if content is None:
+            page = _page("This page is not in the handbook", path)
+            return HTTPStatus.NOT_FOUND, _TYPES[".html"], _with_script(page, shown)
+        kind = _TYPES.get(Path(path).suffix, "application/octet-stream")
+        return HTTPStatus.OK, kind, _with_script(content, shown) if path.endswith(".html") else content
+
+
+class _Server(ThreadingHTTPServer):
+    daemon_threads = True
+    allow_reuse_address = os.name != "nt"
+    preview: Preview
+
+    def handle_error(self, request: Any, client_address: Any) -> None:
+        """A browser that goes elsewhere before it has all is nothing to tell."""
+        if not isinstance(sys.exception(), ConnectionError):
+            super().handle_error(request, client_address)
+
+
+class _Answer(BaseHTTPRequestHandler):
+    server: _Server
+
+    def do_GET(self) -> None:
+        port = self.server.server_port
+        if self.headers.get("Host", "").lower() not in (f"{HOST}:{port}", f"localhost:{port}"):
+            self.send_error(HTTPStatus.MISDIRECTED_REQUEST)
+            return
+        status, kind, content = self.server.preview.answer(unquote(urlsplit(self.path).path))
+        self.send_response(status)
+        self.send_header("Content-Type", kind)
+        self.send_header("Content-Length", str(len(content)))
+        self.send_header("Cache-Control", "no-store")
+        self.send_header("X-Content-Type-Options", "nosniff")
+        self.end_headers()
+        if self.command == "GET":
+            self.wfile.write(content)
+
+    do_HEAD = do_GET  # noqa: N815 - named by the library
+
+    def log_message(self, *_: object) -> None:
+        """The terminal is for builds."""
+
+
+def changes(folders: Sequence[Path], pause: float = 0.3) -> Iterator[None]:
+    """At once, and then whenever something in the folders of a handbook or school has changed and come to rest."""
+    before: object = None
+    while True:
+        now = _state(folders)
+        if now != before:
+            while (later := _after(pause, folders)) != now:
+                now = later
+            before = now
+            yield
+        time.sleep(pause)
+
+
+def _after(pause: float, folders: Sequence[Path]) -> dict[str, tuple[int, int]]:
+    time.sleep(pause)
+    return _state(folders)
+
+
+def _state(folders: Sequence[Path]) -> dict[str, tuple[int, int]]:
+    """Size and time of every file that is read for a handbook."""
+    found: dict[str, tuple[int, int]] = {}
+    for part in (folder / name for folder in folders for name in _READ):
+        inside = (Path(place, name) for place, _, names in os.walk(part) for name in names)
+        for file in (part, *inside):
+            with suppress(OSError):
+                status = file.lstat()
+                found[str(file)] = (status.st_mtime_ns, status.st_size)
+    return found
+
+
+def _file(site: Path, path: str) -> bytes | None:
+    """A file of the site; nothing for one that is not there or lies outside."""
+    try:
+        file = (site / path.lstrip("/")).resolve()
+        return file.read_bytes() if file.is_relative_to(site.resolve()) else None
+    except (OSError, ValueError):
+        return None
+
+
+def _page(title: str, words: str) -> bytes:
+    lines = "".join(f"<p>{escape(line)}</p>" for line in words.splitlines())
+    return _PAGE.format(title=title, lines=lines).encode("utf-8", "replace")
+
+
+def _with_script(page: bytes, shown: Shown) -> bytes:
+    before, end, after = page.rpartition(b"</body>")
+    script = f'<script src="{_SCRIPT}" data-version="{shown.version}"></script>'.encode()
+    return before + script + end + after

@@ -1,0 +1,36 @@
+"""The name of a figure: what a page asks for, before anything is drawn."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+FIGURES = "figures"
+
+
+@dataclass(frozen=True)
+class Picture:
+    """A figure that a page asks for: one division and which figure of it, or an overview.
+
+    `kind` of a division is 'layout', 'cards' or the name of the place whose stage is shown; of an overview
+    it is 'path', 'allowed' or 'pieces', and `rows` are what it shows.
+    """
+
+    kind: str
+    dividend: int = 0
+    divisor: int = 1
+    ribbons: bool = False
+    rows: tuple[tuple[Any, ...], ...] = ()
+
+    @property
+    def file(self) -> str:
+        """Its name among the figures."""
+        if not self.dividend:
+            return f"{self.kind}.svg"
+        who = f"for-{self.divisor}" if self.ribbons else f"among-{self.divisor}"
+        return f"{self.dividend}-{who}-{self.kind}.svg"
+
+    @property
+    def path(self) -> str:
+        """Where the figure lies in the handbook."""
+        return f"{FIGURES}/{self.file}"

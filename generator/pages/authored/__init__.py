@@ -1,0 +1,1 @@
+"""Pages and notes that people wrote: filled in by the engine, and held against what a page may hold."""

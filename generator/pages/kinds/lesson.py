@@ -1,0 +1,160 @@
+"""A lesson and its division, worked out -> the page of the lesson."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from functools import cache
+
+from generator.engine.diagnosis import Sign, telling_slips
+from generator.engine.kinds import Kind, kind_of
+from generator.engine.numbers import Choice, Remainder, best_first, numbers
+from generator.engine.places import Counts
+from generator.engine.sharing import Sharing, share
+from generator.engine.shelf import Needs, Shelf, Shortage, needs, shortages
+from generator.engine.sights import Sight, beads_on
+from generator.pages.kinds.views import CheckRow, StageView, check_rows, stage_views
+from generator.pages.writing.environment import Writer
+from generator.pages.writing.links import LessonLink, StepLink, step_link
+from generator.pages.writing.page import Page, front_matter
+from generator.source.models import MOST_CHILDREN, Lesson, Step
+from generator.source.school import School
+from generator.words.titles import way_of_sharing
+
+_BOOST = 0.4
+"""What the words of a lesson count in a search: there are many lessons, and a general question is not for them."""
+
+
+@dataclass(frozen=True)
+class PlacedLesson:
+    """A lesson in its step and between two others: all that its page depends on, besides the school."""
+
+    lesson: Lesson
+    link: LessonLink
+    step: StepLink
+    position: int
+    previous: LessonLink | None
+    next: LessonLink | None
+
+
+@dataclass(frozen=True)
+class Neighbour:
+    """The same number with one child more or less, and a number of the same kind for that group, if there is one."""
+
+    sharing: Sharing
+    way: str
+    shortages: tuple[Shortage, ...]
+    instead: int | None
+
+
+@dataclass(frozen=True)
+class LessonView:
+    """Everything the template of a lesson asks for. `from_bank` is what the bank must hold besides."""
+
+    lesson: Lesson
+    step: StepLink
+    position: int
+    title: str
+    sharing: Sharing
+    kind: Kind
+    needs: Needs
+    minutes: int
+    shortages: tuple[Shortage, ...]
+    from_bank: Counts
+    stages: tuple[StageView, ...]
+    check: tuple[CheckRow, ...]
+    right: Sight
+    signs: tuple[Sign, ...]
+    neighbours: tuple[Neighbour, ...]
+    previous: LessonLink | None
+    next: LessonLink | None
+
+
+def placed_lessons(steps: tuple[Step, ...], links: tuple[LessonLink, ...]) -> tuple[PlacedLesson, ...]:
+    """Every lesson in teaching order in its place; `links` name the lessons in the same order."""
+    around = zip((None, *links), links, (*links[1:], None), strict=False)
+    return tuple(
+        PlacedLesson(lesson, link, own_step, position, before, after)
+        for step in steps
+        for own_step in [step_link(step)]
+        for position, (lesson, (before, link, after)) in enumerate(zip(step.lessons, around, strict=False), start=1)
+    )
+
+
+def write_lesson(writer: Writer, placed: PlacedLesson) -> Page:
+    """The page of one lesson."""
+    lesson, link = placed.lesson, placed.link
+    body, pictures = writer.render("lesson.md.jinja", link.path, {"view": view_of(placed, writer.school)})
+    tags = (*_typed(link), *lesson.tags)
+    meta = front_matter(lesson.reason, tags, lesson.reviewed, writer.school.review.months)
+    meta["search"] = {"boost": _BOOST}
+    return Page(link.path, link.title, meta, body, pictures)
+
+
+def _typed(link: LessonLink) -> tuple[str, str]:
+    """The division in single words, as it may be typed; a word "4" of its own would answer to "4 children"."""
+    return f"{link.dividend}/{link.divisor}", f"{link.divisor}/{link.dividend}"
+
+
+def view_of(placed: PlacedLesson, school: School) -> LessonView:
+    """Everything that the page of a lesson says, worked out."""
+    sharing = placed.link.sharing
+    shelf = school.shelf.owned
+    needed = needs(sharing)
+    return LessonView(
+        lesson=placed.lesson,
+        step=placed.step,
+        position=placed.position,
+        title=placed.link.title,
+        sharing=sharing,
+        kind=kind_of(sharing),
+        needs=needed,
+        minutes=needed.minutes(school.time.seconds_per_handling),
+        shortages=shortages(needed, shelf),
+        from_bank=Counts(most - laid for most, laid in zip(needed.pieces, sharing.start, strict=True)),
+        stages=stage_views(sharing),
+        check=check_rows(sharing),
+        right=Sight(beads_on(sharing.trays(sharing.end)), sharing.remainder),
+        signs=telling_slips(sharing),
+        neighbours=_neighbours(sharing, shelf),
+        previous=placed.previous,
+        next=placed.next,
+    )
+
+
+def _neighbours(sharing: Sharing, shelf: Shelf) -> tuple[Neighbour, ...]:
+    if len(sharing.mat) > 1:
+        return ()
+    groups = [size for size in (sharing.divisor - 1, sharing.divisor + 1) if 2 <= size <= MOST_CHILDREN]
+    others = [share(sharing.dividend, size) for size in groups]
+    return tuple(
+        Neighbour(
+            other,
+            way_of_sharing(other),
+            shortages(needs(other), shelf),
+            _ready_number(other.divisor, kind_of(sharing), len(sharing.start), shelf),
+        )
+        for other in others
+    )
+
+
+def _ready_number(divisor: int, kind: Kind, digits: int, shelf: Shelf) -> int | None:
+    """The best number that is special in the same ways, of those that the shelf allows if there are any."""
+    choice = Choice(
+        frozenset(kind.exchange_from), Remainder.NONE if kind.exact else Remainder.SOME, digits=digits, shelf=shelf
+    )
+    zero_in_share = bool(kind.zeros_inside_quotient or kind.zeros_at_quotient_end)
+    likeness = (bool(kind.zeros_in_dividend), zero_in_share, kind.highest_place_short, kind.nobody_gets_any)
+    return _best_alike(divisor, choice, likeness) or _best_alike(divisor, replace(choice, shelf=None), likeness)
+
+
+@cache
+def _best_alike(divisor: int, choice: Choice, likeness: tuple[bool, bool, bool, bool]) -> int | None:
+    found = (number for number in numbers(divisor, choice) if _likeness(number, divisor) == likeness)
+    best = best_first(divisor, found, most=1)
+    return best[0] if best else None
+
+
+def _likeness(dividend: int, divisor: int) -> tuple[bool, bool, bool, bool]:
+    """A zero in the number, one in a share that is not nothing, too few of the largest pieces, nobody gets any."""
+    number, quotient = str(dividend), dividend // divisor
+    return "0" in number, quotient > 0 and "0" in str(quotient), int(number[0]) < divisor, quotient == 0

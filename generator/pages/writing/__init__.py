@@ -1,0 +1,1 @@
+"""Templates -> Markdown: every value made safe, every address written from its page."""

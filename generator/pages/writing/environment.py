@@ -1,0 +1,196 @@
+"""The templates' surroundings: every value printed is made safe, and nothing but these names can be reached."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field
+from functools import lru_cache, partial
+from typing import Any
+
+from jinja2 import FileSystemLoader, StrictUndefined, Template
+from markupsafe import Markup
+
+from generator import HANDBOOK
+from generator.engine.buying import most_needed, purchases
+from generator.engine.diagnosis import diagnose, telling_slips
+from generator.engine.kinds import kind_of
+from generator.engine.numbers import best_first, numbers_of_kind
+from generator.engine.places import place_name
+from generator.engine.sharing import Sharing, share
+from generator.engine.shelf import needs, shortages
+from generator.engine.steps import Action
+from generator.errors import HandbookError, SourceError
+from generator.figures.picture import Picture
+from generator.pages.kinds import views
+from generator.pages.kinds.settings import settings
+from generator.pages.writing.page import address, from_page
+from generator.pages.writing.sandbox import Sandbox
+from generator.pages.writing.template_faults import template_fault
+from generator.pages.writing.text import grouped, plain
+from generator.source.models import MOST_CHILDREN
+from generator.source.school import School
+from generator.words import numbers, titles
+from generator.words.slips import explain, explain_with_ribbons
+
+TEMPLATES = HANDBOOK / "en" / "templates"
+LARGEST_PAGE = 1_000_000
+_OVERVIEWS = ("path", "allowed", "pieces")
+_OVERVIEWS_FOR_ALL = ("pieces",)
+_LARGEST_NUMBER = 9999
+
+Size = tuple[float, float]
+
+
+@dataclass(frozen=True)
+class Shown:
+    """A figure as a page shows it: its address from that page, and its size in CSS pixels."""
+
+    src: str
+    width: int
+    height: int
+
+
+@dataclass(frozen=True)
+class Writer:
+    """Renders templates for one school.
+
+    `size_of` tells the width and height of a figure before it is drawn, so that a page keeps its place free;
+    it is told what this school writes between thousands and hundreds.
+    """
+
+    school: School
+    size_of: Callable[[str, Picture], Size] = field(repr=False)
+
+    def render(self, template: str, page: str, data: Mapping[str, Any]) -> tuple[str, tuple[Picture, ...]]:
+        """The Markdown of a template for the page at a path, and the figures it shows."""
+        return self._fill(_environment(self).get_template(template), page, data, _OVERVIEWS, template)
+
+    def render_text(
+        self, source: str, page: str, data: Mapping[str, Any], file: str, first_line: int = 1
+    ) -> tuple[str, tuple[Picture, ...]]:
+        """The same for Markdown that somebody wrote into a file from `first_line` on.
+
+        Raises SourceError with what is wrong in its template, or if it fills to more than LARGEST_PAGE characters.
+        """
+        environment = _environment(self)
+        try:
+            code = environment.compile(source, filename=file)
+        except Exception as error:
+            raise SourceError([template_fault(error, file, first_line)]) from None
+        template = Template.from_code(environment, code, environment.make_globals(None))
+        return self._fill(template, page, data, _OVERVIEWS_FOR_ALL, file, first_line)
+
+    def number(self, number: int) -> str:
+        """A number as this school writes it."""
+        settings = self.school.numbers
+        return grouped(number, settings.mark, settings.group_four_digits)
+
+    def _fill(
+        self,
+        template: Template,
+        page: str,
+        data: Mapping[str, Any],
+        overviews: tuple[str, ...],
+        file: str,
+        first_line: int = 1,
+    ) -> tuple[str, tuple[Picture, ...]]:
+        pictures: dict[Picture, None] = {}
+
+        def picture(kind: str, sharing: Sharing | None = None, rows: Iterable[tuple[Any, ...]] = ()) -> Shown:
+            if sharing:
+                wanted = _of_a_division(kind, sharing)
+            elif kind in overviews:
+                wanted = Picture(kind, rows=tuple(rows))
+            else:
+                raise HandbookError(f'the figure "{kind}" needs a sharing')
+            width, height = self.size_of(self.school.numbers.mark_in_four_digits, wanted)
+            pictures[wanted] = None
+            return Shown(from_page(page, wanted.path), round(width), round(height))
+
+        names = {
+            "picture": picture,
+            "to": lambda target: from_page(page, target),
+            "href": lambda target: from_page(page, address(target)),
+            **data,
+        }
+        chunks: list[str] = []
+        room = LARGEST_PAGE
+        try:
+            for chunk in template.generate(names):
+                chunks.append(chunk)
+                room -= len(chunk)
+                if room < 0:
+                    raise HandbookError(f"it grows to more than {LARGEST_PAGE} characters")
+        except Exception as error:
+            raise SourceError([template_fault(error, file, first_line)]) from None
+        return "".join(chunks), tuple(pictures)
+
+
+@lru_cache(maxsize=2)
+def _environment(writer: Writer) -> Sandbox:
+    environment = Sandbox(
+        loader=FileSystemLoader(TEMPLATES),
+        autoescape=True,
+        finalize=partial(_printed, writer),
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=True,
+    )
+    environment.filters |= {
+        "capital": numbers.capital,
+        "listing": numbers.listing,
+        "lower_first": numbers.lower_first,
+        "name": place_name,
+        "words": numbers.number_words,
+        "small": numbers.small_number,
+    }
+    environment.globals |= {
+        "Action": Action,
+        "count": numbers.count,
+        "diagnose": diagnose,
+        "division_name": lambda sharing: titles.division_name(sharing, writer.number),
+        "explain": explain,
+        "explain_with_ribbons": explain_with_ribbons,
+        "kind_of": kind_of,
+        "lesson_title": lambda sharing: titles.lesson_title(sharing, writer.number),
+        "most_needed": most_needed,
+        "names": numbers.names,
+        "needs": needs,
+        "piece": numbers.piece,
+        "pieces": numbers.pieces,
+        "purchases": purchases,
+        "ready_numbers": partial(_ready_numbers, writer.school),
+        "school": writer.school,
+        "settings": settings,
+        "shape": numbers.shape,
+        "share": share,
+        "shortages": shortages,
+        "telling_slips": telling_slips,
+        "views": views,
+    }
+    return environment
+
+
+def _ready_numbers(school: School, divisor: int, kind: str) -> tuple[int, ...]:
+    """Four-digit numbers of one of KINDS, best for a lesson first; of those the shelf allows, if it allows any."""
+    allowed = numbers_of_kind(divisor, kind, school.shelf.owned)
+    return best_first(divisor, allowed or numbers_of_kind(divisor, kind))
+
+
+def _printed(writer: Writer, value: Any) -> Any:
+    if isinstance(value, Markup):
+        return value
+    if isinstance(value, int) and not isinstance(value, bool):
+        return plain(writer.number(value))
+    return plain(str(value))
+
+
+def _of_a_division(kind: str, sharing: Sharing) -> Picture:
+    """A figure of one division, if there is such a figure and a mat could show it."""
+    kinds = ("layout", "cards", *(place_name(stage.level) for stage in sharing.stages))
+    if kind not in kinds:
+        raise HandbookError(f'there is no figure "{kind}" of it; there are {numbers.listing(kinds)}')
+    if not (1 <= sharing.dividend <= _LARGEST_NUMBER and sharing.sharers <= MOST_CHILDREN):
+        raise HandbookError(f"a figure shows numbers to {_LARGEST_NUMBER} and {MOST_CHILDREN} children at most")
+    return Picture(kind, sharing.dividend, sharing.divisor, sharing.ribbons)

@@ -1,0 +1,1 @@
+"""What would fail in front of a reader, found in the finished pages."""

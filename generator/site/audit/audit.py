@@ -1,0 +1,158 @@
+"""The audit of the finished site: what would fail in front of a reader, found in the pages themselves.
+
+It reads every page and style sheet once and follows every address in them, however it came there. It is told
+which inline scripts the content policy allows; everything else it takes from the folder.
+
+Looks for
+    links       to a page, file or anchor that is not there (upper and lower case count), to a folder, to an
+                absolute address, out of the handbook, or made of script
+    requests    to another host, from a tag or a style sheet; a plain link to a public page is none
+    policy      inline scripts it does not know, event handlers, style attributes, style elements
+    reading     images without alternative text, tables without caption or headers, pages without
+                language, title or first heading, one id twice in a page, one title on two pages
+"""
+
+from __future__ import annotations
+
+import posixpath
+import re
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from itertools import chain, islice
+from pathlib import Path, PurePosixPath
+from typing import NamedTuple
+from urllib.parse import unquote, urlsplit
+
+from generator.errors import Fault
+from generator.pages.each import Each, one_by_one
+from generator.site.audit.stretches import Page, put_together, read, stretches
+from generator.site.audit.tagcheck import SCHEME, Wrong
+from generator.site.html import line_at
+
+# The page a server shows for every address that it does not know, at any depth.
+ABSOLUTE_PAGE = "404.html"
+_AT_ONCE = 300
+
+_CSS_ADDRESS = re.compile(
+    r"""/\*.*?\*/|url\(\s*(?:"([^"]*)"|'([^']*)'|([^)]*?))\s*\)|@import\s+(?:"([^"]*)"|'([^']*)')""",
+    re.DOTALL | re.IGNORECASE,
+)
+
+
+class Site(NamedTuple):
+    """What an address can lead to: files and folders relative to the site, and the path it is published under."""
+
+    files: frozenset[str]
+    folders: frozenset[str]
+    base: str
+
+
+def audit(site: Path, allowed_scripts: Collection[str], base: str = "/", each: Each = one_by_one) -> tuple[Fault, ...]:
+    """Everything wrong in a built site, sorted by file and line.
+
+    `allowed_scripts` holds the policy's hashes as `tagcheck.script_hash` gives them; `base` is the path under which
+    the site is published, which the page for unknown addresses writes in front of its links.
+    """
+    files = sorted(path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file())
+    folders = frozenset(str(folder) for file in files for folder in PurePosixPath(file).parents)
+    whole = Site(frozenset(files), folders, base)
+    pages = _read_pages(site, [file for file in files if file.endswith(".html")], allowed_scripts, each)
+    check_links(pages, whole)
+    check_titles(pages)
+    faults = [fault for page in pages for fault in page.faults()]
+    for file in files:
+        if file.endswith(".css"):
+            faults += check_style_sheet(file, (site / file).read_text("utf-8"), whole)
+    return tuple(sorted(set(faults)))
+
+
+def _read_pages(site: Path, files: Sequence[str], allowed_scripts: Collection[str], each: Each) -> list[Page]:
+    """Find everything that can be found on each page without the others; not all pages are in memory at once."""
+    pages: list[Page] = []
+    for start in range(0, len(files), _AT_ONCE):
+        parts = {file: stretches((site / file).read_text("utf-8")) for file in files[start : start + _AT_ONCE]}
+        seen = each(read, tuple(sorted(allowed_scripts)), chain.from_iterable(parts.values()))
+        pages += [put_together(file, islice(seen, len(parts[file]))) for file in parts]
+    return pages
+
+
+def check_links(pages: Sequence[Page], site: Site) -> None:
+    """Follow every address on every page; note on the page each one that leads nowhere."""
+    by_path = {page.path: page for page in pages}
+    answers: dict[tuple[str, str], Wrong | None] = {}
+    for page in pages:
+        # Addresses repeat on all pages of a folder; only the page for unknown addresses is read differently.
+        folder = page.path if page.path == ABSOLUTE_PAGE else posixpath.dirname(page.path)
+        for line, link in page.links:
+            asked = (page.path if link.address.startswith(("#", "?")) else folder, link.address)
+            if asked not in answers:
+                answers[asked] = _follow(link.address, page, by_path, site)
+            wrong = answers[asked]
+            if wrong:
+                page.wrongs.append((line, wrong._replace(key=f'{link.attribute}="{link.address}"')))
+
+
+def _follow(link: str, page: Page, by_path: Mapping[str, Page], site: Site) -> Wrong | None:
+    """What is wrong with an address on a page, if anything is."""
+    address, mark, anchor = link.partition("#")
+    target: str | Wrong = page.path
+    if address and not address.startswith("?"):
+        target = _find(page.path, unquote(urlsplit(address).path), site)
+    elif not address and not mark:
+        target = Wrong("", "is an empty address", "name the page or file it should lead to")
+    if isinstance(target, str) and anchor and target in by_path:
+        target = _find_anchor(by_path[target], unquote(anchor))
+    return target if isinstance(target, Wrong) else None
+
+
+def _find(page: str, path: str, site: Site) -> str | Wrong:
+    """The file of the site that a path on a page leads to, or what is wrong with the path."""
+    if page == ABSOLUTE_PAGE:
+        if not path.startswith(site.base):
+            remedy = "this page is shown at any depth: write the whole address"
+            return Wrong("", f"does not begin with {site.base}", remedy)
+        target = posixpath.normpath(path.removeprefix(site.base) or "index.html")
+    elif path.startswith("/"):
+        return Wrong("", "is absolute and fails when the handbook is opened as a file", "write it from this page on")
+    else:
+        target = posixpath.normpath(posixpath.join(posixpath.dirname(page), path))
+    if target in site.files:
+        return target
+    if target == ".." or target.startswith("../"):
+        return Wrong("", "leads out of the handbook", "link to a page or file of the handbook")
+    if target in site.folders:
+        return Wrong("", "names a folder", "name the page in it: opened as a file, a folder shows a bare list")
+    for file in site.files:
+        if file.lower() == target.lower():
+            return Wrong("", "differs from the file in upper and lower case", f"write {file}")
+    return Wrong("", f"leads to {target}, which is not there", "mend the address, or add what it should lead to")
+
+
+def _find_anchor(page: Page, anchor: str) -> str | Wrong:
+    if anchor == "top" or anchor in page.anchors:
+        return page.path
+    remedy = f"link to one of the anchors of {page.path}, or to the page alone"
+    return Wrong("", f"finds no anchor {anchor!r} on {page.path}", remedy)
+
+
+def check_titles(pages: Sequence[Page]) -> None:
+    """Note on a page that an earlier one, by path, has its title."""
+    first: dict[str, str] = {}
+    for page in pages:
+        if page.title and first.setdefault(page.title, page.path) != page.path:
+            problem = f"{page.title!r} is also the title of {first[page.title]}"
+            page.wrongs.append((page.title_line, Wrong("title", problem, "begin it with what differs")))
+
+
+def check_style_sheet(path: str, text: str, site: Site) -> Iterator[Fault]:
+    """What is wrong with the addresses in a style sheet."""
+    for match in _CSS_ADDRESS.finditer(text):
+        address = next((part.strip() for part in match.groups() if part), "")
+        if not address or address.startswith(("data:", "#")):
+            continue
+        wrong = Wrong("", "makes a request to another host", "keep what the style needs in the handbook")
+        if not SCHEME.match(address) and not address.startswith("/"):
+            target = posixpath.normpath(posixpath.join(posixpath.dirname(path), unquote(urlsplit(address).path)))
+            if target in site.files:
+                continue
+            wrong = Wrong("", f"leads to {target}, which is not there", "mend the address")
+        yield Fault(path, line_at(text, match.start()), f"url({address})", wrong.problem, wrong.remedy)

@@ -1,0 +1,82 @@
+"""The stock handbook with a school's folder laid over it: the same path replaces, any other adds."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+
+from generator.errors import Fault, SourceError
+from generator.source.folders import files_in, shown_name
+from generator.source.reading import decode, read_bytes
+
+
+class Faults(list[Fault]):
+    """The faults of a run so far."""
+
+    @contextmanager
+    def gathered(self) -> Iterator[None]:
+        """Keep the faults of what is done inside, and go on after it."""
+        try:
+            yield
+        except SourceError as error:
+            self.extend(error.faults)
+
+    def raise_if_any(self) -> None:
+        if self:
+            raise SourceError(self)
+
+
+@dataclass(frozen=True)
+class Layer:
+    """One of the two folders. Faults name its files as <folder's name>/<path>."""
+
+    folder: Path
+    from_school: bool
+
+    @property
+    def shown(self) -> str:
+        return shown_name(os.path.basename(os.path.abspath(self.folder)))  # noqa: PTH100, PTH119 - follows no link
+
+    def place_of(self, kind: str) -> str:
+        """Where a kind of file lies below the folder: our own pages stand beside the other words of their language."""
+        return kind if self.from_school or kind != "pages" else f"en/{kind}"
+
+    def named(self, *parts: str) -> str:
+        return "/".join((self.shown, *parts))
+
+
+@dataclass(frozen=True)
+class Source:
+    """One file and the layer it comes from; `replaces` tells whether a lower layer has it too."""
+
+    parts: tuple[str, ...]
+    path: Path
+    file: str
+    from_school: bool
+    replaces: bool
+
+    @property
+    def stem(self) -> str:
+        return self.parts[-1].rpartition(".")[0]
+
+    def text(self) -> str:
+        return decode(read_bytes(self.path, self.file), self.file)
+
+
+Overlaid = dict[tuple[str, ...], Source]
+
+
+def overlaid(layers: Iterable[Layer], kind: str, ending: str, depths: range, faults: Faults) -> Overlaid:
+    """The files of one kind ("lessons", "pages") by their path below it, sorted; later layers win."""
+    files: Overlaid = {}
+    for layer in layers:
+        place = layer.place_of(kind)
+        with faults.gathered():
+            found, named = files_in(layer.folder / place, layer.named(place), ending, depths)
+            faults.extend(named)
+            for parts, path, shown in found:
+                files[parts] = Source(parts, path, shown, layer.from_school, parts in files)
+    return dict(sorted(files.items()))

@@ -1,0 +1,1 @@
+"""How the program says things: numbers, pieces, titles, slips."""

@@ -1,0 +1,245 @@
+"""What is kept from build to build saves time and changes nothing, whatever happens to it."""
+
+from __future__ import annotations
+
+import shutil
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+
+from generator.build import straight_line
+from generator.build.results import Cache, fingerprint, key_of
+from generator.build.straight_line import Request, build
+from generator.site.staging import fill, stage
+from tests.small_handbook import contents, write_small_handbook
+
+KEY, OTHER = key_of("something", 1), key_of("something", 2)
+RESULT = b"a result\x00of some length"
+
+DAMAGE: dict[str, Callable[[bytes], bytes]] = {
+    "empty": lambda content: b"",
+    "cut short": lambda content: content[: len(content) // 2],
+    "cut by one": lambda content: content[:-1],
+    "a digest without a result": lambda content: content[:32],
+    "one byte more": lambda content: content + b"\n",
+    "one bit turned": lambda content: content[:-1] + bytes([content[-1] ^ 1]),
+    "digest damaged": lambda content: bytes([content[0] ^ 1]) + content[1:],
+    "text from elsewhere": lambda content: b"# Shopping list\n",
+    "zeros": lambda content: bytes(len(content)),
+}
+
+
+def quiet(line: str) -> None:
+    """Say nothing."""
+
+
+def files_of(folder: Path) -> Iterator[Path]:
+    return (file for file in folder.rglob("*") if file.is_file())
+
+
+def kept(file: Path, *results: tuple[str, bytes], made_by: str = "this code") -> Cache:
+    """A cache after a build that put these results into it."""
+    with Cache(file, made_by) as cache:
+        for key, result in results:
+            cache.put(key, result)
+    return Cache(file, made_by)
+
+
+def test_results_come_back(tmp_path: Path) -> None:
+    file = tmp_path / "folder" / "results"
+    assert Cache(file, "this code").get(KEY) is None
+    cache = kept(file, (KEY, RESULT), (OTHER, b""))
+    assert (cache.get(KEY), cache.get(OTHER), cache.get(key_of("third"))) == (RESULT, b"", None)
+    assert [found.name for found in file.parent.iterdir()] == ["results"]
+
+
+@pytest.mark.parametrize("damage", DAMAGE.values(), ids=DAMAGE)
+def test_from_a_damaged_file_none_does(damage: Callable[[bytes], bytes], tmp_path: Path) -> None:
+    file = tmp_path / "results"
+    kept(file, (OTHER, b"another"), (KEY, RESULT))
+    file.write_bytes(damage(file.read_bytes()))
+    assert Cache(file, "this code").get(KEY) is None
+    assert kept(file, (KEY, RESULT)).get(KEY) == RESULT
+
+
+def test_nor_from_one_that_other_code_has_written(tmp_path: Path) -> None:
+    kept(tmp_path / "results", (KEY, RESULT), made_by="other code")
+    assert Cache(tmp_path / "results", "this code").get(KEY) is None
+
+
+def test_a_folder_where_the_file_should_be_does_no_harm(tmp_path: Path) -> None:
+    (tmp_path / "results").mkdir()
+    assert kept(tmp_path / "results", (KEY, RESULT)).get(KEY) is None
+
+
+def test_what_was_written_in_vain_is_cleared_up(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def refuse(path: Path, target: Path) -> None:
+        raise OSError
+
+    monkeypatch.setattr(Path, "replace", refuse)
+    kept(tmp_path / "results", (KEY, RESULT))
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_folder_that_cannot_be_written_does_no_harm(tmp_path: Path) -> None:
+    (tmp_path / "file").write_text("in the way")
+    assert kept(tmp_path / "file" / "results", (KEY, RESULT)).get(KEY) is None
+
+
+def test_nothing_is_written_when_nothing_is_new(tmp_path: Path) -> None:
+    file = tmp_path / "results"
+    kept(file, (KEY, RESULT))
+    file.chmod(0o444)
+    before = file.stat().st_mtime_ns
+    with Cache(file, "this code") as cache:
+        cache.get(KEY)
+    assert file.stat().st_mtime_ns == before
+
+
+def test_what_is_not_asked_for_is_kept_only_while_it_takes_no_more_room(tmp_path: Path) -> None:
+    """So two schools that are built by turns both find their results, and the file does not grow without end."""
+    file = tmp_path / "results"
+    kept(file, *((key_of("old", number), bytes(100)) for number in range(10)))
+    cache = kept(file, *((key_of("new", number), bytes(100)) for number in range(6)))
+    assert all(cache.get(key_of("new", number)) for number in range(6))
+    assert sum(cache.get(key_of("old", number)) is not None for number in range(10)) == 6
+
+
+def test_keys_tell_parts_apart() -> None:
+    keys = {key_of("ab", "c"), key_of("a", "bc"), key_of("abc"), key_of(("ab", "c")), key_of("ab", "c", None)}
+    assert len(keys) == 5
+
+
+def test_the_fingerprint_of_a_folder_sees_every_file(tmp_path: Path) -> None:
+    def write(**files: str) -> str:
+        shutil.rmtree(tmp_path / "code", ignore_errors=True)
+        for name, text in files.items():
+            file = tmp_path / "code" / name.replace("__", "/")
+            file.parent.mkdir(parents=True, exist_ok=True)
+            file.write_text(text)
+        return fingerprint(tmp_path / "code")
+
+    first = write(a="1", b="2")
+    assert write(b="2", a="1") == first
+    others = {
+        write(a="1", b="3"),
+        write(a="1", c="2"),
+        write(a="1", b="2", c=""),
+        write(a="1", d__b="2"),
+        write(a="12"),
+    }
+    assert len(others | {first}) == 6
+
+
+def test_staging_makes_a_folder_hold_just_these_files_and_touches_no_more(tmp_path: Path) -> None:
+    stage(tmp_path, {"a.md": b"1", "b/c.md": b"2", "b/d.md": b"3"}.items())
+    before = {file: file.stat().st_mtime_ns for file in files_of(tmp_path)}
+    (tmp_path / "b" / "foreign.md").write_bytes(b"?")
+    (tmp_path / "b" / "d.md").write_bytes(b"?")
+    stage(tmp_path, {"a.md": b"1", "b/c.md": b"4", "b/d.md": b"3"}.items())
+    assert contents(tmp_path) == {"a.md": b"1", "b/c.md": b"4", "b/d.md": b"3"}
+    assert (tmp_path / "a.md").stat().st_mtime_ns == before[tmp_path / "a.md"]
+
+
+def test_a_file_that_stands_elsewhere_just_so_is_not_written_again(tmp_path: Path) -> None:
+    old, new = tmp_path / "old", tmp_path / "new"
+    stage(old, {"same": b"1", "other": b"2", "twice": b"5"}.items())
+    (old / "a link").symlink_to(old / "same")
+    files = {"same": b"1", "other": b"3", "a link": b"1", "nowhere": b"4", "twice": b"5"}
+    fill(new, [*files.items(), ("twice", b"6")], like=old)
+    assert contents(new) == {**files, "twice": b"6"}
+    assert (contents(old)["other"], contents(old)["twice"]) == (b"2", b"5")
+    assert (new / "same").stat().st_ino == (old / "same").stat().st_ino
+    assert not (new / "a link").is_symlink()
+
+
+@pytest.fixture(scope="module")
+def handbook(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return write_small_handbook(tmp_path_factory.mktemp("small") / "handbook")
+
+
+@pytest.fixture(scope="module")
+def first(handbook: Path) -> Request:
+    """A build that found nothing kept."""
+    request = Request(out=handbook.parent / "site", handbook=handbook, workshop=handbook.parent / "first", processes=1)
+    build(request, quiet)
+    return request
+
+
+@pytest.mark.parametrize("name", ["cut short", "one bit turned", "text from elsewhere"])
+def test_a_build_is_right_whatever_happened_to_what_was_kept(name: str, first: Request, tmp_path: Path) -> None:
+    workshop = tmp_path / "workshop"
+    shutil.copytree(first.workshop, workshop)
+    results = workshop / "results"
+    results.write_bytes(DAMAGE[name](results.read_bytes()))
+    (workshop / "docs" / "index.md").write_text("# Something else")
+    (workshop / "docs" / "more.md").write_text("# More")
+    (workshop / "rendered" / "index.html").write_text("?")
+    build(Request(out=tmp_path / "site", handbook=first.handbook, workshop=workshop, processes=1), quiet)
+    assert contents(tmp_path / "site") == contents(first.out)
+
+
+HARM: dict[str, Callable[[Path], object]] = {
+    "a page is gone": lambda site: (site / "index.html").unlink(),
+    "a page was changed": lambda site: (site / "index.html").write_text("?"),
+    "a figure has one byte more": lambda site: next((site / "figures").iterdir()).open("ab").write(b" "),
+}
+
+
+def test_a_whole_site_is_left_as_it_is_and_a_damaged_one_is_built_again(first: Request) -> None:
+    right = contents(first.out)
+    inode = first.out.stat().st_ino
+    said: list[str] = []
+    build(first, said.append)
+    assert first.out.stat().st_ino == inode
+    assert said[-1] == "Nothing has changed since the last build"
+    for name, harm in HARM.items():
+        harm(first.out)
+        build(first, quiet)
+        assert contents(first.out) == right, name
+
+
+def test_a_changed_lesson_costs_no_more_than_the_pages_that_say_it(
+    first: Request, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    worked_out: list[str] = []
+    put = Cache.put
+
+    def noted(cache: Cache, key: str, result: bytes) -> None:
+        worked_out.append(key)
+        put(cache, key, result)
+
+    monkeypatch.setattr(Cache, "put", noted)
+    handbook, workshop = tmp_path / "handbook", tmp_path / "workshop"
+    shutil.copytree(first.handbook, handbook)
+    shutil.copytree(first.workshop, workshop)
+    lesson = handbook / "lessons" / "as-it-lies" / "6963-among-3.toml"
+    before = {file.relative_to(workshop): file.stat().st_mtime_ns for file in files_of(workshop)}
+    lesson.write_text(lesson.read_text().replace('reason = "', 'reason = "Anew: '))
+    build(Request(out=tmp_path / "site", handbook=handbook, workshop=workshop, processes=1), quiet)
+    staged = {file.relative_to(workshop): file.stat().st_mtime_ns for file in files_of(workshop / "docs")}
+    written = {file.as_posix() for file, time in staged.items() if before.get(file) != time}
+    assert written == {"docs/lessons/as-it-lies/6963-among-3.md", "docs/lessons/as-it-lies/index.md"}
+    pages = 3  # the lesson, its step and, in case a card says it too, the cards of the step
+    readings = 2 * 3  # of the two pages that changed: the chapter of the book, the audit of the page and of the chapter
+    lists = 2  # of the files that MkDocs has made, and of those of the site
+    assert 0 < len(worked_out) <= pages + readings + lists
+    rendered = {file.relative_to(workshop): file.stat().st_mtime_ns for file in files_of(workshop / "rendered")}
+    again = {file.as_posix() for file, time in rendered.items() if before.get(file) != time}
+    assert {path for path in again if path.endswith(".html")} == {
+        "rendered/404.html",
+        *(path.replace("docs/", "rendered/").replace(".md", ".html") for path in written),
+    }
+
+
+def test_results_do_not_outlive_the_look_that_they_were_checked_against(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with straight_line.kept_results(tmp_path / "workshop") as cache:
+        cache.put(KEY, RESULT)
+    assert straight_line.kept_results(tmp_path / "workshop").get(KEY) == RESULT
+    shutil.copytree(straight_line.THEME, tmp_path / "theme")
+    (tmp_path / "theme" / "css" / "lesson.css").write_text(".brand-new {}")
+    monkeypatch.setattr(straight_line, "THEME", tmp_path / "theme")
+    assert straight_line.kept_results(tmp_path / "workshop").get(KEY) is None

@@ -1,0 +1,121 @@
+"""Two builds of the same sources are the same, byte for byte, wherever, whenever and however they are made.
+
+Pages and figures of the whole stock handbook are compared as they are written; whole sites are compared for a small
+handbook, which has every kind of page.
+"""
+
+from __future__ import annotations
+
+import os
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from generator import PROJECT
+from generator.build.straight_line import THEME
+from tests.small_handbook import contents, write_small_handbook
+
+EPOCH = "1767225600"
+_WITHOUT_RUBBISH = shutil.ignore_patterns("__pycache__")
+
+BUILD = """
+import sys
+from pathlib import Path
+from generator.build.straight_line import Request, build
+site, workshop, processes = sys.argv[1:]
+build(Request(out=Path(site), workshop=Path(workshop), processes=int(processes)), print)
+"""
+
+WRITE = """
+from hashlib import sha256
+from generator import HANDBOOK
+from generator.figures.gallery import size
+from generator.pages.writing.environment import Writer
+from generator.pages.handbook import write_handbook
+from generator.source.library import load
+from generator.pages.each import one_by_one
+sources = load(HANDBOOK)
+handbook = write_handbook(sources, Writer(sources.school, size), one_by_one)
+for page in handbook.pages:
+    print(page.path, sha256(page.text.encode()).hexdigest(), sha256(repr(page.pictures).encode()).hexdigest())
+print(handbook.nav)
+"""
+
+# Name of the checkout's folder, processes, and what else differs. Zones and languages need not be installed.
+RUNS = {
+    "first": ("one", "1", {"PYTHONHASHSEED": "0", "TZ": "UTC", "LC_ALL": "C"}),
+    "warm, with a helper": ("one", "2", {"PYTHONHASHSEED": "1", "TZ": "Pacific/Kiritimati", "LC_ALL": "C.UTF-8"}),
+    "elsewhere, with helpers": (
+        "another folder, näher",
+        "3",
+        {"PYTHONHASHSEED": "2", "TZ": "America/Adak", "LC_ALL": "tr_TR.UTF-8", "LANG": "de_DE.UTF-8", "COLUMNS": "20"},
+    ),
+}
+
+
+def run(program: str, folder: Path, *arguments: str, **environment: str) -> str:
+    """Run a program in a checkout and give what it prints."""
+    said = subprocess.run(
+        [sys.executable, "-c", program, *arguments],
+        cwd=folder,
+        env={**os.environ, "SOURCE_DATE_EPOCH": EPOCH, "PYTHONPATH": str(folder), **environment},
+        capture_output=True,
+        text=True,
+        encoding="utf-8",
+        check=False,
+    )
+    assert said.returncode == 0, said.stderr
+    return said.stdout
+
+
+def check_out(folder: Path) -> Path:
+    """Everything that a build needs, with the small handbook in the place of ours."""
+    if not folder.exists():
+        shutil.copytree(PROJECT / "generator", folder / "generator", ignore=_WITHOUT_RUBBISH)
+        shutil.copytree(THEME, folder / "handbook" / "theme")
+        shutil.copy(PROJECT / "mkdocs.yml", folder)
+        write_small_handbook(folder / "handbook")
+    return folder
+
+
+@pytest.fixture(scope="module")
+def sites(tmp_path_factory: pytest.TempPathFactory) -> dict[str, dict[str, bytes]]:
+    """The files of one site for each of RUNS, by path."""
+    top = tmp_path_factory.mktemp("same")
+    built: dict[str, dict[str, bytes]] = {}
+    for name, (folder, processes, environment) in RUNS.items():
+        checkout = check_out(top / folder)
+        site = top / f"site {len(built)}"
+        run(BUILD, checkout, str(site), str(checkout / "build"), processes, **environment)
+        built[name] = contents(site)
+    return built
+
+
+@pytest.mark.parametrize("name", list(RUNS)[1:])
+def test_sites_are_the_same(name: str, sites: dict[str, dict[str, bytes]]) -> None:
+    first, other = sites["first"], sites[name]
+    assert sorted(first) == sorted(other)
+    assert [path for path in first if first[path] != other[path]] == []
+    assert any(path.endswith(".svg") for path in first)
+    assert len(first) > 100
+
+
+def test_the_build_date_is_the_one_that_was_stated(sites: dict[str, dict[str, bytes]]) -> None:
+    """1767225600 seconds after the start of 1970 are 2026-01-01 in UTC (`date -u -d @1767225600`)."""
+    assert b"2026-01-01" in sites["first"]["index.html"]
+
+
+def test_nothing_says_where_it_was_built(sites: dict[str, dict[str, bytes]]) -> None:
+    names = [folder.encode() for folder, _, _ in RUNS.values() if len(folder) > 3]
+    assert names
+    for path, content in sites["elsewhere, with helpers"].items():
+        assert not any(name in content for name in names), path
+
+
+def test_all_pages_of_the_stock_handbook_are_the_same() -> None:
+    first = run(WRITE, PROJECT, PYTHONHASHSEED="0", TZ="UTC", LC_ALL="C")
+    assert first == run(WRITE, PROJECT, PYTHONHASHSEED="7", TZ="Pacific/Kiritimati", LC_ALL="C.UTF-8")
+    assert first.count("\n") > 100
