@@ -17,7 +17,7 @@ FLOORS = {
     "errors": set[str](),
     "engine": {"errors"},
     "source": {"engine", "errors"},
-    "words": {"engine", "errors"},
+    "words": {"", "engine", "errors"},
     "figures": {"engine", "errors", "words"},
     "pages": {"", "engine", "errors", "figures", "source", "words"},
     "site": {"", "errors", "pages", "source"},
