@@ -37,7 +37,7 @@ class Phrases:
         try:
             text = self.texts[key]
             if not isinstance(text, str):
-                text = text[self.plural(places["count"])]
+                text = text[self.plural(int(places["count"]))]
             return _PLACE.sub(lambda place: self._said(places[place[1]]), text)
         except KeyError as missing:
             raise HandbookError(f"phrase {key}: there is no {missing}") from None
