@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from typing import NamedTuple
 
 
 class HandbookError(Exception):
@@ -31,6 +32,18 @@ class Fault:
         where = f"{self.file}:{self.line}" if self.line else self.file
         subject = f"{self.key}: " if self.key else ""
         return f"{where}: {subject}{self.problem}; {self.remedy}"
+
+
+class Problem(NamedTuple):
+    """What is wrong and what would be right, where the file and line are not known yet."""
+
+    key: str
+    problem: str
+    remedy: str
+
+    def at(self, file: str, line: int = 0) -> Fault:
+        """The same, once it is known where it was written."""
+        return Fault(file, line, *self)
 
 
 class SourceError(HandbookError):

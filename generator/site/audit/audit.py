@@ -22,10 +22,10 @@ from pathlib import Path, PurePosixPath
 from typing import NamedTuple
 from urllib.parse import unquote, urlsplit
 
-from generator.errors import Fault
+from generator.errors import Fault, Problem
 from generator.pages.each import Each, one_by_one
 from generator.site.audit.stretches import Page, put_together, read, stretches
-from generator.site.audit.tagcheck import SCHEME, Wrong
+from generator.site.audit.tagcheck import SCHEME
 from generator.site.html import line_at
 
 # The page a server shows for every address that it does not know, at any depth.
@@ -78,7 +78,7 @@ def _read_pages(site: Path, files: Sequence[str], allowed_scripts: Collection[st
 def check_links(pages: Sequence[Page], site: Site) -> None:
     """Follow every address on every page; note on the page each one that leads nowhere."""
     by_path = {page.path: page for page in pages}
-    answers: dict[tuple[str, str], Wrong | None] = {}
+    answers: dict[tuple[str, str], Problem | None] = {}
     for page in pages:
         # Addresses repeat on all pages of a folder; only the page for unknown addresses is read differently.
         folder = page.path if page.path == ABSOLUTE_PAGE else posixpath.dirname(page.path)
@@ -91,47 +91,47 @@ def check_links(pages: Sequence[Page], site: Site) -> None:
                 page.wrongs.append((line, wrong._replace(key=f'{link.attribute}="{link.address}"')))
 
 
-def _follow(link: str, page: Page, by_path: Mapping[str, Page], site: Site) -> Wrong | None:
+def _follow(link: str, page: Page, by_path: Mapping[str, Page], site: Site) -> Problem | None:
     """What is wrong with an address on a page, if anything is."""
     address, mark, anchor = link.partition("#")
-    target: str | Wrong = page.path
+    target: str | Problem = page.path
     if address and not address.startswith("?"):
         target = _find(page.path, unquote(urlsplit(address).path), site)
     elif not address and not mark:
-        target = Wrong("", "is an empty address", "name the page or file it should lead to")
+        target = Problem("", "is an empty address", "name the page or file it should lead to")
     if isinstance(target, str) and anchor and target in by_path:
         target = _find_anchor(by_path[target], unquote(anchor))
-    return target if isinstance(target, Wrong) else None
+    return target if isinstance(target, Problem) else None
 
 
-def _find(page: str, path: str, site: Site) -> str | Wrong:
+def _find(page: str, path: str, site: Site) -> str | Problem:
     """The file of the site that a path on a page leads to, or what is wrong with the path."""
     if page == ABSOLUTE_PAGE:
         if not path.startswith(site.base):
             remedy = "this page is shown at any depth: write the whole address"
-            return Wrong("", f"does not begin with {site.base}", remedy)
+            return Problem("", f"does not begin with {site.base}", remedy)
         target = posixpath.normpath(path.removeprefix(site.base) or "index.html")
     elif path.startswith("/"):
-        return Wrong("", "is absolute and fails when the handbook is opened as a file", "write it from this page on")
+        return Problem("", "is absolute and fails when the handbook is opened as a file", "write it from this page on")
     else:
         target = posixpath.normpath(posixpath.join(posixpath.dirname(page), path))
     if target in site.files:
         return target
     if target == ".." or target.startswith("../"):
-        return Wrong("", "leads out of the handbook", "link to a page or file of the handbook")
+        return Problem("", "leads out of the handbook", "link to a page or file of the handbook")
     if target in site.folders:
-        return Wrong("", "names a folder", "name the page in it: opened as a file, a folder shows a bare list")
+        return Problem("", "names a folder", "name the page in it: opened as a file, a folder shows a bare list")
     for file in site.files:
         if file.lower() == target.lower():
-            return Wrong("", "differs from the file in upper and lower case", f"write {file}")
-    return Wrong("", f"leads to {target}, which is not there", "mend the address, or add what it should lead to")
+            return Problem("", "differs from the file in upper and lower case", f"write {file}")
+    return Problem("", f"leads to {target}, which is not there", "mend the address, or add what it should lead to")
 
 
-def _find_anchor(page: Page, anchor: str) -> str | Wrong:
+def _find_anchor(page: Page, anchor: str) -> str | Problem:
     if anchor == "top" or anchor in page.anchors:
         return page.path
     remedy = f"link to one of the anchors of {page.path}, or to the page alone"
-    return Wrong("", f"finds no anchor {anchor!r} on {page.path}", remedy)
+    return Problem("", f"finds no anchor {anchor!r} on {page.path}", remedy)
 
 
 def check_titles(pages: Sequence[Page]) -> None:
@@ -140,7 +140,7 @@ def check_titles(pages: Sequence[Page]) -> None:
     for page in pages:
         if page.title and first.setdefault(page.title, page.path) != page.path:
             problem = f"{page.title!r} is also the title of {first[page.title]}"
-            page.wrongs.append((page.title_line, Wrong("title", problem, "begin it with what differs")))
+            page.wrongs.append((page.title_line, Problem("title", problem, "begin it with what differs")))
 
 
 def check_style_sheet(path: str, text: str, site: Site) -> Iterator[Fault]:
@@ -149,10 +149,10 @@ def check_style_sheet(path: str, text: str, site: Site) -> Iterator[Fault]:
         address = next((part.strip() for part in match.groups() if part), "")
         if not address or address.startswith(("data:", "#")):
             continue
-        wrong = Wrong("", "makes a request to another host", "keep what the style needs in the handbook")
+        wrong = Problem("", "makes a request to another host", "keep what the style needs in the handbook")
         if not SCHEME.match(address) and not address.startswith("/"):
             target = posixpath.normpath(posixpath.join(posixpath.dirname(path), unquote(urlsplit(address).path)))
             if target in site.files:
                 continue
-            wrong = Wrong("", f"leads to {target}, which is not there", "mend the address")
-        yield Fault(path, line_at(text, match.start()), f"url({address})", wrong.problem, wrong.remedy)
+            wrong = Problem("", f"leads to {target}, which is not there", "mend the address")
+        yield wrong._replace(key=f"url({address})").at(path, line_at(text, match.start()))

@@ -13,8 +13,8 @@ from dataclasses import dataclass, field
 from hashlib import sha256
 from itertools import accumulate
 
-from generator.errors import Fault
-from generator.site.audit.tagcheck import INTO_FILE, NOTHING, STRUCTURE, Link, Table, Wrong, is_known, look_at
+from generator.errors import Fault, Problem
+from generator.site.audit.tagcheck import INTO_FILE, NOTHING, STRUCTURE, Link, Table, is_known, look_at
 from generator.site.html import telling, words
 
 _TELLING = telling(opening=sorted(STRUCTURE), closing=("table",))
@@ -58,13 +58,13 @@ class Page:
     path: str
     anchors: set[str] = field(default_factory=set)
     links: list[tuple[int, Link]] = field(default_factory=list)
-    wrongs: list[tuple[int, Wrong]] = field(default_factory=list)
+    wrongs: list[tuple[int, Problem]] = field(default_factory=list)
     title: str = ""
     title_line: int = 0
 
     def faults(self) -> Iterator[Fault]:
         for line, wrong in self.wrongs:
-            yield Fault(self.path, line, *wrong)
+            yield wrong.at(self.path, line)
 
 
 def stretches(text: str) -> list[Stretch]:
@@ -79,7 +79,7 @@ def read(allowed_scripts: Collection[str], stretch: Stretch) -> Seen:
     text = stretch.text
     anchors: set[str] = set()
     links: list[tuple[int, Link]] = []
-    wrongs: list[tuple[int, Wrong]] = []
+    wrongs: list[tuple[int, Problem]] = []
     title: tuple[int, str] | None = None
     heading = language = False
     in_body = not stretch.first
@@ -109,7 +109,7 @@ def read(allowed_scripts: Collection[str], stretch: Stretch) -> Seen:
             case "h1":
                 heading = heading or bool(words(text[token.end() : text.find("</h1", token.end())]))
             case "script" if not is_known(tag, allowed_scripts):
-                wrong = Wrong("script", "is written into the page and the content policy does not know it", INTO_FILE)
+                wrong = Problem("script", "is written into the page and the content policy does not know it", INTO_FILE)
                 wrongs.append((start, wrong))
             case "table":
                 tables.append(Table(tag, start))
@@ -134,7 +134,7 @@ def put_together(path: str, parts: Iterable[Seen]) -> Page:
     line = 1
     for part in parts:
         whole.wrongs += [(line, _twice(anchor)) for anchor in part.anchors if anchor in whole.anchors]
-        whole.wrongs += [(line + at, Wrong(*wrong)) for at, *wrong in part.wrongs]
+        whole.wrongs += [(line + at, Problem(*wrong)) for at, *wrong in part.wrongs]
         whole.links += [(line + at, Link(*link)) for at, *link in part.links]
         whole.anchors.update(part.anchors)
         if part.title:
@@ -147,9 +147,9 @@ def put_together(path: str, parts: Iterable[Seen]) -> Page:
         (heading, "h1", "begin the page with a heading of the first level"),
     ):
         if not there:
-            whole.wrongs.append((1, Wrong(key, "is missing", remedy)))
+            whole.wrongs.append((1, Problem(key, "is missing", remedy)))
     return whole
 
 
-def _twice(anchor: str) -> Wrong:
-    return Wrong(f'id="{anchor}"', "is on this page twice", "give each its own")
+def _twice(anchor: str) -> Problem:
+    return Problem(f'id="{anchor}"', "is on this page twice", "give each its own")

@@ -10,6 +10,7 @@ from functools import lru_cache
 from hashlib import sha256
 from typing import NamedTuple
 
+from generator.errors import Problem
 from generator.site.html import ADDRESSES, LISTS_OF_ADDRESSES, Tag, tags, words
 
 SCHEME = re.compile(r"[a-z][a-z0-9+.-]*:", re.IGNORECASE)
@@ -25,14 +26,6 @@ _DECORATIVE = frozenset({"none", "presentation"})
 _IGNORED_IN_SCHEME = re.compile(r"[\x00-\x20]+")
 
 
-class Wrong(NamedTuple):
-    """What is wrong with a tag or an address, not yet placed in a file."""
-
-    key: str
-    problem: str
-    remedy: str
-
-
 class Link(NamedTuple):
     """An address inside the site that must lead somewhere."""
 
@@ -46,7 +39,7 @@ class Seen(NamedTuple):
     tag: Tag
     anchors: tuple[str, ...] = ()
     links: tuple[Link, ...] = ()
-    wrongs: tuple[Wrong, ...] = ()
+    wrongs: tuple[Problem, ...] = ()
 
 
 NOTHING = Seen(Tag("", False, "", 0, 0))
@@ -79,7 +72,7 @@ def look_at(written: str) -> Seen:
     if tag.name == "a" and said.get("name") and said["name"] not in anchors:
         anchors.append(said["name"])
     links: list[Link] = []
-    wrongs: list[Wrong] = []
+    wrongs: list[Problem] = []
     for attribute, value in said.items():
         if attribute in ADDRESSES:
             for address in _split(attribute, value):
@@ -89,14 +82,14 @@ def look_at(written: str) -> Seen:
                 elif not SCHEME.match(address) and not address.startswith("//"):
                     links.append(Link(attribute, address))
         elif attribute == "style":
-            wrongs.append(Wrong("style", "is an attribute that the content policy refuses", "use a class instead"))
+            wrongs.append(Problem("style", "is an attribute that the content policy refuses", "use a class instead"))
         elif attribute.startswith("on"):
-            wrongs.append(Wrong(attribute, "is a script that the content policy refuses", INTO_FILE))
+            wrongs.append(Problem(attribute, "is a script that the content policy refuses", INTO_FILE))
     if tag.name == "style":
-        wrongs.append(Wrong("style", "is an element that the content policy refuses", "move it into a style sheet"))
+        wrongs.append(Problem("style", "is an element that the content policy refuses", "move it into a style sheet"))
     elif tag.name == "img" and not said.get("alt") and not ("alt" in said and said.get("role") in _DECORATIVE):
         remedy = 'say in alt what it shows, or mark decoration with alt="" role="presentation"'
-        wrongs.append(Wrong(f'img src="{said.get("src", "")}"', "has no alternative text", remedy))
+        wrongs.append(Problem(f'img src="{said.get("src", "")}"', "has no alternative text", remedy))
     if not (anchors or links or wrongs or tag.name in STRUCTURE):
         return NOTHING
     return Seen(tag, tuple(anchors), tuple(links), tuple(wrongs))
@@ -108,22 +101,22 @@ def _split(attribute: str, value: str) -> list[str]:
     return [part.split()[0] for part in value.split(",") if part.strip()]
 
 
-def _refuse(name: str, said: Mapping[str, str], attribute: str, address: str) -> Wrong | None:
+def _refuse(name: str, said: Mapping[str, str], attribute: str, address: str) -> Problem | None:
     """What is wrong with an address wherever it stands, or None."""
     key = f'{attribute}="{address}"'
     bare = _IGNORED_IN_SCHEME.sub("", address).lower()
     if bare.startswith(("javascript:", "vbscript:")):
-        return Wrong(key, "is a script in place of an address", "link to a page")
+        return Problem(key, "is a script in place of an address", "link to a page")
     link = name in _LINK_TAGS and attribute in ("href", "xlink:href")
     if bare.startswith(("http:", "https:")):
         if link or (name == "link" and set(said.get("rel", "").lower().split()) <= _RELATIONS_WITHOUT_REQUEST):
             return None
-        return Wrong(key, "makes a request to another host", "keep what the page needs in the handbook")
+        return Problem(key, "makes a request to another host", "keep what the page needs in the handbook")
     if bare.startswith("//"):
-        return Wrong(key, "leaves out how to reach the other host", "write https: in front, in a plain link only")
+        return Problem(key, "leaves out how to reach the other host", "write https: in front, in a plain link only")
     scheme = SCHEME.match(bare)
     if scheme and scheme[0] not in (("mailto:", "tel:") if link else ("data:", "blob:")):
-        return Wrong(key, f"uses {scheme[0]}, which a page of the handbook must not", "link to a page or file of it")
+        return Problem(key, f"uses {scheme[0]}, which a page of the handbook must not", "link to a page or file of it")
     return None
 
 
@@ -147,15 +140,15 @@ class Table:
             if scope not in ("col", "row", "colgroup", "rowgroup"):
                 self.bare.append(start)
 
-    def wrongs(self) -> Iterator[tuple[int, Wrong]]:
+    def wrongs(self) -> Iterator[tuple[int, Problem]]:
         """What is wrong with the table, once all of it has been seen, each with its position."""
         if self.tag.attributes.get("role") in _DECORATIVE:
             return
         if not self.caption:
-            yield self.start, Wrong("table", "has no caption", "say in a caption what the table holds")
+            yield self.start, Problem("table", "has no caption", "say in a caption what the table holds")
         for scope, called in (("col", "column"), ("row", "row")):
             if scope not in self.scopes:
                 remedy = f'mark what names each {called} with th scope="{scope}"'
-                yield self.start, Wrong("table", f"has no {called} headers", remedy)
+                yield self.start, Problem("table", f"has no {called} headers", remedy)
         for position in self.bare:
-            yield position, Wrong("th", "does not say what it names", 'add scope="col" or scope="row"')
+            yield position, Problem("th", "does not say what it names", 'add scope="col" or scope="row"')
