@@ -31,7 +31,7 @@ from generator.build.rendering import render_changed
 from generator.build.results import Cache, fingerprint, installed, key_of
 from generator.build.work import Work
 from generator.errors import HandbookError, SourceError
-from generator.figures.gallery import drawing, size
+from generator.figures.gallery import drawing
 from generator.figures.picture import FIGURES, Picture
 from generator.pages.each import Each, one_by_one
 from generator.pages.handbook import Handbook, write_handbook
@@ -145,7 +145,7 @@ def _make(
 
 def _write(sources: Sources, docs: Path, each: Each) -> _Outline:
     """From what was read to pages in Markdown."""
-    handbook = write_handbook(sources, Writer(sources.school, size), each)
+    handbook = write_handbook(sources, Writer(sources.school), each)
     pages = ((page.path, page.text.encode()) for page in handbook.pages)
     stage(docs, chain(pages, school_look.files(sources.theme).items()))
     return _Outline(len(handbook.pages), handbook.nav, _parts(handbook), handbook.pictures)
@@ -154,7 +154,7 @@ def _write(sources: Sources, docs: Path, each: Each) -> _Outline:
 def check(school_folder: Path | None = None) -> Sources:
     """Everything that a build would refuse before rendering, without writing. Raises HandbookError."""
     sources = load(HANDBOOK, school_folder)
-    write_handbook(sources, Writer(sources.school, size), one_by_one)
+    write_handbook(sources, Writer(sources.school), one_by_one)
     return sources
 
 

@@ -15,7 +15,6 @@ from pathlib import Path
 
 from generator.build import straight_line
 from generator.build.results import fingerprint
-from generator.figures.gallery import size
 from generator.pages.each import one_by_one
 from generator.pages.handbook import write_handbook
 from generator.pages.writing.environment import Writer
@@ -44,7 +43,7 @@ def whole_build(handbook: Path, workshop: Path, out: Path, processes: int) -> di
 def only_mkdocs(handbook: Path, workshop: Path, out: Path) -> dict[str, float]:
     """Seconds that MkDocs takes for the pages that the last build has staged."""
     sources = load(handbook)
-    nav = write_handbook(sources, Writer(sources.school, size), one_by_one).nav
+    nav = write_handbook(sources, Writer(sources.school), one_by_one).nav
     settings = render.Settings(sources.school.name, "1", render.build_date(os.environ))
     before = fingerprint(workshop / "docs")
     out.mkdir(parents=True)

@@ -32,13 +32,12 @@ build(Request(out=Path(site), workshop=Path(workshop), processes=int(processes))
 WRITE = """
 from hashlib import sha256
 from generator import HANDBOOK
-from generator.figures.gallery import size
 from generator.pages.writing.environment import Writer
 from generator.pages.handbook import write_handbook
 from generator.source.library import load
 from generator.pages.each import one_by_one
 sources = load(HANDBOOK)
-handbook = write_handbook(sources, Writer(sources.school, size), one_by_one)
+handbook = write_handbook(sources, Writer(sources.school), one_by_one)
 for page in handbook.pages:
     print(page.path, sha256(page.text.encode()).hexdigest(), sha256(repr(page.pictures).encode()).hexdigest())
 print(handbook.nav)

@@ -8,7 +8,6 @@ from pathlib import Path
 import pytest
 
 from generator.errors import SourceError
-from generator.figures.gallery import size
 from generator.pages.each import one_by_one
 from generator.pages.handbook import Handbook, write_handbook
 from generator.pages.writing.environment import Writer
@@ -22,7 +21,7 @@ LESSON = "lessons/static/8448-among-4.md"
 
 def written(handbook: Path, school: Path | None) -> Handbook:
     sources = load(handbook, school)
-    return write_handbook(sources, Writer(sources.school, size), one_by_one)
+    return write_handbook(sources, Writer(sources.school), one_by_one)
 
 
 def with_files(folder: Path, **texts: str) -> Handbook:

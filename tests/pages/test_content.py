@@ -8,7 +8,6 @@ from pathlib import Path
 import pytest
 
 from generator import HANDBOOK
-from generator.figures.gallery import size
 from generator.pages.authored.content import LARGEST_RESULT, Refused, refusals
 from generator.pages.each import one_by_one
 from generator.pages.handbook import write_handbook
@@ -59,7 +58,7 @@ def test_a_page_that_becomes_too_large_is_refused() -> None:
 def test_our_own_pages_keep_to_it() -> None:
     sources = load(HANDBOOK)
     authored = {page.path for page in sources.pages}
-    pages = write_handbook(sources, Writer(sources.school, size), one_by_one).pages
+    pages = write_handbook(sources, Writer(sources.school), one_by_one).pages
     looked_at = [page for page in pages if page.path in authored]
     assert len(looked_at) > 20
     for page in looked_at:

@@ -17,7 +17,7 @@ from generator.source.library import load
 from generator.words.slips import explain_with_ribbons
 
 SOURCES = load(HANDBOOK)
-WRITER = Writer(SOURCES.school, lambda grouping, picture: (0, 0))
+WRITER = Writer(SOURCES.school)
 PLACED = placed_lessons(SOURCES.steps, tuple(lesson_link(lesson, WRITER.number) for lesson in SOURCES.lessons))
 PLAIN = [placed for placed in PLACED if not placed.lesson.ribbons]
 RIBBONS = [share(lesson.dividend, lesson.divisor, ribbons=True) for lesson in SOURCES.lessons if lesson.ribbons]

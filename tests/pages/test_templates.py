@@ -13,7 +13,7 @@ from generator.pages.writing.environment import Writer
 from generator.source.school import School
 
 CASES = tomllib.loads(Path(__file__).with_name("templates.toml").read_text("utf-8"))
-WRITER = Writer(School(), lambda grouping, picture: (700.0, 300.0))
+WRITER = Writer(School())
 
 
 def fill(template: str, **names: Any) -> str:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from functools import lru_cache, partial
 from typing import Any
 
@@ -20,6 +20,7 @@ from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import needs, shortages
 from generator.engine.steps import Action
 from generator.errors import HandbookError, SourceError
+from generator.figures.gallery import size
 from generator.figures.picture import Picture
 from generator.pages.kinds import views
 from generator.pages.kinds.settings import settings
@@ -38,8 +39,6 @@ _OVERVIEWS = ("path", "allowed", "pieces")
 _OVERVIEWS_FOR_ALL = ("pieces",)
 _LARGEST_NUMBER = 9999
 
-Size = tuple[float, float]
-
 
 @dataclass(frozen=True)
 class Shown:
@@ -52,14 +51,9 @@ class Shown:
 
 @dataclass(frozen=True)
 class Writer:
-    """Renders templates for one school.
-
-    `size_of` tells the width and height of a figure before it is drawn, so that a page keeps its place free;
-    it is told what this school writes between thousands and hundreds.
-    """
+    """Renders templates for one school."""
 
     school: School
-    size_of: Callable[[str, Picture], Size] = field(repr=False)
 
     def render(self, template: str, page: str, data: Mapping[str, Any]) -> tuple[str, tuple[Picture, ...]]:
         """The Markdown of a template for the page at a path, and the figures it shows."""
@@ -103,7 +97,7 @@ class Writer:
                 wanted = Picture(kind, rows=tuple(rows))
             else:
                 raise HandbookError(f'the figure "{kind}" needs a sharing')
-            width, height = self.size_of(self.school.numbers.mark_in_four_digits, wanted)
+            width, height = size(self.school.numbers.mark_in_four_digits, wanted)
             pictures[wanted] = None
             return Shown(from_page(page, wanted.path), round(width), round(height))
 
