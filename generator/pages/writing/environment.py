@@ -31,6 +31,7 @@ from generator.pages.writing.text import grouped, plain
 from generator.source.models import MOST_CHILDREN
 from generator.source.school import School
 from generator.words import numbers, titles
+from generator.words.phrases import Phrases, phrases
 from generator.words.slips import explain, explain_with_ribbons
 
 TEMPLATES = HANDBOOK / "en" / "templates"
@@ -54,6 +55,11 @@ class Writer:
     """Renders templates for one school."""
 
     school: School
+
+    @property
+    def phrases(self) -> Phrases:
+        """The sentences of the school's language, with numbers as the school writes them."""
+        return phrases(self.school.language, self.number)
 
     def render(self, template: str, page: str, data: Mapping[str, Any]) -> tuple[str, tuple[Picture, ...]]:
         """The Markdown of a template for the page at a path, and the figures it shows."""
@@ -155,6 +161,7 @@ def _environment(writer: Writer) -> Sandbox:
         "pieces": numbers.pieces,
         "purchases": purchases,
         "ready_numbers": partial(_ready_numbers, writer.school),
+        "say": writer.phrases.say,
         "school": writer.school,
         "settings": settings,
         "shape": numbers.shape,
