@@ -33,8 +33,8 @@ from generator.build.work import Work
 from generator.errors import HandbookError, SourceError
 from generator.figures.gallery import drawing
 from generator.figures.picture import FIGURES, Picture
-from generator.pages.each import Each, one_by_one
 from generator.pages.handbook import Handbook, write_handbook
+from generator.pages.run_many import RunMany, run_in_turn
 from generator.pages.writing.environment import Writer
 from generator.pages.writing.page import address
 from generator.site import book, policy, render, school_look
@@ -124,28 +124,28 @@ def _make(
     with publishing.fresh_site(request.out, say) as site:
         with _nothing_collected():
             say(f"Working out {len(sources.lessons)} lessons")
-            outline = _write(sources, docs, work.each)
+            outline = _write(sources, docs, work.run_many)
             # Figures are drawn by other processes while MkDocs renders the pages: it needs only their names.
-            drawings = work.each(drawing, sources.school.numbers.mark_in_four_digits, outline.pictures)
+            drawings = work.run_many(drawing, sources.school.numbers.mark_in_four_digits, outline.pictures)
             say(f"Rendering {outline.pages} pages")
             around = key_of("rendered", outline.nav, settings)
             paths = render_changed(cache, around, docs, rendered, outline.nav, settings)
         say("Finishing: search, print, policy, servers")
         on_paper = sources.school.print.paper
-        fill(site, finished(rendered, paths, outline.parts, settings, on_paper, work.each), like=request.out)
+        fill(site, finished(rendered, paths, outline.parts, settings, on_paper, work.run_many), like=request.out)
         say(f"Drawing {len(outline.pictures)} figures")
         figures = zip((picture.file for picture in outline.pictures), drawings, strict=True)
         fill(site / FIGURES, figures, like=request.out / FIGURES)
         say("Auditing the whole site")
-        faults = audit(site, policy.theme_scripts(site), settings.sub_path, work.each)
+        faults = audit(site, policy.theme_scripts(site), settings.sub_path, work.run_many)
         if faults:
             raise SourceError(faults)
         return remember(cache, edition, site, outline.pages, len(outline.pictures))
 
 
-def _write(sources: Sources, docs: Path, each: Each) -> _Outline:
+def _write(sources: Sources, docs: Path, run_many: RunMany) -> _Outline:
     """From what was read to pages in Markdown."""
-    handbook = write_handbook(sources, Writer(sources.school), each)
+    handbook = write_handbook(sources, Writer(sources.school), run_many)
     pages = ((page.path, page.text.encode()) for page in handbook.pages)
     stage(docs, chain(pages, school_look.files(sources.theme).items()))
     return _Outline(len(handbook.pages), handbook.nav, _parts(handbook), handbook.pictures)
@@ -154,7 +154,7 @@ def _write(sources: Sources, docs: Path, each: Each) -> _Outline:
 def check(school_folder: Path | None = None) -> Sources:
     """Everything that a build would refuse before rendering, without writing. Raises HandbookError."""
     sources = load(HANDBOOK, school_folder)
-    write_handbook(sources, Writer(sources.school), one_by_one)
+    write_handbook(sources, Writer(sources.school), run_in_turn)
     return sources
 
 

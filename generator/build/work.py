@@ -19,7 +19,7 @@ from pydantic import TypeAdapter, ValidationError
 
 from generator.build.results import Cache, key_of
 from generator.errors import HandbookError
-from generator.pages.each import Given, Result, Thing
+from generator.pages.run_many import Given, Result, Thing
 
 _TURNS = 24  # how often a process comes back for more: few turns cost little, many share the work evenly
 _MOST_AT_ONCE = 16
@@ -45,10 +45,10 @@ class Work:
         if self._others:
             self._others.shutdown(cancel_futures=True)
 
-    def each(
+    def run_many(
         self, function: Callable[[Given, Thing], Result], given: Given, things: Iterable[Thing]
     ) -> Iterator[Result]:
-        """Results in order, as `generator.pages.each.Each` has it."""
+        """Results in order, as `generator.pages.run_many.RunMany` has it."""
         todo = list(things)
         common = key_of(function.__module__, function.__qualname__, given)
         keys = [key_of(common, thing) for thing in todo]

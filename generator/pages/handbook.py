@@ -14,12 +14,12 @@ from generator.errors import Fault, SourceError
 from generator.figures.picture import Picture
 from generator.pages.authored.fill import Desk, Draft, Noted, speaks_of_lessons, write_authored, write_note
 from generator.pages.authored.own_links import OwnLink, dead_links
-from generator.pages.each import Each
 from generator.pages.kinds.a_z import PATH as A_Z
 from generator.pages.kinds.a_z import entries, write_a_z
 from generator.pages.kinds.choosing import group_lessons, write_choosing, write_group
 from generator.pages.kinds.lesson import placed_lessons, write_lesson
 from generator.pages.kinds.steps import WholePath, placed_steps, write_cards, write_path, write_step
+from generator.pages.run_many import RunMany
 from generator.pages.writing.environment import Writer
 from generator.pages.writing.links import lesson_link, step_link
 from generator.pages.writing.page import Page, front_matter
@@ -70,8 +70,8 @@ class Beginning:
     reviewed: date
 
 
-def write_handbook(sources: Sources, writer: Writer, each: Each) -> Handbook:
-    """Every page of the handbook; `each` works out many pages at once.
+def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handbook:
+    """Every page of the handbook; `run_many` works out many pages at once.
 
     Raises SourceError with every fault in the words that people wrote for it.
     """
@@ -83,17 +83,17 @@ def write_handbook(sources: Sources, writer: Writer, each: Each) -> Handbook:
     to_steps = tuple(map(step_link, steps))
     by_order = sorted(sources.pages, key=lambda page: (page.section, page.meta.order))
     # The longest work is begun first; what is begun goes on while the next is put together.
-    lessons = each(write_lesson, writer, placed_lessons(steps, links))
+    lessons = run_many(write_lesson, writer, placed_lessons(steps, links))
     desk = Desk(writer, to_steps)
     desk_with_lessons = replace(desk, lessons=links)
-    about_lessons = each(write_authored, desk_with_lessons, filter(speaks_of_lessons, by_order))
-    authored = each(write_authored, desk, filterfalse(speaks_of_lessons, by_order))
-    choosing = each(write_group, (writer, reviewed), group_lessons(writer.school.groups.sizes, links))
-    choose = each(write_choosing, writer, [reviewed])
-    cards = each(write_cards, writer, steps)
-    overviews = each(write_step, writer, placed_steps(steps))
-    path = each(write_path, writer, [WholePath(to_steps, reviewed)])
-    home = each(write_home, writer, [Beginning(len(links), reviewed)])
+    about_lessons = run_many(write_authored, desk_with_lessons, filter(speaks_of_lessons, by_order))
+    authored = run_many(write_authored, desk, filterfalse(speaks_of_lessons, by_order))
+    choosing = run_many(write_group, (writer, reviewed), group_lessons(writer.school.groups.sizes, links))
+    choose = run_many(write_choosing, writer, [reviewed])
+    cards = run_many(write_cards, writer, steps)
+    overviews = run_many(write_step, writer, placed_steps(steps))
+    path = run_many(write_path, writer, [WholePath(to_steps, reviewed)])
+    home = run_many(write_home, writer, [Beginning(len(links), reviewed)])
     written = {page.path: page for drafts in (about_lessons, authored) for page in _whole(drafts, faults, own_links)}
     own = {page.path: written[page.path] for page in by_order if page.path in written}
 
@@ -104,10 +104,10 @@ def write_handbook(sources: Sources, writer: Writer, each: Each) -> Handbook:
     on_the_path = Section(LESSONS, (*in_force(path), *_in_step_order(in_force((*overviews, *cards, *lessons)))))
     (first,) = in_force(home)
     others = (*in_force(choose), *in_force(choosing), *(page for page in own.values() if page.path != A_Z))
-    a_z = in_force(each(write_a_z, writer, [entries((*on_the_path.pages, *others), reviewed)]))
+    a_z = in_force(run_many(write_a_z, writer, [entries((*on_the_path.pages, *others), reviewed)]))
     sections = (on_the_path, *_sections((*others, *a_z)))
     handbook = Handbook(first, sections, _nav(first, sections))
-    noted = each(write_note, desk_with_lessons, _noted(handbook.pages, sources.notes, faults))
+    noted = run_many(write_note, desk_with_lessons, _noted(handbook.pages, sources.notes, faults))
     handbook = _with(handbook, {page.path: page for page in _whole(noted, faults, own_links)})
     faults.extend(_same_titles(handbook.pages, sources))
     faults.extend(dead_links(own_links, [page.path for page in handbook.pages]))

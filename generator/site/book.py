@@ -20,7 +20,7 @@ from urllib.parse import urlsplit, urlunsplit
 from jinja2 import Environment
 
 from generator.errors import HandbookError
-from generator.pages.each import Each, one_by_one
+from generator.pages.run_many import RunMany, run_in_turn
 from generator.site.html import ADDRESSES, LISTS_OF_ADDRESSES, VOID, Tag, closing, tags, telling, words
 
 BOOK = "book.html"
@@ -78,13 +78,15 @@ class _Place(NamedTuple):
     anchors: Mapping[str, str]
 
 
-def bind(rendered: Path, parts: Sequence[Part], title: str, imprint: str, each: Each = one_by_one) -> tuple[str, str]:
+def bind(
+    rendered: Path, parts: Sequence[Part], title: str, imprint: str, run_many: RunMany = run_in_turn
+) -> tuple[str, str]:
     """The book of rendered pages, and the style sheet that puts each chapter's number and title on its printed pages.
 
     The first page lends the frame. Like any page, the book is then made ready for paper and given its policy. Raises
     HandbookError for a page without an article.
     """
-    bound = _chapters(rendered, parts, each)
+    bound = _chapters(rendered, parts, run_many)
     first = parts[0].pages[0]
     frame = _frame((rendered / first).read_text("utf-8"), first)
     template = Environment(autoescape=True, trim_blocks=True).from_string(_TEMPLATE.read_text("utf-8"))
@@ -93,13 +95,13 @@ def bind(rendered: Path, parts: Sequence[Part], title: str, imprint: str, each: 
     return book, rules
 
 
-def _chapters(site: Path, parts: Sequence[Part], each: Each) -> tuple[_Bound, ...]:
+def _chapters(site: Path, parts: Sequence[Part], run_many: RunMany) -> tuple[_Bound, ...]:
     """Make every page a chapter, numbered from 1 through all parts; not all pages are in memory at once."""
     anchors = {page: page.removesuffix(".html") for part in parts for page in part.pages}
     pages = [(page, 2 if part.title else 1) for part in parts for page in part.pages]
     made: list[Chapter] = []
     for start in range(0, len(pages), _AT_ONCE):
-        made += each(chapter, anchors, (_leaf(site, *page) for page in pages[start : start + _AT_ONCE]))
+        made += run_many(chapter, anchors, (_leaf(site, *page) for page in pages[start : start + _AT_ONCE]))
     chapters = enumerate(made, start=1)
     return tuple(_Bound(part.title, tuple(islice(chapters, len(part.pages)))) for part in parts)
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from itertools import chain
 from pathlib import Path
 
-from generator.pages.each import Each
+from generator.pages.run_many import RunMany
 from generator.site import book, paper, policy, search, servers
 from generator.site.changes import changed
 from generator.site.render import Settings
@@ -18,7 +18,7 @@ def finished(
     parts: Sequence[book.Part],
     settings: Settings,
     on_paper: str | None,
-    each: Each,
+    run_many: RunMany,
 ) -> Iterator[tuple[str, bytes]]:
     """The files of the site, by path; `paths` are those of the rendered files, `parts` those of the book of all pages.
 
@@ -26,7 +26,7 @@ def finished(
     """
     imprint = f"{settings.site_name}, version {settings.version}, {settings.built.isoformat()}"
     scripts = policy.theme_scripts(rendered)
-    whole, chapter_pages = book.bind(rendered, parts, settings.site_name, imprint, each)
+    whole, chapter_pages = book.bind(rendered, parts, settings.site_name, imprint, run_many)
     pages = ((path, (rendered / path).read_text("utf-8")) for path in paths if path.endswith(".html"))
     yield from changed(
         chain(pages, [(book.BOOK, whole)]), paper.for_print(imprint, on_paper), policy.for_pages(scripts)

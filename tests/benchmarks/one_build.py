@@ -15,8 +15,8 @@ from pathlib import Path
 
 from generator.build import straight_line
 from generator.build.results import fingerprint
-from generator.pages.each import one_by_one
 from generator.pages.handbook import write_handbook
+from generator.pages.run_many import run_in_turn
 from generator.pages.writing.environment import Writer
 from generator.site import render
 from generator.source.library import load
@@ -43,7 +43,7 @@ def whole_build(handbook: Path, workshop: Path, out: Path, processes: int) -> di
 def only_mkdocs(handbook: Path, workshop: Path, out: Path) -> dict[str, float]:
     """Seconds that MkDocs takes for the pages that the last build has staged."""
     sources = load(handbook)
-    nav = write_handbook(sources, Writer(sources.school), one_by_one).nav
+    nav = write_handbook(sources, Writer(sources.school), run_in_turn).nav
     settings = render.Settings(sources.school.name, "1", render.build_date(os.environ))
     before = fingerprint(workshop / "docs")
     out.mkdir(parents=True)

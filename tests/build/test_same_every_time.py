@@ -35,9 +35,9 @@ from generator import HANDBOOK
 from generator.pages.writing.environment import Writer
 from generator.pages.handbook import write_handbook
 from generator.source.library import load
-from generator.pages.each import one_by_one
+from generator.pages.run_many import run_in_turn
 sources = load(HANDBOOK)
-handbook = write_handbook(sources, Writer(sources.school), one_by_one)
+handbook = write_handbook(sources, Writer(sources.school), run_in_turn)
 for page in handbook.pages:
     print(page.path, sha256(page.text.encode()).hexdigest(), sha256(repr(page.pictures).encode()).hexdigest())
 print(handbook.nav)

@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 
 from generator.errors import SourceError
-from generator.pages.each import one_by_one
 from generator.pages.handbook import Handbook, write_handbook
+from generator.pages.run_many import run_in_turn
 from generator.pages.writing.environment import Writer
 from generator.source.library import load
 from tests.source.cases import EXPECTED, STOCK, lay_out
@@ -21,7 +21,7 @@ LESSON = "lessons/static/8448-among-4.md"
 
 def written(handbook: Path, school: Path | None) -> Handbook:
     sources = load(handbook, school)
-    return write_handbook(sources, Writer(sources.school), one_by_one)
+    return write_handbook(sources, Writer(sources.school), run_in_turn)
 
 
 def with_files(folder: Path, **texts: str) -> Handbook:

@@ -9,8 +9,8 @@ import pytest
 
 from generator import HANDBOOK
 from generator.pages.authored.content import LARGEST_RESULT, Refused, refusals
-from generator.pages.each import one_by_one
 from generator.pages.handbook import write_handbook
+from generator.pages.run_many import run_in_turn
 from generator.pages.writing.environment import Writer
 from generator.pages.writing.page import from_page
 from generator.source.library import load
@@ -58,7 +58,7 @@ def test_a_page_that_becomes_too_large_is_refused() -> None:
 def test_our_own_pages_keep_to_it() -> None:
     sources = load(HANDBOOK)
     authored = {page.path for page in sources.pages}
-    pages = write_handbook(sources, Writer(sources.school), one_by_one).pages
+    pages = write_handbook(sources, Writer(sources.school), run_in_turn).pages
     looked_at = [page for page in pages if page.path in authored]
     assert len(looked_at) > 20
     for page in looked_at:

@@ -6,7 +6,7 @@ from datetime import date
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from generator.pages.each import one_by_one
+from generator.pages.run_many import run_in_turn
 from generator.site.book import Part
 from generator.site.finish import finished
 from generator.site.render import Nav, Settings, render
@@ -33,5 +33,5 @@ def build(folder: Path, docs: Path = DOCS, nav: Nav = NAV, settings: Settings = 
         paths = [file.relative_to(rendered).as_posix() for file in rendered.rglob("*") if file.is_file()]
         pages = sorted(path for path in paths if path.endswith(".html") and path not in ("404.html", "index.html"))
         parts = [Part("", ("index.html",)), Part("Others", tuple(pages))]
-        fill(folder, finished(rendered, paths, parts, settings, None, one_by_one), like=folder)
+        fill(folder, finished(rendered, paths, parts, settings, None, run_in_turn), like=folder)
     return folder

@@ -23,7 +23,7 @@ from typing import NamedTuple
 from urllib.parse import unquote, urlsplit
 
 from generator.errors import Fault, Problem
-from generator.pages.each import Each, one_by_one
+from generator.pages.run_many import RunMany, run_in_turn
 from generator.site.audit.stretches import Page, put_together, read, stretches
 from generator.site.audit.tagcheck import SCHEME
 from generator.site.html import line_at
@@ -46,7 +46,9 @@ class Site(NamedTuple):
     base: str
 
 
-def audit(site: Path, allowed_scripts: Collection[str], base: str = "/", each: Each = one_by_one) -> tuple[Fault, ...]:
+def audit(
+    site: Path, allowed_scripts: Collection[str], base: str = "/", run_many: RunMany = run_in_turn
+) -> tuple[Fault, ...]:
     """Everything wrong in a built site, sorted by file and line.
 
     `allowed_scripts` holds the policy's hashes as `tagcheck.script_hash` gives them; `base` is the path under which
@@ -55,7 +57,7 @@ def audit(site: Path, allowed_scripts: Collection[str], base: str = "/", each: E
     files = sorted(path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file())
     folders = frozenset(str(folder) for file in files for folder in PurePosixPath(file).parents)
     whole = Site(frozenset(files), folders, base)
-    pages = _read_pages(site, [file for file in files if file.endswith(".html")], allowed_scripts, each)
+    pages = _read_pages(site, [file for file in files if file.endswith(".html")], allowed_scripts, run_many)
     check_links(pages, whole)
     check_titles(pages)
     faults = [fault for page in pages for fault in page.faults()]
@@ -65,12 +67,12 @@ def audit(site: Path, allowed_scripts: Collection[str], base: str = "/", each: E
     return tuple(sorted(set(faults)))
 
 
-def _read_pages(site: Path, files: Sequence[str], allowed_scripts: Collection[str], each: Each) -> list[Page]:
+def _read_pages(site: Path, files: Sequence[str], allowed_scripts: Collection[str], run_many: RunMany) -> list[Page]:
     """Find everything that can be found on each page without the others; not all pages are in memory at once."""
     pages: list[Page] = []
     for start in range(0, len(files), _AT_ONCE):
         parts = {file: stretches((site / file).read_text("utf-8")) for file in files[start : start + _AT_ONCE]}
-        seen = each(read, tuple(sorted(allowed_scripts)), chain.from_iterable(parts.values()))
+        seen = run_many(read, tuple(sorted(allowed_scripts)), chain.from_iterable(parts.values()))
         pages += [put_together(file, islice(seen, len(parts[file]))) for file in parts]
     return pages
 

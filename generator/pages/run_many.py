@@ -1,4 +1,4 @@
-"""One function for each of many things: the shape that a plain loop and shared work have in common."""
+"""One pure function for many inputs: the shape that a plain loop and several processes have in common."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ Thing = TypeVar("Thing")
 Result = TypeVar("Result")
 
 
-class Each(Protocol):
+class RunMany(Protocol):
     """Begins `function(given, thing)` for every thing; gives the results in order.
 
     The function must be pure and belong to a module; `given` and the things must say in their repr all that they
@@ -22,6 +22,6 @@ class Each(Protocol):
     ) -> Iterator[Result]: ...
 
 
-def one_by_one(function: Callable[[Given, Thing], Result], given: Given, things: Iterable[Thing]) -> Iterator[Result]:
+def run_in_turn(function: Callable[[Given, Thing], Result], given: Given, things: Iterable[Thing]) -> Iterator[Result]:
     """In this process, each result when it is asked for."""
     return (function(given, thing) for thing in things)
