@@ -1,17 +1,58 @@
-"""What all tests share: the stock handbook, built once for each test process."""
+"""What all tests share: one stock handbook for all of them, and a watch over the developer's own builds."""
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 import pytest
 
+from generator import PROJECT
+from generator.build.lock import locked
 from generator.build.straight_line import Request, build
+from tests.sampling import WHOLE
+
+OWN_BUILDS = PROJECT / "build"
+_BEFORE = pytest.StashKey[dict[Path, tuple[int, int]]]()
+
+
+def quiet(line: str) -> None:
+    """Say nothing."""
 
 
 @pytest.fixture(scope="session")
 def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The folder of the built stock handbook; tests read it and never write into it."""
-    out = tmp_path_factory.mktemp("stock") / "a site é"
-    build(Request(out=out), say=lambda line: None)
+    """The folder of the built stock handbook; tests read it and never write into it.
+
+    Test processes share it: the first that needs it builds it, outside the checkout, while the others wait.
+    """
+    own = tmp_path_factory.getbasetemp()
+    shared = own.parent if "PYTEST_XDIST_WORKER" in os.environ else own
+    out = shared / "a site é"
+    with locked(shared / "stock.lock", quiet, patience=300):
+        if not (out / "index.html").exists():  # a build that fails or is ended leaves none
+            build(Request(out=out, workshop=shared / "workshop"), quiet)
     return out
+
+
+def pytest_report_header() -> str:
+    return "tests: all of them" if WHOLE else "tests: a fair sample; WHOLE=1 in the environment runs all"
+
+
+def pytest_sessionstart(session: pytest.Session) -> None:
+    session.config.stash[_BEFORE] = files_with_times(OWN_BUILDS)
+
+
+def pytest_sessionfinish(session: pytest.Session) -> None:
+    """Fail a run that made or changed a file among the developer's own builds."""
+    before, after = session.config.stash[_BEFORE], files_with_times(OWN_BUILDS)
+    changed = sorted(file for file in before.keys() | after.keys() if before.get(file) != after.get(file))
+    if changed and not hasattr(session.config, "workerinput"):  # workers of pytest-xdist leave it to the first process
+        session.exitstatus = pytest.ExitCode.TESTS_FAILED
+        session.config.get_terminal_writer().line(f"\n{len(changed)} files changed in build/, such as {changed[0]}")
+
+
+def files_with_times(folder: Path) -> dict[Path, tuple[int, int]]:
+    """Size and time of the last change, in nanoseconds, of every file below a folder."""
+    found = ((file, file.stat()) for file in folder.rglob("*") if file.is_file())
+    return {file: (status.st_size, status.st_mtime_ns) for file, status in found}

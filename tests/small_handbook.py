@@ -5,7 +5,7 @@ from __future__ import annotations
 import shutil
 from pathlib import Path
 
-from generator import HANDBOOK
+from generator import HANDBOOK, PROJECT
 
 LESSONS = (
     *("as-it-lies/2684-among-2.toml", "as-it-lies/6963-among-3.toml", "as-it-lies/96-among-3.toml"),
@@ -51,6 +51,16 @@ def write_small_handbook(folder: Path) -> Path:
         page = folder / "en" / "pages" / path
         page.parent.mkdir(parents=True, exist_ok=True)
         page.write_text(_PAGE.format(title=title), encoding="utf-8")
+    return folder
+
+
+def check_out_small(folder: Path) -> Path:
+    """Everything that a build of the project needs, with this handbook in the place of ours; returns the folder."""
+    others = shutil.ignore_patterns("__pycache__", "lessons", "pages", "school.toml")
+    shutil.copytree(PROJECT / "generator", folder / "generator", ignore=shutil.ignore_patterns("__pycache__"))
+    shutil.copytree(HANDBOOK, folder / "handbook", ignore=others)
+    shutil.copy(PROJECT / "mkdocs.yml", folder)
+    write_small_handbook(folder / "handbook")
     return folder
 
 

@@ -7,7 +7,6 @@ handbook, which has every kind of page.
 from __future__ import annotations
 
 import os
-import shutil
 import subprocess
 import sys
 from pathlib import Path
@@ -15,11 +14,9 @@ from pathlib import Path
 import pytest
 
 from generator import PROJECT
-from generator.build.straight_line import THEME
-from tests.small_handbook import contents, write_small_handbook
+from tests.small_handbook import check_out_small, contents
 
 EPOCH = "1767225600"
-_WITHOUT_RUBBISH = shutil.ignore_patterns("__pycache__")
 
 BUILD = """
 import sys
@@ -70,23 +67,15 @@ def run(program: str, folder: Path, *arguments: str, **environment: str) -> str:
     return said.stdout
 
 
-def check_out(folder: Path) -> Path:
-    """Everything that a build needs, with the small handbook in the place of ours."""
-    if not folder.exists():
-        shutil.copytree(PROJECT / "generator", folder / "generator", ignore=_WITHOUT_RUBBISH)
-        shutil.copytree(THEME, folder / "handbook" / "theme")
-        shutil.copy(PROJECT / "mkdocs.yml", folder)
-        write_small_handbook(folder / "handbook")
-    return folder
-
-
 @pytest.fixture(scope="module")
 def sites(tmp_path_factory: pytest.TempPathFactory) -> dict[str, dict[str, bytes]]:
     """The files of one site for each of RUNS, by path."""
     top = tmp_path_factory.mktemp("same")
     built: dict[str, dict[str, bytes]] = {}
     for name, (folder, processes, environment) in RUNS.items():
-        checkout = check_out(top / folder)
+        checkout = top / folder
+        if not checkout.exists():
+            check_out_small(checkout)
         site = top / f"site {len(built)}"
         run(BUILD, checkout, str(site), str(checkout / "build"), processes, **environment)
         built[name] = contents(site)

@@ -15,10 +15,8 @@ from urllib.request import urlopen
 
 import pytest
 
-from generator import PROJECT
 from tests.commands.running import run_command
-
-pytestmark = pytest.mark.xdist_group("serve")  # both tests show the same folder
+from tests.small_handbook import check_out_small
 
 PATIENCE = 120.0
 PAGE = """---
@@ -34,7 +32,7 @@ reviewed: 2026-11-16
 
 
 class Serving:
-    """A running `serve` for a school with one step and one page."""
+    """A running `serve`, in a small checkout of its own, for a school with one step and one page."""
 
     def __init__(self, folder: Path) -> None:
         self.page = folder / "school" / "pages" / "our-room" / "mornings.md"
@@ -43,18 +41,13 @@ class Serving:
         self.write("We share on Tuesdays.")
         self._out, self._err = folder / "out", folder / "err"
         with self._out.open("w") as out, self._err.open("w") as err:
-            order = [
-                sys.executable,
-                "-u",
-                "-m",
-                "generator",
-                "serve",
-                "--port",
-                "0",
-                "--school",
-                str(folder / "school"),
-            ]
-            self.process = subprocess.Popen(order, cwd=PROJECT, stdout=out, stderr=err)
+            serve = [sys.executable, "-u", "-m", "generator", "serve", "--port", "0"]
+            self.process = subprocess.Popen(
+                [*serve, "--school", str(folder / "school")],
+                cwd=check_out_small(folder / "checkout"),
+                stdout=out,
+                stderr=err,
+            )
         until(lambda: "shows the handbook" in self.out)
         self.address = self.out.split()[0]
 
