@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from generator import HANDBOOK
-from generator.engine.kinds import Kind, kind_of
+from generator.engine.features import Features, features_of
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS, Counts, place_name
 from generator.engine.sharing import Sharing, Stage, share
 from generator.source.library import load
@@ -24,8 +24,8 @@ def worked(lesson: Lesson) -> Sharing:
 
 
 SHARINGS = {lesson.slug: worked(lesson) for lesson in SOURCES.lessons}
-PLAIN = [kind_of(sharing) for sharing in SHARINGS.values() if not sharing.ribbons]
-RIBBONS = [(sharing, kind_of(sharing)) for sharing in SHARINGS.values() if sharing.ribbons]
+PLAIN = [features_of(sharing) for sharing in SHARINGS.values() if not sharing.ribbons]
+RIBBONS = [(sharing, features_of(sharing)) for sharing in SHARINGS.values() if sharing.ribbons]
 
 
 def test_there_are_enough_lessons_on_every_step() -> None:
@@ -40,18 +40,18 @@ def test_every_size_of_group_has_a_lesson() -> None:
 @pytest.mark.parametrize(
     "wanted",
     [
-        lambda kind: kind.static and kind.exact,
-        lambda kind: kind.exchange_from == (TENS,),
-        lambda kind: kind.exchange_from == (HUNDREDS,),
-        lambda kind: kind.exchange_from == (THOUSANDS,),
-        lambda kind: len(kind.exchange_from) > 1,
-        lambda kind: not kind.exact,
-        lambda kind: bool(kind.zeros_in_dividend),
-        lambda kind: bool(kind.zeros_inside_quotient),
-        lambda kind: bool(kind.zeros_at_quotient_end),
-        lambda kind: bool(kind.exchange_into_empty),
-        lambda kind: kind.highest_place_short,
-        lambda kind: kind.nobody_gets_any,
+        lambda features: features.static and features.exact,
+        lambda features: features.exchange_from == (TENS,),
+        lambda features: features.exchange_from == (HUNDREDS,),
+        lambda features: features.exchange_from == (THOUSANDS,),
+        lambda features: len(features.exchange_from) > 1,
+        lambda features: not features.exact,
+        lambda features: bool(features.zeros_in_dividend),
+        lambda features: bool(features.zeros_inside_quotient),
+        lambda features: bool(features.zeros_at_quotient_end),
+        lambda features: bool(features.exchange_into_empty),
+        lambda features: features.highest_place_short,
+        lambda features: features.nobody_gets_any,
     ],
     ids=[
         "static",
@@ -78,23 +78,23 @@ def test_ribbons_of_every_kind_are_there() -> None:
     assert lengths[2] >= 6
     assert lengths[3] >= 6
     assert any(0 in sharing.mat for sharing, _ in RIBBONS)
-    assert {kind.static for _, kind in RIBBONS} == {kind.exact for _, kind in RIBBONS} == {True, False}
+    assert {features.static for _, features in RIBBONS} == {features.exact for _, features in RIBBONS} == {True, False}
 
 
 def test_no_two_lessons_tell_the_same_story() -> None:
     def story(sharing: Sharing) -> tuple[object, ...]:
-        kind: Kind = kind_of(sharing)
-        times = tuple(sum(stage.exchanged[place] for stage in sharing.stages) for place in kind.exchange_from)
+        features: Features = features_of(sharing)
+        times = tuple(sum(stage.exchanged[place] for stage in sharing.stages) for place in features.exchange_from)
         return (
             len(sharing.start),
             sharing.mat,
-            kind.exchange_from,
+            features.exchange_from,
             times,
-            kind.zeros_in_dividend,
-            kind.zeros_inside_quotient,
-            kind.zeros_at_quotient_end,
-            kind.places_short,
-            kind.exact,
+            features.zeros_in_dividend,
+            features.zeros_inside_quotient,
+            features.zeros_at_quotient_end,
+            features.places_short,
+            features.exact,
         )
 
     stories = Counter(map(story, SHARINGS.values()))

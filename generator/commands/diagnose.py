@@ -94,14 +94,14 @@ def as_lines(diagnosis: Diagnosis) -> Iterator[str]:
 
 
 def _what_is_seen(diagnosis: Diagnosis) -> Iterator[str]:
-    sight = diagnosis.sight
-    trays = ", ".join(f"{counted(tray.sharers, 'tray')} with {tray.value:,}" for tray in sight.trays)
-    yield f"You see: {trays}" + ("." if sight.left is None else f"; {_left(sight.left)}.")
-    trays_seen = sum(tray.sharers for tray in sight.trays)
+    seen = diagnosis.seen
+    trays = ", ".join(f"{counted(tray.sharers, 'tray')} with {tray.value:,}" for tray in seen.trays)
+    yield f"You see: {trays}" + ("." if seen.left is None else f"; {_left(seen.left)}.")
+    trays_seen = sum(tray.sharers for tray in seen.trays)
     if trays_seen != diagnosis.divisor:
         yield f"That is {counted(trays_seen, 'tray')} for {diagnosis.divisor:,} sharing."
-    yield "The trays are equal." if sight.equal else "The trays are not equal."
-    off = sight.off_by(diagnosis.dividend)
+    yield "The trays are equal." if seen.equal else "The trays are not equal."
+    off = seen.off_by(diagnosis.dividend)
     if off == 0:
         yield "The total comes back."
     elif off is not None:

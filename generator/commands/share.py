@@ -42,16 +42,16 @@ def command(dividend: int, divisor: int, ribbons: bool, as_json: bool) -> None:
         problem = f"{divisor} is more than {PLAIN_LIMIT:,}; with --ribbons it may go to {RIBBONS_LIMIT:,}."
         raise click.BadParameter(problem, param_hint="'DIVISOR'")
     sharing = share(dividend, divisor, ribbons=ribbons)
-    click.echo(json.dumps(as_data(sharing)) if as_json else "\n".join(as_lines(sharing)))
+    click.echo(json.dumps(as_data(sharing, ribbons)) if as_json else "\n".join(as_lines(sharing, ribbons)))
 
 
-def as_data(sharing: Sharing) -> dict[str, Any]:
+def as_data(sharing: Sharing, ribbons: bool) -> dict[str, Any]:
     """One division for other programs; counts go by the names of the places, largest first."""
     return {
         "schema": SCHEMA,
         "dividend": sharing.dividend,
         "divisor": sharing.divisor,
-        "ribbons": sharing.ribbons,
+        "ribbons": ribbons,
         "quotient": sharing.quotient,
         "remainder": sharing.remainder,
         "stages": [
@@ -83,13 +83,13 @@ def _step_data(sharing: Sharing, step: Step) -> dict[str, Any]:
     }
 
 
-def as_lines(sharing: Sharing) -> Iterator[str]:
+def as_lines(sharing: Sharing, ribbons: bool) -> Iterator[str]:
     """One division for people: a heading, a row for every movement, and what it took."""
-    sharers = f"{sharing.divisor:,} with ribbons" if sharing.ribbons else f"{sharing.divisor:,}"
+    sharers = f"{sharing.divisor:,} with ribbons" if ribbons else f"{sharing.divisor:,}"
     left = f"{sharing.remainder:,}" if sharing.remainder else "nothing"
     yield f"{sharing.dividend:,} among {sharers}: each has {sharing.quotient:,}, {left} left over"
     yield ""
-    yield from _table(sharing)
+    yield from _table(sharing, ribbons)
     yield ""
     left = f" + {sharing.remainder:,}" if sharing.remainder else ""
     yield f"Put back together:       {sharing.divisor:,} x {sharing.quotient:,}{left} = {sharing.dividend:,}"
@@ -98,7 +98,7 @@ def as_lines(sharing: Sharing) -> Iterator[str]:
     yield f"Pieces moved in all:     {sharing.handlings:,}"
 
 
-def _table(sharing: Sharing) -> list[str]:
+def _table(sharing: Sharing, ribbons: bool) -> list[str]:
     """Rows under their heads; where trays differ, a row goes on over as many lines."""
     nothing = Counts((0,) * len(sharing.start))
     places = [_short_name(place) for place in reversed(range(len(nothing)))]
@@ -109,11 +109,11 @@ def _table(sharing: Sharing) -> list[str]:
         more_lines = len(on_trays) - 1
         deeds.extend([deed, *[""] * more_lines])
         middle.extend([_cells(in_middle), *[[""] * len(places)] * more_lines])
-        trays.extend([_whose(sharing, tray), *_cells(tray.holds)] for tray in on_trays)
+        trays.extend([_whose(tray, ribbons), *_cells(tray.holds)] for tray in on_trays)
         bank.extend([_cells(at_bank, sign="+"), *[[""] * len(places)] * more_lines])
         still.extend([[f"{to_share:,}"], *[[""]] * more_lines])
 
-    empty = tuple(Tray(sharing.mat[width], 10**width, nothing) for width in sharing.mat.places_held)
+    empty = tuple(Tray(sharing.mat[width], 10**width, nothing) for width in sharing.mat.widths)
     add(f"lay out {sharing.dividend:,}", sharing.start, empty, nothing, sharing.dividend)
     before = sharing.start
     for step in sharing.steps:
@@ -150,9 +150,9 @@ def _deed(sharing: Sharing, step: Step, before: Counts) -> str:
             return "  nothing here to deal"
 
 
-def _whose(sharing: Sharing, tray: Tray) -> str:
+def _whose(tray: Tray, ribbons: bool) -> str:
     trays = counted(tray.sharers, "tray")
-    return f"{trays} for {tray.stands_for:,}" if sharing.ribbons else trays
+    return f"{trays} for {tray.stands_for:,}" if ribbons else trays
 
 
 def _cells(counts: Counts, sign: str = "") -> list[str]:

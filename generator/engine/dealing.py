@@ -4,7 +4,7 @@ One rule gives plain sharing and ribbons. A sharer stands for 1, 10, 100 ...; at
 who stands for 10^w is dealt pieces of place p + w. In plain sharing everybody stands for one.
 
 Names used here
-    mat      who is sharing: Counts of the sharers who stand for 1, 10, 100 ...; its value is the divisor
+    mat      who is sharing: how many stand for 1, 10, 100 ...; its value is the divisor
     middle   the pieces not yet dealt
     share    what a sharer who stands for one holds; one who stands for 10^w holds it w places larger
     round    one piece for every sharer; only whole rounds stay on the trays
@@ -16,11 +16,11 @@ from __future__ import annotations
 from functools import lru_cache
 from operator import add, lt, sub
 
-from generator.engine.places import UNITS, Counts
+from generator.engine.places import UNITS, Counts, Mat
 from generator.engine.steps import Action, State, Step
 
 
-def deal(start: Counts, mat: Counts) -> tuple[Step, ...]:
+def deal(start: Counts, mat: Mat) -> tuple[Step, ...]:
     """Every step from the number in the middle to the finished trays."""
     table = _Table(start, max(len(start) - len(mat), UNITS))
     while True:
@@ -34,7 +34,7 @@ def deal(start: Counts, mat: Counts) -> tuple[Step, ...]:
 
 
 @lru_cache(maxsize=4096)
-def deal_on(middle: Counts, mat: Counts, level: int) -> State:
+def deal_on(middle: Counts, mat: Mat, level: int) -> State:
     """Deal what lies in the middle by the same rule, from a level down to the units: the room at the end.
 
     The share counts only what is dealt from here on. The middle may be one that the rule itself never
@@ -49,7 +49,7 @@ def deal_on(middle: Counts, mat: Counts, level: int) -> State:
     return end._replace(share=Counts(map(add, table.share, end.share)))
 
 
-def _deal_level(table: _Table, mat: Counts) -> None:
+def _deal_level(table: _Table, mat: Mat) -> None:
     """Every whole round at one level, then the exchange of what is too large for the next."""
     level = table.level
     size = len(table.middle)
@@ -120,11 +120,11 @@ def _exchanges_for_a_round(middle: list[int], cost: Counts) -> list[int] | None:
     return None if wanted else places[::-1]
 
 
-def _beginning_of_a_round(middle: list[int], mat: Counts, level: int) -> tuple[int, Counts]:
+def _beginning_of_a_round(middle: list[int], mat: Mat, level: int) -> tuple[int, Counts]:
     """How many sharers can be dealt a piece before the round breaks off, and the pieces they get."""
     ahead = 0
     pieces = [0] * len(middle)
-    for width in mat.places_held:
+    for width in mat.widths:
         place = level + width
         served = min(mat[width], middle[place]) if place < len(middle) else 0
         ahead += served

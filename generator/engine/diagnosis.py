@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from generator.engine.observations import Observation, Reading, beads_on, readings
 from generator.engine.sharing import Sharing, refuse_unless_whole, share
-from generator.engine.sights import Reading, Sight, beads_on, readings
 from generator.engine.slips import Point, Slip, simulate
 
 _SLIPS = tuple(Slip)
@@ -27,16 +27,16 @@ class Diagnosis:
 
     dividend: int
     divisor: int
-    sight: Sight
+    seen: Observation
     consistent: bool
     causes: tuple[Cause, ...]
 
 
 @dataclass(frozen=True)
-class Sign:
+class Symptom:
     """One thing the room may see after a lesson, by how much the total is off, and the slips behind it."""
 
-    sight: Sight
+    seen: Observation
     off_by: int
     causes: tuple[Cause, ...]
 
@@ -60,44 +60,44 @@ def diagnose(dividend: int, divisor: int, seen: Sequence[int], left: int | None 
     if left is not None:
         refuse_unless_whole("value left over", left, least=0)
     quotient, remainder = divmod(dividend, divisor)
-    sight = Sight(readings(Reading(value, 1) for value in seen), left)
-    consistent = _agree(sight, Sight((Reading(quotient, divisor),), remainder))
+    observation = Observation(readings(Reading(value, 1) for value in seen), left)
+    consistent = _agree(observation, Observation((Reading(quotient, divisor),), remainder))
     explained = not consistent and abs(len(seen) - divisor) <= 1
     outcomes = simulate(share(dividend, divisor)) if explained else iter(())
-    causes = _causes(outcome.point for outcome in outcomes if _agree(sight, outcome.sight))
-    return Diagnosis(dividend, divisor, sight, consistent, causes)
+    causes = _causes(outcome.point for outcome in outcomes if _agree(observation, outcome.seen))
+    return Diagnosis(dividend, divisor, observation, consistent, causes)
 
 
-def telling_slips(sharing: Sharing, most: int = 8) -> tuple[Sign, ...]:
-    """The signs most worth knowing for one division, plain or with ribbons; what leaves no trace is left out.
+def telling_slips(sharing: Sharing, most: int = 8) -> tuple[Symptom, ...]:
+    """The symptoms most worth knowing for one division, plain or with ribbons; what leaves no trace is left out.
 
-    One sign for each slip, the likeliest slip first, until `most`: the one that the fewest other slips leave too
-    and, among those, the one on most trays and of the smallest pieces. A slip that an earlier sign names already
-    gets a sign of its own only when there is room to spare.
+    One symptom for each slip, the likeliest slip first, until `most`: the one that the fewest other slips leave too
+    and, among those, the one on most trays and of the smallest pieces. A slip that an earlier symptom names already
+    gets a symptom of its own only when there is room to spare.
     """
-    points: dict[Sight, list[Point]] = {}
+    points: dict[Observation, list[Point]] = {}
     for outcome in simulate(sharing):
-        points.setdefault(outcome.sight, []).append(outcome.point)
+        points.setdefault(outcome.seen, []).append(outcome.point)
     points.pop(_right(sharing), None)
-    causes = {sight: _causes(found) for sight, found in points.items()}
-    named: dict[Sight, set[Slip]] = {sight: {cause.slip for cause in found} for sight, found in causes.items()}
-    best: dict[Slip, Sight] = {}
+    causes = {seen: _causes(found) for seen, found in points.items()}
+    named: dict[Observation, set[Slip]] = {seen: {cause.slip for cause in found} for seen, found in causes.items()}
+    best: dict[Slip, Observation] = {}
     for slip in _SLIPS:
-        sights = [sight for sight, slips in named.items() if slip in slips]
-        if sights:
-            best[slip] = min(sights, key=lambda sight: _how_telling(slip, causes[sight]))
-    chosen: list[Sight] = []
+        observations = [seen for seen, slips in named.items() if slip in slips]
+        if observations:
+            best[slip] = min(observations, key=lambda seen: _how_telling(slip, causes[seen]))
+    chosen: list[Observation] = []
     told: set[Slip] = set()
-    for slip, sight in best.items():
+    for slip, seen in best.items():
         if slip not in told:
-            chosen.append(sight)
-            told |= named[sight]
-    spare = [sight for sight in best.values() if sight not in chosen]
-    return tuple(Sign(sight, sight.off_by(sharing.dividend) or 0, causes[sight]) for sight in (*chosen, *spare)[:most])
+            chosen.append(seen)
+            told |= named[seen]
+    spare = [seen for seen in best.values() if seen not in chosen]
+    return tuple(Symptom(seen, seen.off_by(sharing.dividend) or 0, causes[seen]) for seen in (*chosen, *spare)[:most])
 
 
 def _how_telling(slip: Slip, causes: tuple[Cause, ...]) -> tuple[int, int, int]:
-    """The smaller, the more telling a sign is for a slip."""
+    """The smaller, the more telling a symptom is for a slip."""
     cause = next(cause for cause in causes if cause.slip is slip)
     return len({cause.slip for cause in causes}), -max(point.many for point in cause.points), cause.place or 0
 
@@ -111,9 +111,9 @@ def _causes(points: Iterable[Point]) -> tuple[Cause, ...]:
     return tuple(sorted(causes, key=lambda cause: (_SLIPS.index(cause.slip), cause.place or 0)))
 
 
-def _right(sharing: Sharing) -> Sight:
-    return Sight(beads_on(sharing.trays(sharing.end)), sharing.remainder)
+def _right(sharing: Sharing) -> Observation:
+    return Observation(beads_on(sharing.trays(sharing.end)), sharing.remainder)
 
 
-def _agree(seen: Sight, room: Sight) -> bool:
+def _agree(seen: Observation, room: Observation) -> bool:
     return seen.trays == room.trays and seen.left in (None, room.left)

@@ -156,7 +156,7 @@ def _exact(*exchange_from: int) -> Choice:
     return Choice(frozenset(exchange_from), Remainder.NONE, Zeros.NONE)
 
 
-KINDS: Mapping[str, tuple[Choice, ...]] = MappingProxyType(
+NUMBER_KINDS: Mapping[str, tuple[Choice, ...]] = MappingProxyType(
     {
         "static": (Choice(frozenset(), Remainder.NONE),),
         "exchange-tens": (_exact(TENS),),
@@ -172,8 +172,8 @@ KINDS: Mapping[str, tuple[Choice, ...]] = MappingProxyType(
 
 
 def numbers_of_kind(divisor: int, kind: str, shelf: Shelf | None = None) -> tuple[int, ...]:
-    """Every four-digit number of one of KINDS, ascending; with a shelf, only those it has everything for."""
-    choices = (replace(choice, shelf=shelf) for choice in KINDS[kind])
+    """Every four-digit number of one of NUMBER_KINDS, ascending; with a shelf, only those it has everything for."""
+    choices = (replace(choice, shelf=shelf) for choice in NUMBER_KINDS[kind])
     return tuple(sorted(number for choice in choices for number in numbers(divisor, choice)))
 
 

@@ -5,6 +5,8 @@ A place is a power of ten: 0 is units, 1 tens, 2 hundreds, 3 thousands, and so o
 
 from __future__ import annotations
 
+from typing import Self
+
 UNITS = 0
 TENS = 1
 HUNDREDS = 2
@@ -21,14 +23,13 @@ def place_name(place: int) -> str:
 class Counts(tuple[int, ...]):
     """How many of each place, units first: Counts((0, 3, 2, 5)) is 5 thousands, 2 hundreds, 3 tens.
 
-    The same value object tells the pieces in the middle, on a tray or in the bank, and who sits on
-    the mat (how many sharers stand for one, for ten, for a hundred).
+    The same value object tells the pieces in the middle, on a tray or in the bank.
     """
 
     __slots__ = ()
 
     @classmethod
-    def of(cls, number: int) -> Counts:
+    def of(cls, number: int) -> Self:
         """The digits of a number >= 0; zero has one place, the units."""
         return cls(map(int, reversed(str(number))))
 
@@ -63,3 +64,14 @@ class Counts(tuple[int, ...]):
     def named(self) -> dict[str, int]:
         """Every place by its name, largest first."""
         return {place_name(place): self[place] for place in reversed(range(len(self)))}
+
+
+class Mat(Counts):
+    """Who shares: how many sharers stand for 1, for 10, for 100; its value is the divisor."""
+
+    __slots__ = ()
+
+    @property
+    def widths(self) -> tuple[int, ...]:
+        """The powers of ten for which somebody stands, largest first: 1 for a ribbon that says ten."""
+        return self.places_held

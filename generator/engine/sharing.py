@@ -8,7 +8,7 @@ from itertools import groupby
 from typing import NamedTuple
 
 from generator.engine.dealing import deal
-from generator.engine.places import Counts
+from generator.engine.places import Counts, Mat
 from generator.engine.steps import Action, State, Step
 from generator.errors import SharingError
 
@@ -40,13 +40,17 @@ class Sharing:
     """One division, worked out. Counts hold every place of the dividend."""
 
     dividend: int
-    mat: Counts
-    ribbons: bool
+    mat: Mat
     steps: tuple[Step, ...]
 
     @property
     def divisor(self) -> int:
         return self.mat.value
+
+    @property
+    def ribbons(self) -> bool:
+        """Whether somebody stands for ten or more."""
+        return len(self.mat) > 1
 
     @property
     def sharers(self) -> int:
@@ -100,7 +104,7 @@ class Sharing:
         """Every tray, equal ones together, in the order of dealing (largest ribbon first)."""
         trays: list[Tray] = []
         ahead = state.ahead
-        for width in self.mat.places_held:
+        for width in self.mat.widths:
             sharers = self.mat[width]
             served = min(ahead, sharers)
             ahead -= served
@@ -142,8 +146,8 @@ def share(dividend: int, divisor: int, *, ribbons: bool = False) -> Sharing:
     """
     refuse_unless_whole("dividend", dividend, least=0)
     refuse_unless_whole("divisor", divisor, least=1)
-    mat = Counts.of(divisor) if ribbons else Counts((divisor,))
-    return Sharing(dividend, mat, ribbons, deal(Counts.of(dividend), mat))
+    mat = Mat.of(divisor) if ribbons else Mat((divisor,))
+    return Sharing(dividend, mat, deal(Counts.of(dividend), mat))
 
 
 def refuse_unless_whole(name: str, number: object, least: int) -> None:

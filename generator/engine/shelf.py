@@ -92,7 +92,7 @@ def needs(sharing: Sharing) -> Needs:
         large_cards=cards(sharing.dividend),
         small_cards=tuple(
             ChildCards(sharing.mat[width], 10**width, cards(sharing.quotient * 10**width))
-            for width in sharing.mat.places_held
+            for width in sharing.mat.widths
         ),
         small_sets=sharing.sharers if sharing.quotient else 0,
         trays=sharing.sharers,

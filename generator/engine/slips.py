@@ -34,9 +34,9 @@ from itertools import chain, combinations, zip_longest
 from typing import NamedTuple
 
 from generator.engine.dealing import deal_on
-from generator.engine.places import UNITS, Counts
+from generator.engine.observations import Observation, Reading, beads_on, readings
+from generator.engine.places import UNITS, Counts, Mat
 from generator.engine.sharing import Sharing, Tray
-from generator.engine.sights import Reading, Sight, beads_on, readings
 from generator.engine.steps import Action, State
 
 
@@ -104,8 +104,8 @@ class Outcome(NamedTuple):
     read: tuple[Reading, ...] = ()
 
     @property
-    def sight(self) -> Sight:
-        return Sight(self.read or beads_on(self.trays), self.left.value)
+    def seen(self) -> Observation:
+        return Observation(self.read or beads_on(self.trays), self.left.value)
 
 
 class _Odd(NamedTuple):
@@ -139,11 +139,11 @@ def _laying_out(sharing: Sharing) -> Iterator[Outcome]:
 
 
 def _counting_trays(sharing: Sharing) -> Iterator[Outcome]:
-    for width in sharing.mat.places_held:
+    for width in sharing.mat.widths:
         for slip, more in ((Slip.TRAY_FEW, -1), (Slip.TRAY_MANY, 1)):
-            mat = _with(sharing.mat, width, more)
+            mat = Mat(_with(sharing.mat, width, more))
             if mat.pieces:
-                mat = Counts(mat[: mat.places_held[0] + 1])
+                mat = Mat(mat[: mat.widths[0] + 1])
                 end = deal_on(sharing.start, mat, max(len(sharing.start) - len(mat), UNITS))
                 trays = _trays(mat, end.share)
                 yield Outcome(Point(slip, None, spot=Spot.EVERY_TRAY), trays, end.middle)
@@ -173,7 +173,7 @@ def _at_the_bank(sharing: Sharing) -> Iterator[Outcome]:
         yield _go_on(sharing, kept._replace(spot=Spot.MIDDLE), room, _with(room.middle, large, 1))
         trays = _trays(sharing.mat, end.share)
         yield Outcome(kept._replace(spot=Spot.LEFT_OVER), trays, _with(end.middle, large, 1))
-        for width in sharing.mat.places_held:
+        for width in sharing.mat.widths:
             trays = _trays(sharing.mat, end.share, _Odd(width, 1, large, 1))
             yield Outcome(kept._replace(spot=Spot.ONE_TRAY), trays, end.middle)
 
@@ -181,7 +181,7 @@ def _at_the_bank(sharing: Sharing) -> Iterator[Outcome]:
 def _in_whole_rounds(sharing: Sharing) -> Iterator[Outcome]:
     for room in (step.after for step in sharing.steps if step.action is Action.DEAL):
         turn = room.share[room.level]
-        for width in sharing.mat.places_held:
+        for width in sharing.mat.widths:
             place = room.level + width
             more, less = _Odd(width, 1, place, 1), _Odd(width, 1, place, -1)
             yield _misdealt(sharing, Point(Slip.SKIPPED, place, turn), room, less)
@@ -218,7 +218,7 @@ def _rolled_away(sharing: Sharing) -> Iterator[Outcome]:
             point = Point(Slip.ROLLED_AWAY, place, spot=Spot.MIDDLE)
             yield _go_on(sharing, point, room, _with(room.middle, place, -1))
     end = sharing.end
-    for width in sharing.mat.places_held:
+    for width in sharing.mat.widths:
         for held in end.share.places_held:
             place = held + width
             point = Point(Slip.ROLLED_AWAY, place, spot=Spot.ONE_TRAY)
@@ -262,10 +262,10 @@ def _before(sharing: Sharing) -> State:
     return State(sharing.start, Counts((0,) * len(sharing.start)), sharing.steps[0].after.level, 0)
 
 
-def _first(mat: Counts, level: int, many: int) -> tuple[_Odd, ...]:
+def _first(mat: Mat, level: int, many: int) -> tuple[_Odd, ...]:
     """The first so many sharers in the order of dealing, each with one piece more."""
     first: list[_Odd] = []
-    for width in mat.places_held:
+    for width in mat.widths:
         sharers = min(many, mat[width])
         many -= sharers
         if sharers:
@@ -289,10 +289,10 @@ def _go_on(sharing: Sharing, point: Point, room: State, middle: Counts, *odd: _O
     return Outcome(point, _trays(sharing.mat, share, *odd), end.middle)
 
 
-def _trays(mat: Counts, share: Counts, *odd: _Odd) -> tuple[Tray, ...]:
+def _trays(mat: Mat, share: Counts, *odd: _Odd) -> tuple[Tray, ...]:
     """Every tray, equal ones together, with what some have more or less than the others."""
     trays: list[Tray] = []
-    for width in mat.places_held:
+    for width in mat.widths:
         holds = Counts(((0,) * width + share)[: len(share)])
         mine = [one for one in odd if one.width == width]
         equal = mat[width] - sum(one.sharers for one in mine)

@@ -37,7 +37,7 @@ def layout_figure(sharing: Sharing, grouping: str = ",", words: Words = ENGLISH)
     assert middle is not None
     waiting = beside([sharers_card(sharing.divisor, 18), text(words.sharing, TEXT, bold=True)], 8)
     nothing = Counts((0,) * len(sharing.start))
-    empty = [Tray(sharing.mat[width], 10**width, nothing) for width in sharing.mat.places_held]
+    empty = [Tray(sharing.mat[width], 10**width, nothing) for width in sharing.mat.widths]
     trays = tray_rows(empty, None, sharing.ribbons, INSIDE, words)
     return sheet(below([_mat(words.in_the_middle, middle), below([waiting, trays], 5)], _GAP))
 
@@ -49,7 +49,7 @@ def stage_figure(sharing: Sharing, stage: Stage, words: Words = ENGLISH) -> Figu
     'left-<place>'. Raises SharingError for a number beyond the thousands.
     """
     _refuse_too_large(sharing)
-    dealt = [stage.level + width for width in sharing.mat.places_held if stage.level + width < len(stage.start)]
+    dealt = [stage.level + width for width in sharing.mat.widths if stage.level + width < len(stage.start)]
     top = max([stage.level, *dealt, *stage.start.places_held])
     middle = _counted(stage.start, top, _ON_A_PANEL, "middle", words, dealt)
     assert middle is not None
@@ -65,7 +65,7 @@ def cards_figure(sharing: Sharing, grouping: str = ",", words: Words = ENGLISH) 
     Piece groups: 'left-<place>'. Raises SharingError for a number beyond the thousands.
     """
     _refuse_too_large(sharing)
-    has = words.one_for_one_has if len(sharing.mat) > 1 else words.each_has
+    has = words.one_for_one_has if sharing.ribbons else words.each_has
     number = _titled(words.the_number, _read(sharing.dividend, 34, grouping, words))
     by = _titled(words.shared_by, below([sharers_card(sharing.divisor, 26), _who(sharing, words)], 5))
     one = _read(sharing.quotient, 26, grouping, words) if sharing.quotient else text(words.no_share, TEXT)
@@ -101,7 +101,7 @@ def _read(number: int, cell: float, grouping: str, words: Words) -> Part:
 
 def _who(sharing: Sharing, words: Words) -> Part:
     """With ribbons: how many children stand for what; otherwise nothing needs saying."""
-    kinds = [(sharing.mat[width], width) for width in sharing.mat.places_held if sharing.ribbons]
+    kinds = [(sharing.mat[width], width) for width in sharing.mat.widths if sharing.ribbons]
     return below([_ribbon(words.children_stand_for[n != 1].format(n, 10**width), width) for n, width in kinds], 2)
 
 

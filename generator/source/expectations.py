@@ -6,7 +6,7 @@ import json
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from generator.engine.kinds import Kind, kind_of
+from generator.engine.features import Features, features_of
 from generator.engine.places import place_name
 from generator.engine.sharing import Sharing, share
 from generator.source.models import Expects, LessonFile
@@ -33,7 +33,7 @@ class _Trait(NamedTuple):
 def misfits(lesson: LessonFile, expects: Expects) -> Iterator[Misfit]:
     """Everything about a lesson that its step does not take."""
     sharing = share(lesson.dividend, lesson.divisor, ribbons=lesson.ribbons)
-    kind = kind_of(sharing)
+    features = features_of(sharing)
     story = f"{lesson.dividend} among {lesson.divisor}"
     another_number = f"choose another number (python -m generator choose {lesson.divisor}) or another step"
     another_divisor = "choose another divisor or another step"
@@ -46,12 +46,12 @@ def misfits(lesson: LessonFile, expects: Expects) -> Iterator[Misfit]:
     if expects.ribbons not in ribbons.words:
         problem = f'{story} {ribbons.sentence}, but its step expects ribbons = "{expects.ribbons}"'
         yield Misfit("divisor", problem, another_divisor)
-    exchanges = _exchanges(kind)
+    exchanges = _exchanges(features)
     wanted_places = expects.exchange_from
-    if wanted_places is not None and set(wanted_places) != set(map(place_name, kind.exchange_from)):
+    if wanted_places is not None and set(wanted_places) != set(map(place_name, features.exchange_from)):
         problem = f"{story} {exchanges.sentence}, but its step expects exchange_from = {json.dumps(wanted_places)}"
         yield Misfit("dividend", problem, another_number)
-    for trait in (exchanges, _remainder(kind), _empty_place(kind), _short(kind)):
+    for trait in (exchanges, _remainder(features), _empty_place(features), _short(features)):
         wanted = getattr(expects, trait.key)
         if wanted not in trait.words:
             problem = f'{story} {trait.sentence}, but its step expects {trait.key} = "{wanted}"'
@@ -65,30 +65,34 @@ def _ribbons(sharing: Sharing) -> _Trait:
     return _Trait("ribbons", {largest, "some"}, f"is shared with {largest}-ribbons")
 
 
-def _exchanges(kind: Kind) -> _Trait:
+def _exchanges(features: Features) -> _Trait:
     words = {"none"}
-    if kind.exchange_from:
-        words = {"some", "one place" if len(kind.exchange_from) == 1 else "several places"}
-    return _Trait("exchanges", words | {"any"}, f"sends to the bank: {_listed(kind.exchange_from)}")
+    if features.exchange_from:
+        words = {"some", "one place" if len(features.exchange_from) == 1 else "several places"}
+    return _Trait("exchanges", words | {"any"}, f"sends to the bank: {_listed(features.exchange_from)}")
 
 
-def _remainder(kind: Kind) -> _Trait:
-    return _Trait("remainder", {"any", "none" if kind.exact else "some"}, f"leaves {kind.remainder or 'nothing'} over")
+def _remainder(features: Features) -> _Trait:
+    return _Trait(
+        "remainder", {"any", "none" if features.exact else "some"}, f"leaves {features.remainder or 'nothing'} over"
+    )
 
 
-def _empty_place(kind: Kind) -> _Trait:
-    in_share = (*kind.zeros_inside_quotient, *kind.zeros_at_quotient_end)
+def _empty_place(features: Features) -> _Trait:
+    in_share = (*features.zeros_inside_quotient, *features.zeros_at_quotient_end)
     words = {"any"}
-    words |= {"number", "either"} if kind.zeros_in_dividend else set()
+    words |= {"number", "either"} if features.zeros_in_dividend else set()
     words |= {"share", "either"} if in_share else set()
-    sentence = f"has a zero in the number at: {_listed(kind.zeros_in_dividend)}, in the share at: {_listed(in_share)}"
+    sentence = (
+        f"has a zero in the number at: {_listed(features.zeros_in_dividend)}, in the share at: {_listed(in_share)}"
+    )
     return _Trait("empty_place", words, sentence)
 
 
-def _short(kind: Kind) -> _Trait:
-    words = {"any", "some"} if kind.places_short else {"any", "none"}
-    words |= {"highest"} if kind.highest_place_short else set()
-    return _Trait("short", words, f"has too few pieces to go round at: {_listed(kind.places_short)}")
+def _short(features: Features) -> _Trait:
+    words = {"any", "some"} if features.places_short else {"any", "none"}
+    words |= {"highest"} if features.highest_place_short else set()
+    return _Trait("short", words, f"has too few pieces to go round at: {_listed(features.places_short)}")
 
 
 def _listed(places: tuple[int, ...]) -> str:

@@ -10,7 +10,7 @@ from typing import Any
 
 from pydantic.fields import FieldInfo
 
-from generator.engine.kinds import kind_of
+from generator.engine.features import features_of
 from generator.engine.places import place_name
 from generator.engine.sharing import Sharing
 from generator.source.fields import Model
@@ -86,21 +86,21 @@ def _toml(value: object) -> str:
 
 
 def _what_is_special(sharing: Sharing) -> Iterator[str]:
-    kind = kind_of(sharing)
+    features = features_of(sharing)
     places = {
-        "goes to the bank from": kind.exchange_from,
-        "fills from the bank the empty": kind.exchange_into_empty,
-        "a zero in the number at the": kind.zeros_in_dividend,
-        "a zero inside the share at the": kind.zeros_inside_quotient,
-        "a zero at the end of the share at the": kind.zeros_at_quotient_end,
-        "too few pieces to go round at the": kind.places_short,
+        "goes to the bank from": features.exchange_from,
+        "fills from the bank the empty": features.exchange_into_empty,
+        "a zero in the number at the": features.zeros_in_dividend,
+        "a zero inside the share at the": features.zeros_inside_quotient,
+        "a zero at the end of the share at the": features.zeros_at_quotient_end,
+        "too few pieces to go round at the": features.places_short,
     }
-    if kind.static:
+    if features.static:
         yield "every piece is dealt as it lies: nothing goes to the bank"
     yield from (f"{words} {' and '.join(map(place_name, held))}" for words, held in places.items() if held)
-    if kind.highest_place_short:
+    if features.highest_place_short:
         yield "begins at the bank: the largest pieces do not go round"
-    if kind.nobody_gets_any:
+    if features.nobody_gets_any:
         yield "nobody gets a bead: all of it is left over"
     exchanges = f"{sharing.exchanges} exchange{'' if sharing.exchanges == 1 else 's'}"
     yield f"{sharing.sharers} children, {exchanges}, {sharing.handlings} pieces moved"

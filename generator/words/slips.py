@@ -185,7 +185,7 @@ def explain_with_ribbons(cause: Cause, sharing: Sharing) -> Words:
 
 def _fair(sharing: Sharing) -> str:
     """How trays compare of children who do not all stand for the same."""
-    *larger, smallest = sharing.mat.places_held
+    *larger, smallest = sharing.mat.widths
     if not larger:
         return "Compare the trays: all should have the same."
     fair = [f"{_TIMES[width - smallest]} as much for {_STANDS_FOR[width]}" for width in reversed(larger)]
@@ -199,7 +199,7 @@ def _on_cards_of_ribbons(cause: Cause, sharing: Sharing) -> str:
     if point.spot is Spot.EVERY_TRAY:
         wrong = "two places changed places" if swapped else "a zero is forgotten"
         return f"The beads are right; on everybody's cards {wrong}."
-    smallest = sharing.mat.places_held[-1]
+    smallest = sharing.mat.widths[-1]
     place = place_name((cause.place or UNITS) + smallest)
     other = place_name((point.other or UNITS) + smallest)
     whose = f"the cards of one who stands for {10**smallest:,}"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from generator.engine.kinds import Kind, kind_of
+from generator.engine.features import Features, features_of
 from generator.engine.sharing import Sharing
 from generator.words.numbers import listing, names, small_number
 
@@ -15,7 +15,7 @@ def division_name(sharing: Sharing, written: Written) -> str:
     """'5,230 among four', '3,432 for twelve with ribbons'."""
     who = small_number(sharing.divisor)
     number = written(sharing.dividend)
-    return f"{number} for {who} with ribbons" if len(sharing.mat) > 1 else f"{number} among {who}"
+    return f"{number} for {who} with ribbons" if sharing.ribbons else f"{number} among {who}"
 
 
 def lesson_title(sharing: Sharing, written: Written) -> str:
@@ -25,22 +25,22 @@ def lesson_title(sharing: Sharing, written: Written) -> str:
 
 def way_of_sharing(sharing: Sharing) -> str:
     """How it goes until the end: 'exchange out of thousands, a zero inside the share', 'shares out as it lies'."""
-    kind = kind_of(sharing)
-    if kind.nobody_gets_any:
+    features = features_of(sharing)
+    if features.nobody_gets_any:
         return "too few to go round"
-    return ", ".join([_exchange(kind), *_zeros(kind)])
+    return ", ".join([_exchange(features), *_zeros(features)])
 
 
-def _exchange(kind: Kind) -> str:
-    if kind.exchange_from:
-        return f"exchange out of {names(kind.exchange_from)}"
-    return "shares out as it lies" if kind.exact else "no exchange"
+def _exchange(features: Features) -> str:
+    if features.exchange_from:
+        return f"exchange out of {names(features.exchange_from)}"
+    return "shares out as it lies" if features.exact else "no exchange"
 
 
-def _zeros(kind: Kind) -> list[str]:
+def _zeros(features: Features) -> list[str]:
     where = [
-        *(["inside"] if kind.zeros_inside_quotient else []),
-        *(["at the end of"] if kind.zeros_at_quotient_end else []),
+        *(["inside"] if features.zeros_inside_quotient else []),
+        *(["at the end of"] if features.zeros_at_quotient_end else []),
     ]
     return [f"a zero {listing(where)} the share"] if where else []
 

@@ -1,4 +1,4 @@
-"""Reading back: lessons acted out with one mishap, cases worked by hand, and the signs a lesson shows."""
+"""Reading back: lessons acted out with one mishap, cases worked by hand, and the symptoms a lesson shows."""
 
 from __future__ import annotations
 
@@ -7,9 +7,9 @@ from random import Random
 
 import pytest
 
-from generator.engine.diagnosis import Cause, Diagnosis, Sign, diagnose, telling_slips
+from generator.engine.diagnosis import Cause, Diagnosis, Symptom, diagnose, telling_slips
+from generator.engine.observations import Reading
 from generator.engine.sharing import Sharing, share
-from generator.engine.sights import Reading
 from generator.engine.slips import Slip, Spot, simulate
 from generator.errors import SharingError
 from tests.engine.mishaps import Acted, divisions
@@ -68,13 +68,13 @@ def test_every_point_of_every_cause_leads_to_exactly_what_is_seen() -> None:
         sharing = share(dividend, children)
         outcomes = list(simulate(sharing))
         for outcome in chance.sample(outcomes, min(4, len(outcomes))):
-            seen = [tray.value for tray in outcome.sight.trays for _ in range(tray.sharers)]
+            seen = [tray.value for tray in outcome.seen.trays for _ in range(tray.sharers)]
             for left in (outcome.left.value, outcome.left.value + chance.randint(0, 2), None):
                 diagnosis = diagnose(dividend, children, seen, left)
                 agreeing = {
                     one.point
                     for one in outcomes
-                    if one.sight.trays == outcome.sight.trays and left in (None, one.left.value)
+                    if one.seen.trays == outcome.seen.trays and left in (None, one.left.value)
                 }
                 points = {point for cause in diagnosis.causes for point in cause.points}
                 assert points == (set() if diagnosis.consistent else agreeing)
@@ -87,7 +87,7 @@ def test_causes_come_likeliest_slip_first_and_smaller_places_first() -> None:
     several = 0
     for dividend, children in islice(divisions(seed=92), 40):
         for outcome in islice(simulate(share(dividend, children)), 0, None, 9):
-            seen = [tray.value for tray in outcome.sight.trays for _ in range(tray.sharers)]
+            seen = [tray.value for tray in outcome.seen.trays for _ in range(tray.sharers)]
             causes = diagnose(dividend, children, seen).causes
             keys = [(order.index(cause.slip), -1 if cause.place is None else cause.place) for cause in causes]
             assert keys == sorted(set(keys))
@@ -218,43 +218,43 @@ WITH_RIBBONS = [share(*numbers, ribbons=True) for numbers in ((3432, 12), (6312,
 SHARINGS = [*(share(*numbers) for numbers in islice(divisions(seed=93), 120)), *WITH_RIBBONS]
 
 
-def as_seen(sign: Sign) -> list[int]:
-    return [tray.value for tray in sign.sight.trays for _ in range(tray.sharers)]
+def as_seen(symptom: Symptom) -> list[int]:
+    return [tray.value for tray in symptom.seen.trays for _ in range(tray.sharers)]
 
 
 @pytest.mark.parametrize("sharing", SHARINGS, ids=lambda sharing: f"{sharing.dividend}-{sharing.divisor}")
 def test_the_signs_of_a_lesson(sharing: Sharing) -> None:
-    signs = telling_slips(sharing)
-    assert 1 <= len(signs) <= 8
-    assert len({sign.sight for sign in signs}) == len(signs)
-    for sign in signs:
-        assert sign.off_by == sum(as_seen(sign)) + (sign.sight.left or 0) - sharing.dividend
-        assert sign.causes
+    symptoms = telling_slips(sharing)
+    assert 1 <= len(symptoms) <= 8
+    assert len({symptom.seen for symptom in symptoms}) == len(symptoms)
+    for symptom in symptoms:
+        assert symptom.off_by == sum(as_seen(symptom)) + (symptom.seen.left or 0) - sharing.dividend
+        assert symptom.causes
         if not sharing.ribbons:
-            diagnosis = diagnose(sharing.dividend, sharing.divisor, as_seen(sign), sign.sight.left)
-            assert diagnosis.causes == sign.causes
+            diagnosis = diagnose(sharing.dividend, sharing.divisor, as_seen(symptom), symptom.seen.left)
+            assert diagnosis.causes == symptom.causes
             assert not diagnosis.consistent
-    first = [list(Slip).index(sign.causes[0].slip) for sign in signs]
+    first = [list(Slip).index(symptom.causes[0].slip) for symptom in symptoms]
     assert first[0] == min(first)
-    assert telling_slips(sharing, most=3) == signs[:3]
+    assert telling_slips(sharing, most=3) == symptoms[:3]
 
 
 def test_the_signs_of_5230_among_four() -> None:
-    signs = {sign.sight: sign for sign in telling_slips(share(5230, 4), most=20)}
-    seen = [(sight.trays, sight.left) for sight in signs]
+    symptoms = {symptom.seen: symptom for symptom in telling_slips(share(5230, 4), most=20)}
+    seen = [(each.trays, each.left) for each in symptoms]
     assert seen[:4] == [
         ((Reading(1308, 2), Reading(1307, 2)), 0),
         ((Reading(1307, 3), Reading(1306, 1)), 3),
         ((Reading(1307, 4),), 1),
         ((Reading(1307, 4),), 3),
     ]
-    assert {cause.slip for sign in signs.values() for cause in sign.causes} == set(Slip)
-    assert [sign.sight.equal for sign in signs.values()][:4] == [False, False, True, True]
-    assert [sign.off_by for sign in signs.values()][:4] == [0, 0, -1, 1]
+    assert {cause.slip for symptom in symptoms.values() for cause in symptom.causes} == set(Slip)
+    assert [symptom.seen.equal for symptom in symptoms.values()][:4] == [False, False, True, True]
+    assert [symptom.off_by for symptom in symptoms.values()][:4] == [0, 0, -1, 1]
 
 
 def test_a_lesson_without_exchanges_shows_nothing_of_the_bank() -> None:
-    slips = {cause.slip for sign in telling_slips(share(4848, 4), most=20) for cause in sign.causes}
+    slips = {cause.slip for symptom in telling_slips(share(4848, 4), most=20) for cause in symptom.causes}
     bank = {Slip.BANK_NINE, Slip.BANK_ELEVEN, Slip.NOT_BANKED, Slip.WRONG_KIND}
     assert slips == set(Slip) - bank - {Slip.LEFT_OVER_DEALT, Slip.NOT_TAKEN_BACK, Slip.ZERO_FORGOTTEN}
 

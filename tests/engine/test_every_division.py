@@ -14,8 +14,8 @@ from typing import NamedTuple
 
 import pytest
 
-from generator.engine.kinds import Kind, kind_of
-from generator.engine.numbers import KINDS, Choice, Remainder, Zeros, numbers, numbers_of_kind, reckon
+from generator.engine.features import Features, features_of
+from generator.engine.numbers import NUMBER_KINDS, Choice, Remainder, Zeros, numbers, numbers_of_kind, reckon
 from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import Shelf, needs, shortages
@@ -61,7 +61,7 @@ def worked_out(divisor: int) -> Buckets:
         assert sharing.pieces_needed == ledger.most_out_of_the_bank
         assert sharing.handlings == ledger.pieces_moved
         check_reckoning(sharing)
-        assert kind_of(sharing) == kind_by_arithmetic(dividend, divisor)
+        assert features_of(sharing) == kind_by_arithmetic(dividend, divisor)
         if dividend:
             bucket = Bucket(
                 len(str(dividend)),
@@ -88,7 +88,7 @@ def check_reckoning(sharing: Sharing) -> None:
     assert reckoning.left[0] == sharing.remainder
 
 
-def kind_by_arithmetic(dividend: int, divisor: int) -> Kind:
+def kind_by_arithmetic(dividend: int, divisor: int) -> Features:
     """What is special about a plain division, by `//` and `%` and the written digits alone."""
     number, share_ = str(dividend), str(dividend // divisor)
     places = range(len(number) - 1, -1, -1)
@@ -97,7 +97,7 @@ def kind_by_arithmetic(dividend: int, divisor: int) -> Kind:
     zeros = [place for place in range(len(share_) - 1, -1, -1) if share_ != "0" and share_[-1 - place] == "0"]
     end = len(share_) - len(share_.rstrip("0"))
     in_hand = {place: dividend // 10 ** (place + 1) % divisor * 10 + int(number[-1 - place]) for place in places}
-    return Kind(
+    return Features(
         exchange_from=exchange_from,
         exchange_into_empty=tuple(place - 1 for place in exchange_from if place - 1 in empty),
         zeros_in_dividend=empty,
@@ -155,7 +155,7 @@ def test_chosen_numbers_are_those_of_brute_force(divisor: int) -> None:
 @pytest.mark.parametrize("divisor", DIVISORS, scope="module")
 def test_numbers_of_a_kind_are_those_of_brute_force(divisor: int) -> None:
     buckets = worked_out(divisor)
-    for kind, choices in KINDS.items():
+    for kind, choices in NUMBER_KINDS.items():
         expected = [number for choice in choices for number in _brute_force(buckets, choice)]
         assert len(expected) == len(set(expected)), f"{kind}: two choices share a number"
         assert numbers_of_kind(divisor, kind) == tuple(sorted(expected))

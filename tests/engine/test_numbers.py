@@ -9,7 +9,7 @@ from dataclasses import replace
 
 import pytest
 
-from generator.engine.numbers import KINDS, Choice, Remainder, Zeros, best_first, numbers, numbers_of_kind
+from generator.engine.numbers import NUMBER_KINDS, Choice, Remainder, Zeros, best_first, numbers, numbers_of_kind
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS, Counts
 from generator.engine.shelf import Shelf
 
@@ -66,7 +66,7 @@ def test_a_box_of_ten_bars_opens_up_numbers() -> None:
 
 
 @pytest.mark.parametrize("divisor", range(2, 13))
-@pytest.mark.parametrize("kind", KINDS)
+@pytest.mark.parametrize("kind", NUMBER_KINDS)
 def test_best_first_is_the_same_numbers_in_another_order(divisor: int, kind: str) -> None:
     found = numbers_of_kind(divisor, kind)
     best = best_first(divisor, found)
@@ -123,5 +123,5 @@ SEVERAL = [(TENS, HUNDREDS), (TENS, THOUSANDS), (HUNDREDS, THOUSANDS), (TENS, HU
 
 def test_kinds_by_where_pieces_are_exchanged() -> None:
     for kind, places in ONE_PLACE.items():
-        assert [choice.exchange_from for choice in KINDS[kind]] == [frozenset(places)]
-    assert [choice.exchange_from for choice in KINDS["exchange-several"]] == [*map(frozenset, SEVERAL)]
+        assert [choice.exchange_from for choice in NUMBER_KINDS[kind]] == [frozenset(places)]
+    assert [choice.exchange_from for choice in NUMBER_KINDS["exchange-several"]] == [*map(frozenset, SEVERAL)]

@@ -6,7 +6,7 @@ from random import Random
 
 import pytest
 
-from generator.engine.kinds import kind_of
+from generator.engine.features import features_of
 from generator.engine.numbers import reckon
 from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, share
@@ -39,7 +39,7 @@ def check(sharing: Sharing) -> None:
     assert sharing.pieces_needed == ledger.most_out_of_the_bank
     assert sharing.handlings == ledger.pieces_moved
     sends = tuple(place for place in reversed(range(len(ledger.exchanged))) if ledger.exchanged[place])
-    assert kind_of(sharing).exchange_from == sends
+    assert features_of(sharing).exchange_from == sends
 
 
 @pytest.mark.parametrize("hundred", range(10))
@@ -104,7 +104,7 @@ def test_a_zero_in_the_divisor_is_a_group_of_nobody(
     sharing = share(dividend, divisor, ribbons=True)
     assert (sharing.quotient, sharing.remainder) == (quotient, remainder)
     assert (sharing.stages[0].level, sharing.sharers) == (first_level, sharers)
-    assert kind_of(sharing).ribbons
+    assert features_of(sharing).ribbons
 
 
 def test_ribbons_take_far_fewer_exchanges_than_as_many_children() -> None:

@@ -11,9 +11,9 @@ from typing import NamedTuple
 import pytest
 
 from generator.engine.dealing import deal_on
-from generator.engine.places import Counts
+from generator.engine.observations import Observation, Reading, readings
+from generator.engine.places import Counts, Mat
 from generator.engine.sharing import Sharing, share
-from generator.engine.sights import Reading, Sight, readings
 from generator.engine.slips import Outcome, Point, Slip, Spot, simulate
 from tests.engine.mishaps import Acted, Mishap, divisions
 
@@ -33,8 +33,8 @@ RIBBONS = [
 ]
 
 
-def expand(sight: Sight) -> list[int]:
-    return sorted(value for value, sharers, _ in sight.trays for _ in range(sharers))
+def expand(seen: Observation) -> list[int]:
+    return sorted(value for value, sharers, _ in seen.trays for _ in range(sharers))
 
 
 def as_acted(point: Point) -> Mishap | None:
@@ -63,7 +63,7 @@ def test_every_slip_leaves_what_is_left_when_it_is_acted_out_and_none_is_missing
             mishap = as_acted(outcome.point)
             if mishap:
                 acted = Acted(dividend, children, mishap)
-                assert (expand(outcome.sight), outcome.left.value) == (sorted(acted.values), acted.left), (
+                assert (expand(outcome.seen), outcome.left.value) == (sorted(acted.values), acted.left), (
                     dividend,
                     children,
                     outcome.point,
@@ -87,7 +87,7 @@ def test_a_piece_lost_from_the_middle_at_any_round_is_the_same_as_any_other_time
         for chance in set(Acted(dividend, children).chances):
             if chance.slip is Slip.ROLLED_AWAY and chance.turn:
                 acted = Acted(dividend, children, chance)
-                left = {(*expand(one.sight), one.left.value) for one in lost if one.point.place == chance.place}
+                left = {(*expand(one.seen), one.left.value) for one in lost if one.point.place == chance.place}
                 assert left == {(*sorted(acted.values), acted.left)}
                 rounds += 1
     assert rounds > 300
@@ -284,7 +284,7 @@ CASES = [
 def test_worked_by_hand(case: Case) -> None:
     outcomes = [outcome for outcome in simulate(case.sharing) if outcome.point == case.point]
     assert len(outcomes) == 1
-    assert expand(outcomes[0].sight) == sorted(case.values), case.why
+    assert expand(outcomes[0].seen) == sorted(case.values), case.why
     assert outcomes[0].left.value == case.left, case.why
 
 
@@ -317,7 +317,7 @@ def test_dealing_on_with_ribbons_makes_no_piece_and_loses_none() -> None:
     chance = Random(6)
     for _ in range(2_000):
         middle = Counts(chance.randint(0, 25) for _ in range(4))
-        mat = Counts.of(chance.randint(1, 999))
+        mat = Mat.of(chance.randint(1, 999))
         end = deal_on(middle, mat, 4 - len(mat))
         assert mat.value * end.share.value + end.middle.value == middle.value
         assert min(end.middle) >= 0

@@ -126,11 +126,11 @@ def test_what_a_stage_added_is_framed_and_all_else_on_the_trays_is_pale(case: tu
 @pytest.mark.parametrize("case", [case for case in SHOWN if case[2]], ids=name)
 def test_every_child_with_a_ribbon_has_a_bow_and_the_words(case: tuple[int, int, bool]) -> None:
     sharing = worked(case)
-    with_ribbon = sum(sharing.mat[width] for width in sharing.mat.places_held if width)
+    with_ribbon = sum(sharing.mat[width] for width in sharing.mat.widths if width)
     for figure in (layout_figure(sharing), *(stage_figure(sharing, stage) for stage in sharing.stages)):
         assert sum(isinstance(mark, Bow) for mark in figure.marks) == with_ribbon
         written = {mark.text for mark in figure.marks if isinstance(mark, Label)}
-        for width in sharing.mat.places_held:
+        for width in sharing.mat.widths:
             assert f"stands for {10**width}" in written
 
 

@@ -6,7 +6,7 @@ import pytest
 
 from generator import HANDBOOK
 from generator.engine.diagnosis import telling_slips
-from generator.engine.kinds import Kind, kind_of
+from generator.engine.features import Features, features_of
 from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Slip, Spot
@@ -23,11 +23,11 @@ PLAIN = [placed for placed in PLACED if not placed.lesson.ribbons]
 RIBBONS = [share(lesson.dividend, lesson.divisor, ribbons=True) for lesson in SOURCES.lessons if lesson.ribbons]
 
 
-def point_of(kind: Kind) -> tuple[object, ...]:
+def point_of(features: Features) -> tuple[object, ...]:
     """What a lesson is about, whoever shares."""
-    zero_in_share = bool(kind.zeros_inside_quotient or kind.zeros_at_quotient_end)
-    zeros = bool(kind.zeros_in_dividend), zero_in_share
-    return kind.exchange_from, kind.exact, zeros, kind.highest_place_short, kind.nobody_gets_any
+    zero_in_share = bool(features.zeros_inside_quotient or features.zeros_at_quotient_end)
+    zeros = bool(features.zeros_in_dividend), zero_in_share
+    return features.exchange_from, features.exact, zeros, features.highest_place_short, features.nobody_gets_any
 
 
 @pytest.mark.parametrize("placed", PLAIN, ids=lambda placed: str(placed.lesson.slug))
@@ -36,8 +36,8 @@ def test_a_number_for_another_group_keeps_the_point_of_the_lesson(placed: Placed
     assert view.neighbours
     for other in view.neighbours:
         if other.instead is not None:
-            found = kind_of(share(other.instead, other.sharing.divisor))
-            assert point_of(found) == point_of(view.kind)
+            found = features_of(share(other.instead, other.sharing.divisor))
+            assert point_of(found) == point_of(view.features)
 
 
 def test_most_lessons_find_a_number_for_every_other_group() -> None:
@@ -48,12 +48,12 @@ def test_most_lessons_find_a_number_for_every_other_group() -> None:
 @pytest.mark.parametrize("sharing", RIBBONS, ids=lambda sharing: f"{sharing.dividend}-for-{sharing.divisor}")
 def test_with_ribbons_trays_are_compared_with_what_is_fair_and_not_for_the_fullest(sharing: Sharing) -> None:
     on_trays = {Slip.LEFT_OVER_DEALT, Slip.NOT_TAKEN_BACK, Slip.SKIPPED, Slip.DEALT_TWICE}
-    for cause in (cause for sign in telling_slips(sharing) for cause in sign.causes):
+    for cause in (cause for symptom in telling_slips(sharing) for cause in symptom.causes):
         words = explain_with_ribbons(cause, sharing)
         assert "fullest" not in words.look
         assert "with the least" not in words.look
         if cause.slip in on_trays:
-            assert ("times as much" in words.look) == (len(sharing.mat.places_held) > 1)
+            assert ("times as much" in words.look) == (len(sharing.mat.widths) > 1)
             assert " of tens" not in words.happened, "headings go by the place of the answer"
 
 
@@ -61,7 +61,7 @@ def test_cards_of_a_ribbon_are_named_by_the_places_that_they_show() -> None:
     """Own reasoning, no source: 2,460 for 20 is 123, so a ribbon's cards read 1,230; 1,320 swaps hundreds and tens."""
     sharing = share(2460, 20, ribbons=True)
     assert sharing.mat == Counts((0, 2))
-    causes = [cause for sign in telling_slips(sharing) for cause in sign.causes if cause.slip is Slip.SWAPPED]
+    causes = [cause for symptom in telling_slips(sharing) for cause in symptom.causes if cause.slip is Slip.SWAPPED]
     one_tray = [cause for cause in causes if cause.points[0].spot is Spot.ONE_TRAY]
     assert one_tray
     for cause in one_tray:

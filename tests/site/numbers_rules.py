@@ -111,7 +111,7 @@ def served(on: On) -> set[tuple[int, int]]:
 
 def dealt_at(sharing: Sharing, level: int) -> set[tuple[int, int]]:
     """The same as it is."""
-    return {(level + width, 10**width) for width in sharing.mat.places_held}
+    return {(level + width, 10**width) for width in sharing.mat.widths}
 
 
 def _sent_by(sharing: Sharing) -> set[int]:
@@ -128,7 +128,7 @@ def _minutes(on: On) -> int:
 
 def _sharers(on: On) -> int:
     """How many stand for the number that is spoken of."""
-    return {10**width: on.sharing.mat[width] for width in on.sharing.mat.places_held}.get(on.stands_for, 0)
+    return {10**width: on.sharing.mat[width] for width in on.sharing.mat.widths}.get(on.stands_for, 0)
 
 
 def _tray(on: On) -> tuple[int, dict[int, int]]:
@@ -137,7 +137,7 @@ def _tray(on: On) -> tuple[int, dict[int, int]]:
 
 
 def _largest_card(on: On) -> int:
-    shares = [on.sharing.quotient * 10**width for width in on.sharing.mat.places_held]
+    shares = [on.sharing.quotient * 10**width for width in on.sharing.mat.widths]
     return max(
         card for number in ([on.sharing.dividend] if on.match["set"] == "large" else shares) for card in cards(number)
     )
@@ -154,14 +154,14 @@ def _adds_up(on: On) -> bool:
     seen = _on_trays(on)
     total = sum(trays * holds for trays, holds, _ in seen) + on.number("left")
     off = on.number("off") * (-1 if on.match["way"] == "little" else 1)
-    known = {1, *(10**width for width in on.sharing.mat.places_held)}
+    known = {1, *(10**width for width in on.sharing.mat.widths)}
     return total == on.sharing.dividend + off and {stands for _, _, stands in seen} <= known
 
 
 def _is_right(on: On) -> bool:
     """Whether the trays hold what they should hold."""
     mat = on.sharing.mat
-    right = {(mat[width], on.sharing.quotient * 10**width, 10**width) for width in mat.places_held}
+    right = {(mat[width], on.sharing.quotient * 10**width, 10**width) for width in mat.widths}
     seen = set(_on_trays(on))
     return seen == right or seen == {(trays, holds, 1) for trays, holds, _ in right}
 

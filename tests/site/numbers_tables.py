@@ -52,7 +52,7 @@ def _step_rules(block: Block, sharing: Sharing) -> tuple[Rule, ...]:
 def _hands(sharing: Sharing, step: Step) -> dict[str, Parts]:
     """What the hands do in a step: the words after its number, and what is right in them."""
     match step.action:
-        case Action.DEAL if len(sharing.mat) > 1:
+        case Action.DEAL if sharing.ribbons:
             return {f"Deal {ONE_FOR_EACH}": {"so": lambda on: served(on) == dealt_at(sharing, step.place)}}
         case Action.DEAL:
             return {f"Deal one (?P<place>{PLACE}) to each": {"place": lambda _: {step.place}}}

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
-from generator.engine.numbers import KINDS, Choice, best_first, numbers, numbers_of_kind
+from generator.engine.numbers import NUMBER_KINDS, Choice, best_first, numbers, numbers_of_kind
 from generator.engine.places import TENS
 from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import Shelf, Shortage, needs, shortages
@@ -125,7 +125,7 @@ def write_group(given: tuple[Writer, date], group: GroupLessons) -> Page:
         "size": size,
         "sizes": school.groups.sizes,
         "none_fits": not numbers(size, Choice(shelf=shelf)),
-        "kinds": [_kind(name, size, shelf, own, writer) for name in KINDS],
+        "kinds": [_kind(name, size, shelf, own, writer) for name in NUMBER_KINDS],
         "own": tuple(own.values()),
     }
     body, pictures = writer.render("group.md.jinja", _path(size), data)

@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from functools import cache
 
-from generator.engine.diagnosis import Sign, telling_slips
-from generator.engine.kinds import Kind, kind_of
+from generator.engine.diagnosis import Symptom, telling_slips
+from generator.engine.features import Features, features_of
 from generator.engine.numbers import Choice, Remainder, best_first, numbers
+from generator.engine.observations import Observation, beads_on
 from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import Needs, Shelf, Shortage, needs, shortages
-from generator.engine.sights import Sight, beads_on
 from generator.pages.kinds.views import CheckRow, StageView, check_rows, stage_views
 from generator.pages.writing.environment import Writer
 from generator.pages.writing.links import LessonLink, StepLink, step_link
@@ -55,15 +55,15 @@ class LessonView:
     position: int
     title: str
     sharing: Sharing
-    kind: Kind
+    features: Features
     needs: Needs
     minutes: int
     shortages: tuple[Shortage, ...]
     from_bank: Counts
     stages: tuple[StageView, ...]
     check: tuple[CheckRow, ...]
-    right: Sight
-    signs: tuple[Sign, ...]
+    right: Observation
+    symptoms: tuple[Symptom, ...]
     neighbours: tuple[Neighbour, ...]
     previous: LessonLink | None
     next: LessonLink | None
@@ -106,15 +106,15 @@ def view_of(placed: PlacedLesson, school: School) -> LessonView:
         position=placed.position,
         title=placed.link.title,
         sharing=sharing,
-        kind=kind_of(sharing),
+        features=features_of(sharing),
         needs=needed,
         minutes=needed.minutes(school.time.seconds_per_handling),
         shortages=shortages(needed, shelf),
         from_bank=Counts(most - laid for most, laid in zip(needed.pieces, sharing.start, strict=True)),
         stages=stage_views(sharing),
         check=check_rows(sharing),
-        right=Sight(beads_on(sharing.trays(sharing.end)), sharing.remainder),
-        signs=telling_slips(sharing),
+        right=Observation(beads_on(sharing.trays(sharing.end)), sharing.remainder),
+        symptoms=telling_slips(sharing),
         neighbours=_neighbours(sharing, shelf),
         previous=placed.previous,
         next=placed.next,
@@ -122,7 +122,7 @@ def view_of(placed: PlacedLesson, school: School) -> LessonView:
 
 
 def _neighbours(sharing: Sharing, shelf: Shelf) -> tuple[Neighbour, ...]:
-    if len(sharing.mat) > 1:
+    if sharing.ribbons:
         return ()
     groups = [size for size in (sharing.divisor - 1, sharing.divisor + 1) if 2 <= size <= MOST_CHILDREN]
     others = [share(sharing.dividend, size) for size in groups]
@@ -131,19 +131,22 @@ def _neighbours(sharing: Sharing, shelf: Shelf) -> tuple[Neighbour, ...]:
             other,
             way_of_sharing(other),
             shortages(needs(other), shelf),
-            _ready_number(other.divisor, kind_of(sharing), len(sharing.start), shelf),
+            _ready_number(other.divisor, features_of(sharing), len(sharing.start), shelf),
         )
         for other in others
     )
 
 
-def _ready_number(divisor: int, kind: Kind, digits: int, shelf: Shelf) -> int | None:
+def _ready_number(divisor: int, features: Features, digits: int, shelf: Shelf) -> int | None:
     """The best number that is special in the same ways, of those that the shelf allows if there are any."""
     choice = Choice(
-        frozenset(kind.exchange_from), Remainder.NONE if kind.exact else Remainder.SOME, digits=digits, shelf=shelf
+        frozenset(features.exchange_from),
+        Remainder.NONE if features.exact else Remainder.SOME,
+        digits=digits,
+        shelf=shelf,
     )
-    zero_in_share = bool(kind.zeros_inside_quotient or kind.zeros_at_quotient_end)
-    likeness = (bool(kind.zeros_in_dividend), zero_in_share, kind.highest_place_short, kind.nobody_gets_any)
+    zero_in_share = bool(features.zeros_inside_quotient or features.zeros_at_quotient_end)
+    likeness = (bool(features.zeros_in_dividend), zero_in_share, features.highest_place_short, features.nobody_gets_any)
     return _best_alike(divisor, choice, likeness) or _best_alike(divisor, replace(choice, shelf=None), likeness)
 
 

@@ -13,7 +13,7 @@ from markupsafe import Markup
 from generator import HANDBOOK
 from generator.engine.buying import most_needed, purchases
 from generator.engine.diagnosis import diagnose, telling_slips
-from generator.engine.kinds import kind_of
+from generator.engine.features import features_of
 from generator.engine.numbers import best_first, numbers_of_kind
 from generator.engine.places import place_name
 from generator.engine.sharing import Sharing, share
@@ -152,7 +152,7 @@ def _environment(writer: Writer) -> Sandbox:
         "division_name": lambda sharing: titles.division_name(sharing, writer.number),
         "explain": explain,
         "explain_with_ribbons": explain_with_ribbons,
-        "kind_of": kind_of,
+        "kind_of": features_of,
         "lesson_title": lambda sharing: titles.lesson_title(sharing, writer.number),
         "most_needed": most_needed,
         "names": numbers.names,
@@ -174,7 +174,7 @@ def _environment(writer: Writer) -> Sandbox:
 
 
 def _ready_numbers(school: School, divisor: int, kind: str) -> tuple[int, ...]:
-    """Four-digit numbers of one of KINDS, best for a lesson first; of those the shelf allows, if it allows any."""
+    """Four-digit numbers of one of NUMBER_KINDS, best first; of those the shelf allows, if it allows any."""
     allowed = numbers_of_kind(divisor, kind, school.shelf.owned)
     return best_first(divisor, allowed or numbers_of_kind(divisor, kind))
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from generator.engine.places import UNITS, Counts
+from generator.engine.places import UNITS, Counts, Mat
 from generator.engine.sharing import Sharing, Stage
 
 
 @dataclass(frozen=True)
-class Kind:
+class Features:
     """Every tuple holds places, largest first.
 
     exchange_from: places that send pieces to the bank
@@ -45,7 +45,7 @@ class Kind:
         return self.remainder == 0
 
 
-def kind_of(sharing: Sharing) -> Kind:
+def features_of(sharing: Sharing) -> Features:
     """What is special about a division."""
     stages = sharing.stages
     exchange_from = tuple(
@@ -55,7 +55,7 @@ def kind_of(sharing: Sharing) -> Kind:
     digits = Counts.of(sharing.quotient)
     zeros = _zeros(digits) if sharing.quotient else ()
     lowest_held = digits.places_held[-1] if sharing.quotient else UNITS
-    return Kind(
+    return Features(
         exchange_from=exchange_from,
         exchange_into_empty=tuple(place - 1 for place in exchange_from if place - 1 in zeros_in_dividend),
         zeros_in_dividend=zeros_in_dividend,
@@ -65,7 +65,7 @@ def kind_of(sharing: Sharing) -> Kind:
         highest_place_short=sharing.dividend > 0 and stages[0].rounds == 0,
         remainder=sharing.remainder,
         nobody_gets_any=sharing.quotient == 0,
-        ribbons=len(sharing.mat) > 1,
+        ribbons=sharing.ribbons,
     )
 
 
@@ -73,6 +73,6 @@ def _zeros(digits: Counts) -> tuple[int, ...]:
     return tuple(place for place in reversed(range(len(digits))) if digits[place] == 0)
 
 
-def _has_pieces(stage: Stage, mat: Counts) -> bool:
+def _has_pieces(stage: Stage, mat: Mat) -> bool:
     """Whether anything lies in the middle that somebody on the mat could be dealt at this level."""
-    return any(stage.start.at(stage.level + width) for width in mat.places_held)
+    return any(stage.start.at(stage.level + width) for width in mat.widths)

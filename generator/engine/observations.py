@@ -17,7 +17,7 @@ class Reading(NamedTuple):
     stands_for: int = 1
 
 
-class Sight(NamedTuple):
+class Observation(NamedTuple):
     """The trays as `readings` puts them together, and the value left over (None: nobody counted it)."""
 
     trays: tuple[Reading, ...]

@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from generator.engine.kinds import Kind, kind_of
+from generator.engine.features import Features, features_of
 from generator.engine.sharing import share
 
 UNITS, TENS, HUNDREDS, THOUSANDS = range(4)
@@ -37,6 +37,6 @@ EXAMPLES: list[tuple[int, int, bool, dict[str, Any]]] = [
 
 
 @pytest.mark.parametrize(("dividend", "divisor", "ribbons", "expected"), EXAMPLES)
-def test_kind(dividend: int, divisor: int, ribbons: bool, expected: dict[str, Any]) -> None:
-    kind: Kind = kind_of(share(dividend, divisor, ribbons=ribbons))
-    assert {name: getattr(kind, name) for name in expected} == expected
+def test_features(dividend: int, divisor: int, ribbons: bool, expected: dict[str, Any]) -> None:
+    features: Features = features_of(share(dividend, divisor, ribbons=ribbons))
+    assert {name: getattr(features, name) for name in expected} == expected
