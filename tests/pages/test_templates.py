@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import tomllib
+from html import unescape
 from pathlib import Path
 from typing import Any
 
 import pytest
+from markdown import markdown
 
 from generator.errors import SourceError
 from generator.pages.writing.environment import Writer
@@ -58,7 +60,22 @@ def test_what_templates_are_for() -> None:
         ("{{ 7 * 7 }}", "&#123;&#123; 7 &#42; 7 &#125;&#125;"),
         ('" onclick="x', "&quot; onclick=&quot;x"),
         ("{: onclick=x }", "&#123;: onclick=x &#125;"),
+        ("2024. A year", "2024&#46; A year"),
+        ("12) Twelve\n 7. Seven", "12&#41; Twelve\n&#32;7&#46; Seven"),
     ],
 )
 def test_values_are_words_whatever_is_in_them(words: str, shown: str) -> None:
     assert fill("{{ words }}", words=words) == shown
+
+
+def test_a_number_at_the_start_of_a_value_stays_a_number() -> None:
+    shown = markdown(fill("{{ words }}", words="2024. A year in beads"))
+    assert unescape(shown) == "<p>2024. A year in beads</p>"
+
+
+@pytest.mark.parametrize("function", ["to", "href"])
+def test_addresses_are_printed_so_that_a_markdown_reader_takes_them(function: str) -> None:
+    template = f"[x]({{{{ {function}('section/the-room.md#the-bank') }}}})"
+    ending = "md" if function == "to" else "html"
+    assert fill(template) == f"[x](the-room.{ending}#the-bank)"
+    assert fill(f"{{{{ {function}('section/a (b).md') }}}}") == f"a%20%28b%29.{ending}"

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache, partial
+from types import FunctionType, ModuleType
 from typing import Any
+from urllib.parse import quote
 
 from jinja2 import FileSystemLoader, StrictUndefined, Template
 from markupsafe import Markup
@@ -39,6 +41,7 @@ LARGEST_PAGE = 1_000_000
 _OVERVIEWS = ("path", "allowed", "pieces")
 _OVERVIEWS_FOR_ALL = ("pieces",)
 _LARGEST_NUMBER = 9999
+_PLACE_IN_MEMORY = " at 0x"  # how Python shows what has no words of its own
 
 
 @dataclass(frozen=True)
@@ -109,8 +112,8 @@ class Writer:
 
         names = {
             "picture": picture,
-            "to": lambda target: from_page(page, target),
-            "href": lambda target: from_page(page, address(target)),
+            "to": lambda target: _as_address(from_page(page, target)),
+            "href": lambda target: _as_address(from_page(page, address(target))),
             **data,
         }
         chunks: list[str] = []
@@ -160,7 +163,7 @@ def _environment(writer: Writer) -> Sandbox:
         "piece": numbers.piece,
         "pieces": numbers.pieces,
         "purchases": purchases,
-        "ready_numbers": partial(_ready_numbers, writer.school),
+        "ready_numbers": lambda divisor, kind: _ready_numbers(writer.school, divisor, kind),
         "say": writer.phrases.say,
         "school": writer.school,
         "settings": settings,
@@ -168,9 +171,15 @@ def _environment(writer: Writer) -> Sandbox:
         "share": share,
         "shortages": shortages,
         "telling_slips": telling_slips,
-        "views": views,
+        "views": _functions_of(views),
     }
     return environment
+
+
+def _functions_of(module: ModuleType) -> dict[str, Any]:
+    """The public functions that a module defines, by name."""
+    own = {name: thing for name, thing in vars(module).items() if isinstance(thing, FunctionType)}
+    return {name: thing for name, thing in own.items() if thing.__module__ == module.__name__ and name[0] != "_"}
 
 
 def _ready_numbers(school: School, divisor: int, kind: str) -> tuple[int, ...]:
@@ -179,12 +188,23 @@ def _ready_numbers(school: School, divisor: int, kind: str) -> tuple[int, ...]:
     return best_first(divisor, allowed or numbers_of_kind(divisor, kind))
 
 
-def _printed(writer: Writer, value: Any) -> Any:
-    if isinstance(value, Markup):
-        return value
-    if isinstance(value, int) and not isinstance(value, bool):
-        return plain(writer.number(value))
-    return plain(str(value))
+def _as_address(path: str) -> Markup:
+    """A path as an address that a Markdown reader takes as it is."""
+    return Markup(quote(path, safe="/#"))
+
+
+def _printed(writer: Writer, value: Any) -> Markup:
+    """What a template prints; never more than a page holds, nor anything that is different every time."""
+    text = value if isinstance(value, str) else _in_words(writer, value)
+    if len(text) > LARGEST_PAGE:
+        raise HandbookError(f"it grows to more than {LARGEST_PAGE} characters")
+    if _PLACE_IN_MEMORY in text:
+        raise HandbookError("it prints something that is neither a text nor a number")
+    return value if isinstance(value, Markup) else plain(text)
+
+
+def _in_words(writer: Writer, value: Any) -> str:
+    return writer.number(value) if isinstance(value, int) and not isinstance(value, bool) else str(value)
 
 
 def _of_a_division(kind: str, sharing: Sharing) -> Picture:

@@ -1,59 +1,114 @@
 """Where templates run: they read the values they are given and call what they are given, and no more.
 
-The sandbox of jinja keeps names with underscores and what changes lists from templates. Two things are added to it:
-of a model only its keys can be reached (the models' library hangs methods on them that read files), and of a module
-only its own functions. Numbers and texts are kept from growing without end by multiplication.
+The sandbox of jinja keeps names with underscores and what changes lists from templates. Added to it: of a model only
+its keys can be reached (the models' library hangs methods on them that read files); of texts, numbers, lists and
+dictionaries only a few methods; only filters that give the same every time; and no single operation can make a text or
+a list of more than _MOST_ITEMS, so that a text cannot fill the memory before anybody notices.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sized
+import re
+from collections.abc import Iterable, Sized
 from inspect import getattr_static
-from types import FunctionType, ModuleType
 from typing import Any
 
+from jinja2 import nodes
+from jinja2.compiler import CodeGenerator, Frame
 from jinja2.exceptions import SecurityError
-from jinja2.runtime import Context
+from jinja2.runtime import Context, markup_join
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 from pydantic import BaseModel
 
 _MOST_BITS = 4096
 _MOST_ITEMS = 100_000
+_MOST_PLACES_TO_FILL = 20
+_WIDE = re.compile(r"%[^A-Za-z%]*(?:\*|\d{3})")
+_METHODS_OF_VALUES = frozenset(
+    (
+        *("get", "items", "keys", "values", "index", "count", "split", "strip", "startswith", "endswith"),
+        *("capitalize", "lower", "title", "upper"),
+    )
+)
+_FILTERS = (
+    *("abs", "attr", "capitalize", "count", "d", "default", "dictsort", "e", "escape", "first", "float", "groupby"),
+    *("int", "items", "last", "length", "list", "lower", "map", "max", "min", "reject", "rejectattr", "reverse"),
+    *("round", "safe", "select", "selectattr", "sort", "string", "sum", "title", "trim", "unique", "upper"),
+)
+_GLOBALS = ("dict", "namespace", "range")
+
+
+class _BoundedText(CodeGenerator):
+    """Writes a ~ b so that the environment puts it together."""
+
+    def visit_Concat(self, node: nodes.Concat, frame: Frame) -> None:  # noqa: N802 - named by the library
+        self.write("environment.joined((")
+        for part in node.nodes:
+            self.visit(part, frame)
+            self.write(", ")
+        self.write("))")
 
 
 class Sandbox(ImmutableSandboxedEnvironment):
     """An environment for templates of the handbook and of schools alike."""
 
-    intercepted_binops = frozenset(("*", "**"))
+    code_generator_class = _BoundedText
+    intercepted_binops = frozenset(("+", "*", "**", "%"))
 
     def __init__(self, **options: Any) -> None:
         super().__init__(**options)
         self._answers: dict[tuple[type, str], bool] = {}
+        self.filters = {name: self.filters[name] for name in _FILTERS}
+        self.filters |= {"format": lambda text, *values: self._filled_in(text, values), "join": self._listed}
+        self.globals = {name: self.globals[name] for name in _GLOBALS}
 
     def is_safe_attribute(self, obj: Any, attr: str, value: Any) -> bool:
-        if isinstance(obj, ModuleType):
-            own = isinstance(value, FunctionType) and value.__module__ == obj.__name__
-            return own and super().is_safe_attribute(obj, attr, value)
         # The answer depends on the type alone. Templates ask a hundred thousand times, but of few types.
         asked = type(obj), attr
         if asked not in self._answers:
-            safe = super().is_safe_attribute(obj, attr, value)
-            self._answers[asked] = safe and (not isinstance(obj, BaseModel) or _is_key(type(obj), attr))
+            self._answers[asked] = super().is_safe_attribute(obj, attr, value) and _is_open(*asked)
         return self._answers[asked]
 
+    def wrap_str_format(self, value: Any) -> None:
+        """No text is formatted by its own method, so there is none to make safe."""
+
     def call_binop(self, context: Context, operator: str, left: Any, right: Any) -> Any:
+        if operator == "%" and isinstance(left, str):
+            return self._filled_in(left, right)
         if _grows(operator, left, right):
             raise SecurityError(f"a result of {operator} that is too large")
         return super().call_binop(context, operator, left, right)
 
+    def joined(self, parts: Iterable[Any]) -> str:
+        """Values as one text."""
+        texts = [part if isinstance(part, str) else str(part) for part in parts]
+        if sum(map(len, texts)) > _MOST_ITEMS:
+            raise SecurityError("a text that is too large")
+        return markup_join(texts)
 
-def _is_key(model: type[BaseModel], attr: str) -> bool:
-    own_property = isinstance(getattr_static(model, attr, None), property) and not attr.startswith("model_")
-    return attr in model.model_fields or own_property
+    def _listed(self, parts: Iterable[Any], between: str = "", attribute: str | None = None) -> str:
+        values = [self.getattr(part, attribute) if attribute else part for part in parts]
+        return self.joined(part for value in values for part in (between, value))[len(between) :]
+
+    def _filled_in(self, text: str, values: Any) -> str:
+        if _WIDE.search(text) or text.count("%") > _MOST_PLACES_TO_FILL:
+            raise SecurityError("a format that is too large")
+        return str(text % values)
+
+
+def _is_open(kind: type, attr: str) -> bool:
+    """Whether templates may reach an attribute of values of this type."""
+    if issubclass(kind, BaseModel):
+        own_property = isinstance(getattr_static(kind, attr, None), property) and not attr.startswith("model_")
+        return attr in kind.model_fields or own_property
+    owner = next((owner for owner in kind.__mro__ if attr in vars(owner)), kind)
+    return owner.__module__ not in ("builtins", "markupsafe") or attr in _METHODS_OF_VALUES
 
 
 def _grows(operator: str, left: Any, right: Any) -> bool:
-    """Whether a product or power would take a machine long to hold."""
+    """Whether a sum, product or power would take a machine long to hold."""
+    if operator == "+":
+        return isinstance(left, Sized) and isinstance(right, Sized) and len(left) + len(right) > _MOST_ITEMS
     if isinstance(left, int) and isinstance(right, int):
         bits = left.bit_length() * right if operator == "**" else left.bit_length() + right.bit_length()
         return bits > _MOST_BITS

@@ -9,7 +9,8 @@ from html import escape as escape_html
 from markupsafe import Markup
 
 # Marks that mean something to a Markdown reader anywhere, and those that do at the start of a line only.
-_MARKS = re.compile(r"[\\`*_{}\[\]!|~^]|(?<!&)#|^\s*[+\-=:]|(?<=^\d)[.)]|(?<=^\d\d)[.)]", re.MULTILINE)
+_MARKS = re.compile(r"[\\`*_{}\[\]!|~^]|(?<!&)#|^\s*[+\-=:]|^\s*\d+[.)]", re.MULTILINE)
+_SIGN = re.compile(r"\D")
 
 
 def grouped(number: int, separator: str, four_digits: bool = True) -> str:
@@ -28,4 +29,8 @@ def plain(text: str) -> Markup:
     Character references say the same to a browser and nothing to a Markdown reader. Most of what pages print are
     numbers, and the same ones again and again.
     """
-    return Markup(_MARKS.sub(lambda mark: "".join(f"&#{ord(sign)};" for sign in mark[0]), escape_html(text)))
+    return Markup(_MARKS.sub(lambda mark: _SIGN.sub(_reference, mark[0]), escape_html(text)))
+
+
+def _reference(sign: re.Match[str]) -> str:
+    return f"&#{ord(sign[0])};"
