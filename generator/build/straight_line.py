@@ -19,6 +19,7 @@ import time
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
+from datetime import date
 from itertools import chain
 from pathlib import Path
 from typing import NamedTuple
@@ -39,6 +40,7 @@ from generator.pages.writing.environment import Writer
 from generator.pages.writing.page import address
 from generator.site import book, policy, render, school_look
 from generator.site.audit.audit import audit
+from generator.site.dates import build_date
 from generator.site.finish import finished
 from generator.site.staging import fill, stage
 from generator.source.library import Sources, load
@@ -83,19 +85,20 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
     say("Reading lessons, pages and settings")
     sources = load(request.handbook, request.school_folder)
     settings = _settings(sources)
+    built = build_date(os.environ)
     with (
         _writing_in(request.workshop),
         locked(request.workshop / ".lock", say, _PATIENCE),
         kept_results(request.workshop) as cache,
     ):
         publishing.clear_up(request.out, say)
-        edition = key_of("site", sources, settings)
+        edition = key_of("site", sources, settings, built)
         published = still_whole(cache, edition, request.out)
         if published:
             say("Nothing has changed since the last build")
         else:
             with Work(cache, request.processes) as work:
-                published = _make(edition, sources, settings, request, cache, work, say)
+                published = _make(edition, sources, settings, built, request, cache, work, say)
     seconds = time.monotonic() - begun
     index = request.out.resolve() / "index.html"
     return Summary(len(sources.lessons), published.pages, published.figures, seconds, sources.replaced, index)
@@ -114,6 +117,7 @@ def _make(
     edition: str,
     sources: Sources,
     settings: render.Settings,
+    built: date,
     request: Request,
     cache: Cache,
     work: Work,
@@ -132,7 +136,7 @@ def _make(
             paths = render_changed(cache, around, docs, rendered, outline.nav, settings)
         say("Finishing: search, print, policy, servers")
         on_paper = sources.school.print.paper
-        fill(site, finished(rendered, paths, outline.parts, settings, on_paper, work.run_many), like=request.out)
+        fill(site, finished(rendered, paths, outline.parts, settings, built, on_paper, work.run_many), like=request.out)
         say(f"Drawing {len(outline.pictures)} figures")
         figures = zip((picture.file for picture in outline.pictures), drawings, strict=True)
         fill(site / FIGURES, figures, like=request.out / FIGURES)
@@ -188,10 +192,7 @@ def _writing_in(workshop: Path) -> Iterator[None]:
 
 def _settings(sources: Sources) -> render.Settings:
     school = sources.school
-    built = render.build_date(os.environ)
-    return render.Settings(
-        school.name, VERSION, built, school.language, school.sub_path, school_look.logo(sources.theme)
-    )
+    return render.Settings(school.name, VERSION, school.language, school.sub_path, school_look.logo(sources.theme))
 
 
 def _parts(handbook: Handbook) -> list[book.Part]:

@@ -7,7 +7,6 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
-from datetime import UTC, date, datetime
 from html import escape
 from pathlib import Path
 from typing import Any, TypeAlias
@@ -45,7 +44,6 @@ class Settings:
 
     site_name: str
     version: str
-    built: date
     language: str = "en"
     sub_path: str = "/handbook/"
     logo: str = STOCK_LOGO
@@ -56,26 +54,6 @@ class Settings:
                 f"sub-path: {self.sub_path!r} is not a path on a server; "
                 "write letters, digits and - . _ ~ between slashes, such as /school/handbook/"
             )
-
-
-def build_date(environ: Mapping[str, str]) -> date:
-    """Return today in UTC, or the day that SOURCE_DATE_EPOCH states.
-
-    The variable holds whole seconds since 1970 in ASCII digits (reproducible-builds.org, specification of
-    SOURCE_DATE_EPOCH, which asks to refuse anything else).
-    """
-    text = environ.get("SOURCE_DATE_EPOCH")
-    if text is None:
-        return datetime.now(UTC).date()
-    if re.fullmatch(r"[0-9]{1,12}", text, re.ASCII):
-        try:
-            return datetime.fromtimestamp(int(text), UTC).date()
-        except (OverflowError, ValueError, OSError):
-            pass
-    raise HandbookError(
-        f"SOURCE_DATE_EPOCH: {text[:40]!r} is not a number of seconds since 1970; "
-        "give digits only, such as 1767225600, or unset it"
-    )
 
 
 def render(docs: Path, folder: Path, nav: Nav, settings: Settings, only_missing: bool = False) -> None:
@@ -98,7 +76,7 @@ def render(docs: Path, folder: Path, nav: Nav, settings: Settings, only_missing:
 
 
 def _derived(docs: Path, folder: Path, nav: Nav, settings: Settings) -> MkDocsConfig:
-    """Return the configuration of mkdocs.yml with this build's folders, navigation, names and dates."""
+    """Return the configuration of mkdocs.yml with this build's folders, navigation, names and version."""
     config = load_config(
         str(MKDOCS_YML),
         config_file_path=str(MKDOCS_YML),
@@ -116,7 +94,7 @@ def _derived(docs: Path, folder: Path, nav: Nav, settings: Settings) -> MkDocsCo
     config.theme["language"] = settings.language
     config.theme["logo"] = config.theme["favicon"] = settings.logo
     config.theme.static_templates.discard("sitemap.xml")
-    config.extra["edition"] = {"version": settings.version, "built": settings.built.isoformat()}
+    config.extra["edition"] = settings.version
     return config
 
 

@@ -7,7 +7,6 @@ python -m tests.benchmarks.one_build mkdocs HANDBOOK WORKSHOP OUT     only MkDoc
 from __future__ import annotations
 
 import json
-import os
 import resource
 import sys
 import time
@@ -44,7 +43,7 @@ def only_mkdocs(handbook: Path, workshop: Path, out: Path) -> dict[str, float]:
     """Seconds that MkDocs takes for the pages that the last build has staged."""
     sources = load(handbook)
     nav = write_handbook(sources, Writer(sources.school), run_in_turn).nav
-    settings = render.Settings(sources.school.name, "1", render.build_date(os.environ))
+    settings = render.Settings(sources.school.name, "1")
     before = fingerprint(workshop / "docs")
     out.mkdir(parents=True)
     start = time.perf_counter()

@@ -22,7 +22,8 @@ NAV: Nav = [
     {"Reference": [{"A-Z of situations": "reference/a-z.md"}]},
 ]
 
-SETTINGS = Settings(site_name="Hazel Lane sharing handbook", version="1.2.3", built=date(2026, 3, 1))
+SETTINGS = Settings(site_name="Hazel Lane sharing handbook", version="1.2.3")
+BUILT = date(2026, 3, 1)
 
 
 def build(folder: Path, docs: Path = DOCS, nav: Nav = NAV, settings: Settings = SETTINGS) -> Path:
@@ -33,5 +34,5 @@ def build(folder: Path, docs: Path = DOCS, nav: Nav = NAV, settings: Settings = 
         paths = [file.relative_to(rendered).as_posix() for file in rendered.rglob("*") if file.is_file()]
         pages = sorted(path for path in paths if path.endswith(".html") and path not in ("404.html", "index.html"))
         parts = [Part("", ("index.html",)), Part("Others", tuple(pages))]
-        fill(folder, finished(rendered, paths, parts, settings, None, run_in_turn), like=folder)
+        fill(folder, finished(rendered, paths, parts, settings, BUILT, None, run_in_turn), like=folder)
     return folder

@@ -6,20 +6,14 @@ import dataclasses
 import logging
 import re
 import shutil
-from datetime import UTC, date, datetime
 from pathlib import Path
 
 import pytest
 
 from generator.errors import HandbookError, SourceError
 from generator.site.book import BOOK
-from generator.site.render import Nav, Settings, build_date, render
+from generator.site.render import Nav, Settings, render
 from tests.site import samples
-
-# SOURCE_DATE_EPOCH: whole seconds in ASCII digits, everything else refused (reproducible-builds.org). The day of
-# 1767225600 was worked out with GNU date: `date -u -d @1767225600`.
-DATES = {"0": date(1970, 1, 1), "1767225600": date(2026, 1, 1), "1767225599": date(2025, 12, 31)}
-MALFORMED = ["", " ", "soon", "-1", "1.5", "1e9", "0x10", "12 ", "+12", "1_000", "٣", "9" * 12, "9" * 40, "2026-01-01"]
 
 
 @pytest.fixture(scope="module")
@@ -29,22 +23,6 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 def read(site: Path, page: str) -> str:
     return (site / page).read_text(encoding="utf-8")
-
-
-@pytest.mark.parametrize(("text", "day"), DATES.items())
-def test_the_build_date_can_be_stated(text: str, day: date) -> None:
-    assert build_date({"SOURCE_DATE_EPOCH": text}) == day
-
-
-def test_the_build_date_is_today_otherwise() -> None:
-    before = datetime.now(UTC).date()
-    assert before <= build_date({}) <= datetime.now(UTC).date()
-
-
-@pytest.mark.parametrize("text", MALFORMED)
-def test_a_malformed_build_date_is_refused(text: str) -> None:
-    with pytest.raises(HandbookError, match=r"SOURCE_DATE_EPOCH: .* is not a number of seconds"):
-        build_date({"SOURCE_DATE_EPOCH": text})
 
 
 @pytest.mark.parametrize(
@@ -202,4 +180,4 @@ def test_pages_stay_the_same_size_however_many_lessons_there_are(tmp_path: Path)
 def test_settings_are_frozen() -> None:
     with pytest.raises(dataclasses.FrozenInstanceError):
         samples.SETTINGS.version = "2"  # type: ignore[misc]
-    assert Settings("A", "1", date(2026, 1, 1)).sub_path == "/handbook/"
+    assert Settings("A", "1").sub_path == "/handbook/"

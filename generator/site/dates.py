@@ -1,0 +1,47 @@
+"""The day of the build, written into finished pages: what MkDocs renders says nothing that is other tomorrow.
+
+The theme's template leaves two marks: `<!--built-->`, and `<!--due DAY|BEFORE|AFTER-->`, of which one text stays.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from datetime import UTC, date, datetime
+
+from generator.errors import HandbookError
+from generator.site.changes import Change
+
+_BUILT = "<!--built-->"
+_DUE = re.compile(r"<!--due ([0-9-]*)\|([^|]*)\|(.*?)-->")
+
+
+def build_date(environ: Mapping[str, str]) -> date:
+    """Return today in UTC, or the day that SOURCE_DATE_EPOCH states.
+
+    The variable holds whole seconds since 1970 in ASCII digits (reproducible-builds.org, specification of
+    SOURCE_DATE_EPOCH, which asks to refuse anything else).
+    """
+    text = environ.get("SOURCE_DATE_EPOCH")
+    if text is None:
+        return datetime.now(UTC).date()
+    if re.fullmatch(r"[0-9]{1,12}", text, re.ASCII):
+        try:
+            return datetime.fromtimestamp(int(text), UTC).date()
+        except (OverflowError, ValueError, OSError):
+            pass
+    raise HandbookError(
+        f"SOURCE_DATE_EPOCH: {text[:40]!r} is not a number of seconds since 1970; "
+        "give digits only, such as 1767225600, or unset it"
+    )
+
+
+def for_day(built: date) -> Change:
+    """Write the day of the build where a page leaves room for it, and whether its review was due before."""
+    today = built.isoformat()
+
+    def write(_: str, text: str) -> str:
+        text = _DUE.sub(lambda due: due[3] if due[1] < today else due[2], text)
+        return text.replace(_BUILT, today)
+
+    return write
