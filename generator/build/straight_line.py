@@ -130,7 +130,7 @@ def _make(
             say(f"Working out {len(sources.lessons)} lessons")
             outline = _write(sources, docs, work.run_many)
             # Figures are drawn by other processes while MkDocs renders the pages: it needs only their names.
-            drawings = work.run_many(drawing, sources.school.numbers.mark_in_four_digits, outline.pictures)
+            drawings = work.run_many(drawing, Writer(sources.school).phrases, outline.pictures)
             say(f"Rendering {outline.pages} pages")
             around = key_of("rendered", outline.nav, settings)
             paths = render_changed(cache, around, docs, rendered, outline.nav, settings)

@@ -5,10 +5,11 @@ from __future__ import annotations
 from math import ceil
 
 from generator.engine.places import Counts
+from generator.figures.columns import pieces_in_words
 from generator.figures.packing import CLOSE, block, footprint
 from generator.figures.shapes import Part, Pieces, Spot, Stroke, below, text
 from generator.figures.style import TEXT
-from generator.words.figure_words import Words
+from generator.words.phrases import Phrases
 
 _ARROW = 24.0
 _HEAD = 4.0
@@ -23,13 +24,13 @@ def arrow(x: float, y: float, length: float) -> Stroke:
     return Stroke(0, 0, (((x, y), tip), head), "muted", 1.3)
 
 
-def exchanges(exchanged: Counts, across: int, words: Words) -> Part:
+def exchanges(exchanged: Counts, across: int, words: Phrases) -> Part:
     """A title, and for every kind a line of words and its pairs, `across` pairs side by side."""
     pairs = [_of_one_kind(place, exchanged[place], across, words) for place in exchanged.places_held]
-    return below([text(words.at_the_bank, TEXT, bold=True), below(pairs, 8)], 4)
+    return below([text(words.say("figure.at-the-bank"), TEXT, bold=True), below(pairs, 8)], 4)
 
 
-def _of_one_kind(place: int, count: int, across: int, words: Words) -> Part:
+def _of_one_kind(place: int, count: int, across: int, words: Phrases) -> Part:
     wide, high = footprint(place, CLOSE[place])
     ten = block(place - 1, 10, CLOSE[place - 1], 1)
     pair_wide, pair_high = wide + _ARROW + ten.width, max(high, ten.height)
@@ -51,5 +52,5 @@ def _of_one_kind(place: int, count: int, across: int, words: Words) -> Part:
             Pieces(0, 0, "from-bank", place - 1, CLOSE[place - 1], tuple(coming)),
         ),
     )
-    line = words.becomes.format(words.pieces(count, place), words.pieces(10 * count, place - 1))
-    return below([text(line, TEXT), drawn], 4)
+    gone, come = pieces_in_words(count, place, words), pieces_in_words(10 * count, place - 1, words)
+    return below([text(words.say("figure.becomes", gone=gone, come=come), TEXT), drawn], 4)

@@ -5,25 +5,22 @@ from __future__ import annotations
 from generator.engine.places import HUNDREDS, Counts
 from generator.figures.shapes import HERE, Boxes, Label, Mark, Part
 from generator.figures.style import place_colour
+from generator.words.phrases import Phrases
 
 _HEIGHT = 1.3
 _BASE_LINE = 0.98
 _TYPE = 1.02
 
 
-def written(number: int, grouping: str) -> str:
-    """A number with `grouping` between thousands and hundreds: ',' gives 5,230 and '' gives 5230."""
-    return f"{number:,}".replace(",", grouping)
-
-
-def cards(number: int, cell: float, grouping: str) -> Part:
+def cards(number: int, cell: float, words: Phrases) -> Part:
     """The cards of a number on top of each other, the largest at the bottom: a zero is that of the card beneath.
 
     A digit takes one `cell`; a number of one digit that is not zero is a card alone.
     """
     digits = Counts.of(number)
-    comma = 0.4 * cell if grouping else 0.0
-    widths = [cell * (place + 1) + (comma if place > HUNDREDS else 0) for place in range(len(digits))]
+    mark = words.grouping.written(number)[1:-3] if len(digits) > HUNDREDS + 1 else ""
+    room = 0.4 * cell if mark else 0.0
+    widths = [cell * (place + 1) + (room if place > HUNDREDS else 0) for place in range(len(digits))]
     marks: list[Mark] = []
     shows = len(digits) - 1
     for place in reversed(range(len(digits))):
@@ -33,7 +30,7 @@ def cards(number: int, cell: float, grouping: str) -> Part:
             marks.append(Boxes(x, 0, HERE, widths[place], _HEIGHT * cell, "card", "ink", 1.0, 3))
         marks.append(_digit(x + cell / 2, cell, str(digits[place]), place_colour(shows)))
         if place == HUNDREDS + 1:
-            marks.append(_digit(x + cell + comma / 2, cell, grouping, place_colour(shows)))
+            marks.append(_digit(x + cell + room / 2, cell, mark, place_colour(shows)))
     return Part(widths[-1], _HEIGHT * cell, tuple(marks))
 
 

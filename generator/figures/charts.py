@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS
 from generator.figures.bank import arrow
 from generator.figures.cards import cards
-from generator.figures.columns import count_in_words, pieces
+from generator.figures.columns import count_in_words, pieces, pieces_in_words
 from generator.figures.packing import footprint
 from generator.figures.shapes import (
     HERE,
@@ -27,7 +27,7 @@ from generator.figures.shapes import (
     text,
 )
 from generator.figures.style import SMALL, TEXT
-from generator.words.figure_words import ENGLISH, Words
+from generator.words.phrases import Phrases
 
 _PAD = 10.0
 _BEAD = 5.5
@@ -35,12 +35,12 @@ _TRUE_SIZE = {UNITS: _BEAD, TENS: 10 * _BEAD, HUNDREDS: 10 * _BEAD, THOUSANDS: 1
 _PILE = 3.0
 
 
-def pieces_figure(grouping: str = ",", words: Words = ENGLISH) -> Figure:
+def pieces_figure(words: Phrases) -> Figure:
     """The four pieces in true proportion with their cards, and how ten of one are one of the next.
 
     Piece groups: 'one-<place>' for the four, then 'ten-<place>' beside 'makes-<place>'.
     """
-    ones = [_one(place, grouping, words) for place in (THOUSANDS, HUNDREDS, TENS, UNITS)]
+    ones = [_one(place, words) for place in (THOUSANDS, HUNDREDS, TENS, UNITS)]
     free = INSIDE - 2 * _PAD - sum(part.width for part in ones)
     exchanged = [_ten_make_one(place, words) for place in (HUNDREDS, TENS, UNITS)]
     high = max(part.height for part in exchanged)
@@ -50,12 +50,12 @@ def pieces_figure(grouping: str = ",", words: Words = ENGLISH) -> Figure:
     return sheet(below([framed(beside(ones, free / 3), INSIDE, _PAD, "mat", "line"), beside(panels, gap)], 9))
 
 
-def _one(place: int, grouping: str, words: Words) -> Part:
-    head = below([cards(10**place, 18, grouping), count_in_words(1, place, words)], 3)
+def _one(place: int, words: Phrases) -> Part:
+    head = below([cards(10**place, 18, words), count_in_words(1, place, words)], 3)
     return below([head, pieces("one", place, 1, _TRUE_SIZE[place])], 6)
 
 
-def _ten_make_one(place: int, words: Words) -> Part:
+def _ten_make_one(place: int, words: Phrases) -> Part:
     """Ten beads as long as a bar, ten bars as wide as a square, ten squares piled as high as a cube."""
     size = _TRUE_SIZE[place]
     steps: dict[int, Spot] = {UNITS: (0, size), TENS: (size / 10, 0), HUNDREDS: (_PILE, -_PILE)}
@@ -72,7 +72,7 @@ def _ten_make_one(place: int, words: Words) -> Part:
     height = max(ten.height, one.height)
     between = Part(16, height, (arrow(0, height / 2 + 22, 16),))
     named = [
-        below([text(words.pieces(count, at), SMALL), _lowered(part, height)], 6)
+        below([text(pieces_in_words(count, at, words), SMALL), _lowered(part, height)], 6)
         for count, at, part in ((10, place, ten), (1, place + 1, one))
     ]
     return beside([named[0], between, named[1]], 6)
@@ -110,9 +110,7 @@ def path_figure(steps: Sequence[tuple[str, int]]) -> Figure:
     return sheet(framed(Part(INSIDE - 2 * _PAD, high * len(steps), tuple(marks)), INSIDE, _PAD, "mat", "line"))
 
 
-def allowed_figure(
-    rows: Sequence[tuple[int, float]], more: Mapping[int, float] | None = None, words: Words = ENGLISH
-) -> Figure:
+def allowed_figure(rows: Sequence[tuple[int, float]], more: Mapping[int, float], words: Phrases) -> Figure:
     """For every group size how much of all four-digit numbers the shelf allows, as a bar with its percentage.
 
     rows: sharers, share between 0 and 1; more: by sharers, the share with one more box of ten-bars (striped).
@@ -126,16 +124,16 @@ def allowed_figure(
         with_more = more.get(sharers, share) if more else share
         said = _percent(share, words)
         if with_more > share:
-            said = words.from_to.format(said, _percent(with_more, words))
+            said = words.say("figure.from-to", now=said, then=_percent(with_more, words))
         marks += [
-            Label(0, y + 12.5, words.sharers[sharers != 1].format(sharers), SMALL),
+            Label(0, y + 12.5, words.say("figure.sharers", count=sharers), SMALL),
             Boxes(left, y, HERE, full, bar_high, "tray", "line", 1.0, 3),
             *_striped(left + full * share, y, full * (with_more - share), bar_high),
             *_bar(left, y, full * share, bar_high),
             Label(left + full + 8, y + 12.5, said, SMALL, "ink", True),
         ]
     chart = Part(INSIDE - 2 * _PAD, high * len(rows), tuple(marks))
-    title = text(words.allowed, TEXT, bold=True)
+    title = text(words.say("figure.allowed"), TEXT, bold=True)
     parts = [title, _legend(words), chart] if more else [title, chart]
     return sheet(framed(below(parts, 4), INSIDE, _PAD, "mat", "line"))
 
@@ -152,17 +150,18 @@ def _striped(x: float, y: float, width: float, height: float) -> list[Mark]:
     return [outline, Stroke(x, y, stripes, "edge", 0.9)] if stripes else [outline]
 
 
-def _legend(words: Words) -> Part:
+def _legend(words: Phrases) -> Part:
     now = Part(20, 17, (*_bar(0, 3, 20, 11),))
     then = Part(20, 17, (*_striped(0, 3, 20, 11),))
-    return beside([now, text(words.shelf_now, SMALL), then, text(words.shelf_with_more, SMALL)], 8)
+    as_it_is, with_more = (text(words.say(key), SMALL) for key in ("figure.shelf-now", "figure.shelf-with-more"))
+    return beside([now, as_it_is, then, with_more], 8)
 
 
-def _percent(share: float, words: Words) -> str:
+def _percent(share: float, words: Phrases) -> str:
     """Whole per cent; 0 and 100 only when they are exact."""
     whole = round(100 * share)
     if share > 0 and whole == 0:
-        return words.percent.format("<1")
+        return words.say("figure.percent", number="<1")
     if share < 1 and whole == 100:
-        return words.percent.format(">99")
-    return words.percent.format(whole)
+        return words.say("figure.percent", number=">99")
+    return words.say("figure.percent", number=whole)

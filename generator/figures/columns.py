@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection
 
-from generator.engine.places import Counts
+from generator.engine.places import Counts, place_name
 from generator.figures.packing import CLOSE, LOOSE, block, widest_across
 from generator.figures.shapes import HERE, Boxes, Part, Pieces, below, beside, text
 from generator.figures.style import TEXT, place_colour
-from generator.words.figure_words import Words
+from generator.words.phrases import Phrases
 
 _GAP = 18.0
 _PAD = 6.0
@@ -22,8 +22,14 @@ def pieces(group: str, place: int, count: int, size: float, across: int = 1, pal
     return Part(packed.width, packed.height, marks)
 
 
-def count_in_words(count: int, place: int, words: Words) -> Part:
-    return text(words.pieces(count, place), TEXT, place_colour(place) if count else "muted", bold=count > 0)
+def pieces_in_words(count: int, place: int, words: Phrases) -> str:
+    """'1 ten', '12 hundreds', 'no tens'."""
+    name = place_name(place)
+    return words.say(f"piece.{name}", count=count) if count else words.say(f"figure.none.{name}")
+
+
+def count_in_words(count: int, place: int, words: Phrases) -> Part:
+    return text(pieces_in_words(count, place, words), TEXT, place_colour(place) if count else "muted", bold=count > 0)
 
 
 def columns(

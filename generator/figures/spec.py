@@ -13,7 +13,7 @@ from generator.figures.columns import columns, count_in_words
 from generator.figures.shapes import INSIDE, Bow, Figure, Part, below, beside, blank, framed, sheet, text, widened
 from generator.figures.style import SMALL, TEXT, place_colour
 from generator.figures.trays import tray_rows
-from generator.words.figure_words import ENGLISH, Words
+from generator.words.phrases import Phrases
 
 _PAD = 8.0
 _GAP = 9.0
@@ -21,7 +21,7 @@ _ON_A_PANEL = INSIDE - 2 * _PAD
 _MOST_PAIRS_ACROSS = 6
 
 
-def layout_figure(sharing: Sharing, grouping: str = ",", words: Words = ENGLISH) -> Figure:
+def layout_figure(sharing: Sharing, words: Phrases) -> Figure:
     """The start: every place of the number with its large card, the card of the sharers, the empty trays.
 
     Piece groups: 'middle-<place>'. Raises SharingError for a number beyond the thousands.
@@ -30,19 +30,19 @@ def layout_figure(sharing: Sharing, grouping: str = ",", words: Words = ENGLISH)
 
     def head(place: int) -> Part:
         count = sharing.start[place]
-        large = cards(count * 10**place, 18, grouping) if count else blank(cards(1, 18, grouping))
+        large = cards(count * 10**place, 18, words) if count else blank(cards(1, 18, words))
         return below([large, count_in_words(count, place, words)], 3)
 
     middle = columns(sharing.start, len(sharing.start) - 1, _ON_A_PANEL, "middle", head)
     assert middle is not None
-    waiting = beside([sharers_card(sharing.divisor, 18), text(words.sharing, TEXT, bold=True)], 8)
+    waiting = beside([sharers_card(sharing.divisor, 18), text(words.say("figure.sharing"), TEXT, bold=True)], 8)
     nothing = Counts((0,) * len(sharing.start))
     empty = [Tray(sharing.mat[width], 10**width, nothing) for width in sharing.mat.widths]
     trays = tray_rows(empty, None, sharing.ribbons, INSIDE, words)
-    return sheet(below([_mat(words.in_the_middle, middle), below([waiting, trays], 5)], _GAP))
+    return sheet(below([_mat(words.say("figure.in-the-middle"), middle), below([waiting, trays], 5)], _GAP))
 
 
-def stage_figure(sharing: Sharing, stage: Stage, words: Words = ENGLISH) -> Figure:
+def stage_figure(sharing: Sharing, stage: Stage, words: Phrases) -> Figure:
     """One place: the middle when it begins, every tray when it ends, the exchanges, the middle when it ends.
 
     Piece groups: 'middle-<place>', 'tray-<number>-<place>', 'to-bank-<place>', 'from-bank-<place>',
@@ -53,22 +53,22 @@ def stage_figure(sharing: Sharing, stage: Stage, words: Words = ENGLISH) -> Figu
     top = max([stage.level, *dealt, *stage.start.places_held])
     middle = _counted(stage.start, top, _ON_A_PANEL, "middle", words, dealt)
     assert middle is not None
-    rounds = words.rounds[stage.rounds != 1].format(stage.rounds) if stage.rounds else words.no_round
+    rounds = words.say("figure.rounds", count=stage.rounds) if stage.rounds else words.say("figure.no-round")
     trays = tray_rows(sharing.trays(stage.steps[-1].after), stage.level, sharing.ribbons, INSIDE, words)
     after = min(_afterwards(stage, words), key=lambda part: part.height)
-    return sheet(below([_mat(words.in_the_middle, middle), _titled(rounds, trays), after], _GAP))
+    return sheet(below([_mat(words.say("figure.in-the-middle"), middle), _titled(rounds, trays), after], _GAP))
 
 
-def cards_figure(sharing: Sharing, grouping: str = ",", words: Words = ENGLISH) -> Figure:
+def cards_figure(sharing: Sharing, words: Phrases) -> Figure:
     """The end, told in cards: the number, how many shared it, one share, and what is left over kept apart.
 
     Piece groups: 'left-<place>'. Raises SharingError for a number beyond the thousands.
     """
     _refuse_too_large(sharing)
-    has = words.one_for_one_has if sharing.ribbons else words.each_has
-    number = _titled(words.the_number, _read(sharing.dividend, 34, grouping, words))
-    by = _titled(words.shared_by, below([sharers_card(sharing.divisor, 26), _who(sharing, words)], 5))
-    one = _read(sharing.quotient, 26, grouping, words) if sharing.quotient else text(words.no_share, TEXT)
+    has = words.say("figure.one-for-one-has") if sharing.ribbons else words.say("figure.each-has")
+    number = _titled(words.say("figure.the-number"), _read(sharing.dividend, 34, words))
+    by = _titled(words.say("figure.shared-by"), below([sharers_card(sharing.divisor, 26), _who(sharing, words)], 5))
+    one = _read(sharing.quotient, 26, words) if sharing.quotient else text(words.say("figure.no-share"), TEXT)
     share = _titled(has, one)
     first = max(number.width, share.width)
     rest = _left(sharing.end.middle, UNITS, _ON_A_PANEL - first - 2 * _GAP, words)
@@ -87,22 +87,23 @@ def _refuse_too_large(sharing: Sharing) -> None:
 
 
 def _counted(
-    counts: Counts, top: int, width: float, group: str, words: Words, dealt: list[int] | None = None
+    counts: Counts, top: int, width: float, group: str, words: Phrases, dealt: list[int] | None = None
 ) -> Part | None:
     return columns(counts, top, width, group, lambda place: count_in_words(counts[place], place, words), dealt or ())
 
 
-def _read(number: int, cell: float, grouping: str, words: Words) -> Part:
+def _read(number: int, cell: float, words: Phrases) -> Part:
     """The cards of a number, and beside them what they say, place by place."""
     digits = Counts.of(number)
     said = [count_in_words(digits[place], place, words) for place in digits.places_held or (UNITS,)]
-    return beside([cards(number, cell, grouping), below(said, 0)], 10)
+    return beside([cards(number, cell, words), below(said, 0)], 10)
 
 
-def _who(sharing: Sharing, words: Words) -> Part:
+def _who(sharing: Sharing, words: Phrases) -> Part:
     """With ribbons: how many children stand for what; otherwise nothing needs saying."""
     kinds = [(sharing.mat[width], width) for width in sharing.mat.widths if sharing.ribbons]
-    return below([_ribbon(words.children_stand_for[n != 1].format(n, 10**width), width) for n, width in kinds], 2)
+    said = [(words.say("figure.children-stand-for", count=n, number=10**width), width) for n, width in kinds]
+    return below([_ribbon(*line) for line in said], 2)
 
 
 def _ribbon(said: str, width: int) -> Part:
@@ -119,7 +120,7 @@ def _mat(title: str, part: Part) -> Part:
     return framed(_titled(title, part), INSIDE, _PAD, "mat", "line")
 
 
-def _afterwards(stage: Stage, words: Words) -> Iterator[Part]:
+def _afterwards(stage: Stage, words: Phrases) -> Iterator[Part]:
     """Every way to show the exchanges and what then lies in the middle: side by side or below each other."""
     below_each_other = _left(stage.end, stage.level, _ON_A_PANEL, words)
     assert below_each_other is not None
@@ -141,11 +142,13 @@ def _afterwards(stage: Stage, words: Words) -> Iterator[Part]:
             )
 
 
-def _left(counts: Counts, level: int, width: float, words: Words) -> Part | None:
+def _left(counts: Counts, level: int, width: float, words: Phrases) -> Part | None:
     """What lies in the middle after a stage; None if the width is too small."""
     last = level == UNITS
     if not counts.pieces:
-        note = text(words.nothing_left_over if last else words.nothing_in_the_middle, TEXT, bold=True)
+        nothing = "figure.nothing-left-over" if last else "figure.nothing-in-the-middle"
+        note = text(words.say(nothing), TEXT, bold=True)
         return note if note.width <= width else None
     row = _counted(counts, counts.places_held[0], width, "left", words)
-    return _titled(words.left_over if last else words.left_in_the_middle, row) if row else None
+    title = words.say("figure.left-over" if last else "figure.left-in-the-middle")
+    return _titled(title, row) if row else None

@@ -174,11 +174,6 @@ class Numbers(Model):
         """What is written between thousands and hundreds: for a space, a thin one at which no line is broken."""
         return "\u202f" if self.grouping == " " else self.grouping
 
-    @property
-    def mark_in_four_digits(self) -> str:
-        """The same in a number of four digits."""
-        return self.mark if self.group_four_digits else ""
-
 
 class Time(Model):
     """[time]: how long lessons take."""

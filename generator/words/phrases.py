@@ -9,55 +9,66 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from functools import cache
-from pathlib import Path
-from typing import Any
-
-from babel import Locale
-from babel.plural import PluralRule
+from typing import Any, NamedTuple
 
 from generator import HANDBOOK
 from generator.errors import HandbookError
+from generator.words.grouping import COMMAS, Grouping
 
 _PLACE = re.compile(r"\{(\w+)\}")
+
+Phrase = str | Mapping[str, str]
 
 
 @dataclass(frozen=True)
 class Phrases:
-    """The phrases of one language, by dotted key; `written` writes a whole number as the school does."""
+    """The phrases of one language, a code such as 'en', with numbers as the school writes them."""
 
-    texts: Mapping[str, str | Mapping[str, str]] = field(repr=False)
-    plural: PluralRule = field(repr=False)
-    written: Callable[[int], str] = str
+    language: str
+    grouping: Grouping = COMMAS
 
     def say(self, key: str, **places: str | int) -> str:
         """A phrase with its places filled in. Raises HandbookError for an unknown key, place or plural category."""
         try:
-            text = self.texts[key]
+            text = _read(self.language).phrases[key]
             if not isinstance(text, str):
-                text = text[self.plural(int(places["count"]))]
+                text = text[category(self.language, int(places["count"]))]
             return _PLACE.sub(lambda place: self._said(places[place[1]]), text)
         except KeyError as missing:
             raise HandbookError(f"phrase {key}: there is no {missing}") from None
 
     def _said(self, value: str | int) -> str:
-        return value if isinstance(value, str) else self.written(value)
+        return value if isinstance(value, str) else self.grouping.written(value)
 
 
-def phrases(language: str, written: Callable[[int], str] = str) -> Phrases:
-    """The phrases of a language, a code such as 'en'."""
-    return Phrases(_texts(language), Locale(language).plural_form, written)
+class _File(NamedTuple):
+    """What a file of phrases holds.
+
+    phrases: by dotted key
+    plural: by category, the whole numbers that belong to it; all others belong to `other`
+    """
+
+    phrases: Mapping[str, Phrase]
+    plural: Mapping[str, Sequence[int]]
+
+
+def category(language: str, count: int) -> str:
+    """The plural category of a whole number. Babel would know it too, but takes a third of a small command's time."""
+    plural = _read(language).plural
+    return next((category for category, numbers in plural.items() if count in numbers), "other")
 
 
 @cache
-def _texts(language: str) -> Mapping[str, str | Mapping[str, str]]:
-    file: Path = HANDBOOK / language / "phrases.toml"
-    return dict(_flat("", tomllib.loads(file.read_text("utf-8"))))
+def _read(language: str) -> _File:
+    tables = tomllib.loads((HANDBOOK / language / "phrases.toml").read_text("utf-8"))
+    plural = tables.pop("plural")
+    return _File(dict(_flat("", tables)), plural)
 
 
-def _flat(prefix: str, table: Mapping[str, Any]) -> Iterator[tuple[str, str | Mapping[str, str]]]:
+def _flat(prefix: str, table: Mapping[str, Any]) -> Iterator[tuple[str, Phrase]]:
     """Keys of nested tables joined by dots; a table with `other` is a phrase with forms."""
     for key, value in table.items():
         if isinstance(value, str) or "other" in value:

@@ -16,6 +16,7 @@ from generator.engine.sharing import Sharing, Stage, share
 from generator.figures.draw import draw
 from generator.figures.spec import stage_figure
 from tests.benchmarks.measuring import Measured, median_seconds, python, seconds
+from tests.figures.cases import WORDS
 
 _SECONDS = 1.0
 _COMMANDS = {
@@ -49,7 +50,7 @@ def figures() -> Iterator[Measured]:
     empty: list[float] = []
     drawn: list[float] = []
     for sharing, stage in stages:
-        figure = stage_figure(sharing, stage)
+        figure = stage_figure(sharing, stage, WORDS)
         ours.append(seconds(partial(_work_out_and_draw, sharing, stage)))
         drawn.append(seconds(partial(draw, figure)))
         empty.append(seconds(partial(_empty, figure.width, figure.height)))
@@ -60,7 +61,7 @@ def figures() -> Iterator[Measured]:
 
 
 def _work_out_and_draw(sharing: Sharing, stage: Stage) -> bytes:
-    return draw(stage_figure(sharing, stage))
+    return draw(stage_figure(sharing, stage, WORDS))
 
 
 def _traces(divisions: list[tuple[int, int, bool]]) -> float:

@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 from generator.engine.sharing import Sharing, share
+from generator.words.phrases import Phrases
+
+WORDS = Phrases("en")
 
 SHOWN = (
     (5230, 4, False),

@@ -17,7 +17,7 @@ from generator.figures.draw import draw
 from generator.figures.shapes import Figure, Label, Stroke
 from generator.figures.spec import cards_figure, layout_figure, stage_figure
 from generator.figures.style import COLOURS
-from tests.figures.cases import SHOWN, name, worked
+from tests.figures.cases import SHOWN, WORDS, name, worked
 
 ROOT = Path(__file__).resolve().parents[2]
 
@@ -50,11 +50,11 @@ ENVIRONMENTS: dict[str, dict[str, str]] = {
 
 
 def sample() -> list[Figure]:
-    figures = [pieces_figure(), path_figure([("First", 3)]), allowed_figure([(2, 0.5)], {2: 0.75})]
+    figures = [pieces_figure(WORDS), path_figure([("First", 3)]), allowed_figure([(2, 0.5)], {2: 0.75}, WORDS)]
     for case in ((5230, 4, False), (3432, 12, True)):
         sharing = worked(case)
-        figures += [layout_figure(sharing), cards_figure(sharing)]
-        figures += [stage_figure(sharing, stage) for stage in sharing.stages]
+        figures += [layout_figure(sharing, WORDS), cards_figure(sharing, WORDS)]
+        figures += [stage_figure(sharing, stage, WORDS) for stage in sharing.stages]
     return figures
 
 
@@ -86,7 +86,11 @@ def test_geometry_is_worked_out_without_matplotlib() -> None:
 @pytest.mark.parametrize("case", SHOWN, ids=name)
 def test_every_word_stands_in_the_file_as_text(case: tuple[int, int, bool]) -> None:
     sharing = worked(case)
-    for figure in (layout_figure(sharing), stage_figure(sharing, sharing.stages[-1]), cards_figure(sharing)):
+    for figure in (
+        layout_figure(sharing, WORDS),
+        stage_figure(sharing, sharing.stages[-1], WORDS),
+        cards_figure(sharing, WORDS),
+    ):
         svg = draw(figure)
         in_file = [text.text for text in ElementTree.fromstring(svg).iter("{http://www.w3.org/2000/svg}text")]
         assert in_file == [mark.text for mark in figure.marks if isinstance(mark, Label)]

@@ -9,11 +9,13 @@ from itertools import combinations
 import pytest
 
 from generator.figures.charts import allowed_figure, path_figure, pieces_figure
+from generator.figures.columns import pieces_in_words
 from generator.figures.packing import footprint
 from generator.figures.shapes import Bow, Boxes, Figure, Label, Pieces, Stroke
 from generator.figures.spec import cards_figure, layout_figure, stage_figure
-from generator.words.figure_words import ENGLISH
-from tests.figures.cases import PLAIN, SHOWN, name, worked
+from generator.words.grouping import Grouping
+from generator.words.phrases import Phrases
+from tests.figures.cases import PLAIN, SHOWN, WORDS, name, worked
 
 RIBBONS = tuple(
     (dividend, divisor, True)
@@ -27,7 +29,12 @@ STEPS = [
     ("Nobody yet", 0),
 ]
 SHELF = [(2, 1.0), (7, 0.38), (12, 0.003)]
-CHARTS = (pieces_figure(), path_figure(STEPS), allowed_figure(SHELF), allowed_figure(SHELF, {2: 1, 7: 0.6, 12: 0.1}))
+CHARTS = (
+    pieces_figure(WORDS),
+    path_figure(STEPS),
+    allowed_figure(SHELF, {}, WORDS),
+    allowed_figure(SHELF, {2: 1, 7: 0.6, 12: 0.1}, WORDS),
+)
 
 # The widest common sans-serif, measured with matplotlib's font files: no word used here is wider for its letters.
 WIDEST = {False: 0.565, True: 0.64}
@@ -37,10 +44,10 @@ Rectangle = tuple[float, float, float, float]
 
 def figures(case: tuple[int, int, bool]) -> Iterator[Figure]:
     sharing = worked(case)
-    yield layout_figure(sharing)
-    yield cards_figure(sharing)
+    yield layout_figure(sharing, WORDS)
+    yield cards_figure(sharing, WORDS)
     for stage in sharing.stages:
-        yield stage_figure(sharing, stage)
+        yield stage_figure(sharing, stage, WORDS)
 
 
 def of_label(label: Label) -> Rectangle:
@@ -97,7 +104,7 @@ def test_every_count_above_five_is_written_in_words(case: tuple[int, int, bool])
         written = [mark.text for mark in figure.marks if isinstance(mark, Label)]
         for mark in figure.marks:
             if isinstance(mark, Pieces) and len(mark.spots) > 5:
-                words = ENGLISH.pieces(len(mark.spots), mark.place)
+                words = pieces_in_words(len(mark.spots), mark.place, WORDS)
                 assert any(words in text for text in written), f"{mark.gid}: {words}"
 
 
@@ -105,7 +112,7 @@ def test_every_count_above_five_is_written_in_words(case: tuple[int, int, bool])
 def test_what_a_stage_added_is_framed_and_all_else_on_the_trays_is_pale(case: tuple[int, int, bool]) -> None:
     sharing = worked(case)
     for stage in sharing.stages:
-        figure = stage_figure(sharing, stage)
+        figure = stage_figure(sharing, stage, WORDS)
         frames = [
             (mark.x + x, mark.y + y, mark.x + x + mark.width, mark.y + y + mark.height)
             for mark in figure.marks
@@ -127,7 +134,7 @@ def test_what_a_stage_added_is_framed_and_all_else_on_the_trays_is_pale(case: tu
 def test_every_child_with_a_ribbon_has_a_bow_and_the_words(case: tuple[int, int, bool]) -> None:
     sharing = worked(case)
     with_ribbon = sum(sharing.mat[width] for width in sharing.mat.widths if width)
-    for figure in (layout_figure(sharing), *(stage_figure(sharing, stage) for stage in sharing.stages)):
+    for figure in (layout_figure(sharing, WORDS), *(stage_figure(sharing, stage, WORDS) for stage in sharing.stages)):
         assert sum(isinstance(mark, Bow) for mark in figure.marks) == with_ribbon
         written = {mark.text for mark in figure.marks if isinstance(mark, Label)}
         for width in sharing.mat.widths:
@@ -137,7 +144,7 @@ def test_every_child_with_a_ribbon_has_a_bow_and_the_words(case: tuple[int, int,
 @pytest.mark.parametrize("case", SHOWN, ids=name)
 def test_every_tray_is_numbered(case: tuple[int, int, bool]) -> None:
     sharing = worked(case)
-    for figure in (layout_figure(sharing), *(stage_figure(sharing, stage) for stage in sharing.stages)):
+    for figure in (layout_figure(sharing, WORDS), *(stage_figure(sharing, stage, WORDS) for stage in sharing.stages)):
         written = [mark.text for mark in figure.marks if isinstance(mark, Label)]
         assert all(str(number) in written for number in range(1, sharing.sharers + 1))
 
@@ -150,14 +157,14 @@ def test_a_figure_is_a_value() -> None:
 
 @pytest.mark.parametrize(("grouping", "written"), [(",", "5,230"), ("\u202f", "5\u202f230"), ("", "5230")])
 def test_cards_read_as_the_number_in_the_way_the_school_writes_it(grouping: str, written: str) -> None:
-    figure = cards_figure(worked((5230, 4, False)), grouping)
+    figure = cards_figure(worked((5230, 4, False)), Phrases("en", Grouping(grouping)))
     digits = [mark for mark in figure.marks if isinstance(mark, Label) and mark.anchor == "middle" and mark.size > 30]
     assert "".join(mark.text for mark in digits) == written
 
 
 def test_a_zero_on_cards_is_that_of_the_card_beneath() -> None:
     """Common practice, no source: there is no card for an empty place."""
-    figure = cards_figure(worked((5005, 5, False)))
+    figure = cards_figure(worked((5005, 5, False)), WORDS)
     large = [mark for mark in figure.marks if isinstance(mark, Label) and mark.anchor == "middle" and mark.size > 30]
     assert [(mark.text, mark.colour) for mark in large if mark.text != ","] == [
         ("5", "place-3"),
@@ -173,7 +180,7 @@ def test_the_path_has_one_bead_for_every_lesson() -> None:
 
 
 def test_bars_of_the_shelf_are_as_long_as_their_share_and_say_it() -> None:
-    figure = allowed_figure([(2, 1.0), (5, 0.25), (12, 0.0)], {5: 0.5})
+    figure = allowed_figure([(2, 1.0), (5, 0.25), (12, 0.0)], {5: 0.5}, WORDS)
     bars = [mark.width for mark in figure.marks if isinstance(mark, Boxes) and mark.fill == "gold"][1:]
     assert bars[1] / bars[0] == pytest.approx(0.25)
     assert len(bars) == 2
@@ -185,6 +192,6 @@ def test_bars_of_the_shelf_are_as_long_as_their_share_and_say_it() -> None:
 
 
 def test_no_share_is_rounded_to_all_or_nothing() -> None:
-    figure = allowed_figure([(3, 0.9999), (12, 0.0001)])
+    figure = allowed_figure([(3, 0.9999), (12, 0.0001)], {}, WORDS)
     written = {mark.text for mark in figure.marks if isinstance(mark, Label)}
     assert {">99 %", "<1 %"} <= written

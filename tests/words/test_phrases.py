@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import pickle
+
 import pytest
+from babel import Locale
 
 from generator.errors import HandbookError
-from generator.words.phrases import phrases
+from generator.words.grouping import Grouping
+from generator.words.phrases import Phrases, category
 
-SAID = phrases("en", lambda number: f"{number:,}")
+SAID = Phrases("en")
 
 
 @pytest.mark.parametrize(("count", "words"), [(0, "0 tens"), (1, "1 ten"), (2, "2 tens"), (1200, "1,200 tens")])
@@ -19,3 +23,30 @@ def test_the_number_chooses_the_form(count: int, words: str) -> None:
 def test_what_is_missing_is_named(key: str) -> None:
     with pytest.raises(HandbookError, match=f"phrase {key}: there is no"):
         SAID.say(key)
+
+
+def test_every_number_takes_the_form_that_cldr_gives_it() -> None:
+    """Source: the plural rules of Unicode CLDR, as Babel has them."""
+    cldr = Locale("en").plural_form
+    for count in range(1100):
+        assert category("en", count) == cldr(count)
+
+
+@pytest.mark.parametrize("grouping", [Grouping(), Grouping("\u202f"), Grouping("", False)])
+def test_phrases_are_a_value(grouping: Grouping) -> None:
+    said = Phrases("en", grouping)
+    assert pickle.loads(pickle.dumps(said)) == said
+    assert hash(pickle.loads(pickle.dumps(said))) == hash(said)
+
+
+@pytest.mark.parametrize(
+    ("grouping", "written"),
+    [
+        (Grouping(), ["999", "1,000", "12,345"]),
+        (Grouping("\u202f"), ["999", "1\u202f000", "12\u202f345"]),
+        (Grouping(" ", in_four_digits=False), ["999", "1000", "12 345"]),
+        (Grouping(""), ["999", "1000", "12345"]),
+    ],
+)
+def test_digits_stand_in_threes(grouping: Grouping, written: list[str]) -> None:
+    assert [grouping.written(number) for number in (999, 1000, 12345)] == written

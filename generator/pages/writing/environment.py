@@ -29,11 +29,12 @@ from generator.pages.kinds.settings import settings
 from generator.pages.writing.page import address, from_page
 from generator.pages.writing.sandbox import Sandbox
 from generator.pages.writing.template_faults import template_fault
-from generator.pages.writing.text import grouped, plain
+from generator.pages.writing.text import plain
 from generator.source.models import MOST_CHILDREN
 from generator.source.school import School
 from generator.words import numbers, titles
-from generator.words.phrases import Phrases, phrases
+from generator.words.grouping import Grouping
+from generator.words.phrases import Phrases
 from generator.words.slips import explain, explain_with_ribbons
 
 TEMPLATES = HANDBOOK / "en" / "templates"
@@ -62,7 +63,12 @@ class Writer:
     @property
     def phrases(self) -> Phrases:
         """The sentences of the school's language, with numbers as the school writes them."""
-        return phrases(self.school.language, self.number)
+        numbers = self.school.numbers
+        return Phrases(self.school.language, Grouping(numbers.mark, numbers.group_four_digits))
+
+    def number(self, number: int) -> str:
+        """A number as this school writes it."""
+        return self.phrases.grouping.written(number)
 
     def render(self, template: str, page: str, data: Mapping[str, Any]) -> tuple[str, tuple[Picture, ...]]:
         """The Markdown of a template for the page at a path, and the figures it shows."""
@@ -83,11 +89,6 @@ class Writer:
         template = Template.from_code(environment, code, environment.make_globals(None))
         return self._fill(template, page, data, _OVERVIEWS_FOR_ALL, file, first_line)
 
-    def number(self, number: int) -> str:
-        """A number as this school writes it."""
-        settings = self.school.numbers
-        return grouped(number, settings.mark, settings.group_four_digits)
-
     def _fill(
         self,
         template: Template,
@@ -106,7 +107,7 @@ class Writer:
                 wanted = Picture(kind, rows=tuple(rows))
             else:
                 raise HandbookError(f'the figure "{kind}" needs a sharing')
-            width, height = size(self.school.numbers.mark_in_four_digits, wanted)
+            width, height = size(self.phrases, wanted)
             pictures[wanted] = None
             return Shown(from_page(page, wanted.path), round(width), round(height))
 
