@@ -36,7 +36,7 @@ from generator.figures.gallery import drawing
 from generator.figures.picture import FIGURES, Picture
 from generator.pages.handbook import Handbook, write_handbook
 from generator.pages.run_many import RunMany, run_in_turn
-from generator.pages.writing.environment import Writer
+from generator.pages.writing.environment import TEMPLATES, Writer
 from generator.pages.writing.page import address
 from generator.site import book, policy, render, school_look
 from generator.site.audit.audit import audit
@@ -47,6 +47,7 @@ from generator.source.library import Sources, load
 
 GENERATOR = PROJECT / "generator"
 THEME = HANDBOOK / "theme"
+PHRASES = HANDBOOK / "en" / "phrases.toml"
 WORKSHOP = PROJECT / "build"
 _PATIENCE = 120.0  # seconds to wait for another build
 _MOST_PROCESSES = 8  # more than these find nothing to do
@@ -174,8 +175,9 @@ def _nothing_collected() -> Iterator[None]:
 
 
 def kept_results(workshop: Path) -> Cache:
-    """What earlier builds with the same code, look and packages have worked out."""
-    made_by = key_of(fingerprint(GENERATOR), fingerprint(THEME), render.MKDOCS_YML.read_bytes(), installed())
+    """What earlier builds with the same code, look, words and packages have worked out."""
+    folders = (fingerprint(folder) for folder in (GENERATOR, THEME, TEMPLATES))
+    made_by = key_of(*folders, PHRASES.read_bytes(), render.MKDOCS_YML.read_bytes(), installed())
     return Cache(workshop / "results", made_by)
 
 

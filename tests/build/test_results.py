@@ -233,13 +233,19 @@ def test_a_changed_lesson_costs_no_more_than_the_pages_that_say_it(
     }
 
 
-def test_results_do_not_outlive_the_look_that_they_were_checked_against(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+@pytest.mark.parametrize("what", ["THEME", "TEMPLATES", "PHRASES"])
+def test_results_do_not_outlive_the_look_and_the_words_that_they_were_made_of(
+    what: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
+    ours: Path = getattr(straight_line, what)
+    other = tmp_path / "other"
+    if ours.is_dir():
+        shutil.copytree(ours, other)
+        (other / "brand-new").write_text("new")
+    else:
+        other.write_bytes(ours.read_bytes() + b"# new\n")
     with straight_line.kept_results(tmp_path / "workshop") as cache:
         cache.put(KEY, RESULT)
     assert straight_line.kept_results(tmp_path / "workshop").get(KEY) == RESULT
-    shutil.copytree(straight_line.THEME, tmp_path / "theme")
-    (tmp_path / "theme" / "css" / "lesson.css").write_text(".brand-new {}")
-    monkeypatch.setattr(straight_line, "THEME", tmp_path / "theme")
+    monkeypatch.setattr(straight_line, what, other)
     assert straight_line.kept_results(tmp_path / "workshop").get(KEY) is None
