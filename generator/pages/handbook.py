@@ -22,12 +22,11 @@ from generator.pages.kinds.steps import WholePath, placed_steps, write_cards, wr
 from generator.pages.run_many import RunMany
 from generator.pages.writing.environment import Writer
 from generator.pages.writing.links import lesson_link, step_link
-from generator.pages.writing.page import Page, front_matter
+from generator.pages.writing.page import Page
 from generator.source.library import Sources
 from generator.source.models import Note
 from generator.source.overlay import Faults
 
-LESSONS = "Lessons"
 _SECTIONS = ("choosing", "when-it-goes-wrong", "new-here", "reference", "for-the-school")
 
 
@@ -79,7 +78,7 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
     own_links: list[OwnLink] = []
     steps = sources.steps
     reviewed = max(step.reviewed for step in steps)
-    links = tuple(lesson_link(lesson, writer.number) for lesson in sources.lessons)
+    links = tuple(lesson_link(lesson, writer.phrases) for lesson in sources.lessons)
     to_steps = tuple(map(step_link, steps))
     by_order = sorted(sources.pages, key=lambda page: (page.section, page.meta.order))
     # The longest work is begun first; what is begun goes on while the next is put together.
@@ -101,7 +100,9 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
         """The pages, but what people wrote takes the place of what the program wrote at the same path."""
         return [own.pop(page.path, page) for page in pages]
 
-    on_the_path = Section(LESSONS, (*in_force(path), *_in_step_order(in_force((*overviews, *cards, *lessons)))))
+    on_the_path = Section(
+        writer.phrases.say("page.lessons"), (*in_force(path), *_in_step_order(in_force((*overviews, *cards, *lessons))))
+    )
     (first,) = in_force(home)
     others = (*in_force(choose), *in_force(choosing), *(page for page in own.values() if page.path != A_Z))
     a_z = in_force(run_many(write_a_z, writer, [entries((*on_the_path.pages, *others), reviewed)]))
@@ -117,10 +118,7 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
 
 def write_home(writer: Writer, beginning: Beginning) -> Page:
     """The first page."""
-    body, pictures = writer.render("home.md.jinja", "index.md", {"lessons": beginning.lessons})
-    months = writer.school.review.months
-    meta = front_matter("Where to begin.", ["start", "overview", "front page", "home page"], beginning.reviewed, months)
-    return Page("index.md", "Home", meta, body, pictures)
+    return writer.page("home", "index.md", {"lessons": beginning.lessons}, beginning.reviewed)
 
 
 def _whole(drafts: Iterator[Draft], faults: Faults, own_links: list[OwnLink]) -> list[Page]:
@@ -207,6 +205,6 @@ def _nav(home: Page, sections: tuple[Section, ...]) -> list[dict[str, Any]]:
     overviews = [page for page in lessons.pages if page.path.endswith("/index.md")]
     return [
         {home.title: home.path},
-        {LESSONS: [{page.title: page.path} for page in overviews]},
+        {lessons.title: [{page.title: page.path} for page in overviews]},
         *({section.title: [{page.title: page.path} for page in section.pages]} for section in others),
     ]

@@ -30,7 +30,7 @@ class Phrases:
     language: str
     grouping: Grouping = COMMAS
 
-    def say(self, key: str, **places: str | int) -> str:
+    def say(self, key: str, /, **places: str | int) -> str:
         """A phrase with its places filled in. Raises HandbookError for an unknown key, place or plural category."""
         try:
             text = _read(self.language).phrases[key]

@@ -2,50 +2,49 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 from generator.engine.features import Features, features_of
 from generator.engine.sharing import Sharing
-from generator.words.numbers import listing, names, small_number
+from generator.words.numbers import in_a_row, place_words, small_number
+from generator.words.phrases import Phrases
 
-Written = Callable[[int], str]
 
-
-def division_name(sharing: Sharing, written: Written) -> str:
+def division_name(said: Phrases, sharing: Sharing) -> str:
     """'5,230 among four', '3,432 for twelve with ribbons'."""
-    who = small_number(sharing.divisor)
-    number = written(sharing.dividend)
-    return f"{number} for {who} with ribbons" if sharing.ribbons else f"{number} among {who}"
+    key = "title.ribbons" if sharing.ribbons else "title.plain"
+    return said.say(key, dividend=sharing.dividend, divisor=small_number(said, sharing.divisor))
 
 
-def lesson_title(sharing: Sharing, written: Written) -> str:
+def lesson_title(said: Phrases, sharing: Sharing) -> str:
     """'5,230 among four: exchange out of thousands and tens, two left over'."""
-    return f"{division_name(sharing, written)}: {', '.join([way_of_sharing(sharing), *_left_over(sharing)])}"
+    way = in_a_row(said, [way_of_sharing(said, sharing), *_left_over(said, sharing)])
+    return said.say("title.lesson", division=division_name(said, sharing), way=way)
 
 
-def way_of_sharing(sharing: Sharing) -> str:
+def way_of_sharing(said: Phrases, sharing: Sharing) -> str:
     """How it goes until the end: 'exchange out of thousands, a zero inside the share', 'shares out as it lies'."""
     features = features_of(sharing)
     if features.nobody_gets_any:
-        return "too few to go round"
-    return ", ".join([_exchange(features), *_zeros(features)])
+        return said.say("way.too_few")
+    return in_a_row(said, [_exchange(said, features), *_zeros(said, features)])
 
 
-def _exchange(features: Features) -> str:
+def _exchange(said: Phrases, features: Features) -> str:
     if features.exchange_from:
-        return f"exchange out of {names(features.exchange_from)}"
-    return "shares out as it lies" if features.exact else "no exchange"
+        return said.say("way.exchange", places=place_words(said, features.exchange_from))
+    return said.say("way.as_it_lies" if features.exact else "way.no_exchange")
 
 
-def _zeros(features: Features) -> list[str]:
-    where = [
-        *(["inside"] if features.zeros_inside_quotient else []),
-        *(["at the end of"] if features.zeros_at_quotient_end else []),
-    ]
-    return [f"a zero {listing(where)} the share"] if where else []
+def _zeros(said: Phrases, features: Features) -> list[str]:
+    if features.zeros_inside_quotient and features.zeros_at_quotient_end:
+        return [said.say("way.zero_inside_and_at_end")]
+    if features.zeros_inside_quotient:
+        return [said.say("way.zero_inside")]
+    return [said.say("way.zero_at_end")] if features.zeros_at_quotient_end else []
 
 
-def _left_over(sharing: Sharing) -> list[str]:
+def _left_over(said: Phrases, sharing: Sharing) -> list[str]:
     if sharing.remainder == 0:
         return []
-    return ["all of it left over" if sharing.quotient == 0 else f"{small_number(sharing.remainder)} left over"]
+    if sharing.quotient == 0:
+        return [said.say("title.all_left_over")]
+    return [said.say("title.left_over", remainder=small_number(said, sharing.remainder))]

@@ -18,7 +18,7 @@ from generator.words.slips import explain_with_ribbons
 
 SOURCES = load(HANDBOOK)
 WRITER = Writer(SOURCES.school)
-PLACED = placed_lessons(SOURCES.steps, tuple(lesson_link(lesson, WRITER.number) for lesson in SOURCES.lessons))
+PLACED = placed_lessons(SOURCES.steps, tuple(lesson_link(lesson, WRITER.phrases) for lesson in SOURCES.lessons))
 PLAIN = [placed for placed in PLACED if not placed.lesson.ribbons]
 RIBBONS = [share(lesson.dividend, lesson.divisor, ribbons=True) for lesson in SOURCES.lessons if lesson.ribbons]
 
@@ -32,7 +32,7 @@ def point_of(features: Features) -> tuple[object, ...]:
 
 @pytest.mark.parametrize("placed", PLAIN, ids=lambda placed: str(placed.lesson.slug))
 def test_a_number_for_another_group_keeps_the_point_of_the_lesson(placed: PlacedLesson) -> None:
-    view = view_of(placed, SOURCES.school)
+    view = view_of(placed, WRITER)
     assert view.neighbours
     for other in view.neighbours:
         if other.instead is not None:
@@ -41,7 +41,7 @@ def test_a_number_for_another_group_keeps_the_point_of_the_lesson(placed: Placed
 
 
 def test_most_lessons_find_a_number_for_every_other_group() -> None:
-    found = [other.instead for placed in PLAIN for other in view_of(placed, SOURCES.school).neighbours]
+    found = [other.instead for placed in PLAIN for other in view_of(placed, WRITER).neighbours]
     assert found.count(None) <= len(found) // 10
 
 

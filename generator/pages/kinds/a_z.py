@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from generator.pages.writing.environment import Writer
-from generator.pages.writing.page import Page, front_matter
+from generator.pages.writing.page import Page
 from generator.words.numbers import capital
 
 PATH = "reference/a-z.md"
@@ -49,7 +49,4 @@ def write_a_z(writer: Writer, every: Entries) -> Page:
     letters: dict[str, list[tuple[str, tuple[Entry, ...]]]] = defaultdict(list)
     for word in sorted(pages, key=lambda word: (word.casefold(), word)):
         letters[word[0].upper() if word[0].isalpha() else "0-9"].append((word, tuple(pages[word].values())))
-    body, pictures = writer.render("a-z.md.jinja", PATH, {"letters": letters})
-    tags = ["A-Z", "index", "alphabet", "alphabetical", "find a page", "all pages", "list of everything"]
-    meta = front_matter("Every page by the words people use.", tags, every.reviewed, writer.school.review.months)
-    return Page(PATH, "A-Z of situations", meta, body, pictures)
+    return writer.page("a-z", PATH, {"letters": letters}, every.reviewed)

@@ -11,8 +11,8 @@ from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import Shelf, Shortage, needs, shortages
 from generator.pages.writing.environment import Writer
 from generator.pages.writing.links import LessonLink
-from generator.pages.writing.page import Page, front_matter
-from generator.words.numbers import number_words
+from generator.pages.writing.page import Page
+from generator.words.numbers import capital, in_clauses, number_words
 
 INDEX = "choosing/index.md"
 FOUR_DIGITS = 9000
@@ -74,39 +74,22 @@ def groups(sizes: tuple[int, ...], shelf: Shelf) -> tuple[Group, ...]:
 
 def write_choosing(writer: Writer, reviewed: date) -> Page:
     """The page that asks how many share."""
-    school = writer.school
-    shelf = school.shelf.owned
-    found = groups(school.groups.sizes, shelf)
-    months = school.review.months
-    parts = [f"{number_words(group.size)} children: {group.allowed} of {FOUR_DIGITS}" for group in found]
+    said, shelf = writer.phrases, writer.school.shelf.owned
+    found = groups(writer.school.groups.sizes, shelf)
+    words = {group.size: number_words(said, group.size) for group in found}
+    allowed = [
+        said.say("alternative.allowed", size=words[group.size], allowed=str(group.allowed), all=str(FOUR_DIGITS))
+        for group in found
+    ]
     data = {
         "groups": found,
         "four_digits": FOUR_DIGITS,
         "more_bars": MORE_BARS,
-        "rows": [(each.size, each.allowed / FOUR_DIGITS, each.allowed_with_more / FOUR_DIGITS) for each in found],
-        "allowed_alt": "; ".join(parts),
-        "unseated": [number_words(group.size) for group in found if not shelf.seats(group.size)],
+        "rows": [(group.size, group.allowed / FOUR_DIGITS, group.allowed_with_more / FOUR_DIGITS) for group in found],
+        "allowed_alternative": in_clauses(said, allowed),
+        "unseated": [words[group.size] for group in found if not shelf.seats(group.size)],
     }
-    body, pictures = writer.render("choosing.md.jinja", INDEX, data)
-    tags = [
-        "choose numbers",
-        "choose a number",
-        "pick numbers",
-        "pick a number",
-        "good numbers",
-        "which number",
-        "number for today",
-        "what number to use",
-        "how many children",
-        "group size",
-    ]
-    return Page(
-        INDEX,
-        "Choose numbers",
-        front_matter("Numbers for the children who are here.", tags, reviewed, months),
-        body,
-        pictures,
-    )
+    return writer.page("choosing", INDEX, data, reviewed)
 
 
 def group_lessons(sizes: tuple[int, ...], links: tuple[LessonLink, ...]) -> tuple[GroupLessons, ...]:
@@ -128,20 +111,8 @@ def write_group(given: tuple[Writer, date], group: GroupLessons) -> Page:
         "kinds": [_kind(name, size, shelf, own, writer) for name in NUMBER_KINDS],
         "own": tuple(own.values()),
     }
-    body, pictures = writer.render("group.md.jinja", _path(size), data)
-    name = number_words(size)
-    tags = [
-        words
-        for one in (str(size), name)
-        for words in (
-            f"{one} children, kids or pupils",
-            f"{one} sharers or students",
-            f"numbers for groups of {one}",
-            f"divided by {one}",
-        )
-    ]
-    meta = front_matter(f"Ready numbers for {name} children, by kind.", tags, reviewed, school.review.months)
-    return Page(_path(size), f"{name.capitalize()} children: ready numbers", meta, body, pictures)
+    name = number_words(writer.phrases, size)
+    return writer.page("group", _path(size), data, reviewed, size=str(size), name=name, capital_name=capital(name))
 
 
 def _path(size: int) -> str:

@@ -17,7 +17,7 @@ from generator.pages.writing.environment import Writer
 from generator.pages.writing.links import LessonLink, StepLink, step_link
 from generator.pages.writing.page import Page, front_matter
 from generator.source.models import MOST_CHILDREN, Lesson, Step
-from generator.source.school import School
+from generator.words.phrases import Phrases
 from generator.words.titles import way_of_sharing
 
 _BOOST = 0.4
@@ -83,7 +83,7 @@ def placed_lessons(steps: tuple[Step, ...], links: tuple[LessonLink, ...]) -> tu
 def write_lesson(writer: Writer, placed: PlacedLesson) -> Page:
     """The page of one lesson."""
     lesson, link = placed.lesson, placed.link
-    body, pictures = writer.render("lesson.md.jinja", link.path, {"view": view_of(placed, writer.school)})
+    body, pictures = writer.render("lesson.md.jinja", link.path, {"view": view_of(placed, writer)})
     tags = (*_typed(link), *lesson.tags)
     meta = front_matter(lesson.reason, tags, lesson.reviewed, writer.school.review.months)
     meta["search"] = {"boost": _BOOST}
@@ -95,8 +95,9 @@ def _typed(link: LessonLink) -> tuple[str, str]:
     return f"{link.dividend}/{link.divisor}", f"{link.divisor}/{link.dividend}"
 
 
-def view_of(placed: PlacedLesson, school: School) -> LessonView:
+def view_of(placed: PlacedLesson, writer: Writer) -> LessonView:
     """Everything that the page of a lesson says, worked out."""
+    school = writer.school
     sharing = placed.link.sharing
     shelf = school.shelf.owned
     needed = needs(sharing)
@@ -115,13 +116,13 @@ def view_of(placed: PlacedLesson, school: School) -> LessonView:
         check=check_rows(sharing),
         right=Observation(beads_on(sharing.trays(sharing.end)), sharing.remainder),
         symptoms=telling_slips(sharing),
-        neighbours=_neighbours(sharing, shelf),
+        neighbours=_neighbours(sharing, shelf, writer.phrases),
         previous=placed.previous,
         next=placed.next,
     )
 
 
-def _neighbours(sharing: Sharing, shelf: Shelf) -> tuple[Neighbour, ...]:
+def _neighbours(sharing: Sharing, shelf: Shelf, said: Phrases) -> tuple[Neighbour, ...]:
     if sharing.ribbons:
         return ()
     groups = [size for size in (sharing.divisor - 1, sharing.divisor + 1) if 2 <= size <= MOST_CHILDREN]
@@ -129,7 +130,7 @@ def _neighbours(sharing: Sharing, shelf: Shelf) -> tuple[Neighbour, ...]:
     return tuple(
         Neighbour(
             other,
-            way_of_sharing(other),
+            way_of_sharing(said, other),
             shortages(needs(other), shelf),
             _ready_number(other.divisor, features_of(sharing), len(sharing.start), shelf),
         )

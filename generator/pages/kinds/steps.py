@@ -74,50 +74,30 @@ def write_step(writer: Writer, placed: PlacedStep) -> Page:
 def write_cards(writer: Writer, step: Step) -> Page:
     """The cards of one step, to print."""
     path = step_link(step).cards_path
-    sharings = [lesson_link(lesson, writer.number).sharing for lesson in step.lessons]
+    sharings = [lesson_link(lesson, writer.phrases).sharing for lesson in step.lessons]
     data = {
         "step": step,
         "step_path": step_link(step).path,
         "cards": [{"sharing": sharing, "needs": needs(sharing)} for sharing in sharings],
     }
-    body, pictures = writer.render("cards.md.jinja", path, data)
-    title = f"{step.short}: cards to print"
-    meta = front_matter(f"{title}, two to a sheet.", ["print"], step.reviewed, writer.school.review.months)
-    return Page(path, title, meta, body, pictures)
+    return writer.page("cards", path, data, step.reviewed, step=step.short)
 
 
 def write_path(writer: Writer, path: WholePath) -> Page:
     """The whole path with its steps."""
-    links = path.steps
-    counts = [f"{link.title} ({link.lessons})" for link in links]
+    said = writer.phrases
     data = {
-        "steps": links,
-        "names_and_counts": counts,
-        "rows": [(link.short, link.lessons) for link in links],
+        "steps": path.steps,
+        "names_and_counts": [
+            said.say("alternative.path_step", step=step.title, lessons=step.lessons) for step in path.steps
+        ],
+        "rows": [(step.short, step.lessons) for step in path.steps],
     }
-    body, pictures = writer.render("path.md.jinja", PATH, data)
-    tags = [
-        "progression",
-        "sequence",
-        "order of lessons",
-        "order of the lessons",
-        "what comes next",
-        "which lesson comes next",
-        "all lessons",
-        "list of all lessons",
-        "stamp game",
-    ]
-    meta = front_matter(
-        "All steps of sharing in teaching order.",
-        tags,
-        path.reviewed,
-        writer.school.review.months,
-    )
-    return Page(PATH, "The path from the first sharing to ribbons", meta, body, pictures)
+    return writer.page("path", PATH, data, path.reviewed)
 
 
 def _row(lesson: Lesson, writer: Writer) -> LessonRow:
-    link, school = lesson_link(lesson, writer.number), writer.school
+    link, school = lesson_link(lesson, writer.phrases), writer.school
     needed = needs(link.sharing)
     return LessonRow(
         link,

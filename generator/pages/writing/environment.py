@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
+from datetime import date
 from functools import lru_cache, partial
 from types import FunctionType, ModuleType
 from typing import Any
@@ -20,19 +21,18 @@ from generator.engine.numbers import best_first, numbers_of_kind
 from generator.engine.places import place_name
 from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import needs, shortages
-from generator.engine.steps import Action
 from generator.errors import HandbookError, SourceError
 from generator.figures.gallery import size
 from generator.figures.picture import Picture
 from generator.pages.kinds import views
 from generator.pages.kinds.settings import settings
-from generator.pages.writing.page import address, from_page
+from generator.pages.writing.page import Page, address, from_page, front_matter
 from generator.pages.writing.sandbox import Sandbox
 from generator.pages.writing.template_faults import template_fault
 from generator.pages.writing.text import plain
 from generator.source.models import MOST_CHILDREN
 from generator.source.school import School
-from generator.words import numbers, titles
+from generator.words import material, numbers, stages, titles
 from generator.words.grouping import Grouping
 from generator.words.phrases import Phrases
 from generator.words.slips import explain, explain_with_ribbons
@@ -43,6 +43,34 @@ _OVERVIEWS = ("path", "allowed", "pieces")
 _OVERVIEWS_FOR_ALL = ("pieces",)
 _LARGEST_NUMBER = 9999
 _PLACE_IN_MEMORY = " at 0x"  # how Python shows what has no words of its own
+_SAYING: tuple[Callable[..., str], ...] = (
+    material.card_values,
+    material.cards_alternative,
+    material.cards_to_fetch,
+    material.layout_alternative,
+    material.on_our_shelf,
+    material.product,
+    material.ribbons_worn,
+    material.shortage,
+    material.small_cards,
+    material.thing_short,
+    material.what_is_seen,
+    numbers.in_a_row,
+    numbers.piece,
+    numbers.pieces,
+    numbers.pieces_in_a_row,
+    numbers.shape,
+    stages.exchange_words,
+    stages.hands,
+    stages.left_over_words,
+    stages.opening,
+    stages.stage_alternative,
+    stages.stage_caption,
+    stages.stage_heading,
+    titles.division_name,
+    titles.lesson_title,
+)
+"""What templates call by its name and without the phrases that it is given first."""
 
 
 @dataclass(frozen=True)
@@ -73,6 +101,15 @@ class Writer:
     def render(self, template: str, page: str, data: Mapping[str, Any]) -> tuple[str, tuple[Picture, ...]]:
         """The Markdown of a template for the page at a path, and the figures it shows."""
         return self._fill(_environment(self).get_template(template), page, data, _OVERVIEWS, template)
+
+    def page(self, name: str, path: str, data: Mapping[str, Any], reviewed: date, /, **places: str) -> Page:
+        """A page of ours; the name is that of its template, and of its title and tags among the phrases."""
+        body, pictures = self.render(f"{name}.md.jinja", path, data)
+        title, description, tags = (
+            self.phrases.say(f"page.{name}.{part}", **places) for part in ("title", "description", "tags")
+        )
+        meta = front_matter(description, tags.splitlines(), reviewed, self.school.review.months)
+        return Page(path, title, meta, body, pictures)
 
     def render_text(
         self, source: str, page: str, data: Mapping[str, Any], file: str, first_line: int = 1
@@ -141,40 +178,42 @@ def _environment(writer: Writer) -> Sandbox:
         lstrip_blocks=True,
         keep_trailing_newline=True,
     )
+    said = writer.phrases
     environment.filters |= {
         "capital": numbers.capital,
-        "listing": numbers.listing,
+        "id": place_name,
+        "listing": _saying(said, numbers.listing),
         "lower_first": numbers.lower_first,
-        "name": place_name,
-        "words": numbers.number_words,
-        "small": numbers.small_number,
+        "name": _saying(said, numbers.place_word),
+        "words": _saying(said, numbers.number_words),
+        "small": _saying(said, numbers.small_number),
     }
     environment.globals |= {
-        "Action": Action,
-        "count": numbers.count,
+        "count": _saying(said, numbers.counted),
         "diagnose": diagnose,
-        "division_name": lambda sharing: titles.division_name(sharing, writer.number),
         "explain": explain,
         "explain_with_ribbons": explain_with_ribbons,
         "kind_of": features_of,
-        "lesson_title": lambda sharing: titles.lesson_title(sharing, writer.number),
         "most_needed": most_needed,
-        "names": numbers.names,
+        "names": _saying(said, numbers.place_words),
         "needs": needs,
-        "piece": numbers.piece,
-        "pieces": numbers.pieces,
         "purchases": purchases,
+        "phrase": said.say,
         "ready_numbers": lambda divisor, kind: _ready_numbers(writer.school, divisor, kind),
-        "say": writer.phrases.say,
         "school": writer.school,
         "settings": settings,
-        "shape": numbers.shape,
         "share": share,
         "shortages": shortages,
         "telling_slips": telling_slips,
         "views": _functions_of(views),
     }
+    environment.globals |= {function.__name__: _saying(said, function) for function in _SAYING}
     return environment
+
+
+def _saying(said: Phrases, function: Callable[..., str]) -> Callable[..., str]:
+    """A function of words/ for templates, which have no phrases of their own to hand over."""
+    return lambda *given, **named: function(said, *given, **named)
 
 
 def _functions_of(module: ModuleType) -> dict[str, Any]:
@@ -212,7 +251,7 @@ def _of_a_division(kind: str, sharing: Sharing) -> Picture:
     """A figure of one division, if there is such a figure and a mat could show it."""
     kinds = ("layout", "cards", *(place_name(stage.level) for stage in sharing.stages))
     if kind not in kinds:
-        raise HandbookError(f'there is no figure "{kind}" of it; there are {numbers.listing(kinds)}')
+        raise HandbookError(f'there is no figure "{kind}" of it; there are {", ".join(kinds[:-1])} and {kinds[-1]}')
     if not (1 <= sharing.dividend <= _LARGEST_NUMBER and sharing.sharers <= MOST_CHILDREN):
         raise HandbookError(f"a figure shows numbers to {_LARGEST_NUMBER} and {MOST_CHILDREN} children at most")
     return Picture(kind, sharing.dividend, sharing.divisor, sharing.ribbons)

@@ -8,7 +8,8 @@ from functools import cached_property
 
 from generator.engine.sharing import Sharing, share
 from generator.source.models import Lesson, Step
-from generator.words.titles import Written, lesson_title
+from generator.words.phrases import Phrases
+from generator.words.titles import lesson_title
 
 
 @dataclass(frozen=True)
@@ -43,9 +44,9 @@ class StepLink:
     lessons: int
 
 
-def lesson_link(lesson: Lesson, written: Written) -> LessonLink:
+def lesson_link(lesson: Lesson, said: Phrases) -> LessonLink:
     """How a lesson is named, with numbers as this school writes them."""
-    title = lesson_title(share(lesson.dividend, lesson.divisor, ribbons=lesson.ribbons), written)
+    title = lesson_title(said, share(lesson.dividend, lesson.divisor, ribbons=lesson.ribbons))
     path = f"lessons/{lesson.step}/{lesson.slug}.md"
     return LessonLink(path, title, lesson.slug, lesson.reviewed, lesson.dividend, lesson.divisor, lesson.ribbons)
 
