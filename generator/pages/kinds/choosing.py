@@ -74,11 +74,11 @@ def groups(sizes: tuple[int, ...], shelf: Shelf) -> tuple[Group, ...]:
 
 def write_choosing(writer: Writer, reviewed: date) -> Page:
     """The page that asks how many share."""
-    said, shelf = writer.phrases, writer.school.shelf.owned
+    words, shelf = writer.phrases, writer.school.shelf.owned
     found = groups(writer.school.groups.sizes, shelf)
-    words = {group.size: number_words(said, group.size) for group in found}
+    called = {group.size: number_words(words, group.size) for group in found}
     allowed = [
-        said.say("alternative.allowed", size=words[group.size], allowed=str(group.allowed), all=str(FOUR_DIGITS))
+        words.say("alternative.allowed", size=called[group.size], allowed=str(group.allowed), all=str(FOUR_DIGITS))
         for group in found
     ]
     data = {
@@ -86,8 +86,8 @@ def write_choosing(writer: Writer, reviewed: date) -> Page:
         "four_digits": FOUR_DIGITS,
         "more_bars": MORE_BARS,
         "rows": [(group.size, group.allowed / FOUR_DIGITS, group.allowed_with_more / FOUR_DIGITS) for group in found],
-        "allowed_alternative": in_clauses(said, allowed),
-        "unseated": [words[group.size] for group in found if not shelf.seats(group.size)],
+        "allowed_alternative": in_clauses(words, allowed),
+        "unseated": [called[group.size] for group in found if not shelf.seats(group.size)],
     }
     return writer.page("choosing", INDEX, data, reviewed)
 

@@ -122,7 +122,7 @@ def view_of(placed: PlacedLesson, writer: Writer) -> LessonView:
     )
 
 
-def _neighbours(sharing: Sharing, shelf: Shelf, said: Phrases) -> tuple[Neighbour, ...]:
+def _neighbours(sharing: Sharing, shelf: Shelf, words: Phrases) -> tuple[Neighbour, ...]:
     if sharing.ribbons:
         return ()
     groups = [size for size in (sharing.divisor - 1, sharing.divisor + 1) if 2 <= size <= MOST_CHILDREN]
@@ -130,7 +130,7 @@ def _neighbours(sharing: Sharing, shelf: Shelf, said: Phrases) -> tuple[Neighbou
     return tuple(
         Neighbour(
             other,
-            way_of_sharing(said, other),
+            way_of_sharing(words, other),
             shortages(needs(other), shelf),
             _ready_number(other.divisor, features_of(sharing), len(sharing.start), shelf),
         )

@@ -85,11 +85,11 @@ def write_cards(writer: Writer, step: Step) -> Page:
 
 def write_path(writer: Writer, path: WholePath) -> Page:
     """The whole path with its steps."""
-    said = writer.phrases
+    words = writer.phrases
     data = {
         "steps": path.steps,
         "names_and_counts": [
-            said.say("alternative.path_step", step=step.title, lessons=step.lessons) for step in path.steps
+            words.say("alternative.path-step", step=step.title, lessons=step.lessons) for step in path.steps
         ],
         "rows": [(step.short, step.lessons) for step in path.steps],
     }

@@ -1,4 +1,4 @@
-"""What a lesson page says, worked out and ready for its template: pure, no text but in words.py."""
+"""What a lesson page shows, worked out and ready for its template; it holds no text."""
 
 from __future__ import annotations
 

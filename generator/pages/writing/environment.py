@@ -178,27 +178,27 @@ def _environment(writer: Writer) -> Sandbox:
         lstrip_blocks=True,
         keep_trailing_newline=True,
     )
-    said = writer.phrases
+    words = writer.phrases
     environment.filters |= {
         "capital": numbers.capital,
         "id": place_name,
-        "listing": _saying(said, numbers.listing),
+        "listing": _saying(words, numbers.listing),
         "lower_first": numbers.lower_first,
-        "name": _saying(said, numbers.place_word),
-        "words": _saying(said, numbers.number_words),
-        "small": _saying(said, numbers.small_number),
+        "name": _saying(words, numbers.place_word),
+        "words": _saying(words, numbers.number_words),
+        "small": _saying(words, numbers.small_number),
     }
     environment.globals |= {
-        "count": _saying(said, numbers.counted),
+        "count": _saying(words, numbers.counted),
         "diagnose": diagnose,
         "explain": explain,
         "explain_with_ribbons": explain_with_ribbons,
         "kind_of": features_of,
         "most_needed": most_needed,
-        "names": _saying(said, numbers.place_words),
+        "names": _saying(words, numbers.place_words),
         "needs": needs,
         "purchases": purchases,
-        "phrase": said.say,
+        "phrase": words.say,
         "ready_numbers": lambda divisor, kind: _ready_numbers(writer.school, divisor, kind),
         "school": writer.school,
         "settings": settings,
@@ -207,13 +207,13 @@ def _environment(writer: Writer) -> Sandbox:
         "telling_slips": telling_slips,
         "views": _functions_of(views),
     }
-    environment.globals |= {function.__name__: _saying(said, function) for function in _SAYING}
+    environment.globals |= {function.__name__: _saying(words, function) for function in _SAYING}
     return environment
 
 
-def _saying(said: Phrases, function: Callable[..., str]) -> Callable[..., str]:
+def _saying(words: Phrases, function: Callable[..., str]) -> Callable[..., str]:
     """A function of words/ for templates, which have no phrases of their own to hand over."""
-    return lambda *given, **named: function(said, *given, **named)
+    return lambda *given, **named: function(words, *given, **named)
 
 
 def _functions_of(module: ModuleType) -> dict[str, Any]:

@@ -44,9 +44,9 @@ class StepLink:
     lessons: int
 
 
-def lesson_link(lesson: Lesson, said: Phrases) -> LessonLink:
+def lesson_link(lesson: Lesson, words: Phrases) -> LessonLink:
     """How a lesson is named, with numbers as this school writes them."""
-    title = lesson_title(said, share(lesson.dividend, lesson.divisor, ribbons=lesson.ribbons))
+    title = lesson_title(words, share(lesson.dividend, lesson.divisor, ribbons=lesson.ribbons))
     path = f"lessons/{lesson.step}/{lesson.slug}.md"
     return LessonLink(path, title, lesson.slug, lesson.reviewed, lesson.dividend, lesson.divisor, lesson.ribbons)
 
