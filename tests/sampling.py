@@ -1,12 +1,12 @@
 """How much is tested: a fair sample within three minutes or, with WHOLE=1 in the environment, everything.
 
-A test that has very many cases says so by calling `sample` or `times`; nothing else in the tests asks which run it is.
+Tests of very many cases call `sample`, `part` or `times`, so that they say themselves what a sample of them is.
 """
 
 from __future__ import annotations
 
 import os
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from typing import TypeVar
 
 Item = TypeVar("Item")
@@ -18,6 +18,11 @@ def sample(items: Iterable[Item], most: int) -> list[Item]:
     """The first item, the last, and others evenly spread between them, `most` in all; every one in a whole run."""
     every = list(items)
     return every if WHOLE else spread(every, most)
+
+
+def part(items: Sequence[Item], number: int, of: int) -> Sequence[Item]:
+    """The items that fall to test `number` where `of` tests share them; in a whole run each test takes every one."""
+    return items if WHOLE else items[number::of]
 
 
 def times(whole: int, sampled: int) -> int:

@@ -8,11 +8,16 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Any, NamedTuple
+from urllib.parse import quote_plus
 
 import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
 
+from generator.build.straight_line import Request, build
 from generator.site.book import BOOK
+from tests.conftest import quiet
+from tests.sampling import WHOLE
+from tests.small_handbook import write_small_handbook
 
 NAMES = ("chromium", "chromium-browser", "google-chrome", "chrome", "msedge")
 FLAGS = (
@@ -23,6 +28,11 @@ FLAGS = (
     "--no-first-run",
 )
 INSIDE = ("file:", "blob:", "data:", "http://127.0.0.1:")
+
+
+def result_for(words: str) -> str:
+    """Finds an answer to all of the words: a result says in its address which of them it holds."""
+    return f'.md-search-result__link[href*="h={quote_plus(words)}"]'
 
 
 class Visit(NamedTuple):
@@ -36,8 +46,7 @@ class Visit(NamedTuple):
         """Type into the search field as a person does, and return the addresses found."""
         self.page.locator(".md-search__input").click()
         self.page.keyboard.type(words)
-        self.page.locator(".md-search-result__link").first.wait_for()
-        self.page.wait_for_timeout(300)  # until the last letter has been answered too
+        self.page.locator(result_for(words)).first.wait_for()
         found = self.page.locator(".md-search-result__link").evaluate_all("links => links.map(link => link.href)")
         return [str(address).partition("?")[0] for address in found]
 
@@ -49,7 +58,7 @@ def chromium_path() -> str | None:
     return next((path for name in NAMES if (path := shutil.which(name))), None)
 
 
-@pytest.fixture(scope="module")
+@pytest.fixture(scope="session")
 def launch() -> Iterator[Launch]:
     """Start the installed Chromium, with further flags of the command line."""
     path = chromium_path()
@@ -67,7 +76,7 @@ def launch() -> Iterator[Launch]:
             browser.close()
 
 
-@pytest.fixture(scope="module")
+@pytest.fixture(scope="session")
 def chromium(launch: Launch) -> Browser:
     """A Chromium for which no host can be reached."""
     return launch("--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1")
@@ -88,6 +97,20 @@ def kinds(site: Path, pages: list[str]) -> list[str]:
     smallest = {kind(page): page for page in reversed(by_size)}
     largest = {kind(page): page for page in by_size}
     return sorted({*smallest.values(), *largest.values()})
+
+
+@pytest.fixture(scope="session")
+def light_site(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """For tests of very long pages: in a whole run the stock handbook, else a small one with every kind of page.
+
+    To look at a page twice as long takes a browser more than twice the time.
+    """
+    if WHOLE:
+        return Path(request.getfixturevalue("site"))
+    folder = tmp_path_factory.mktemp("small")
+    handbook = write_small_handbook(folder / "handbook")
+    build(Request(out=folder / "site", handbook=handbook, workshop=folder / "workshop"), quiet)
+    return folder / "site"
 
 
 def kind(page: str) -> tuple[str, int, str]:

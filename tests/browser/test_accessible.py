@@ -6,15 +6,17 @@ from pathlib import Path
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe  # type: ignore[import-untyped]
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, expect
 
 from generator.site import school_look
 from generator.site.book import BOOK
 from generator.source.theme import Colours, Theme
-from tests.browser.conftest import altered, visiting
+from tests.browser.conftest import altered, result_for, visiting
+from tests.sampling import part
 
 WIDTHS = (1366, 390, 320)
 SCHEMES = {"light": "default", "dark": "slate"}
+VIEWS = tuple((scheme, width) for scheme in SCHEMES for width in WIDTHS)
 HEIGHT = 900
 
 # The smallest target that WCAG 2.2 (2.5.8) allows, in CSS pixels. A link within a line of text is excepted there.
@@ -26,6 +28,9 @@ SMALL_TARGETS = """least => [...document.querySelectorAll(
     .map(one => [one.outerHTML.slice(0, 90), one.getBoundingClientRect()])
     .filter(([_, box]) => box.width && box.height && (box.width < least || box.height < least))
     .map(([what, box]) => `${what} ${box.width} x ${box.height}`)"""
+
+# Waits for the end of every transition that has begun.
+NOTHING_MOVES = "Promise.allSettled(document.getAnimations().map(one => one.finished)).then(all => all.length)"
 
 UNFOLD = "document.querySelectorAll('details').forEach(one => { one.open = true; })"
 
@@ -40,12 +45,11 @@ def axe_faults(page: Page) -> list[str]:
     ]
 
 
-@pytest.mark.parametrize("width", WIDTHS)
-@pytest.mark.parametrize("scheme", SCHEMES)
+@pytest.mark.parametrize(("scheme", "width"), VIEWS)
 def test_every_kind_of_page(scheme: str, width: int, chromium: Browser, site: Path, kinds: list[str]) -> None:
     faults = []
     with visiting(chromium, viewport={"width": width, "height": HEIGHT}, color_scheme=scheme) as visit:
-        for page in kinds:
+        for page in part(kinds, VIEWS.index((scheme, width)), of=len(VIEWS)):
             visit.page.goto((site / page).as_uri())
             if visit.page.locator(".md-header").count():
                 assert visit.page.locator("body").get_attribute("data-md-color-scheme") == SCHEMES[scheme]
@@ -57,28 +61,27 @@ def test_every_kind_of_page(scheme: str, width: int, chromium: Browser, site: Pa
     assert faults == []
 
 
-def test_the_book_of_all_pages(chromium: Browser, site: Path) -> None:
+def test_the_book_of_all_pages(chromium: Browser, light_site: Path) -> None:
     with visiting(chromium) as visit:
-        visit.page.goto((site / BOOK).as_uri())
+        visit.page.goto((light_site / BOOK).as_uri())
         for width in WIDTHS:
             visit.page.set_viewport_size({"width": width, "height": HEIGHT})
             assert visit.page.evaluate("document.documentElement.scrollWidth") <= width
         assert axe_faults(visit.page) == []
 
 
-@pytest.mark.parametrize("width", WIDTHS)
-@pytest.mark.parametrize("scheme", SCHEMES)
+@pytest.mark.parametrize(("scheme", "width"), VIEWS)
 def test_search_results_and_the_open_menu(scheme: str, width: int, chromium: Browser, site: Path) -> None:
     with visiting(chromium, viewport={"width": width, "height": HEIGHT}, color_scheme=scheme) as visit:
         visit.page.goto((site / "index.html").as_uri())
         if width < 960:
             visit.page.get_by_role("button", name="Menu").click()
-            visit.page.wait_for_timeout(400)
+            visit.page.evaluate(NOTHING_MOVES)
             assert axe_faults(visit.page) == []
             visit.page.goto((site / "index.html").as_uri())
             visit.page.locator("label[for=__search].md-header__button").click()
         visit.search("bank")
-        visit.page.wait_for_timeout(400)
+        visit.page.evaluate(NOTHING_MOVES)
         assert axe_faults(visit.page) == []
 
 
@@ -87,9 +90,9 @@ PALE = {"header": "#767676", "links": "#767676"}
 
 
 @pytest.mark.parametrize("scheme", SCHEMES)
-def test_a_schools_own_colours_can_be_read(scheme: str, chromium: Browser, site: Path, tmp_path: Path) -> None:
+def test_a_schools_own_colours_can_be_read(scheme: str, chromium: Browser, light_site: Path, tmp_path: Path) -> None:
     style = school_look.files(Theme(colours=Colours(**PALE)))["css/school.css"].decode()
-    copy = altered(site, tmp_path / "site", "css/school.css", lambda _: style)
+    copy = altered(light_site, tmp_path / "site", "css/school.css", lambda _: style)
     with visiting(chromium, color_scheme=scheme) as visit:
         visit.page.goto((copy / "index.html").as_uri())
         header = visit.page.locator(".md-header").evaluate("one => getComputedStyle(one).backgroundColor")
@@ -109,18 +112,22 @@ def test_the_reader_can_choose_dark_and_every_page_keeps_to_it(chromium: Browser
         assert visit.errors == []
 
 
-FOCUS = """() => {
+# Says where the focus is: as soon as it is seen there, or at the latest after two seconds.
+FOCUS = """async () => {
     const one = document.activeElement;
-    const seen = one.matches('.md-option') ? one.nextElementSibling : one;
-    const box = seen.getBoundingClientRect();
-    const style = getComputedStyle(seen);
-    return {
-        what: one === document.body ? '' : one.outerHTML.slice(0, 90),
-        text: one.textContent.trim(),
-        inside: box.right > 0 && box.bottom > 0 && box.left < innerWidth && box.top < innerHeight,
-        seen: seen.checkVisibility({visibilityProperty: true, opacityProperty: true}),
-        outline: style.outlineStyle === 'solid' ? parseFloat(style.outlineWidth) : 0,
-    };
+    const target = one.matches('.md-option') ? one.nextElementSibling : one;
+    const end = performance.now() + 2000;
+    while (true) {
+        const box = target.getBoundingClientRect();
+        const style = getComputedStyle(target);
+        const seen = box.right > 0 && box.bottom > 0 && box.left < innerWidth && box.top < innerHeight
+            && target.checkVisibility({visibilityProperty: true, opacityProperty: true});
+        const outlined = style.outlineStyle === 'solid' && parseFloat(style.outlineWidth) >= 2;
+        if (one === document.body || seen && outlined || performance.now() > end) return {
+            what: one === document.body ? '' : one.outerHTML.slice(0, 90), text: one.textContent.trim(), seen, outlined
+        };
+        await new Promise(requestAnimationFrame);
+    }
 }"""
 
 
@@ -131,25 +138,21 @@ def test_with_the_keyboard_alone_every_stop_is_seen(width: int, chromium: Browse
         stops = []
         for _ in range(200):
             visit.page.keyboard.press("Tab")
-            visit.page.wait_for_timeout(60)
             stops.append(visit.page.evaluate(FOCUS))
             if not stops[-1]["what"]:
                 break
         assert not stops.pop()["what"], "the last stop leads out of the page"
         assert stops[0]["text"] == "Skip to content"
         assert len(stops) > 6
-        assert [stop for stop in stops if not (stop["inside"] and stop["seen"] and stop["outline"] >= 2)] == []
+        assert [stop for stop in stops if not (stop["seen"] and stop["outlined"])] == []
 
 
 def walk_to(page: Page, what: str, key: str = "Tab") -> None:
     """Press a key until the focus is on something that can be seen."""
     for _ in range(150):
         page.keyboard.press(key)
-        if page.locator(":focus").and_(page.locator(what)).count():
-            page.wait_for_timeout(100)
-            stop = page.evaluate(FOCUS)
-            assert stop["inside"]
-            assert stop["seen"]
+        if page.evaluate("what => document.activeElement.matches(what)", what):
+            assert page.evaluate(FOCUS)["seen"]
             return
     pytest.fail(f"no way to {what}")
 
@@ -157,23 +160,20 @@ def walk_to(page: Page, what: str, key: str = "Tab") -> None:
 @pytest.mark.parametrize("width", WIDTHS)
 def test_with_the_keyboard_alone_the_menu_opens_and_leads_to_a_page(width: int, chromium: Browser, site: Path) -> None:
     with visiting(chromium, viewport={"width": width, "height": HEIGHT}, reduced_motion="reduce") as visit:
-        menu = ".md-header button[title=Menu]"
+        menu = visit.page.locator(".md-header button[title=Menu]")
         visit.page.goto((site / "index.html").as_uri())
         if width < 1220:
-            walk_to(visit.page, menu)
+            walk_to(visit.page, ".md-header button[title=Menu]")
             visit.page.keyboard.press("Enter")
-            visit.page.wait_for_timeout(100)
+            expect(menu).to_have_attribute("aria-expanded", "true")
             visit.page.keyboard.press("Escape")
-            visit.page.wait_for_timeout(100)
-            assert visit.page.locator(":focus").and_(visit.page.locator(menu)).count()
+            expect(menu).to_have_attribute("aria-expanded", "false")
+            expect(menu).to_be_focused()
             visit.page.keyboard.press("Space")
-            visit.page.wait_for_timeout(100)
+            expect(menu).to_have_attribute("aria-expanded", "true")
         walk_to(visit.page, ".md-nav button[aria-expanded=false]")
-        section = visit.page.locator(":focus").element_handle()
         visit.page.keyboard.press("Space")
-        assert section
-        assert section.get_attribute("aria-expanded") == "true"
-        visit.page.wait_for_timeout(100)
+        expect(visit.page.locator(":focus")).to_have_attribute("aria-expanded", "true")
         walk_to(visit.page, ".md-nav a")
         target = visit.page.locator(":focus").evaluate("link => link.href")
         visit.page.keyboard.press("Enter")
@@ -199,12 +199,10 @@ def test_with_the_keyboard_alone_from_home_to_the_third_step_table_and_back_to_s
         assert "step by step" in table.inner_text()
         if table.evaluate("one => one.scrollWidth > one.clientWidth"):
             page.keyboard.press("ArrowRight")
-            page.wait_for_timeout(300)
-            assert table.evaluate("one => one.scrollLeft") > 0
+            page.wait_for_function("document.activeElement.scrollLeft > 0")
         walk_to(page, ".md-search__input", "Shift+Tab")
         page.keyboard.type("left over")
-        page.locator(".md-search-result__link").first.wait_for()
-        page.wait_for_timeout(500)  # until the last letter has been answered too
+        page.locator(result_for("left over")).first.wait_for()
         page.keyboard.press("ArrowDown")
         found = page.locator(":focus").get_attribute("href")
         page.keyboard.press("Enter")

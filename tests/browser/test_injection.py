@@ -27,6 +27,11 @@ CODE_IN_THE_PAGE = """() => [...document.querySelectorAll("*")].flatMap(element 
   .map(({name, value}) => `${element.tagName} ${name}=${value}`))"""
 FOREIGN = "math, object, embed, base, body style, iframe, form:not([class^=md-]), meta[http-equiv=refresh], bdo"
 
+# Waits until every image has loaded or failed, as those would that run something then.
+IMAGES_HAVE_ENDED = """async () => {
+  const ended = image => new Promise(done => ["load", "error"].forEach(how => image.addEventListener(how, done)));
+  await Promise.all([...document.images].filter(image => !image.complete).map(ended));
+}"""
 
 PAGE = """# {{ heading }}
 
@@ -203,7 +208,7 @@ def test_nothing_runs_in_what_is_found(words: str, built: Built, chromium: Brows
     with visiting(chromium) as visit:
         visit.page.goto((built.site / "index.html").as_uri())
         assert visit.search(words)
-        visit.page.wait_for_timeout(200)
+        visit.page.evaluate(IMAGES_HAVE_ENDED)
         assert visit.page.evaluate("window.hacked") is None
         assert code_in(visit.page) == []
         assert (visit.errors, visit.outside) == ([], [])
