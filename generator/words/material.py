@@ -83,10 +83,10 @@ def product(words: Phrases, sharing: Sharing) -> str:
 
 def what_is_seen(words: Phrases, seen: Observation, ribbons: bool) -> str:
     """What is read on the trays at the close, and what is left over: '1,307 on each of the 4 trays, 2 left over'."""
-    key = "seen.all" if len(seen.trays) == 1 else "seen.some-with-ribbons" if ribbons else "seen.some"
+    key = "observed.all" if len(seen.trays) == 1 else "observed.some-with-ribbons" if ribbons else "observed.some"
     parts = [words.say(key, value=tray.value, count=tray.sharers, stands_for=tray.stands_for) for tray in seen.trays]
     if seen.left is not None:
-        parts.append(words.say("seen.left-over" if seen.left else "seen.nothing-left-over", value=seen.left))
+        parts.append(words.say("observed.left-over" if seen.left else "observed.nothing-left-over", value=seen.left))
     return in_a_row(words, parts)
 
 

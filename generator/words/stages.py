@@ -70,31 +70,28 @@ def _left_over(words: Phrases, stage: Stage, sharing: Sharing) -> list[str]:
 
 def stage_caption(words: Phrases, stage: Stage, sharing: Sharing) -> str:
     """What is dealt at one place, what goes to the bank, and what lies in the middle then."""
-    dealt = "rounds" if stage.rounds else "unfinished" if _unfinished(stage) else "nothing"
-    lies = "empty" if not stage.end.pieces else "left-over" if stage.level == UNITS else "middle"
+    dealt = "caption.rounds" if stage.rounds else "caption.unfinished" if _unfinished(stage) else "caption.nothing"
     exchange = "caption.exchange-with-ribbons" if sharing.ribbons else "caption.exchange"
+    lies = "caption.left-over" if stage.level == UNITS else "caption.middle"
     sentences = [
-        *_served_round(words, stage, sharing),
-        words.say(f"caption.{dealt}", count=stage.rounds),
+        words.say(dealt, count=stage.rounds),
         *_exchanges(words, exchange, stage),
-        words.say(f"caption.{lies}", pieces=pieces(words, stage.end)),
+        words.say(lies if stage.end.pieces else "caption.empty", pieces=pieces(words, stage.end)),
     ]
-    return " ".join(sentences)
-
-
-def _served_round(words: Phrases, stage: Stage, sharing: Sharing) -> Iterator[str]:
     if sharing.ribbons:
-        yield words.say("caption.round-with-ribbons", pieces=_served(words, "caption", stage.level, sharing))
+        served = _served(words, "caption.piece-with-ribbons", stage.level, sharing)
+        sentences = [words.say("caption.round-with-ribbons", pieces=served), *sentences]
+    return " ".join(sentences)
 
 
 def stage_alternative(words: Phrases, stage: Stage, sharing: Sharing) -> str:
     """The figure of one place for those who do not see it."""
     trays = in_clauses(words, [_tray(words, tray, sharing) for tray in sharing.trays(stage.steps[-1].after)])
-    lies = "left-over" if stage.level == UNITS else "middle"
+    lies = "alternative.left-over" if stage.level == UNITS else "alternative.middle"
     sentences = [
         words.say("alternative.stage", pieces=pieces(words, stage.start), trays=trays),
         *_exchanges(words, "alternative.exchange", stage),
-        words.say(f"alternative.{lies}", pieces=pieces(words, stage.end)),
+        words.say(lies, pieces=pieces(words, stage.end)),
     ]
     return " ".join(sentences)
 
@@ -110,14 +107,11 @@ def _exchanges(words: Phrases, key: str, stage: Stage) -> Iterator[str]:
         yield words.say(key, pieces=piece(words, times, place), smaller=piece(words, 10 * times, place - 1))
 
 
-def _served(words: Phrases, table: str, level: int, sharing: Sharing) -> str:
+def _served(words: Phrases, key: str, level: int, sharing: Sharing) -> str:
     """With ribbons: what each kind of sharer is dealt in a round at this level."""
     return in_a_row(
         words,
-        [
-            words.say(f"{table}.piece-with-ribbons", piece=one_piece(words, level + width), stands_for=10**width)
-            for width in sharing.mat.widths
-        ],
+        [words.say(key, piece=one_piece(words, level + width), stands_for=10**width) for width in sharing.mat.widths],
     )
 
 
@@ -126,7 +120,9 @@ def hands(words: Phrases, step: Step, sharing: Sharing) -> str:
     level = step.after.level
     match step.action:
         case Action.DEAL if sharing.ribbons:
-            return words.say("hands.deal-with-ribbons", pieces=_served(words, "hands", level, sharing))
+            return words.say(
+                "hands.deal-with-ribbons", pieces=_served(words, "hands.piece-with-ribbons", level, sharing)
+            )
         case Action.DEAL:
             return words.say("hands.deal", piece=one_piece(words, level))
         case Action.START:

@@ -1,0 +1,101 @@
+"""The file of phrases holds just what the program asks for, in the forms that its language has."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+import pytest
+from babel import Locale
+
+from generator import HANDBOOK, PROJECT
+from generator.engine.numbers import NUMBER_KINDS
+from generator.engine.places import place_name
+
+LANGUAGES = [file.parent.name for file in HANDBOOK.glob("*/phrases.toml")]
+PLACES = [place_name(place) for place in range(7)]
+CARDS = ["large_cards_to", "small_cards_to", "small_sets", "trays", "ten_ribbons", "hundred_ribbons"]
+PUT_TOGETHER = {
+    "figure.none": PLACES[:4],
+    "group.kind": NUMBER_KINDS,
+    "number": [str(number) for number in (*range(21), *range(30, 100, 10))],
+    "number.of": ["hundreds", "thousands"],
+    "one-piece": [*PLACES, "larger"],
+    "page": [
+        f"{page}.{part}"
+        for page in ("home", "path", "cards", "choosing", "group", "a-z")
+        for part in ("title", "description", "tags")
+    ],
+    "piece": [*PLACES, "larger"],
+    "place": [*PLACES, "larger"],
+    "shape": PLACES[:4],
+    "shortage.thing": [*PLACES, *CARDS],
+}
+"""Keys of which the program puts the end together: the table, and every end that there is."""
+
+
+def phrases_of(language: str) -> dict[str, Any]:
+    tables = tomllib.loads((HANDBOOK / language / "phrases.toml").read_text("utf-8"))
+    del tables["plural"]
+    return dict(flat("", tables))
+
+
+def flat(prefix: str, table: Mapping[str, Any]) -> Iterator[tuple[str, Any]]:
+    for key, value in table.items():
+        if isinstance(value, str) or "other" in value:
+            yield prefix + key, value
+        else:
+            yield from flat(f"{prefix}{key}.", value)
+
+
+def forms(phrase: str | Mapping[str, str]) -> list[str]:
+    return [phrase] if isinstance(phrase, str) else list(phrase.values())
+
+
+def asked_for(language: str) -> set[str]:
+    """Every key that stands in the program, in a template or on an authored page."""
+    sources = [
+        *(PROJECT / "generator").rglob("*.py"),
+        *(HANDBOOK / language).rglob("*.jinja"),
+        *(HANDBOOK / language).rglob("*.md"),
+    ]
+    text = "\n".join(file.read_text("utf-8") for file in sources)
+    tables = "|".join({key.split(".")[0] for key in phrases_of(language)})
+    literal = set(re.findall(rf'"((?:{tables})(?:\.[a-z-]+)+)"', text))
+    put_together = {
+        f"{table}-{end}" if table == "number.of" else f"{table}.{end}"
+        for table, ends in PUT_TOGETHER.items()
+        for end in ends
+    }
+    return put_together | {key for key in literal if not key.endswith((".md", ".jinja", ".svg", ".toml"))}
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_what_is_asked_for_is_there_and_nothing_else(language: str) -> None:
+    assert phrases_of(language).keys() == asked_for(language)
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_a_phrase_with_forms_has_those_of_its_language(language: str) -> None:
+    """Source: the plural rules of Unicode CLDR, as Babel has them."""
+    categories = Locale(language).plural_form.tags | {"other"}
+    tables = {key: phrase for key, phrase in phrases_of(language).items() if not isinstance(phrase, str)}
+    assert tables
+    assert {key: set(phrase) for key, phrase in tables.items()} == dict.fromkeys(tables, categories)
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_braces_hold_plain_names(language: str) -> None:
+    for key, phrase in phrases_of(language).items():
+        for form in forms(phrase):
+            assert not re.search("[{}]", re.sub(r"\{[a-z_]+\}", "", form)), key
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_all_forms_of_a_phrase_name_the_same_things(language: str) -> None:
+    """But `counted.some`, which is given the thing itself in two forms."""
+    for key, phrase in phrases_of(language).items():
+        named = {frozenset(re.findall(r"\{(\w+)\}", form)) - {"count"} for form in forms(phrase)}
+        assert len(named) == 1 or key == "counted.some", key
