@@ -78,7 +78,7 @@ def write_choosing(writer: Writer, reviewed: date) -> Page:
     found = groups(writer.school.groups.sizes, shelf)
     called = {group.size: number_words(words, group.size) for group in found}
     allowed = [
-        words.say("alternative.allowed", size=called[group.size], allowed=str(group.allowed), all=str(FOUR_DIGITS))
+        words.say("alternative.allowed", size=called[group.size], allowed=group.allowed, all=FOUR_DIGITS)
         for group in found
     ]
     data = {
