@@ -9,10 +9,10 @@ import pytest
 
 from generator import HANDBOOK
 from generator.build.straight_line import Request, Summary, build
-from generator.site.html import tags
 from generator.source.fields import Model
 from generator.source.library import load
 from tests.site.numbers_audit import audit_numbers
+from tests.site.tags import tags
 
 SCHOOL = Path(__file__).with_name("herisson-lane")
 NAME = "Hérisson Lane Children's House, Zoë & Åse's room"

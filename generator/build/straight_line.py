@@ -110,7 +110,7 @@ class _Outline(NamedTuple):
 
     pages: int
     nav: render.Nav
-    parts: Sequence[book.Part]
+    parts: Sequence[book.BookPart]
     pictures: Sequence[Picture]
 
 
@@ -137,12 +137,12 @@ def _make(
             paths = render_changed(cache, around, docs, rendered, outline.nav, settings)
         say("Finishing: search, print, policy, servers")
         on_paper = sources.school.print.paper
-        fill(site, finished(rendered, paths, outline.parts, settings, built, on_paper, work.run_many), like=request.out)
+        fill(site, finished(rendered, paths, outline.parts, settings, built, on_paper), like=request.out)
         say(f"Drawing {len(outline.pictures)} figures")
         figures = zip((picture.file for picture in outline.pictures), drawings, strict=True)
         fill(site / FIGURES, figures, like=request.out / FIGURES)
         say("Auditing the whole site")
-        faults = audit(site, policy.theme_scripts(site), settings.sub_path, work.run_many)
+        faults = audit(site, policy.theme_scripts(site), settings.sub_path)
         if faults:
             raise SourceError(faults)
         return remember(cache, edition, site, outline.pages, len(outline.pictures))
@@ -197,6 +197,6 @@ def _settings(sources: Sources) -> render.Settings:
     return render.Settings(school.name, VERSION, school.language, school.sub_path, school_look.logo(sources.theme))
 
 
-def _parts(handbook: Handbook) -> list[book.Part]:
+def _parts(handbook: Handbook) -> list[book.BookPart]:
     parts = [("", (handbook.home,)), *((section.title, section.pages) for section in handbook.sections)]
-    return [book.Part(title, tuple(address(page.path) for page in pages)) for title, pages in parts]
+    return [book.BookPart(title, tuple(address(page.path) for page in pages)) for title, pages in parts]

@@ -10,7 +10,6 @@ from collections.abc import Mapping
 from datetime import UTC, date, datetime
 
 from generator.errors import HandbookError
-from generator.site.changes import Change
 
 _BUILT = "<!--built-->"
 _DUE = re.compile(r"<!--due ([0-9-]*)\|([^|]*)\|(.*?)-->")
@@ -36,12 +35,8 @@ def build_date(environ: Mapping[str, str]) -> date:
     )
 
 
-def for_day(built: date) -> Change:
-    """Write the day of the build where a page leaves room for it, and whether its review was due before."""
+def dated(text: str, built: date) -> str:
+    """A page with the day of the build where it leaves room for it, and whether its review was due before."""
     today = built.isoformat()
-
-    def write(_: str, text: str) -> str:
-        text = _DUE.sub(lambda due: due[3] if due[1] < today else due[2], text)
-        return text.replace(_BUILT, today)
-
-    return write
+    text = _DUE.sub(lambda due: due[3] if due[1] < today else due[2], text)
+    return text.replace(_BUILT, today)

@@ -7,20 +7,17 @@ from datetime import date
 from itertools import chain
 from pathlib import Path
 
-from generator.pages.run_many import RunMany
 from generator.site import book, dates, paper, policy, search, servers
-from generator.site.changes import changed
 from generator.site.render import Settings
 
 
 def finished(
     rendered: Path,
     paths: Sequence[str],
-    parts: Sequence[book.Part],
+    parts: Sequence[book.BookPart],
     settings: Settings,
     built: date,
     on_paper: str | None,
-    run_many: RunMany,
 ) -> Iterator[tuple[str, bytes]]:
     """The files of the site, by path; `paths` are those of the rendered files, `parts` those of the book of all pages.
 
@@ -28,14 +25,11 @@ def finished(
     """
     imprint = f"{settings.site_name}, version {settings.version}, {built.isoformat()}"
     scripts = policy.theme_scripts(rendered)
-    whole, chapter_pages = book.bind(rendered, parts, settings.site_name, imprint, run_many)
+    whole_book, chapter_pages = book.bind(rendered, parts, settings.site_name, imprint)
     pages = ((path, (rendered / path).read_text("utf-8")) for path in paths if path.endswith(".html"))
-    yield from changed(
-        chain(pages, [(book.BOOK, whole)]),
-        dates.for_day(built),
-        paper.for_print(imprint, on_paper),
-        policy.for_pages(scripts),
-    )
+    for path, text in chain(pages, [(book.BOOK, whole_book)]):
+        text = paper.marked(dates.dated(text, built), imprint, on_paper)
+        yield path, policy.guarded(path, text, scripts).encode()
     made = {
         **search.offline(rendered),
         **servers.files(settings.sub_path, scripts),

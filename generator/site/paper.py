@@ -9,25 +9,18 @@ from __future__ import annotations
 
 from html import escape
 
-from generator.site.changes import Change
-from generator.site.html import tags, words
+from generator.site.html import parse, words
 
 PAPERS = ("A4", "Letter")
 
 
-def for_print(imprint: str, paper: str | None = None) -> Change:
-    """Mark finished pages for print. `paper` is one of PAPERS, or None to leave the choice to the printer."""
-
-    def mark(_: str, text: str) -> str:
-        start = text.index("<html") + len("<html")
-        said = {"data-title": _heading(text), "data-imprint": imprint} | ({"data-paper": paper} if paper else {})
-        written = "".join(f' {name}="{escape(value)}"' for name, value in said.items())
-        return f"{text[:start]}{written}{text[start:]}"
-
-    return mark
+def marked(text: str, imprint: str, paper: str | None) -> str:
+    """A finished page marked for print. `paper` is one of PAPERS, or None to leave the choice to the printer."""
+    said = {"data-title": _heading(text), "data-imprint": imprint} | ({"data-paper": paper} if paper else {})
+    return text.replace("<html", "<html" + "".join(f' {name}="{escape(value)}"' for name, value in said.items()), 1)
 
 
 def _heading(text: str) -> str:
     """The text of the first heading of the first level; nothing if there is none, which the audit reports."""
-    heading = next(tags(text, text.find("<h1")), None) if "<h1" in text else None
-    return words(text[heading.end : text.find("</h1", heading.end)]) if heading else ""
+    start = text.find("<h1")
+    return words(parse(text[start : text.find("</h1", start)])) if start >= 0 else ""

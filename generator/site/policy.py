@@ -6,13 +6,13 @@ from another host, whatever a page says.
 
 from __future__ import annotations
 
+from base64 import b64encode
 from collections.abc import Collection
+from hashlib import sha256
 from pathlib import Path
 
 from generator.errors import HandbookError
-from generator.site.audit.tagcheck import is_known, script_hash
-from generator.site.changes import Change
-from generator.site.html import tags
+from generator.site.html import Element, inline_scripts, parse
 
 # The one page that holds nothing but the theme: every inline script on it is the theme's own.
 THEME_PAGE = "404.html"
@@ -26,7 +26,12 @@ def theme_scripts(folder: Path) -> frozenset[str]:
     A script that came in with the text of a page is not among them, so the policy keeps it from running.
     """
     page = (folder / THEME_PAGE).read_text(encoding="utf-8")
-    return frozenset(script_hash(tag.inner) for tag in tags(page) if tag.name == "script" and not is_known(tag, ()))
+    return frozenset(map(script_hash, inline_scripts(parse(page))))
+
+
+def script_hash(script: Element) -> str:
+    """How a content policy names an inline script, without the quotes around it."""
+    return "sha256-" + b64encode(sha256((script.text or "").encode()).digest()).decode()
 
 
 def header(scripts: Collection[str]) -> str:
@@ -34,21 +39,16 @@ def header(scripts: Collection[str]) -> str:
     return _policy(_sources("", scripts) | {"frame-ancestors": "'self'"})
 
 
-def for_pages(scripts: Collection[str]) -> Change:
-    """Write the policy into the head of a page; `scripts` are hashes as `theme_scripts` gives them.
+def guarded(page: str, text: str, scripts: Collection[str]) -> str:
+    """A page with the policy in its head; `scripts` are hashes as `theme_scripts` gives them.
 
     It is the server's policy, opened for files and for the search worker that is started from memory.
     """
+    before, place, after = text.partition(_PLACE)
+    if not place:
+        raise HandbookError(f"{page}: there is no place for the content policy; begin its head with {_PLACE}")
     policy = _policy(_sources(" file:", scripts))
-    meta = f'<meta http-equiv="Content-Security-Policy" content="{policy}">'
-
-    def guard(page: str, text: str) -> str:
-        before, place, after = text.partition(_PLACE)
-        if not place:
-            raise HandbookError(f"{page}: there is no place for the content policy; begin its head with {_PLACE}")
-        return f"{before}{place}\n  {meta}{after}"
-
-    return guard
+    return f'{before}{place}\n  <meta http-equiv="Content-Security-Policy" content="{policy}">{after}'
 
 
 def _sources(files: str, scripts: Collection[str]) -> dict[str, str]:

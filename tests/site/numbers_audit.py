@@ -20,11 +20,11 @@ from pathlib import Path
 from typing import NamedTuple
 
 from generator.engine.sharing import Sharing
-from generator.site.html import line_at
 from tests.site.numbers_rules import NOT_ABOUT_IT, RULES, VALUES, On, Rule
 from tests.site.numbers_tables import cell_rules
 from tests.site.numbers_words import NAMED, N, Right, named_division, read
 from tests.site.page_text import Block, blocks, divide, division_of
+from tests.site.tags import line_at
 
 
 class Wrong(NamedTuple):

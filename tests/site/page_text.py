@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from generator.engine.places import place_name
 from generator.engine.sharing import Sharing, share
-from generator.site.html import VOID, Tag, closing, tags
+from tests.site.tags import VOID, Tag, tags
 
 PLACES = {place_name(place): place for place in range(4)}
 
@@ -23,6 +23,7 @@ _BLOCKS = frozenset(
     )
 )
 _COMMENT = re.compile(r"<!--.*?-->", re.DOTALL)
+_GLANCE = re.compile(r"<dl\b[^>]* data-dividend=[^>]*>")
 _HEADINGS = frozenset({"h2", "h3", "h4", "h5"})
 
 
@@ -57,10 +58,11 @@ class _Element(NamedTuple):
 def division_of(page: str, start: int = 0) -> Sharing | None:
     """The division that the lesson page, or the chapter of a book that begins at a position, is about."""
     end = page.find("</article>", start)
-    for tag in tags(page, start, end if end >= 0 else None):
-        if tag.name == "dl" and not tag.closes and "data-dividend" in tag.attributes:
-            return _division(page, tag, tag.attributes)
-    return None
+    found = _GLANCE.search(page, start, end if end >= 0 else len(page))
+    if not found:
+        return None
+    glance = next(tags(page, *found.span()))
+    return _division(page, glance, glance.attributes)
 
 
 def blocks(page: str) -> Iterator[Block]:
@@ -201,9 +203,19 @@ def _division(page: str, tag: Tag, said: Mapping[str, str]) -> Sharing | None:
         return None
     ribbons = said.get("data-ribbons", "")
     if not ribbons:
-        end = closing(page, tag)
-        ribbons = "true" if "with ribbons" in page[tag.end : end.start if end else None] else "false"
+        ribbons = "true" if "with ribbons" in _inside(page, tag) else "false"
     return divide(int(said["data-dividend"]), int(said["data-divisor"]), ribbons == "true")
+
+
+def _inside(page: str, opening: Tag) -> str:
+    """The text of an element, up to the tag that closes it."""
+    depth = 0
+    for tag in tags(page, opening.start):
+        if tag.name == opening.name:
+            depth += -1 if tag.closes else 1
+            if not depth:
+                return page[opening.end : tag.start]
+    return page[opening.end :]
 
 
 @cache

@@ -6,8 +6,7 @@ from datetime import date
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from generator.pages.run_many import run_in_turn
-from generator.site.book import Part
+from generator.site.book import BookPart
 from generator.site.finish import finished
 from generator.site.render import Nav, Settings, render
 from generator.site.staging import fill
@@ -33,6 +32,6 @@ def build(folder: Path, docs: Path = DOCS, nav: Nav = NAV, settings: Settings = 
         render(docs, rendered, nav, settings)
         paths = [file.relative_to(rendered).as_posix() for file in rendered.rglob("*") if file.is_file()]
         pages = sorted(path for path in paths if path.endswith(".html") and path not in ("404.html", "index.html"))
-        parts = [Part("", ("index.html",)), Part("Others", tuple(pages))]
-        fill(folder, finished(rendered, paths, parts, settings, BUILT, None, run_in_turn), like=folder)
+        parts = [BookPart("", ("index.html",)), BookPart("Others", tuple(pages))]
+        fill(folder, finished(rendered, paths, parts, settings, BUILT, None), like=folder)
     return folder

@@ -7,7 +7,7 @@ from datetime import UTC, date, datetime
 import pytest
 
 from generator.errors import HandbookError
-from generator.site.dates import build_date, for_day
+from generator.site.dates import build_date, dated
 
 # SOURCE_DATE_EPOCH: whole seconds in ASCII digits, everything else refused (reproducible-builds.org). The day of
 # 1767225600 was worked out with GNU date: `date -u -d @1767225600`.
@@ -44,4 +44,4 @@ def test_a_page_states_its_day_and_whether_its_review_was_due_before(built: date
         '<time datetime="<!--built-->"><!--built--></time>; <!--due 2026-11-16|review due|review was due--> 2026-11-16'
     )
     day = built.isoformat()
-    assert for_day(built)("any.html", page) == f'<time datetime="{day}">{day}</time>; {said} 2026-11-16'
+    assert dated(page, built) == f'<time datetime="{day}">{day}</time>; {said} 2026-11-16'

@@ -9,11 +9,11 @@ from pathlib import Path
 import pytest
 
 from generator import HANDBOOK
-from generator.site.html import tags
 from generator.source.library import load
 from tests.site.numbers_audit import Report, audit_numbers
 from tests.site.numbers_rules import RULES, VALUES
 from tests.site.numbers_words import N
+from tests.site.tags import tags
 
 SECONDS = 3.0
 

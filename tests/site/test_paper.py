@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from generator.site.paper import PAPERS, for_print
+from generator.site.paper import PAPERS, marked
 
 PAGE = """<!doctype html>
 <html lang="en">
@@ -14,13 +14,11 @@ PAGE = """<!doctype html>
 
 @pytest.mark.parametrize("paper", [None, *PAPERS])
 def test_writes_title_imprint_and_paper(paper: str | None) -> None:
-    marked = for_print("Handbook <1>", paper)("page.html", PAGE)
     size = f' data-paper="{paper}"' if paper else ""
     title = "5,230 among 4: &quot;two&quot; &amp; more"
     expected = f'<html data-title="{title}" data-imprint="Handbook &lt;1&gt;"{size} lang="en">'
-    assert marked == PAGE.replace('<html lang="en">', expected)
+    assert marked(PAGE, "Handbook <1>", paper) == PAGE.replace('<html lang="en">', expected)
 
 
 def test_a_page_without_heading_has_an_empty_title() -> None:
-    marked = for_print("y")("page.html", "<html><p>x</p></html>")
-    assert marked == '<html data-title="" data-imprint="y"><p>x</p></html>'
+    assert marked("<html><p>x</p></html>", "y", None) == '<html data-title="" data-imprint="y"><p>x</p></html>'

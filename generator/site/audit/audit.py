@@ -17,20 +17,15 @@ from __future__ import annotations
 import posixpath
 import re
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from itertools import chain, islice
 from pathlib import Path, PurePosixPath
 from typing import NamedTuple
 from urllib.parse import unquote, urlsplit
 
 from generator.errors import Fault, Problem
-from generator.pages.run_many import RunMany, run_in_turn
-from generator.site.audit.stretches import Page, put_together, read, stretches
-from generator.site.audit.tagcheck import SCHEME
-from generator.site.html import line_at
+from generator.site.audit.page import SCHEME, ReadPage, read_page
 
 # The page a server shows for every address that it does not know, at any depth.
 ABSOLUTE_PAGE = "404.html"
-_AT_ONCE = 300
 
 _CSS_ADDRESS = re.compile(
     r"""/\*.*?\*/|url\(\s*(?:"([^"]*)"|'([^']*)'|([^)]*?))\s*\)|@import\s+(?:"([^"]*)"|'([^']*)')""",
@@ -46,54 +41,43 @@ class Site(NamedTuple):
     base: str
 
 
-def audit(
-    site: Path, allowed_scripts: Collection[str], base: str = "/", run_many: RunMany = run_in_turn
-) -> tuple[Fault, ...]:
+def audit(site: Path, allowed_scripts: Collection[str], base: str = "/") -> tuple[Fault, ...]:
     """Everything wrong in a built site, sorted by file and line.
 
-    `allowed_scripts` holds the policy's hashes as `tagcheck.script_hash` gives them; `base` is the path under which
+    `allowed_scripts` holds the policy's hashes as `policy.script_hash` gives them; `base` is the path under which
     the site is published, which the page for unknown addresses writes in front of its links.
     """
     files = sorted(path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file())
     folders = frozenset(str(folder) for file in files for folder in PurePosixPath(file).parents)
     whole = Site(frozenset(files), folders, base)
-    pages = _read_pages(site, [file for file in files if file.endswith(".html")], allowed_scripts, run_many)
+    texts = ((file, (site / file).read_text("utf-8")) for file in files if file.endswith(".html"))
+    pages = [read_page(file, text, allowed_scripts) for file, text in texts]
     check_links(pages, whole)
     check_titles(pages)
-    faults = [fault for page in pages for fault in page.faults()]
+    faults = [problem.at(page.path, line) for page in pages for line, problem in page.problems]
     for file in files:
         if file.endswith(".css"):
             faults += check_style_sheet(file, (site / file).read_text("utf-8"), whole)
     return tuple(sorted(set(faults)))
 
 
-def _read_pages(site: Path, files: Sequence[str], allowed_scripts: Collection[str], run_many: RunMany) -> list[Page]:
-    """Find everything that can be found on each page without the others; not all pages are in memory at once."""
-    pages: list[Page] = []
-    for start in range(0, len(files), _AT_ONCE):
-        parts = {file: stretches((site / file).read_text("utf-8")) for file in files[start : start + _AT_ONCE]}
-        seen = run_many(read, tuple(sorted(allowed_scripts)), chain.from_iterable(parts.values()))
-        pages += [put_together(file, islice(seen, len(parts[file]))) for file in parts]
-    return pages
-
-
-def check_links(pages: Sequence[Page], site: Site) -> None:
+def check_links(pages: Sequence[ReadPage], site: Site) -> None:
     """Follow every address on every page; note on the page each one that leads nowhere."""
     by_path = {page.path: page for page in pages}
     answers: dict[tuple[str, str], Problem | None] = {}
     for page in pages:
         # Addresses repeat on all pages of a folder; only the page for unknown addresses is read differently.
         folder = page.path if page.path == ABSOLUTE_PAGE else posixpath.dirname(page.path)
-        for line, link in page.links:
+        for link in page.links:
             asked = (page.path if link.address.startswith(("#", "?")) else folder, link.address)
             if asked not in answers:
                 answers[asked] = _follow(link.address, page, by_path, site)
-            wrong = answers[asked]
-            if wrong:
-                page.wrongs.append((line, wrong._replace(key=f'{link.attribute}="{link.address}"')))
+            problem = answers[asked]
+            if problem:
+                page.problems.append((link.line, problem._replace(key=f'{link.attribute}="{link.address}"')))
 
 
-def _follow(link: str, page: Page, by_path: Mapping[str, Page], site: Site) -> Problem | None:
+def _follow(link: str, page: ReadPage, by_path: Mapping[str, ReadPage], site: Site) -> Problem | None:
     """What is wrong with an address on a page, if anything is."""
     address, mark, anchor = link.partition("#")
     target: str | Problem = page.path
@@ -129,20 +113,20 @@ def _find(page: str, path: str, site: Site) -> str | Problem:
     return Problem("", f"leads to {target}, which is not there", "mend the address, or add what it should lead to")
 
 
-def _find_anchor(page: Page, anchor: str) -> str | Problem:
+def _find_anchor(page: ReadPage, anchor: str) -> str | Problem:
     if anchor == "top" or anchor in page.anchors:
         return page.path
     remedy = f"link to one of the anchors of {page.path}, or to the page alone"
     return Problem("", f"finds no anchor {anchor!r} on {page.path}", remedy)
 
 
-def check_titles(pages: Sequence[Page]) -> None:
+def check_titles(pages: Sequence[ReadPage]) -> None:
     """Note on a page that an earlier one, by path, has its title."""
     first: dict[str, str] = {}
     for page in pages:
         if page.title and first.setdefault(page.title, page.path) != page.path:
             problem = f"{page.title!r} is also the title of {first[page.title]}"
-            page.wrongs.append((page.title_line, Problem("title", problem, "begin it with what differs")))
+            page.problems.append((page.title_line, Problem("title", problem, "begin it with what differs")))
 
 
 def check_style_sheet(path: str, text: str, site: Site) -> Iterator[Fault]:
@@ -151,10 +135,10 @@ def check_style_sheet(path: str, text: str, site: Site) -> Iterator[Fault]:
         address = next((part.strip() for part in match.groups() if part), "")
         if not address or address.startswith(("data:", "#")):
             continue
-        wrong = Problem("", "makes a request to another host", "keep what the style needs in the handbook")
+        problem = Problem("", "makes a request to another host", "keep what the style needs in the handbook")
         if not SCHEME.match(address) and not address.startswith("/"):
             target = posixpath.normpath(posixpath.join(posixpath.dirname(path), unquote(urlsplit(address).path)))
             if target in site.files:
                 continue
-            wrong = Problem("", f"leads to {target}, which is not there", "mend the address")
-        yield wrong._replace(key=f"url({address})").at(path, line_at(text, match.start()))
+            problem = Problem("", f"leads to {target}, which is not there", "mend the address")
+        yield problem._replace(key=f"url({address})").at(path, text.count("\n", 0, match.start()) + 1)

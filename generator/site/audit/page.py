@@ -1,0 +1,154 @@
+"""What a finished page says by itself, and what is wrong with it whatever the other pages are."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection, Iterator
+from dataclasses import dataclass, field
+from functools import lru_cache
+from typing import NamedTuple
+
+from generator.errors import Problem
+from generator.site.html import ADDRESSES, LISTS_OF_ADDRESSES, Element, inline_scripts, parse, words
+from generator.site.policy import script_hash
+
+SCHEME = re.compile(r"[a-z][a-z0-9+.-]*:", re.IGNORECASE)
+
+_TELLING = ADDRESSES | {"id", "name", "style"}
+_INTO_FILE = "move it into a file of its own"
+_LINK_TAGS = frozenset({"a", "area"})
+_RELATIONS_WITHOUT_REQUEST = frozenset({"author", "canonical", "help", "license", "next", "prev"})
+_DECORATIVE = frozenset({"none", "presentation"})
+_SCOPES = frozenset({"col", "row", "colgroup", "rowgroup"})
+_IGNORED_IN_SCHEME = re.compile(r"[\x00-\x20]+")
+_LAST_LINE = 65_535  # the parser counts no further
+
+
+class Link(NamedTuple):
+    """An address inside the site that must lead somewhere."""
+
+    line: int
+    attribute: str
+    address: str
+
+
+@dataclass
+class ReadPage:
+    """What was found on one page; lines count from 1, and 0 stands for one that is not known."""
+
+    path: str
+    title: str = ""
+    title_line: int = 0
+    anchors: set[str] = field(default_factory=set)
+    links: list[Link] = field(default_factory=list)
+    problems: list[tuple[int, Problem]] = field(default_factory=list)
+
+
+def read_page(path: str, text: str, allowed_scripts: Collection[str]) -> ReadPage:
+    """Read one page; `allowed_scripts` are hashes of the scripts that the content policy allows."""
+    root, lines, page = parse(text), text.split("\n"), ReadPage(path)
+    for element in root.iter():
+        for attribute, value in element.items():
+            if attribute in _TELLING or attribute.startswith("on"):
+                _read_attribute(element, attribute, value, _line(element, lines), page)
+    page.problems += ((_line(element, lines), problem) for element, problem in _problems(root, allowed_scripts))
+    title = root.find("head/title")
+    if title is not None:
+        page.title, page.title_line = words(title), _line(title, lines)
+    for there, key, remedy in (
+        (root.get("lang"), "lang", "state the language in the html tag"),
+        (page.title, "title", "give the page a title"),
+        (any(map(words, root.iter("h1"))), "h1", "begin the page with a heading of the first level"),
+    ):
+        if not there:
+            page.problems.append((1, Problem(key, "is missing", remedy)))
+    return page
+
+
+def _line(element: Element, lines: list[str]) -> int:
+    """The line on which a tag begins; the parser tells the one on which it ends."""
+    line = element.sourceline or 0
+    if line >= _LAST_LINE:
+        return 0
+    while line > 1 and f"<{element.tag!s}" not in lines[line - 1].lower():
+        line -= 1
+    return line
+
+
+def _read_attribute(element: Element, attribute: str, value: str, line: int, page: ReadPage) -> None:
+    if attribute in ADDRESSES:
+        for address in _addresses(attribute, value):
+            problem = _refused(str(element.tag), element.get("rel", ""), attribute, address)
+            if problem:
+                page.problems.append((line, problem))
+            elif not SCHEME.match(address):
+                page.links.append(Link(line, attribute, address))
+    elif attribute == "id" or (attribute == "name" and element.tag == "a" and value != element.get("id")):
+        if value in page.anchors:
+            page.problems.append((line, Problem(f'id="{value}"', "is on this page twice", "give each its own")))
+        page.anchors.add(value)
+    elif attribute == "style":
+        problem = Problem("style", "is an attribute that the content policy refuses", "use a class instead")
+        page.problems.append((line, problem))
+    elif attribute.startswith("on"):
+        page.problems.append((line, Problem(attribute, "is a script that the content policy refuses", _INTO_FILE)))
+
+
+def _addresses(attribute: str, value: str) -> list[str]:
+    if attribute not in LISTS_OF_ADDRESSES or value.lstrip().startswith("data:"):
+        return [value.strip()]
+    return [part.split()[0] for part in value.split(",") if part.strip()]
+
+
+@lru_cache(maxsize=1 << 12)
+def _refused(tag: str, relation: str, attribute: str, address: str) -> Problem | None:
+    """What is wrong with an address wherever it stands, or None."""
+    key = f'{attribute}="{address}"'
+    bare = _IGNORED_IN_SCHEME.sub("", address).lower()
+    if bare.startswith(("javascript:", "vbscript:")):
+        return Problem(key, "is a script in place of an address", "link to a page")
+    link = tag in _LINK_TAGS and attribute in ("href", "xlink:href")
+    if bare.startswith(("http:", "https:")):
+        if link or (tag == "link" and set(relation.lower().split()) <= _RELATIONS_WITHOUT_REQUEST):
+            return None
+        return Problem(key, "makes a request to another host", "keep what the page needs in the handbook")
+    if bare.startswith("//"):
+        return Problem(key, "leaves out how to reach the other host", "write https: in front, in a plain link only")
+    scheme = SCHEME.match(bare)
+    if scheme and scheme[0] not in (("mailto:", "tel:") if link else ("data:", "blob:")):
+        return Problem(key, f"uses {scheme[0]}, which a page of the handbook must not", "link to a page or file of it")
+    return None
+
+
+def _problems(root: Element, allowed_scripts: Collection[str]) -> Iterator[tuple[Element, Problem]]:
+    """What is wrong with scripts, styles, images and tables."""
+    for script in inline_scripts(root):
+        if script_hash(script) not in allowed_scripts:
+            problem = "is written into the page and the content policy does not know it"
+            yield script, Problem("script", problem, _INTO_FILE)
+    for style in root.iter("style"):
+        yield style, Problem("style", "is an element that the content policy refuses", "move it into a style sheet")
+    for image in root.iter("img"):
+        if not image.get("alt") and not ("alt" in image.attrib and image.get("role") in _DECORATIVE):
+            remedy = 'say in alt what it shows, or mark decoration with alt="" role="presentation"'
+            yield image, Problem(f'img src="{image.get("src", "")}"', "has no alternative text", remedy)
+    for table in root.iter("table"):
+        if table.get("role") not in _DECORATIVE:
+            yield from _table_problems(table)
+
+
+def _table_problems(table: Element) -> Iterator[tuple[Element, Problem]]:
+    caption = table.find("caption")
+    if caption is None or not words(caption):
+        yield table, Problem("table", "has no caption", "say in a caption what the table holds")
+    headers = [header for header in table.iter("th") if next(header.iterancestors("table")) is table]
+    scopes = {header.get("scope", "").removesuffix("group") for header in headers}
+    for scope, called in (("col", "column"), ("row", "row")):
+        if scope not in scopes:
+            yield (
+                table,
+                Problem("table", f"has no {called} headers", f'mark what names each {called} with th scope="{scope}"'),
+            )
+    for header in headers:
+        if header.get("scope") not in _SCOPES:
+            yield header, Problem("th", "does not say what it names", 'add scope="col" or scope="row"')
