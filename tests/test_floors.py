@@ -20,7 +20,7 @@ FLOORS = {
     "words": {"", "engine", "errors"},
     "figures": {"engine", "errors", "words"},
     "pages": {"", "engine", "errors", "figures", "source", "words"},
-    "site": {"", "errors", "pages", "source"},
+    "site": {"", "errors", "source"},
     "build": {"", "errors", "figures", "pages", "site", "source"},
     "commands": {"", "build", "engine", "errors", "source", "words"},
     "__main__": {"commands", "errors"},
