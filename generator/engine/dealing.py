@@ -8,103 +8,103 @@ Names used here
     middle   the pieces not yet dealt
     share    what a sharer who stands for one holds; one who stands for 10^w holds it w places larger
     round    one piece for every sharer; only whole rounds stay on the trays
+    cost     the pieces that one round takes, for every place of the middle
     ahead    how many sharers have their piece of a round that cannot be finished
 """
 
 from __future__ import annotations
 
-from functools import lru_cache
-from operator import add, lt, sub
+from collections.abc import Iterator
+from operator import lt, mul, sub
 
 from generator.engine.places import UNITS, Counts, Mat
 from generator.engine.steps import Action, State, Step
 
 
+def beginning(start: Counts, mat: Mat) -> State:
+    """The room before the first movement: the number in the middle, nothing on the trays."""
+    return State(start, Counts((0,) * len(start)), max(len(start) - len(mat), UNITS), 0)
+
+
 def deal(start: Counts, mat: Mat) -> tuple[Step, ...]:
     """Every step from the number in the middle to the finished trays."""
-    table = _Table(start, max(len(start) - len(mat), UNITS))
-    while True:
-        _deal_level(table, mat)
-        if table.level == UNITS:
-            if table.left:
-                table.record(Action.SET_ASIDE, UNITS, sum(table.middle))
-            return tuple(table.steps)
-        table.level -= 1
-        table.record(Action.GO_ON, table.level, 0)
+    room = _Room(beginning(start, mat))
+    return tuple(Step(action, place, pieces, room.state()) for action, place, pieces in _movements(room, mat))
 
 
-@lru_cache(maxsize=4096)
-def deal_on(middle: Counts, mat: Mat, level: int) -> State:
-    """Deal what lies in the middle by the same rule, from a level down to the units: the room at the end.
+def deal_on(state: State, mat: Mat) -> State:
+    """The room at the end, where dealing goes on by the same rule from a room that may have been disturbed.
 
-    The share counts only what is dealt from here on. The middle may be one that the rule itself never
-    leaves behind, with ten or more of a smaller place; what is too large for the level stays where it is.
+    Pieces larger than the level are dealt first, as at the beginning. The middle may be one that the rule itself
+    never leaves behind, with ten or more of a smaller place.
     """
-    middle = Counts((*middle, *(0,) * (len(mat) - len(middle))))
-    table = _Table(middle, level)
-    _deal_level(table, mat)
-    if level == UNITS:
-        return State(Counts(table.middle), table.share, UNITS, 0)
-    end = deal_on(Counts(table.middle), mat, level - 1)
-    return end._replace(share=Counts(map(add, table.share, end.share)))
+    missing = (0,) * (len(mat) - len(state.middle))
+    middle, share = Counts(state.middle + missing), Counts(state.share + missing)
+    largest = max(middle.places_held, default=UNITS)
+    room = _Room(State(middle, share, max(state.level, largest + 1 - len(mat)), 0))
+    for _ in _movements(room, mat):
+        pass
+    return room.state()
 
 
-def _deal_level(table: _Table, mat: Mat) -> None:
+class _Room:
+    """A room while the hands are at work in it."""
+
+    def __init__(self, state: State) -> None:
+        self.middle = list(state.middle)
+        self.share = list(state.share)
+        self.level = state.level
+        self.ahead = state.ahead
+
+    def state(self) -> State:
+        return State(Counts(self.middle), Counts(self.share), self.level, self.ahead)
+
+
+def _movements(room: _Room, mat: Mat) -> Iterator[tuple[Action, int, int]]:
+    """Move the pieces, and stop after every movement to tell which it was, its place and how many pieces it moved."""
+    yield from _deal_level(room, mat)
+    while room.level > UNITS:
+        room.level -= 1
+        yield Action.GO_ON, room.level, 0
+        yield from _deal_level(room, mat)
+    if any(room.middle):
+        yield Action.SET_ASIDE, UNITS, sum(room.middle)
+
+
+def _deal_level(room: _Room, mat: Mat) -> Iterator[tuple[Action, int, int]]:
     """Every whole round at one level, then the exchange of what is too large for the next."""
-    level = table.level
-    size = len(table.middle)
-    cost = Counts(mat.at(place - level) if place >= level else 0 for place in range(size))
-    worth = mat.value * 10**level
-    if not any(have and need for have, need in zip(table.middle, cost, strict=True)):
-        table.record(Action.NOTHING, level, 0)
-    while table.left >= worth and (places := _exchanges_for_a_round(table.middle, cost)) is not None:
+    level = room.level
+    largest = level + len(mat) - 1
+    cost = [*(0,) * level, *mat, *(0,) * len(room.middle)][: len(room.middle)]
+    if not any(map(mul, room.middle, cost)):
+        yield Action.NOTHING, level, 0
+    if largest >= len(room.middle):
+        return
+    while (places := _exchanges_for_a_round(room.middle, cost)) is not None:
         for place in places:
-            table.exchange(place)
-        table.deal_round(cost, worth)
-    ahead, dealt = _beginning_of_a_round(table.middle, mat, level)
-    if ahead:
-        table.try_a_round(dealt, ahead)
-    too_large = level + len(mat) - 1
-    if level > UNITS and too_large < size:
-        for _ in range(table.middle[too_large]):
-            table.exchange(too_large)
+            yield _exchange(room, place)
+        room.middle = [*map(sub, room.middle, cost)]
+        room.share[level] += 1
+        yield Action.DEAL, level, sum(cost)
+    dealt = _beginning_of_a_round(room.middle, cost)
+    if ahead := sum(dealt):
+        whole = room.middle
+        room.middle, room.ahead = [*map(sub, whole, dealt)], ahead
+        yield Action.START, level, ahead
+        room.middle, room.ahead = whole, 0
+        yield Action.TAKE_BACK, level, ahead
+    if level > UNITS:
+        for _ in range(room.middle[largest]):
+            yield _exchange(room, largest)
 
 
-class _Table:
-    """The mat while the hands are at work, and a record of every movement."""
-
-    def __init__(self, start: Counts, level: int) -> None:
-        self.middle = list(start)
-        self.left = start.value
-        self.share = Counts((0,) * len(start))
-        self.level = level
-        self.steps: list[Step] = []
-
-    def record(self, action: Action, place: int, pieces: int, ahead: int = 0) -> None:
-        middle = Counts(self.middle)
-        self.steps.append(Step(action, place, pieces, State(middle, self.share, self.level, ahead)))
-
-    def exchange(self, place: int) -> None:
-        self.middle[place] -= 1
-        self.middle[place - 1] += 10
-        self.record(Action.EXCHANGE, place, 11)
-
-    def deal_round(self, cost: Counts, worth: int) -> None:
-        self.middle = [*map(sub, self.middle, cost)]
-        self.share = self.share.with_one_more(self.level)
-        self.left -= worth
-        self.record(Action.DEAL, self.level, sum(cost))
-
-    def try_a_round(self, dealt: Counts, ahead: int) -> None:
-        """Begin a round that cannot be finished, see it, and take it back."""
-        whole = self.middle
-        self.middle = [have - gone for have, gone in zip(whole, dealt, strict=True)]
-        self.record(Action.START, self.level, dealt.pieces, ahead)
-        self.middle = whole
-        self.record(Action.TAKE_BACK, self.level, dealt.pieces)
+def _exchange(room: _Room, place: int) -> tuple[Action, int, int]:
+    room.middle[place] -= 1
+    room.middle[place - 1] += 10
+    return Action.EXCHANGE, place, 11
 
 
-def _exchanges_for_a_round(middle: list[int], cost: Counts) -> list[int] | None:
+def _exchanges_for_a_round(middle: list[int], cost: list[int]) -> list[int] | None:
     """The places to exchange a piece of, largest first, before a round can be dealt: as few as possible.
 
     None where the larger pieces do not go that far.
@@ -120,16 +120,11 @@ def _exchanges_for_a_round(middle: list[int], cost: Counts) -> list[int] | None:
     return None if wanted else places[::-1]
 
 
-def _beginning_of_a_round(middle: list[int], mat: Mat, level: int) -> tuple[int, Counts]:
-    """How many sharers can be dealt a piece before the round breaks off, and the pieces they get."""
-    ahead = 0
-    pieces = [0] * len(middle)
-    for width in mat.widths:
-        place = level + width
-        served = min(mat[width], middle[place]) if place < len(middle) else 0
-        ahead += served
-        if served:
-            pieces[place] = served
-        if served < mat[width]:
+def _beginning_of_a_round(middle: list[int], cost: list[int]) -> list[int]:
+    """The pieces of a round that can be dealt, the largest first, before it breaks off."""
+    dealt = [0] * len(cost)
+    for place in reversed(range(len(cost))):
+        dealt[place] = min(cost[place], middle[place])
+        if dealt[place] < cost[place]:
             break
-    return ahead, Counts(pieces)
+    return dealt

@@ -7,7 +7,7 @@ from functools import cached_property
 from itertools import groupby
 from typing import NamedTuple
 
-from generator.engine.dealing import deal
+from generator.engine.dealing import beginning, deal
 from generator.engine.places import Counts, Mat
 from generator.engine.steps import Action, State, Step
 from generator.errors import SharingError
@@ -61,6 +61,11 @@ class Sharing:
     def start(self) -> Counts:
         """The number laid out in the middle."""
         return Counts.of(self.dividend)
+
+    @property
+    def beginning(self) -> State:
+        """The room before the first movement."""
+        return beginning(self.start, self.mat)
 
     @property
     def end(self) -> State:

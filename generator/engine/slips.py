@@ -30,7 +30,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 from enum import StrEnum
-from itertools import chain, combinations, zip_longest
+from itertools import chain, combinations
 from typing import NamedTuple
 
 from generator.engine.dealing import deal_on
@@ -131,7 +131,7 @@ def simulate(sharing: Sharing) -> Iterator[Outcome]:
 
 
 def _laying_out(sharing: Sharing) -> Iterator[Outcome]:
-    before = _before(sharing)
+    before = sharing.beginning
     for place, laid in enumerate(sharing.start):
         yield _go_on(sharing, Point(Slip.LAID_MANY, place), before, _with(before.middle, place, 1))
         if laid:
@@ -144,7 +144,7 @@ def _counting_trays(sharing: Sharing) -> Iterator[Outcome]:
             mat = Mat(_with(sharing.mat, width, more))
             if mat.pieces:
                 mat = Mat(mat[: mat.widths[0] + 1])
-                end = deal_on(sharing.start, mat, max(len(sharing.start) - len(mat), UNITS))
+                end = deal_on(sharing.beginning, mat)
                 trays = _trays(mat, end.share)
                 yield Outcome(Point(slip, None, spot=Spot.EVERY_TRAY), trays, end.middle)
                 share = end.share.value * 10**width if more > 0 else 0
@@ -213,7 +213,7 @@ def _in_rounds_taken_back(sharing: Sharing) -> Iterator[Outcome]:
 
 def _rolled_away(sharing: Sharing) -> Iterator[Outcome]:
     rooms = (step.after for step in sharing.steps if step.action is not Action.START)
-    for room in dict.fromkeys((_before(sharing), *rooms)):
+    for room in dict.fromkeys((sharing.beginning, *rooms)):
         for place in room.middle.places_held:
             point = Point(Slip.ROLLED_AWAY, place, spot=Spot.MIDDLE)
             yield _go_on(sharing, point, room, _with(room.middle, place, -1))
@@ -257,11 +257,6 @@ def _misread(digits: Counts) -> Iterator[tuple[Point, int]]:
             yield point, Counts(digit for digit in digits if digit).value
 
 
-def _before(sharing: Sharing) -> State:
-    """The room before the first movement."""
-    return State(sharing.start, Counts((0,) * len(sharing.start)), sharing.steps[0].after.level, 0)
-
-
 def _first(mat: Mat, level: int, many: int) -> tuple[_Odd, ...]:
     """The first so many sharers in the order of dealing, each with one piece more."""
     first: list[_Odd] = []
@@ -282,11 +277,9 @@ def _misdealt(sharing: Sharing, point: Point, room: State, *odd: _Odd) -> Outcom
 
 
 def _go_on(sharing: Sharing, point: Point, room: State, middle: Counts, *odd: _Odd) -> Outcome:
-    """Deal on from a disturbed middle; pieces larger than the level are dealt first, as at the beginning."""
-    largest = middle.places_held[0] if middle.pieces else UNITS
-    end = deal_on(middle, sharing.mat, max(room.level, largest + 1 - len(sharing.mat)))
-    share = Counts(dealt + more for dealt, more in zip_longest(room.share, end.share, fillvalue=0))
-    return Outcome(point, _trays(sharing.mat, share, *odd), end.middle)
+    """Deal on from a disturbed middle."""
+    end = deal_on(room._replace(middle=middle), sharing.mat)
+    return Outcome(point, _trays(sharing.mat, end.share, *odd), end.middle)
 
 
 def _trays(mat: Mat, share: Counts, *odd: _Odd) -> tuple[Tray, ...]:

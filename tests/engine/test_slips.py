@@ -15,6 +15,7 @@ from generator.engine.observations import Observation, Reading, readings
 from generator.engine.places import Counts, Mat
 from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Outcome, Point, Slip, Spot, simulate
+from generator.engine.steps import State
 from tests.engine.mishaps import Acted, Mishap, divisions
 
 ACTED = list(islice(divisions(seed=1), 120))
@@ -303,12 +304,15 @@ def test_a_slip_is_followed_at_every_point_where_it_can_happen() -> None:
     assert {one.point.other for one in points(sharing, Slip.WRONG_KIND) if one.point.place == 2} == {0, 1, 3}
 
 
+NOTHING_YET = Counts((0, 0, 0, 0))
+
+
 def test_dealing_on_from_any_middle_deals_all_that_can_be_dealt() -> None:
     chance = Random(5)
     for _ in range(2_000):
         middle = Counts(chance.randint(0, 25) for _ in range(4))
         divisor = chance.randint(1, 12)
-        end = deal_on(middle, Counts((divisor,)), 3)
+        end = deal_on(State(middle, NOTHING_YET, 3, 0), Mat((divisor,)))
         assert (end.share.value, end.middle.value) == divmod(middle.value, divisor)
         assert end.middle.value == end.middle[0]
 
@@ -318,7 +322,7 @@ def test_dealing_on_with_ribbons_makes_no_piece_and_loses_none() -> None:
     for _ in range(2_000):
         middle = Counts(chance.randint(0, 25) for _ in range(4))
         mat = Mat.of(chance.randint(1, 999))
-        end = deal_on(middle, mat, 4 - len(mat))
+        end = deal_on(State(middle, NOTHING_YET, 4 - len(mat), 0), mat)
         assert mat.value * end.share.value + end.middle.value == middle.value
         assert min(end.middle) >= 0
 
@@ -326,7 +330,7 @@ def test_dealing_on_with_ribbons_makes_no_piece_and_loses_none() -> None:
 @pytest.mark.parametrize(("dividend", "divisor"), RIBBONS)
 def test_dealing_on_from_the_beginning_is_the_whole_sharing(dividend: int, divisor: int) -> None:
     sharing = share(dividend, divisor, ribbons=True)
-    end = deal_on(sharing.start, sharing.mat, sharing.stages[0].level)
+    end = deal_on(sharing.beginning, sharing.mat)
     assert (end.share.value, end.middle.value) == (sharing.quotient, sharing.remainder)
 
 
