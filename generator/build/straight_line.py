@@ -22,6 +22,7 @@ from dataclasses import dataclass
 from datetime import date
 from itertools import chain
 from pathlib import Path
+from tempfile import TemporaryDirectory
 from typing import NamedTuple
 
 from generator import HANDBOOK, PROJECT, VERSION
@@ -34,8 +35,9 @@ from generator.build.work import Work
 from generator.errors import HandbookError, SourceError
 from generator.figures.gallery import drawing
 from generator.figures.picture import FIGURES, Picture
+from generator.pages.authored.origin import told_at_their_origin
 from generator.pages.handbook import Handbook, write_handbook
-from generator.pages.run_many import RunMany, run_in_turn
+from generator.pages.run_many import RunMany
 from generator.pages.writing.environment import TEMPLATES, Writer
 from generator.pages.writing.page import address
 from generator.site import book, policy, render, school_look
@@ -126,7 +128,7 @@ def _make(
 ) -> Published:
     """From what was read to a published site, which is noted under its `edition`."""
     docs, rendered = request.workshop / "docs", request.workshop / "rendered"
-    with publishing.fresh_site(request.out, say) as site:
+    with publishing.fresh_site(request.out, say) as site, told_at_their_origin(sources):
         with _nothing_collected():
             say(f"Working out {len(sources.lessons)} lessons")
             outline = _write(sources, docs, work.run_many)
@@ -157,9 +159,13 @@ def _write(sources: Sources, docs: Path, run_many: RunMany) -> _Outline:
 
 
 def check(school_folder: Path | None = None) -> Sources:
-    """Everything that a build would refuse before rendering, without writing. Raises HandbookError."""
+    """Everything that a build would refuse: a build into a folder that is thrown away. Raises HandbookError."""
     sources = load(HANDBOOK, school_folder)
-    write_handbook(sources, Writer(sources.school), run_in_turn)
+    with TemporaryDirectory() as folder:
+        place = Path(folder)
+        build(
+            Request(school_folder, place / "site", handbook=HANDBOOK, workshop=place / "workshop"), lambda words: None
+        )
     return sources
 
 

@@ -3,17 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date
 from difflib import get_close_matches
 from functools import cached_property
-from itertools import filterfalse
 from typing import Any
 
 from generator.errors import Fault, SourceError
 from generator.figures.picture import Picture
-from generator.pages.authored.fill import Desk, Draft, Noted, speaks_of_lessons, write_authored, write_note
-from generator.pages.authored.own_links import OwnLink, dead_links
+from generator.pages.authored.fill import (
+    PageToWrite,
+    PageWithNote,
+    WritingContext,
+    WrittenPage,
+    write_authored,
+    write_note,
+)
 from generator.pages.kinds.a_z import PATH as A_Z
 from generator.pages.kinds.a_z import entries, write_a_z
 from generator.pages.kinds.choosing import group_lessons, write_choosing, write_group
@@ -27,6 +32,7 @@ from generator.source.library import Sources
 from generator.source.models import Note
 from generator.source.overlay import Faults
 
+HOME = "index.md"
 _SECTIONS = ("choosing", "when-it-goes-wrong", "new-here", "reference", "for-the-school")
 
 
@@ -62,7 +68,7 @@ class Handbook:
 
 
 @dataclass(frozen=True)
-class Beginning:
+class HomeFacts:
     """What the first page tells: how many lessons there are, and when it was last read through."""
 
     lessons: int
@@ -75,66 +81,63 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
     Raises SourceError with every fault in the words that people wrote for it.
     """
     faults = Faults()
-    own_links: list[OwnLink] = []
     steps = sources.steps
     reviewed = max(step.reviewed for step in steps)
     links = tuple(lesson_link(lesson, writer.phrases) for lesson in sources.lessons)
     to_steps = tuple(map(step_link, steps))
-    by_order = sorted(sources.pages, key=lambda page: (page.section, page.meta.order))
-    # The longest work is begun first; what is begun goes on while the next is put together.
+
+    # What the program writes; the longest work is begun first, and goes on while the next is put together.
     lessons = run_many(write_lesson, writer, placed_lessons(steps, links))
-    desk = Desk(writer, to_steps)
-    desk_with_lessons = replace(desk, lessons=links)
-    about_lessons = run_many(write_authored, desk_with_lessons, filter(speaks_of_lessons, by_order))
-    authored = run_many(write_authored, desk, filterfalse(speaks_of_lessons, by_order))
-    choosing = run_many(write_group, (writer, reviewed), group_lessons(writer.school.groups.sizes, links))
+    groups = run_many(write_group, (writer, reviewed), group_lessons(writer.school.groups.sizes, links))
     choose = run_many(write_choosing, writer, [reviewed])
     cards = run_many(write_cards, writer, steps)
     overviews = run_many(write_step, writer, placed_steps(steps))
     path = run_many(write_path, writer, [WholePath(to_steps, reviewed)])
-    home = run_many(write_home, writer, [Beginning(len(links), reviewed)])
-    written = {page.path: page for drafts in (about_lessons, authored) for page in _whole(drafts, faults, own_links)}
-    own = {page.path: written[page.path] for page in by_order if page.path in written}
+    home = run_many(write_home, writer, [HomeFacts(len(links), reviewed)])
+    about_lessons = _by_path((*path, *_in_step_order((*overviews, *cards, *lessons))))
+    generated = {**_by_path(home), **about_lessons, **_by_path(choose), **_by_path(groups)}
 
-    def in_force(pages: Iterable[Page]) -> list[Page]:
-        """The pages, but what people wrote takes the place of what the program wrote at the same path."""
-        return [own.pop(page.path, page) for page in pages]
+    # What people wrote, some of it in the place of what the program wrote.
+    context = WritingContext(writer, to_steps, links)
+    by_order = sorted(sources.pages, key=lambda page: (page.section, page.meta.order))
+    to_write = (PageToWrite(page, generated[page.path].pictures if page.path in generated else ()) for page in by_order)
+    pages = generated | _by_path(_gathered(run_many(write_authored, context, to_write), faults))
+    listed = entries([page for page in pages.values() if page.path not in (HOME, A_Z)], reviewed)
+    a_z = pages.pop(A_Z, None)
+    pages[A_Z] = a_z or next(run_many(write_a_z, writer, [listed]))
 
-    on_the_path = Section(
-        writer.phrases.say("page.lessons"), (*in_force(path), *_in_step_order(in_force((*overviews, *cards, *lessons))))
-    )
-    (first,) = in_force(home)
-    others = (*in_force(choose), *in_force(choosing), *(page for page in own.values() if page.path != A_Z))
-    a_z = in_force(run_many(write_a_z, writer, [entries((*on_the_path.pages, *others), reviewed)]))
-    sections = (on_the_path, *_sections((*others, *a_z)))
-    handbook = Handbook(first, sections, _nav(first, sections))
-    noted = run_many(write_note, desk_with_lessons, _noted(handbook.pages, sources.notes, faults))
-    handbook = _with(handbook, {page.path: page for page in _whole(noted, faults, own_links)})
-    faults.extend(_same_titles(handbook.pages, sources))
-    faults.extend(dead_links(own_links, [page.path for page in handbook.pages]))
+    # What schools add to any of them.
+    noted = run_many(write_note, context, _with_notes(pages, sources.notes, faults))
+    pages |= _by_path(_gathered(noted, faults))
+
+    faults.extend(_same_titles(pages.values(), sources))
     faults.raise_if_any()
-    return handbook
+    on_the_path = Section(writer.phrases.say("page.lessons"), tuple(pages[path] for path in about_lessons))
+    others = [page for path, page in pages.items() if path != HOME and path not in about_lessons]
+    sections = (on_the_path, *_sections(others))
+    return Handbook(pages[HOME], sections, _nav(pages[HOME], sections))
 
 
-def write_home(writer: Writer, beginning: Beginning) -> Page:
+def write_home(writer: Writer, facts: HomeFacts) -> Page:
     """The first page."""
-    return writer.page("home", "index.md", {"lessons": beginning.lessons}, beginning.reviewed)
+    return writer.page("home", HOME, {"lessons": facts.lessons}, facts.reviewed)
 
 
-def _whole(drafts: Iterator[Draft], faults: Faults, own_links: list[OwnLink]) -> list[Page]:
-    """The pages of drafts; what is wrong with them is added to the faults, and their links to the links.
+def _by_path(pages: Iterable[Page]) -> dict[str, Page]:
+    return {page.path: page for page in pages}
 
-    Where a page cannot be had at all, those after it are not known either, so nothing can be said of links and notes.
+
+def _gathered(written: Iterator[WrittenPage], faults: Faults) -> Iterator[Page]:
+    """The pages; what is wrong with them is added to the faults.
+
+    Where a page cannot be had at all, those after it are not known either, so nothing can be said of notes.
     """
-    pages: list[Page] = []
     try:
-        for draft in drafts:
-            pages.append(draft.page)
-            faults.extend(draft.faults)
-            own_links.extend(draft.links)
+        for page in written:
+            faults.extend(page.faults)
+            yield page.page
     except SourceError as error:
         raise SourceError([*faults, *error.faults]) from None
-    return pages
 
 
 def _same_titles(pages: Iterable[Page], sources: Sources) -> Iterator[Fault]:
@@ -153,30 +156,17 @@ def _same_titles(pages: Iterable[Page], sources: Sources) -> Iterator[Fault]:
                 yield Fault(file, 0, key, f"is also that of {other}", "begin it with what differs")
 
 
-def _noted(pages: Iterable[Page], notes: Iterable[Note], faults: Faults) -> list[Noted]:
+def _with_notes(pages: Mapping[str, Page], notes: Iterable[Note], faults: Faults) -> Iterator[PageWithNote]:
     """Every page that a school adds a note to; a note for no page is a fault."""
-    by_path = {page.path: page for page in pages}
-    noted: list[Noted] = []
     for note in notes:
-        if note.path in by_path:
-            noted.append(Noted(by_path[note.path], note))
+        if note.path in pages:
+            yield PageWithNote(pages[note.path], note)
         else:
-            close = get_close_matches(note.path, by_path, n=1)
+            close = get_close_matches(note.path, pages, n=1)
             remedy = (
                 f"did you mean {close[0]}?" if close else "give it the path of a page, such as new-here/the-room.md"
             )
             faults.append(Fault(note.file, 0, "", "is a note for a page that does not exist", remedy))
-    return noted
-
-
-def _with(handbook: Handbook, pages: Mapping[str, Page]) -> Handbook:
-    """The handbook with these pages in the place of those at the same path."""
-
-    def newest(page: Page) -> Page:
-        return pages.get(page.path, page)
-
-    sections = tuple(replace(section, pages=tuple(map(newest, section.pages))) for section in handbook.sections)
-    return replace(handbook, home=newest(handbook.home), sections=sections)
 
 
 def _in_step_order(pages: Iterable[Page]) -> list[Page]:
@@ -191,7 +181,7 @@ def _place_in_step(page: Page) -> int:
     return {"index.md": 0, "cards.md": 2}.get(page.path.rpartition("/")[2], 1)
 
 
-def _sections(pages: tuple[Page, ...]) -> tuple[Section, ...]:
+def _sections(pages: Iterable[Page]) -> tuple[Section, ...]:
     """Pages by the folder they lie in, called by the title of its index; folders of a school's own come last."""
     folders: dict[str, list[Page]] = {folder: [] for folder in _SECTIONS}
     for page in pages:

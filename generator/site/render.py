@@ -26,9 +26,6 @@ MKDOCS_YML = PROJECT / "mkdocs.yml"
 Nav: TypeAlias = Sequence[Mapping[str, "str | Nav"]]
 
 _SUB_PATH = re.compile(r"/(?:(?!\.)[A-Za-z0-9._~-]+/)*")
-_LINK_MESSAGE = re.compile(
-    r"Doc file '(?P<file>[^']+)' contains an? (?P<key>.*?link '.*?'), (?:but |it )?(?P<problem>.*)", re.DOTALL
-)
 _OF_ANY_PART = "A 'dirty' build is being performed"  # MkDocs warns of this whatever is kept
 _FILE_IN_MESSAGE = re.compile(r"'([^']+\.md)'")
 
@@ -130,9 +127,5 @@ def _collected_messages() -> Iterator[list[str]]:
 
 def _fault(message: str) -> Fault:
     """Return one message of MkDocs as a fault that names its file."""
-    if link := _LINK_MESSAGE.match(message):
-        return Fault(
-            link["file"], 0, link["key"], link["problem"].rstrip("."), "link to a page and heading that are there"
-        )
     file = _FILE_IN_MESSAGE.search(message)
     return Fault(file[1] if file else MKDOCS_YML.name, 0, "", message.rstrip("."), "mend what the message names")

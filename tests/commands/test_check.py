@@ -2,21 +2,26 @@
 
 from __future__ import annotations
 
+import shutil
 from pathlib import Path
 
 import pytest
 
 from tests.commands.running import run_command
+from tests.small_handbook import write_small_handbook
 from tests.source.cases import HERE, STOCK, case_folders, lay_out, needs_posix
 
 
 @pytest.fixture(autouse=True)
-def _small_handbook(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("generator.build.straight_line.HANDBOOK", STOCK)
+def _small_handbook(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> None:
+    handbook = write_small_handbook(tmp_path_factory.mktemp("handbook") / "stock")
+    shutil.rmtree(handbook / "lessons")
+    shutil.copytree(STOCK, handbook, dirs_exist_ok=True)
+    monkeypatch.setattr("generator.build.straight_line.HANDBOOK", handbook)
 
 
 def test_without_faults_it_counts_what_there_is() -> None:
-    assert run_command("check") == (0, "No faults: 4 lessons in 3 steps, 2 pages.\n", "")
+    assert run_command("check") == (0, "No faults: 4 lessons in 3 steps, 7 pages.\n", "")
 
 
 def test_it_says_what_a_school_changes(tmp_path: Path) -> None:
@@ -24,7 +29,7 @@ def test_it_says_what_a_school_changes(tmp_path: Path) -> None:
     code, out, err = run_command("check", "--school", school)
     assert (code, err) == (0, "")
     assert out.splitlines()[0] == "school/lessons/static/8448-among-4.toml: replaces ours"
-    assert out.splitlines()[-1] == "No faults: 4 lessons in 3 steps, 2 pages."
+    assert out.splitlines()[-1] == "No faults: 4 lessons in 3 steps, 7 pages."
 
 
 @pytest.mark.parametrize("name", ["lesson-every-fault", "school-two-files", "page-values"])

@@ -8,7 +8,8 @@ from pathlib import Path
 import pytest
 
 from generator import HANDBOOK
-from generator.pages.authored.content import LARGEST_RESULT, Refused, refusals
+from generator.errors import Problem
+from generator.pages.authored.content import LARGEST_RESULT, Refusal, refusals
 from generator.pages.handbook import write_handbook
 from generator.pages.run_many import run_in_turn
 from generator.pages.writing.environment import Writer
@@ -19,9 +20,9 @@ CASES = tomllib.loads(Path(__file__).with_name("content.toml").read_text("utf-8"
 FIGURES = {"../figures/known.svg"}
 
 
-def says(refused: Refused) -> str:
-    subject = f"{refused.key}: " if refused.key else ""
-    return f"{subject}{refused.problem}; {refused.remedy}"
+def says(refusal: Refusal) -> str:
+    key, problem, remedy = refusal[0]
+    return f"{key}: {problem}; {remedy}" if key else f"{problem}; {remedy}"
 
 
 def test_there_are_cases_enough() -> None:
@@ -52,7 +53,7 @@ def test_hidden_characters_are_refused() -> None:
 def test_a_page_that_becomes_too_large_is_refused() -> None:
     much = f"[a]: {'x' * 9000}\n\n" + "[a][] " * (LARGEST_RESULT // 9000 + 1)
     remedy = "take out what repeats so often"
-    assert list(refusals(much, ())) == [Refused("", f"grows to more than {LARGEST_RESULT} characters", remedy)]
+    assert list(refusals(much, ())) == [(Problem("", f"grows to more than {LARGEST_RESULT} characters", remedy), "")]
 
 
 def test_our_own_pages_keep_to_it() -> None:

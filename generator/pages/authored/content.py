@@ -12,13 +12,15 @@ import re
 from collections.abc import Collection, Iterator
 from functools import cache
 from html import unescape
-from typing import Any, NamedTuple
+from typing import Any, TypeAlias
 from urllib.parse import urlsplit
 
 import yaml
 from markdown import Markdown
 
 from generator import HANDBOOK, PROJECT
+from generator.engine.steps import Action
+from generator.errors import Problem
 from generator.source.reading import printable
 
 LARGEST_RESULT = 4_000_000
@@ -28,6 +30,7 @@ _TAG = re.compile(r'<(/?)([A-Za-z][A-Za-z0-9]*)((?:\s+[A-Za-z][\w-]*(?:="[^"]*")
 _ATTRIBUTE = re.compile(r'([A-Za-z][\w-]*)(?:="([^"]*)")?')
 _SCHEME = re.compile(r"[A-Za-z][A-Za-z0-9+.-]*:")
 _PLAIN_ID = re.compile(r"(?!__)[\w-]+", re.ASCII)
+_CLASS = re.compile(r'class="([a-z0-9 -]+)"')
 _UNSEEN = re.compile(r"[\x00-\x08\x0b-\x1f\x7f]")
 
 _TABLES = 'write a list, or HTML with <caption> and <th scope="col"> and <th scope="row">'
@@ -63,67 +66,40 @@ _ON_SOME = {
     "td": {"colspan", "rowspan", "headers", "align"},
 }
 _LINKS = frozenset(("http:", "https:", "mailto:", "tel:"))
-_CLASSES_WITHOUT_STYLE = frozenset(
-    (
-        *(
-            "answer",
-            "sign-off",
-            "admonition",
-            "admonition-title",
-            "note",
-            "abstract",
-            "info",
-            "tip",
-            "success",
-            "question",
-            "warning",
-        ),
-        *("failure", "danger", "bug", "example", "quote"),
-    )
+# Classes that Markdown's own notices have: the kinds that the theme knows.
+_NOTICES = (
+    *("admonition", "admonition-title", "note", "abstract", "info", "tip", "success", "question", "warning", "failure"),
+    *("danger", "bug", "example", "quote"),
 )
 
-
-class Refused(NamedTuple):
-    """Something that must not be on a page; `sought` is how it may be written in the source, to find its line."""
-
-    key: str
-    problem: str
-    remedy: str
-    sought: str = ""
+# What must not be there, and how it may be written in the source, to find its line.
+Refusal: TypeAlias = tuple[Problem, str]
 
 
-def links(markdown: str) -> tuple[str, ...]:
-    """Where the links of a page lead, each once."""
-    html = Markdown(**extensions()).convert(markdown)
-    anchors = (tag[3] for tag in _TAG.finditer(html) if tag[2].lower() == "a" and not tag[1])
-    found = (value for source in anchors for key, value in _ATTRIBUTE.findall(source) if key.lower() == "href")
-    return tuple(dict.fromkeys(map(unescape, found)))
-
-
-def refusals(markdown: str, figures: Collection[str]) -> Iterator[Refused]:
+def refusals(markdown: str, figures: Collection[str]) -> Iterator[Refusal]:
     """Everything in the Markdown of a page that must not be there; `figures` are the addresses of its figures."""
     if hidden := _UNSEEN.search(markdown.replace("\r", "")):
-        yield Refused("", f"holds the hidden character U+{ord(hidden[0]):04X}", "take it out")
+        yield Problem("", f"holds the hidden character U+{ord(hidden[0]):04X}", "take it out"), ""
     html = Markdown(**extensions()).convert(markdown)
     if len(html) > LARGEST_RESULT:
-        yield Refused("", f"grows to more than {LARGEST_RESULT} characters", "take out what repeats so often")
+        yield Problem("", f"grows to more than {LARGEST_RESULT} characters", "take out what repeats so often"), ""
         return
     broken = list(_broken_tags(html))
     yield from broken or _about_tags(html, figures)
 
 
-def _broken_tags(html: str) -> Iterator[Refused]:
+def _broken_tags(html: str) -> Iterator[Refusal]:
     """Every < that does not begin a plainly written tag."""
     for rest in _TAG.sub("\0", html).split("<")[1:]:
         start = printable(f"<{rest.partition(chr(0))[0].strip()}", most=40)
         if rest.startswith("!--"):
-            yield Refused(start, "is a comment that readers would be sent", "write {# ... #}", "<!--")
+            yield Problem(start, "is a comment that readers would be sent", "write {# ... #}"), "<!--"
         else:
             remedy = 'write tags as <name attribute="value">, and &lt; for the sign itself'
-            yield Refused(start, "is not a plainly written tag", remedy, f"<{rest[:8].strip()}")
+            yield Problem(start, "is not a plainly written tag", remedy), f"<{rest[:8].strip()}"
 
 
-def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refused]:
+def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refusal]:
     """What is wrong with tags that are all plainly written."""
     foreign: set[str] = set()
     open_tags: list[str] = []
@@ -131,66 +107,70 @@ def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refused]:
     for slash, name, attributes in ((tag[1], tag[2].lower(), tag[3]) for tag in _TAG.finditer(html)):
         if name not in _ELEMENTS:
             if name not in foreign:
-                yield Refused(f"<{slash}{name}>", "is not allowed on a page", "use Markdown", f"<{slash}{name}")
+                yield Problem(f"<{slash}{name}>", "is not allowed on a page", "use Markdown"), f"<{slash}{name}"
             foreign.add(name)
         elif slash:
             if not open_tags or open_tags.pop() != name:
-                yield Refused(f"</{name}>", "closes what is not open", "open and close tags in pairs", f"</{name}")
+                yield Problem(f"</{name}>", "closes what is not open", "open and close tags in pairs"), f"</{name}"
                 return
         else:
             if name not in _VOID:
                 open_tags.append(name)
-            yield from _about_attributes(name, attributes, figures, ids)
+            said = [(key.lower(), unescape(value)) for key, value in _ATTRIBUTE.findall(attributes)]
+            yield from ((problem, f"<{name}") for problem in _about_tag(name, said))
+            for key, value in said:
+                yield from _about_attribute(name, key, value, figures, ids)
     for name in open_tags:
-        yield Refused(f"<{name}>", "is never closed", f"close it with </{name}>", f"<{name}")
+        yield Problem(f"<{name}>", "is never closed", f"close it with </{name}>"), f"<{name}"
 
 
-def _about_attributes(name: str, source: str, figures: Collection[str], ids: set[str]) -> Iterator[Refused]:
-    allowed = _ON_ALL | _ON_SOME.get(name, set())
-    attributes = [(key.lower(), unescape(value)) for key, value in _ATTRIBUTE.findall(source)]
-    if name == "input" and ("type", "checkbox") not in attributes:
-        yield Refused("<input>", "is not a box to tick", 'write type="checkbox"', "<input")
-    if name == "img" and not dict(attributes).get("alt"):
-        yield Refused("<img>", "does not say what it shows", 'say it in alt="..."', "<img")
-    if name == "th" and "scope" not in dict(attributes):
-        yield Refused("a table", "has headings that do not say what they name", _TABLES, "|")
-    if len(dict(attributes)) < len(attributes):
-        yield Refused(f"<{name}>", "says something twice", "write each attribute once", f"<{name}")
-    for key, value in attributes:
-        if key not in allowed:
-            yield Refused(f"{key} of <{name}>", "is not allowed on a page", "take it out", f"{key}=")
-        elif key == "id":
-            if not _PLAIN_ID.fullmatch(value):
-                remedy = "write letters, digits and hyphens, no two underscores at the start"
-                yield Refused(f'id="{printable(value)}"', "is not a plain name", remedy, value)
-            elif value in ids:
-                yield Refused(f'id="{printable(value)}"', "is on this page twice", "give each its own", value)
-            ids.add(value)
-        elif key == "class":
-            for word in value.split():
-                if word not in _classes() and not word.startswith("language-"):
-                    yield Refused(
-                        f'class="{printable(word)}"', "is not known to the style sheets", "use one of ours", word
-                    )
-        elif key == "tabindex" and value != "0":
-            yield Refused(f'tabindex="{printable(value)}"', "changes the order of the keyboard", "write 0", "tabindex")
-        elif key == "href":
-            yield from _about_link(value)
-        elif key == "src" and value not in figures:
-            problem = "is not a figure of this page"
-            yield Refused(f'src="{printable(value)}"', problem, "show figures with picture(...)", value)
+def _about_tag(name: str, said: Collection[tuple[str, str]]) -> Iterator[Problem]:
+    """What is wrong with a tag and all its attributes together."""
+    if name == "input" and ("type", "checkbox") not in said:
+        yield Problem("<input>", "is not a box to tick", 'write type="checkbox"')
+    if name == "img" and not dict(said).get("alt"):
+        yield Problem("<img>", "does not say what it shows", 'say it in alt="..."')
+    if name == "th" and "scope" not in dict(said):
+        yield Problem("a table", "has headings that do not say what they name", _TABLES)
+    if len(dict(said)) < len(said):
+        yield Problem(f"<{name}>", "says something twice", "write each attribute once")
 
 
-def _about_link(address: str) -> Iterator[Refused]:
+def _about_attribute(name: str, key: str, value: str, figures: Collection[str], ids: set[str]) -> Iterator[Refusal]:
+    """What is wrong with one attribute of a tag; its id is added to the `ids` of the page."""
+    shown = f'{key}="{printable(value)}"'
+    if key not in _ON_ALL and key not in _ON_SOME.get(name, ()):
+        yield Problem(f"{key} of <{name}>", "is not allowed on a page", "take it out"), f"{key}="
+    elif key == "id":
+        if not _PLAIN_ID.fullmatch(value):
+            remedy = "write letters, digits and hyphens, no two underscores at the start"
+            yield Problem(shown, "is not a plain name", remedy), value
+        elif value in ids:
+            yield Problem(shown, "is on this page twice", "give each its own"), value
+        ids.add(value)
+    elif key == "class":
+        for word in value.split():
+            if word not in known_classes() and not word.startswith("language-"):
+                problem = "is not known to the style sheets"
+                yield Problem(f'class="{printable(word)}"', problem, "use one of ours"), word
+    elif key == "tabindex" and value != "0":
+        yield Problem(shown, "changes the order of the keyboard", "write 0"), "tabindex"
+    elif key == "href":
+        yield from ((problem, value) for problem in _about_link(value))
+    elif key == "src" and value not in figures:
+        yield Problem(shown, "is not a figure of this page", "show figures with picture(...)"), value
+
+
+def _about_link(address: str) -> Iterator[Problem]:
     """What is wrong with where a link leads. Other hosts may be linked to: nothing is loaded until one follows it."""
     key = f'link to "{printable(address)}"'
     bare = re.sub(r"[\x00-\x20]", "", address)
     scheme = _SCHEME.match(bare)
     if scheme and scheme[0].lower() not in _LINKS:
         problem = f"uses {printable(scheme[0].lower())}, which must not be on a page"
-        yield Refused(key, problem, "link to a page, or to an address that begins with https://", address)
+        yield Problem(key, problem, "link to a page, or to an address that begins with https://")
     elif bare.startswith("/") or "\\" in bare or bare != address.strip(" ") or not _can_be_read(bare):
-        yield Refused(key, "is not a plain address", 'link to a page, such as {{ to("new-here/index.md") }}', address)
+        yield Problem(key, "is not a plain address", 'link to a page, such as {{ to("new-here/index.md") }}')
 
 
 def _can_be_read(address: str) -> bool:
@@ -211,8 +191,11 @@ def extensions() -> dict[str, Any]:
 
 
 @cache
-def _classes() -> frozenset[str]:
-    """Every class of the handbook's own style sheets, and those that Markdown and our pages use besides."""
+def known_classes() -> frozenset[str]:
+    """Every class that our style sheets, templates and pages use, and those of Markdown's notices and step tables."""
     sheets = (sheet.read_text("utf-8") for sheet in (HANDBOOK / "theme" / "css").glob("*.css"))
-    found = {word for sheet in sheets for word in re.findall(r"\.([a-z][a-z0-9-]*)", sheet)}
-    return frozenset(word for word in found if not word.startswith("md-")) | _CLASSES_WITHOUT_STYLE
+    styled = {word for sheet in sheets for word in re.findall(r"\.([a-z][a-z0-9-]*)", sheet)}
+    ours = (file.read_text("utf-8") for file in (HANDBOOK / "en").rglob("*.*"))
+    written = {word for text in ours for value in _CLASS.findall(text) for word in value.split()}
+    rows = {action.value for action in Action}
+    return frozenset(word for word in styled | written | rows if not word.startswith("md-")).union(_NOTICES)

@@ -47,8 +47,14 @@ class StepLink:
 def lesson_link(lesson: Lesson, words: Phrases) -> LessonLink:
     """How a lesson is named, with numbers as this school writes them."""
     title = lesson_title(words, share(lesson.dividend, lesson.divisor, ribbons=lesson.ribbons))
-    path = f"lessons/{lesson.step}/{lesson.slug}.md"
-    return LessonLink(path, title, lesson.slug, lesson.reviewed, lesson.dividend, lesson.divisor, lesson.ribbons)
+    return LessonLink(
+        lesson_path(lesson), title, lesson.slug, lesson.reviewed, lesson.dividend, lesson.divisor, lesson.ribbons
+    )
+
+
+def lesson_path(lesson: Lesson) -> str:
+    """Where the page of a lesson lies in the handbook."""
+    return f"lessons/{lesson.step}/{lesson.slug}.md"
 
 
 def step_link(step: Step) -> StepLink:
