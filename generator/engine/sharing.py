@@ -34,6 +34,11 @@ class Stage(NamedTuple):
     end: Counts
     steps: tuple[Step, ...]
 
+    @property
+    def unfinished(self) -> bool:
+        """Whether a round is begun that cannot be finished."""
+        return any(step.action is Action.START for step in self.steps)
+
 
 @dataclass(frozen=True)
 class Sharing:

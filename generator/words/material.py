@@ -101,6 +101,14 @@ def shortage(words: Phrases, short: Shortage) -> str:
     return words.say(key, thing=thing_short(words, short), needed=short.needed, owned=short.owned)
 
 
+def to_buy(words: Phrases, short: Shortage) -> str:
+    """'10 units, to have 40'."""
+    if short.what.endswith("_cards_to"):
+        return words.say("shortage.cards-to-buy", thing=thing_short(words, short), needed=short.needed)
+    more = words.say(f"shortage.more.{short.what}", count=short.needed - short.owned)
+    return words.say("shortage.pieces-to-buy", things=more, needed=short.needed)
+
+
 def on_our_shelf(words: Phrases, shortages: Sequence[Shortage]) -> str:
     """'has it', 'short of tens, trays'."""
     if not shortages:

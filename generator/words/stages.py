@@ -53,7 +53,7 @@ def _heading(stage: Stage, sharing: Sharing) -> str:
         return "heading.rounds-with-ribbons" if stage.rounds else "heading.none-with-ribbons"
     if stage.rounds:
         return "heading.rounds"
-    return "heading.too-few" if _unfinished(stage) else "heading.nothing"
+    return "heading.too-few" if stage.unfinished else "heading.nothing"
 
 
 def _to_bank(words: Phrases, stage: Stage) -> Iterator[str]:
@@ -70,7 +70,7 @@ def _left_over(words: Phrases, stage: Stage, sharing: Sharing) -> list[str]:
 
 def stage_caption(words: Phrases, stage: Stage, sharing: Sharing) -> str:
     """What is dealt at one place, what goes to the bank, and what lies in the middle then."""
-    dealt = "caption.rounds" if stage.rounds else "caption.unfinished" if _unfinished(stage) else "caption.nothing"
+    dealt = "caption.rounds" if stage.rounds else "caption.unfinished" if stage.unfinished else "caption.nothing"
     exchange = "caption.exchange-with-ribbons" if sharing.ribbons else "caption.exchange"
     lies = "caption.left-over" if stage.level == UNITS else "caption.middle"
     sentences = [
@@ -139,8 +139,3 @@ def hands(words: Phrases, step: Step, sharing: Sharing) -> str:
             return words.say(key, place=place_word(words, level))
         case Action.GO_ON:
             return ""
-
-
-def _unfinished(stage: Stage) -> bool:
-    """Whether a round is begun here that cannot be finished."""
-    return any(step.action is Action.START for step in stage.steps)

@@ -16,7 +16,8 @@ from generator.engine.places import place_name
 
 LANGUAGES = [file.parent.name for file in HANDBOOK.glob("*/phrases.toml")]
 PLACES = [place_name(place) for place in range(7)]
-CARDS = ["large_cards_to", "small_cards_to", "small_sets", "trays", "ten_ribbons", "hundred_ribbons"]
+CARDS = ["large_cards_to", "small_cards_to"]
+THINGS = ["small_sets", "trays", "ten_ribbons", "hundred_ribbons"]
 PUT_TOGETHER = {
     "figure.none": PLACES[:4],
     "group.kind": NUMBER_KINDS,
@@ -31,7 +32,8 @@ PUT_TOGETHER = {
     "piece": [*PLACES, "larger"],
     "place": [*PLACES, "larger"],
     "shape": PLACES[:4],
-    "shortage.thing": [*PLACES, *CARDS],
+    "shortage.more": [*PLACES[:4], *THINGS],
+    "shortage.thing": [*PLACES, *CARDS, *THINGS],
 }
 """Keys of which the program puts the end together: the table, and every end that there is."""
 

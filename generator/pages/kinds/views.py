@@ -22,16 +22,10 @@ class Row:
 
 @dataclass(frozen=True)
 class StageView:
-    """One place of a lesson: the rows of its table and what to see before and after.
-
-    `unfinished` is the step that starts a round which cannot be finished, where there is one;
-    `exchanges` holds (place, how often).
-    """
+    """One place of a lesson: the rows of its table, and the trays afterwards."""
 
     stage: Stage
     rows: tuple[Row, ...]
-    unfinished: Step | None
-    exchanges: tuple[tuple[int, int], ...]
     trays: tuple[Tray, ...]
 
     @property
@@ -65,10 +59,7 @@ def stage_views(sharing: Sharing) -> tuple[StageView, ...]:
             if step.action is not Action.GO_ON:
                 rows.append(_row(number, step, sharing))
                 number += 1
-        unfinished = next((step for step in stage.steps if step.action is Action.START), None)
-        exchanges = tuple((place, stage.exchanged[place]) for place in stage.exchanged.places_held)
-        trays = sharing.trays(stage.steps[-1].after)
-        views.append(StageView(stage, tuple(rows), unfinished, exchanges, trays))
+        views.append(StageView(stage, tuple(rows), sharing.trays(stage.steps[-1].after)))
     return tuple(views)
 
 

@@ -54,6 +54,7 @@ _SAYING: tuple[Callable[..., str], ...] = (
     material.shortage,
     material.small_cards,
     material.thing_short,
+    material.to_buy,
     material.what_is_seen,
     numbers.in_a_row,
     numbers.piece,
