@@ -1,0 +1,119 @@
+"""Sentences that no lesson of the handbook needs, but a school's page may ask for. Own reasoning, no source."""
+
+from __future__ import annotations
+
+import pytest
+
+from generator.engine.observations import Observation, Reading
+from generator.engine.places import Counts
+from generator.engine.sharing import share
+from generator.engine.shelf import Shortage
+from generator.errors import HandbookError
+from generator.words import material, numbers, stages, titles
+from generator.words.grouping import Grouping
+from generator.words.phrases import Phrases
+
+WORDS = Phrases("en")
+
+
+@pytest.mark.parametrize(
+    ("number", "said"),
+    [
+        (0, "zero"),
+        (12, "twelve"),
+        (20, "twenty"),
+        (47, "forty-seven"),
+        (90, "ninety"),
+        (100, "one hundred"),
+        (1005, "one thousand five"),
+        (5230, "five thousand two hundred thirty"),
+        (9999, "nine thousand nine hundred ninety-nine"),
+    ],
+)
+def test_numbers_as_they_are_said(number: int, said: str) -> None:
+    assert numbers.number_words(WORDS, number) == said
+
+
+@pytest.mark.parametrize("number", [-1, 10_000])
+def test_a_number_that_cannot_be_said_is_refused(number: int) -> None:
+    with pytest.raises(HandbookError, match="give a number from 0 to 9999"):
+        numbers.number_words(WORDS, number)
+
+
+@pytest.mark.parametrize(("number", "said"), [(12, "twelve"), (13, "13"), (1300, "1 300")])
+def test_small_numbers_are_words_and_others_digits_as_the_school_writes_them(number: int, said: str) -> None:
+    assert numbers.small_number(Phrases("en", Grouping(" ")), number) == said
+
+
+@pytest.mark.parametrize(
+    ("counts", "said"),
+    [
+        (Counts((0, 0)), "nothing"),
+        (Counts((1,)), "1 unit"),
+        (Counts((2, 0, 1)), "1 hundred and 2 units"),
+        (Counts((2, 1, 1200, 0, 3)), "3 ten-thousands, 1,200 hundreds, 1 ten and 2 units"),
+        (Counts((0, 0, 0, 0, 0, 0, 1, 2)), "2 of 10^7 and 1 million"),
+    ],
+)
+def test_pieces_of_every_place(counts: Counts, said: str) -> None:
+    assert numbers.pieces(WORDS, counts) == said
+
+
+@pytest.mark.parametrize(
+    ("number", "thing", "said"),
+    [(1, ("tray", None), "1 tray"), (0, ("tray", None), "0 trays"), (2, ("child", "children"), "2 children")],
+)
+def test_things_that_a_page_counts(number: int, thing: tuple[str, str | None], said: str) -> None:
+    assert numbers.counted(WORDS, number, *thing) == said
+
+
+@pytest.mark.parametrize(
+    ("dividend", "divisor", "said"),
+    [
+        (3, 5, "3 among five: too few to go round, all of it left over"),
+        (0, 5, "0 among five: too few to go round"),
+        (96, 3, "96 among three: shares out as it lies"),
+        (97, 3, "97 among three: no exchange, one left over"),
+        (50_300, 25, "50,300 among 25: exchange out of ten-thousands, hundreds and tens, a zero inside the share"),
+    ],
+)
+def test_titles(dividend: int, divisor: int, said: str) -> None:
+    assert titles.lesson_title(WORDS, share(dividend, divisor)) == said
+
+
+def test_a_single_child_with_a_ribbon() -> None:
+    sharing = share(20, 10, ribbons=True)
+    tens, units = sharing.stages[0], sharing.stages[-1]
+    assert titles.division_name(WORDS, sharing) == "20 for ten with ribbons"
+    assert material.ribbons_worn(WORDS, sharing) == "1 child stands for 10"
+    assert stages.stage_heading(WORDS, units, sharing) == "Units of the answer: 2 for one"
+    assert stages.stage_caption(WORDS, tens, sharing).startswith("A round here is one ten to each who stands for 10.")
+    assert stages.hands(WORDS, tens.steps[0], sharing) == "Deal one ten for 10"
+
+
+@pytest.mark.parametrize(
+    ("seen", "said"),
+    [
+        (Observation((Reading(7, 1),), 0), "7 on the tray, nothing left over"),
+        (Observation((Reading(7, 3),), None), "7 on each of the 3 trays"),
+        (Observation((Reading(8, 1), Reading(7, 3)), 2), "8 on 1 tray, 7 on 3 trays, 2 left over"),
+    ],
+)
+def test_what_is_seen(seen: Observation, said: str) -> None:
+    assert material.what_is_seen(WORDS, seen, ribbons=False) == said
+
+
+@pytest.mark.parametrize(
+    ("short", "said", "to_buy"),
+    [
+        (Shortage("tens", 21, 20), "21 tens are needed, we have 20", "1 ten, to have 21"),
+        (
+            Shortage("small_cards_to", 4000, 3000),
+            "small cards up to 4,000 are needed, ours end at 3,000",
+            "small cards up to 4,000",
+        ),
+    ],
+)
+def test_what_the_shelf_is_short_of(short: Shortage, said: str, to_buy: str) -> None:
+    assert material.shortage(WORDS, short) == said
+    assert material.to_buy(WORDS, short) == to_buy
