@@ -30,6 +30,7 @@ from generator.source.theme import Theme, read_theme
 from generator.source.validating import did_you_mean, validated
 
 _MADE_OTHERWISE = {("book.md",), ("404.md",)}
+FOLDERS_OF_THE_SITE = {"assets", "css", "figures", "images", "js", "search", "server-config"}
 _SETTINGS = "school.toml"
 _IN_A_SCHOOL_FOLDER = (_SETTINGS, "lessons", "pages", "notes", "theme")
 _BELOW_A_STEP = range(2, 3)
@@ -151,6 +152,10 @@ def _read_pages(files: Overlaid, faults: Faults) -> tuple[AuthoredPage, ...]:
     for parts, source in files.items():
         if parts in _MADE_OTHERWISE:
             faults.append(Fault(source.file, 0, "", "has the name of a page that every build makes", "rename it"))
+            continue
+        if len(parts) > 1 and parts[0] in FOLDERS_OF_THE_SITE:
+            problem = f"lies in {parts[0]}/, a folder that every build fills with other things than pages"
+            faults.append(Fault(source.file, 0, "", problem, "give its folder another name"))
             continue
         with faults.gathered():
             text = source.text()

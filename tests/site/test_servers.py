@@ -9,6 +9,7 @@ from xml.etree import ElementTree
 import pytest
 
 from generator.site import policy, servers
+from generator.source.library import FOLDERS_OF_THE_SITE
 from tests.site import samples
 
 NAMES = {"nginx.conf", "Caddyfile", "apache.conf", "web.config"}
@@ -30,7 +31,7 @@ def test_each_sends_the_policy_and_knows_the_page_for_wrong_addresses(name: str,
     assert "nosniff" in text
     assert "404.html" in text
     assert "/handbook/" in text
-    assert not re.search(r"\$\{?[a-z]", text.replace("{$", "")), "a name was left unfilled"
+    assert not re.search(r"\{[{%]", text), "something was left unfilled"
 
 
 @pytest.mark.parametrize("name", sorted(NAMES))
@@ -60,6 +61,12 @@ def test_the_file_for_iis_is_well_formed_and_says_each_thing_once(site: Path) ->
     assert types == [entry.get("fileExtension") for entry in root.iter("remove") if entry.get("fileExtension")]
     (error,) = root.iter("error")
     assert (error.get("statusCode"), error.get("path")) == ("404", "/handbook/404.html")
+
+
+def test_folders_that_hold_no_pages_are_not_for_sections_of_a_school(site: Path) -> None:
+    """Browsers keep what lies in one of them for a year."""
+    without_pages = {folder.name for folder in site.iterdir() if folder.is_dir() and not list(folder.rglob("*.html"))}
+    assert without_pages == FOLDERS_OF_THE_SITE
 
 
 @pytest.mark.parametrize("name", ["nginx.conf", "Caddyfile"])
