@@ -11,16 +11,18 @@ from generator import HANDBOOK
 from generator.build.straight_line import Request, Summary, build
 from generator.source.fields import Model
 from generator.source.library import load
+from tests.conftest import quiet
 from tests.site.numbers_audit import audit_numbers
 from tests.site.tags import tags
+from tests.small_handbook import contents, write_small_handbook
 
 SCHOOL = Path(__file__).with_name("herisson-lane")
 NAME = "Hérisson Lane Children's House, Zoë & Åse's room"
 THIN = "\u202f"
 
 
-def built(school: Path | None, folder: Path) -> Summary:
-    return build(Request(school, folder / "site", workshop=folder / "workshop"), say=lambda line: None)
+def built(school: Path | None, folder: Path, handbook: Path = HANDBOOK) -> Summary:
+    return build(Request(school, folder / "site", handbook=handbook, workshop=folder / "workshop"), quiet)
 
 
 @pytest.fixture(scope="module")
@@ -141,11 +143,9 @@ def test_its_logo_its_colours_and_its_address(own: Path) -> None:
     assert 'href="/rooms/sharing/' in text(own, "404.html")
 
 
-def test_an_empty_folder_builds_the_stock_handbook(site: Path, tmp_path: Path) -> None:
+def test_an_empty_folder_changes_nothing(tmp_path: Path) -> None:
+    handbook = write_small_handbook(tmp_path / "handbook")
     (tmp_path / "empty").mkdir()
-    empty = built(tmp_path / "empty", tmp_path).index.parent
-    assert contents(empty) == contents(site)
-
-
-def contents(site: Path) -> dict[str, bytes]:
-    return {path.relative_to(site).as_posix(): path.read_bytes() for path in site.rglob("*") if path.is_file()}
+    ours = built(None, tmp_path / "ours", handbook).index.parent
+    empty = built(tmp_path / "empty", tmp_path / "laid over", handbook).index.parent
+    assert contents(empty) == contents(ours)

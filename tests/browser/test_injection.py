@@ -16,6 +16,7 @@ from playwright.sync_api import Browser, Page
 from generator import HANDBOOK
 from generator.build.straight_line import Request, build
 from tests.browser.conftest import visiting
+from tests.conftest import quiet
 
 TEXTS: list[str] = tomllib.loads(Path(__file__).with_name("injections.toml").read_text("utf-8"))["texts"]
 STEP = "as-it-lies"
@@ -155,7 +156,7 @@ def built(tmp_path_factory: pytest.TempPathFactory) -> Built:
     folder = tmp_path_factory.mktemp("injection")
     school = School(folder / "school")
     school.write()
-    build(Request(folder / "school", folder / "site", workshop=folder / "workshop"), say=lambda line: None)
+    build(Request(folder / "school", folder / "site", workshop=folder / "workshop"), quiet)
     return Built(folder / "site", school.cases)
 
 
@@ -168,10 +169,8 @@ def code_in(page: Page) -> list[str]:
     return [*found, *page.evaluate("what => [...document.querySelectorAll(what)].map(one => one.outerHTML)", FOREIGN)]
 
 
-def test_there_are_cases_enough(built: Built) -> None:
-    assert len(TEXTS) >= 25
-    assert len(built.cases) >= 150
-    assert {case.text for case in built.cases} >= set(TEXTS)
+def test_every_text_was_written_somewhere(built: Built) -> None:
+    assert set(TEXTS) - {case.text for case in built.cases} == set()
 
 
 def test_nothing_runs_and_everything_is_shown_as_it_was_written(built: Built, chromium: Browser) -> None:

@@ -21,9 +21,10 @@ import pytest
 
 from generator.build.straight_line import Request, build
 from generator.errors import HandbookError
+from tests.sampling import times
 from tests.small_handbook import contents, write_small_handbook
 
-KILLS = 50
+KILLS = times(whole=50, sampled=10)  # after every tenth a build is let be
 EDITIONS = ("amber", "birch")
 
 needs_signals = pytest.mark.skipif(os.name != "posix", reason="these signals are of POSIX systems")

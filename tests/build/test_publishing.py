@@ -18,9 +18,10 @@ import pytest
 from generator.build import publishing
 from generator.build.publishing import MARKER, fresh_site
 from generator.errors import HandbookError
+from tests.sampling import times
 
 ROOT = Path(__file__).parents[2]
-KILLS = 25
+KILLS = times(whole=25, sampled=5)
 
 
 def silent(line: str) -> None:

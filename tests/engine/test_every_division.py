@@ -1,6 +1,6 @@
 """Every division of a number up to 9,999 among up to twelve: by Python's divmod, by the replay, by arithmetic.
 
-One pass of full traces for each divisor serves all checks of it, `choose` included.
+One pass of full traces for each divisor serves all checks of it, `choose` included. A sample takes every 37th number.
 """
 
 from __future__ import annotations
@@ -20,8 +20,11 @@ from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import Shelf, needs, shortages
 from tests.engine.replay import check_rooms, check_stages, replay
+from tests.sampling import sample
 
 DIVISORS = range(1, 13)
+DIVIDENDS = sample(range(10_000), 271)
+TRIED = frozenset(DIVIDENDS)
 SMALL_SHELF = Shelf(
     pieces=Counts((40, 25, 20, 9)),
     large_cards_to=8000,
@@ -50,7 +53,7 @@ Buckets = dict[Bucket, list[int]]
 def worked_out(divisor: int) -> Buckets:
     """Work out every number up to 9,999, check each in full, and sort them by what `choose` asks."""
     buckets: Buckets = defaultdict(list)
-    for dividend in range(10_000):
+    for dividend in DIVIDENDS:
         sharing = share(dividend, divisor)
         quotient, remainder = divmod(dividend, divisor)
         assert (sharing.quotient, sharing.remainder) == (quotient, remainder)
@@ -111,6 +114,10 @@ def kind_by_arithmetic(dividend: int, divisor: int) -> Features:
     )
 
 
+def _tried(found: tuple[int, ...]) -> tuple[int, ...]:
+    return tuple(number for number in found if number in TRIED)
+
+
 def _brute_force(buckets: Buckets, choice: Choice) -> tuple[int, ...]:
     return tuple(sorted(chain.from_iterable(found for bucket, found in buckets.items() if _suits(bucket, choice))))
 
@@ -140,16 +147,16 @@ def _every_choice() -> Iterable[Choice]:
 
 @pytest.mark.parametrize("divisor", DIVISORS, scope="module")
 def test_every_dividend_up_to_9999(divisor: int) -> None:
-    assert sum(map(len, worked_out(divisor).values())) == 9_999
+    assert sum(map(len, worked_out(divisor).values())) == len(DIVIDENDS) - 1
 
 
 @pytest.mark.parametrize("divisor", DIVISORS, scope="module")
 def test_chosen_numbers_are_those_of_brute_force(divisor: int) -> None:
     buckets = worked_out(divisor)
     for choice in _every_choice():
-        assert numbers(divisor, choice) == _brute_force(buckets, choice), choice
+        assert _tried(numbers(divisor, choice)) == _brute_force(buckets, choice), choice
         on_shelf = replace(choice, shelf=SMALL_SHELF)
-        assert numbers(divisor, on_shelf) == _brute_force(buckets, on_shelf), on_shelf
+        assert _tried(numbers(divisor, on_shelf)) == _brute_force(buckets, on_shelf), on_shelf
 
 
 @pytest.mark.parametrize("divisor", DIVISORS, scope="module")
@@ -158,4 +165,4 @@ def test_numbers_of_a_kind_are_those_of_brute_force(divisor: int) -> None:
     for kind, choices in NUMBER_KINDS.items():
         expected = [number for choice in choices for number in _brute_force(buckets, choice)]
         assert len(expected) == len(set(expected)), f"{kind}: two choices share a number"
-        assert numbers_of_kind(divisor, kind) == tuple(sorted(expected))
+        assert _tried(numbers_of_kind(divisor, kind)) == tuple(sorted(expected))
