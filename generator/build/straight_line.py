@@ -200,7 +200,7 @@ def _writing_in(workshop: Path) -> Iterator[None]:
 
 def _settings(sources: Sources) -> render.Settings:
     school = sources.school
-    return render.Settings(school.name, VERSION, school.language, school.sub_path, school_look.logo(sources.theme))
+    return render.Settings(school.name, VERSION, school.sub_path, school_look.logo(sources.theme))
 
 
 def _parts(handbook: Handbook) -> list[book.BookPart]:

@@ -34,14 +34,12 @@ _FILE_IN_MESSAGE = re.compile(r"'([^']+\.md)'")
 class Settings:
     """What a build adds to mkdocs.yml.
 
-    `language` is the language of the theme's own words, as a code that the theme knows. `sub_path` is where the
-    handbook stands on a server, with a slash at both ends; only the page for wrong addresses needs it. `logo` is the
-    path of a picture inside the site.
+    `sub_path` is where the handbook stands on a server, with a slash at both ends; only the page for wrong addresses
+    needs it. `logo` is the path of a picture inside the site.
     """
 
     site_name: str
     version: str
-    language: str = "en"
     sub_path: str = "/handbook/"
     logo: str = STOCK_LOGO
 
@@ -82,13 +80,7 @@ def _derived(docs: Path, folder: Path, nav: Nav, settings: Settings) -> MkDocsCo
         site_url=f"http://localhost{settings.sub_path}",
         nav=_escaped(nav),
     )
-    known = {file.stem for folder in config.theme.dirs for file in Path(folder).glob("partials/languages/*.html")}
-    if settings.language not in known:
-        raise HandbookError(
-            f"language: {settings.language!r} is not one that the theme knows; use one of {', '.join(sorted(known))}"
-        )
     config.site_name = Markup(escape(settings.site_name))
-    config.theme["language"] = settings.language
     config.theme["logo"] = config.theme["favicon"] = settings.logo
     config.theme.static_templates.discard("sitemap.xml")
     config.extra["edition"] = settings.version

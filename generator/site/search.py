@@ -11,7 +11,7 @@ from generator.errors import HandbookError
 
 INDEX = "search/search_index.json"
 
-_SCRIPTS = Path("assets", "javascripts")
+_WORKERS = Path("assets", "javascripts", "workers")
 # The worker keeps its words in a tree and takes nodes for the same if these texts are. Its own text runs letters and
 # numbers of nodes together, so with digits for letters two nodes may look the same, and then a search fails.
 _NODES_APART = """
@@ -20,7 +20,6 @@ lunr.TokenSet.prototype.toString = function () {
   return (this.final ? "1" : "0") + edges.map((letter) => `${letter}${this.edges[letter].id};`).join("");
 };
 """
-_SEGMENTERS = {"ja": "tinyseg.js", "hi": "wordcut.js", "th": "wordcut.js"}
 
 
 def read_index(rendered: Path) -> dict[str, Any]:
@@ -48,11 +47,10 @@ def offline(rendered: Path) -> dict[str, bytes]:
             found["tags"] = [escape(tag, quote=False) for tag in found["tags"]]
     text = json.dumps(index, ensure_ascii=False, separators=(",", ":"))
     path, source = _mended_worker(rendered)
-    worker = json.dumps({"source": source, "imports": _imports(rendered, index["config"]["lang"])})
     made = {
         INDEX: text,
         "search/search_index.js": f"var __index = {text};\n",
-        "js/search-worker.js": f"window.searchWorker = {worker};\n",
+        "js/search-worker.js": f"window.searchWorker = {json.dumps(source)};\n",
         path: source,
     }
     return {path: text.encode() for path, text in made.items()}
@@ -60,25 +58,14 @@ def offline(rendered: Path) -> dict[str, bytes]:
 
 def _mended_worker(folder: Path) -> tuple[str, str]:
     """The path of the theme's worker in the site, and its script."""
-    found = sorted((folder / _SCRIPTS / "workers").glob("search.*.js"))
+    found = sorted((folder / _WORKERS).glob("search.*.js"))
     if len(found) != 1:
         raise HandbookError(
-            f"{folder / _SCRIPTS / 'workers'}: {len(found)} search workers where the theme should have put one; "
+            f"{folder / _WORKERS}: {len(found)} search workers where the theme should have put one; "
             "install the version of mkdocs-material that pyproject.toml asks for"
         )
     source = _without_source_map(found[0].read_text(encoding="utf-8")) + _NODES_APART
     return found[0].relative_to(folder).as_posix(), source
-
-
-def _imports(folder: Path, languages: list[str]) -> dict[str, str]:
-    """Return the files that the worker loads by name for any language but English, as text by file name."""
-    if languages == ["en"]:
-        return {}
-    wanted = {"lunr.stemmer.support.min.js", "lunr.multi.min.js"}
-    wanted |= {f"lunr.{language}.min.js" for language in languages}
-    wanted |= {_SEGMENTERS[language] for language in languages if language in _SEGMENTERS}
-    files = sorted((folder / _SCRIPTS / "lunr").rglob("*.js"))
-    return {file.name: file.read_text(encoding="utf-8") for file in files if file.name in wanted}
 
 
 def _without_source_map(script: str) -> str:

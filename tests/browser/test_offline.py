@@ -71,7 +71,7 @@ def test_a_result_opens_with_the_keyboard(chromium: Browser, site: Path) -> None
 
 BROKEN = {
     "the worker is missing": "window.searchWorker = undefined;",
-    "the worker has a fault": 'window.searchWorker = {source: "syntax error(", imports: {}};',
+    "the worker has a fault": 'window.searchWorker = "syntax error(";',
     "the browser has no workers": "delete window.Worker;",
     "the browser refuses workers": "window.Worker = function () { throw new Error('no'); };",
 }

@@ -142,17 +142,9 @@ def test_mkdocs_is_quiet_and_its_logger_is_left_as_it_was(tmp_path: Path, capfd:
     assert (logger.level, logger.propagate, list(logger.handlers)) == before
 
 
-def test_a_language_that_the_theme_does_not_know_is_refused(tmp_path: Path) -> None:
-    with pytest.raises(HandbookError, match="language: 'xx' is not"):
-        samples.build(tmp_path / "site", settings=dataclasses.replace(samples.SETTINGS, language="xx"))
-
-
-def test_the_page_says_its_language(tmp_path: Path) -> None:
-    for language, direction in (("de", "ltr"), ("ar", "rtl")):
-        settings = dataclasses.replace(samples.SETTINGS, language=language)
-        text = read(samples.build(tmp_path / language, settings=settings), "index.html")
-        assert re.search(rf'<html[^>]* lang="{language}"', text)
-        assert f'<body dir="{direction}"' in text
+def test_the_page_says_its_language(site: Path) -> None:
+    assert re.search(r'<html[^>]* lang="en"', read(site, "index.html"))
+    assert '<body dir="ltr"' in read(site, "index.html")
 
 
 def test_the_page_for_wrong_addresses_works_under_the_sub_path(tmp_path: Path) -> None:

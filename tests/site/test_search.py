@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import dataclasses
 import json
 from pathlib import Path
 
@@ -13,13 +12,13 @@ from generator.site import search
 from tests.site import samples
 
 
-def worker(site: Path) -> dict[str, object]:
+def worker(site: Path) -> str:
     text = (site / "js" / "search-worker.js").read_text("utf-8")
     start, end = "window.searchWorker = ", ";\n"
     assert text.startswith(start)
     assert text.endswith(end)
     found = json.loads(text[len(start) : -len(end)])
-    assert isinstance(found, dict)
+    assert isinstance(found, str)
     return found
 
 
@@ -30,30 +29,10 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 def test_the_worker_is_the_themes_own_without_its_source_map(site: Path) -> None:
     (original,) = (site / "assets" / "javascripts" / "workers").glob("*.js")
-    source = worker(site)["source"]
-    assert isinstance(source, str)
+    source = worker(site)
     assert "sourceMappingURL" not in source
     assert original.read_text("utf-8").startswith(source.rstrip("\n"))
     assert len(source) > 30_000
-    assert worker(site)["imports"] == {}
-
-
-@pytest.mark.parametrize(
-    ("language", "files"),
-    [
-        ("de", {"lunr.de.min.js"}),
-        ("ja", {"lunr.ja.min.js", "tinyseg.js"}),
-        ("th", {"lunr.th.min.js", "wordcut.js"}),
-    ],
-)
-def test_another_language_brings_the_files_that_the_worker_asks_for(
-    language: str, files: set[str], tmp_path: Path
-) -> None:
-    site = samples.build(tmp_path / "site", settings=dataclasses.replace(samples.SETTINGS, language=language))
-    imports = worker(site)["imports"]
-    assert isinstance(imports, dict)
-    assert set(imports) == {*files, "lunr.stemmer.support.min.js", "lunr.multi.min.js"}
-    assert all(imports.values())
 
 
 def test_the_index_as_script_is_the_index(site: Path) -> None:

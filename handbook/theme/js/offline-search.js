@@ -1,11 +1,11 @@
 // A page opened from disk may not start a worker from a file. Here the theme's own search worker, which the build has
-// put into window.searchWorker = {source, imports}, is started from memory instead. On a server nothing changes.
+// put into window.searchWorker, is started from memory instead. On a server nothing changes.
 "use strict";
 (() => {
   if (location.protocol !== "file:") return;
 
   const PATIENCE = 10000; // milliseconds until the reader is told where else to look
-  const { source, imports } = window.searchWorker || {};
+  const source = window.searchWorker;
   const NativeWorker = window.Worker;
 
   const tell = (broken) => {
@@ -13,16 +13,8 @@
     if (help) help.hidden = !broken;
   };
 
-  // Runs inside the worker: the language files that it would load by address are at hand as text.
-  const bringImports = (texts) => {
-    const load = self.importScripts;
-    const address = (text) => URL.createObjectURL(new Blob([text], { type: "text/javascript" }));
-    self.importScripts = (...names) => load.apply(self, names.map((name) => address(texts[name.split("/").pop()])));
-  };
-
   const start = () => {
-    const text = `(${bringImports})(${JSON.stringify(imports)});\n${source}`;
-    const address = URL.createObjectURL(new Blob([text], { type: "text/javascript" }));
+    const address = URL.createObjectURL(new Blob([source], { type: "text/javascript" }));
     const worker = new NativeWorker(address);
     let timer;
     worker.addEventListener("error", () => tell(true));
