@@ -8,14 +8,17 @@ from typing import Any
 
 import click
 
+from generator.commands.tables import counted
 from generator.commands.whole_numbers import WholeNumbersCommand, whole_number
 from generator.engine.diagnosis import Diagnosis, diagnose
 from generator.engine.places import place_name
-from generator.words.slips import counted, explain
+from generator.words.phrases import Phrases
+from generator.words.slips import explain
 
 DIVIDEND_LIMIT = 10**15
 DIVISOR_LIMIT = 9_999
 EVERY_PLACE = "every place"
+_SAID = Phrases("en")
 
 
 def _seen(text: str) -> tuple[int, ...]:
@@ -63,7 +66,7 @@ def as_data(diagnosis: Diagnosis) -> dict[str, Any]:
             {
                 "slip": cause.slip,
                 "place": EVERY_PLACE if cause.place is None else place_name(cause.place),
-                "explanation": " ".join(explain(cause)),
+                "explanation": " ".join(explain(_SAID, cause)),
             }
             for cause in diagnosis.causes
         ],
@@ -82,7 +85,7 @@ def as_lines(diagnosis: Diagnosis) -> Iterator[str]:
     elif diagnosis.causes:
         yield "What may have happened, likeliest first:"
         for number, cause in enumerate(diagnosis.causes, 1):
-            words = explain(cause)
+            words = explain(_SAID, cause)
             yield ""
             yield f"{number}. {words.happened}"
             yield f"   {words.look}"

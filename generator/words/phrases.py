@@ -40,6 +40,9 @@ class Phrases:
         except KeyError as missing:
             raise HandbookError(f"phrase {key}: there is no {missing}") from None
 
+    def has(self, key: str) -> bool:
+        return key in _read(self.language).phrases
+
     def _said(self, value: str | int) -> str:
         return value if isinstance(value, str) else self.grouping.written(value)
 

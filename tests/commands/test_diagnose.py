@@ -13,6 +13,7 @@ from generator.engine.diagnosis import Cause
 from generator.engine.places import place_name
 from generator.engine.sharing import share
 from generator.engine.slips import Slip, simulate
+from generator.words.phrases import Phrases
 from generator.words.slips import explain
 from tests.commands.running import Ran, run_command
 from tests.engine.mishaps import divisions
@@ -89,7 +90,7 @@ def test_every_slip_has_its_words_and_names_its_piece() -> None:
     for dividend, divisor in islice(divisions(seed=94), 40):
         for outcome in simulate(share(dividend, divisor)):
             point = outcome.point
-            words = explain(Cause(point.slip, point.place, (point,)))
+            words = explain(Phrases("en"), Cause(point.slip, point.place, (point,)))
             assert all(sentence.endswith((".", "?")) and "None" not in sentence for sentence in words), words
             if point.place is not None:
                 assert pieces[point.place] in " ".join(words) or place_name(point.place) in " ".join(words)

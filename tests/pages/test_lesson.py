@@ -14,7 +14,7 @@ from generator.pages.kinds.lesson import PlacedLesson, placed_lessons, view_of
 from generator.pages.writing.environment import Writer
 from generator.pages.writing.links import lesson_link
 from generator.source.library import load
-from generator.words.slips import explain_with_ribbons
+from generator.words.slips import explain
 
 SOURCES = load(HANDBOOK)
 WRITER = Writer(SOURCES.school)
@@ -49,7 +49,7 @@ def test_most_lessons_find_a_number_for_every_other_group() -> None:
 def test_with_ribbons_trays_are_compared_with_what_is_fair_and_not_for_the_fullest(sharing: Sharing) -> None:
     on_trays = {Slip.LEFT_OVER_DEALT, Slip.NOT_TAKEN_BACK, Slip.SKIPPED, Slip.DEALT_TWICE}
     for cause in (cause for symptom in telling_slips(sharing) for cause in symptom.causes):
-        words = explain_with_ribbons(cause, sharing)
+        words = explain(WRITER.phrases, cause, sharing)
         assert "fullest" not in words.look
         assert "with the least" not in words.look
         if cause.slip in on_trays:
@@ -65,4 +65,4 @@ def test_cards_of_a_ribbon_are_named_by_the_places_that_they_show() -> None:
     one_tray = [cause for cause in causes if cause.points[0].spot is Spot.ONE_TRAY]
     assert one_tray
     for cause in one_tray:
-        assert "units" not in explain_with_ribbons(cause, sharing).happened
+        assert "units" not in explain(WRITER.phrases, cause, sharing).happened

@@ -35,7 +35,7 @@ from generator.source.school import School
 from generator.words import material, numbers, stages, titles
 from generator.words.grouping import Grouping
 from generator.words.phrases import Phrases
-from generator.words.slips import explain, explain_with_ribbons
+from generator.words.slips import explain
 
 TEMPLATES = HANDBOOK / "en" / "templates"
 LARGEST_PAGE = 1_000_000
@@ -190,8 +190,7 @@ def _environment(writer: Writer) -> Sandbox:
     environment.globals |= {
         "count": _saying(words, numbers.counted),
         "diagnose": diagnose,
-        "explain": explain,
-        "explain_with_ribbons": explain_with_ribbons,
+        "explain": _saying(words, explain),
         "kind_of": features_of,
         "most_needed": most_needed,
         "names": _saying(words, numbers.place_words),
@@ -210,7 +209,7 @@ def _environment(writer: Writer) -> Sandbox:
     return environment
 
 
-def _saying(words: Phrases, function: Callable[..., str]) -> Callable[..., str]:
+def _saying(words: Phrases, function: Callable[..., Any]) -> Callable[..., Any]:
     """A function of words/ for templates, which have no phrases of their own to hand over."""
     return lambda *given, **named: function(words, *given, **named)
 
