@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterator
 from typing import Any
 
@@ -53,7 +52,12 @@ Examples:
 def command(dividend: int, divisor: int, seen: tuple[int, ...], left: int | None, as_json: bool) -> None:
     """Find every single slip that explains what DIVISOR sharers of DIVIDEND have on their trays."""
     diagnosis = diagnose(dividend, divisor, seen, left)
-    click.echo(json.dumps(as_data(diagnosis)) if as_json else "\n".join(as_lines(diagnosis)))
+    if as_json:
+        import json  # so that sentences are there sooner
+
+        click.echo(json.dumps(as_data(diagnosis)))
+    else:
+        click.echo("\n".join(as_lines(diagnosis)))
 
 
 def as_data(diagnosis: Diagnosis) -> dict[str, Any]:

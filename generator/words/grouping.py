@@ -18,6 +18,3 @@ class Grouping(NamedTuple):
     def written(self, number: int) -> str:
         """5,230 or 5 230; with no mark in four digits 5230."""
         return f"{number:,}".replace(",", self.mark) if self.in_four_digits or number >= 10_000 else str(number)
-
-
-COMMAS = Grouping()

@@ -10,25 +10,23 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from functools import cache
 from typing import Any, NamedTuple
 
 from generator import HANDBOOK
 from generator.errors import HandbookError
-from generator.words.grouping import COMMAS, Grouping
+from generator.words.grouping import Grouping
 
 _PLACE = re.compile(r"\{(\w+)\}")
 
 Phrase = str | Mapping[str, str]
 
 
-@dataclass(frozen=True)
-class Phrases:
+class Phrases(NamedTuple):
     """The phrases of one language, a code such as 'en', with numbers as the school writes them."""
 
     language: str
-    grouping: Grouping = COMMAS
+    grouping: Grouping = Grouping()
 
     def say(self, key: str, /, **places: str | int) -> str:
         """A phrase with its places filled in. Raises HandbookError for an unknown key, place or plural category."""

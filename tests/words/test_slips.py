@@ -1,0 +1,109 @@
+"""Every slip that the engine can follow has its words, plain and with ribbons."""
+
+from __future__ import annotations
+
+from itertools import groupby
+
+import pytest
+
+from generator.engine.diagnosis import Cause
+from generator.engine.sharing import Sharing, share
+from generator.engine.slips import Point, Slip, Spot, simulate
+from generator.words.grouping import Grouping
+from generator.words.phrases import Phrases
+from generator.words.slips import explain
+
+SAID = Phrases("en")
+
+# Chosen by reasoning, no source: zeros inside and at the end of the share, something left over, exchanges from every
+# place, rounds that are taken back, and with ribbons one, two and three kinds of children.
+SHARINGS = (
+    share(5230, 4),
+    share(8120, 4),
+    share(1199, 12),
+    share(7, 12),
+    share(1, 1),
+    share(60_300_000, 20),
+    share(3432, 12, ribbons=True),
+    share(2460, 20, ribbons=True),
+    share(9999, 234, ribbons=True),
+    share(2856, 102, ribbons=True),
+    share(98_765, 1_234, ribbons=True),
+)
+
+
+def causes(sharing: Sharing) -> list[Cause]:
+    """For every slip at every place: each of its points alone, and all of them together."""
+
+    def kind(point: Point) -> tuple[str, str]:
+        return f"{point.slip} {point.place}", f"{point.spot} {point.many}"
+
+    points = sorted({outcome.point for outcome in simulate(sharing)}, key=kind)
+    alike = [tuple(found) for _, found in groupby(points, kind)]
+    together = [points for points in alike if len(points) > 1]
+    return [Cause(found[0].slip, found[0].place, found) for found in [(point,) for point in points] + together]
+
+
+@pytest.mark.parametrize("sharing", SHARINGS, ids=lambda sharing: f"{sharing.dividend}-{sharing.divisor}")
+def test_every_cause_has_its_words(sharing: Sharing) -> None:
+    for cause in causes(sharing):
+        for sentence in (*explain(SAID, cause), *explain(SAID, cause, sharing)):
+            assert sentence.endswith((".", "?")), cause
+            assert sentence[0].isupper(), cause
+            assert "  " not in sentence, cause
+            assert not {"{", "}"} & set(sentence), cause
+            assert "None" not in sentence, cause
+
+
+def test_every_slip_and_every_spot_comes_up() -> None:
+    points = [cause.points[0] for sharing in SHARINGS for cause in causes(sharing)]
+    assert {point.slip for point in points} == set(Slip)
+    assert {point.spot for point in points} == {None, *Spot}
+
+
+def test_the_words_of_one_cause() -> None:
+    point = Point(Slip.BANK_NINE, place=1, turn=2)
+    assert explain(SAID, Cause(Slip.BANK_NINE, 1, (point, point._replace(turn=3)))) == (
+        "The bank counted out nine ten-bars instead of ten in one of the exchanges 2 to 3 from the hundreds.",
+        "Look at the bank: count its pieces, and count out every ten once more aloud.",
+        "Fetch the ten-bar that did not come and lay it into the middle, to what is left over. Then deal on.",
+    )
+
+
+@pytest.mark.parametrize(
+    ("turns", "when"),
+    [
+        ([1], "round 1"),
+        ([1, 2, 3], "one of the rounds 1 to 3"),
+        ([4, 1_000], "one of the rounds 4, 1\N{THIN SPACE}000"),
+    ],
+)
+def test_the_turns_at_which_it_may_have_happened(turns: list[int], when: str) -> None:
+    points = tuple(Point(Slip.SKIPPED, place=3, turn=turn) for turn in turns)
+    said = Phrases("en", Grouping("\N{THIN SPACE}"))
+    assert when in explain(said, Cause(Slip.SKIPPED, 3, points)).happened
+
+
+def test_one_and_many_are_told_apart() -> None:
+    one, many = (Point(Slip.LEFT_OVER_DEALT, place=0, many=many) for many in (1, 3))
+    happened = [explain(SAID, Cause(point.slip, point.place, (point,))).happened for point in (one, many)]
+    assert happened[0].endswith("all the same: 1 unit bead of it.")
+    assert happened[1].endswith("all the same: 3 unit beads of it.")
+
+
+@pytest.mark.parametrize(
+    ("divisor", "look"),
+    [
+        (20, "Compare the trays: all should have the same."),
+        (12, "Compare each tray with one that is for one. Fair is ten times as much for ten."),
+        (
+            111,
+            "Compare each tray with one that is for one. "
+            "Fair is ten times as much for ten, a hundred times as much for a hundred.",
+        ),
+        (120, "Compare each tray with one that is for ten. Fair is ten times as much for a hundred."),
+    ],
+)
+def test_what_is_fair_with_ribbons(divisor: int, look: str) -> None:
+    point = Point(Slip.SKIPPED, place=0, turn=1)
+    assert explain(SAID, Cause(point.slip, 0, (point,)), share(3432, divisor, ribbons=True)).look == look
