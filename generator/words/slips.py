@@ -23,25 +23,25 @@ class Words(NamedTuple):
     go_on: str
 
 
-def explain(said: Phrases, cause: Cause, sharing: Sharing | None = None) -> Words:
+def explain(words: Phrases, cause: Cause, sharing: Sharing | None = None) -> Words:
     """One cause in words; what is said of when it happened holds all its points together.
 
     sharing: where children wear ribbons, what they share: their trays and cards are not like those of the others
     """
     with_ribbons = sharing if sharing and sharing.ribbons else None
-    filled = _filled(said, cause) | (_filled_with_ribbons(said, cause, with_ribbons) if with_ribbons else {})
+    filled = _filled(words, cause) | (_filled_with_ribbons(words, cause, with_ribbons) if with_ribbons else {})
     table = f"slip.{cause.slip}.{cause.points[0].spot}" if cause.slip in _BY_SPOT else f"slip.{cause.slip}"
     special = [name for name, holds in (("with_ribbons", with_ribbons), ("of_units", cause.place == UNITS)) if holds]
 
     def sentence(part: str) -> str:
         """The sentence for ribbons or units where there is one, otherwise the one for all."""
         keys = [f"{table}.{part}_{name}" for name in special]
-        return said.say(next(filter(said.has, keys), f"{table}.{part}"), **filled)
+        return words.say(next(filter(words.has, keys), f"{table}.{part}"), **filled)
 
     return Words(sentence("happened"), sentence("look"), sentence("go_on"))
 
 
-def _filled(said: Phrases, cause: Cause) -> dict[str, str | int]:
+def _filled(words: Phrases, cause: Cause) -> dict[str, str | int]:
     """Everything that a sentence about a slip may name."""
     point = cause.points[0]
     place = cause.place or UNITS
@@ -49,56 +49,56 @@ def _filled(said: Phrases, cause: Cause) -> dict[str, str | int]:
     turns = sorted({point.turn for point in cause.points})
     return {
         "count": point.many,
-        "one": _material(said, place, 1),
-        "several": _material(said, place, 2),
-        "pieces": _material(said, place, point.many),
-        "place": place_word(said, place),
-        "larger_place": place_word(said, place + 1),
-        "other_place": place_word(said, other),
-        "other_several": _material(said, other, 2),
-        "round": _which(said, "round", turns),
-        "exchange": _which(said, "exchange", turns),
+        "one": _material(words, place, 1),
+        "several": _material(words, place, 2),
+        "pieces": _material(words, place, point.many),
+        "place": place_word(words, place),
+        "larger_place": place_word(words, place + 1),
+        "other_place": place_word(words, other),
+        "other_several": _material(words, other, 2),
+        "round": _which(words, "round", turns),
+        "exchange": _which(words, "exchange", turns),
     }
 
 
-def _filled_with_ribbons(said: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | int]:
+def _filled_with_ribbons(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | int]:
     """What a sentence says otherwise, or says besides, where a child stands for ten or a hundred."""
     smallest = sharing.mat.widths[-1]
-    filled: dict[str, str | int] = {"fair": _fair(said, sharing), "stands_for": 10**smallest}
+    filled: dict[str, str | int] = {"fair": _fair(words, sharing), "stands_for": 10**smallest}
     if cause.slip in _OF_CARDS:  # the share of one who stands for ten lies one place higher
-        filled["place"] = place_word(said, (cause.place or UNITS) + smallest)
-        filled["other_place"] = place_word(said, (cause.points[0].other or UNITS) + smallest)
+        filled["place"] = place_word(words, (cause.place or UNITS) + smallest)
+        filled["other_place"] = place_word(words, (cause.points[0].other or UNITS) + smallest)
     return filled
 
 
-def _fair(said: Phrases, sharing: Sharing) -> str:
+def _fair(words: Phrases, sharing: Sharing) -> str:
     """How trays compare of children who do not all stand for the same."""
     *larger, smallest = sharing.mat.widths
     if not larger:
-        return said.say("fair.all_the_same")
+        return words.say("fair.all_the_same")
     fair = [
-        said.say(f"fair.times_{place_name(width - smallest)}", stands_for=_stands_for(said, width))
+        words.say(f"fair.times_{place_name(width - smallest)}", stands_for=_stands_for(words, width))
         for width in reversed(larger)
     ]
-    return said.say("fair.compare", stands_for=_stands_for(said, smallest), fair=in_a_row(said, fair))
+    return words.say("fair.compare", stands_for=_stands_for(words, smallest), fair=in_a_row(words, fair))
 
 
-def _stands_for(said: Phrases, width: int) -> str:
-    return said.say(f"fair.stands_for_{place_name(width)}")
+def _stands_for(words: Phrases, width: int) -> str:
+    return words.say(f"fair.stands_for_{place_name(width)}")
 
 
-def _which(said: Phrases, what: str, turns: list[int]) -> str:
+def _which(words: Phrases, what: str, turns: list[int]) -> str:
     """'exchange 2', 'one of the rounds 1 to 8': the turns at which it can have happened."""
     first, last = turns[0], turns[-1]
     if first == last:
-        return said.say(f"turn.{what}", turn=first)
+        return words.say(f"turn.{what}", turn=first)
     if last - first == len(turns) - 1:
-        return said.say(f"turn.{what}_from_to", first=first, last=last)
-    return said.say(f"turn.{what}_among", turns=in_a_row(said, [said.grouping.written(turn) for turn in turns]))
+        return words.say(f"turn.{what}_from_to", first=first, last=last)
+    return words.say(f"turn.{what}_among", turns=in_a_row(words, [words.grouping.written(turn) for turn in turns]))
 
 
-def _material(said: Phrases, place: int, count: int) -> str:
+def _material(words: Phrases, place: int, count: int) -> str:
     """What so many pieces of a place are called, without their number: 'ten-bar', 'ten-bars'."""
     if place > THOUSANDS:
-        return said.say("material.larger", count=count, worth=10**place)
-    return said.say(f"material.{place_name(place)}", count=count)
+        return words.say("material.larger", count=count, worth=10**place)
+    return words.say(f"material.{place_name(place)}", count=count)
