@@ -27,7 +27,7 @@ def arrow(x: float, y: float, length: float) -> Stroke:
 def exchanges(exchanged: Counts, across: int, words: Phrases) -> Part:
     """A title, and for every kind a line of words and its pairs, `across` pairs side by side."""
     pairs = [_of_one_kind(place, exchanged[place], across, words) for place in exchanged.places_held]
-    return below([text(words.say("figure.at_the_bank"), TEXT, bold=True), below(pairs, 8)], 4)
+    return below([text(words.say("figure.at-the-bank"), TEXT, bold=True), below(pairs, 8)], 4)
 
 
 def _of_one_kind(place: int, count: int, across: int, words: Phrases) -> Part:

@@ -124,7 +124,7 @@ def allowed_figure(rows: Sequence[tuple[int, float]], more: Mapping[int, float],
         with_more = more.get(sharers, share) if more else share
         said = _percent(share, words)
         if with_more > share:
-            said = words.say("figure.from_to", now=said, then=_percent(with_more, words))
+            said = words.say("figure.from-to", now=said, then=_percent(with_more, words))
         marks += [
             Label(0, y + 12.5, words.say("figure.sharers", count=sharers), SMALL),
             Boxes(left, y, HERE, full, bar_high, "tray", "line", 1.0, 3),
@@ -153,7 +153,7 @@ def _striped(x: float, y: float, width: float, height: float) -> list[Mark]:
 def _legend(words: Phrases) -> Part:
     now = Part(20, 17, (*_bar(0, 3, 20, 11),))
     then = Part(20, 17, (*_striped(0, 3, 20, 11),))
-    as_it_is, with_more = (text(words.say(key), SMALL) for key in ("figure.shelf_now", "figure.shelf_with_more"))
+    as_it_is, with_more = (text(words.say(key), SMALL) for key in ("figure.shelf-now", "figure.shelf-with-more"))
     return beside([now, as_it_is, then, with_more], 8)
 
 

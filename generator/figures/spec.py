@@ -39,7 +39,7 @@ def layout_figure(sharing: Sharing, words: Phrases) -> Figure:
     nothing = Counts((0,) * len(sharing.start))
     empty = [Tray(sharing.mat[width], 10**width, nothing) for width in sharing.mat.widths]
     trays = tray_rows(empty, None, sharing.ribbons, INSIDE, words)
-    return sheet(below([_mat(words.say("figure.in_the_middle"), middle), below([waiting, trays], 5)], _GAP))
+    return sheet(below([_mat(words.say("figure.in-the-middle"), middle), below([waiting, trays], 5)], _GAP))
 
 
 def stage_figure(sharing: Sharing, stage: Stage, words: Phrases) -> Figure:
@@ -53,10 +53,10 @@ def stage_figure(sharing: Sharing, stage: Stage, words: Phrases) -> Figure:
     top = max([stage.level, *dealt, *stage.start.places_held])
     middle = _counted(stage.start, top, _ON_A_PANEL, "middle", words, dealt)
     assert middle is not None
-    rounds = words.say("figure.rounds", count=stage.rounds) if stage.rounds else words.say("figure.no_round")
+    rounds = words.say("figure.rounds", count=stage.rounds) if stage.rounds else words.say("figure.no-round")
     trays = tray_rows(sharing.trays(stage.steps[-1].after), stage.level, sharing.ribbons, INSIDE, words)
     after = min(_afterwards(stage, words), key=lambda part: part.height)
-    return sheet(below([_mat(words.say("figure.in_the_middle"), middle), _titled(rounds, trays), after], _GAP))
+    return sheet(below([_mat(words.say("figure.in-the-middle"), middle), _titled(rounds, trays), after], _GAP))
 
 
 def cards_figure(sharing: Sharing, words: Phrases) -> Figure:
@@ -65,10 +65,10 @@ def cards_figure(sharing: Sharing, words: Phrases) -> Figure:
     Piece groups: 'left-<place>'. Raises SharingError for a number beyond the thousands.
     """
     _refuse_too_large(sharing)
-    has = words.say("figure.one_for_one_has") if sharing.ribbons else words.say("figure.each_has")
-    number = _titled(words.say("figure.the_number"), _read(sharing.dividend, 34, words))
-    by = _titled(words.say("figure.shared_by"), below([sharers_card(sharing.divisor, 26), _who(sharing, words)], 5))
-    one = _read(sharing.quotient, 26, words) if sharing.quotient else text(words.say("figure.no_share"), TEXT)
+    has = words.say("figure.one-for-one-has") if sharing.ribbons else words.say("figure.each-has")
+    number = _titled(words.say("figure.the-number"), _read(sharing.dividend, 34, words))
+    by = _titled(words.say("figure.shared-by"), below([sharers_card(sharing.divisor, 26), _who(sharing, words)], 5))
+    one = _read(sharing.quotient, 26, words) if sharing.quotient else text(words.say("figure.no-share"), TEXT)
     share = _titled(has, one)
     first = max(number.width, share.width)
     rest = _left(sharing.end.middle, UNITS, _ON_A_PANEL - first - 2 * _GAP, words)
@@ -102,7 +102,7 @@ def _read(number: int, cell: float, words: Phrases) -> Part:
 def _who(sharing: Sharing, words: Phrases) -> Part:
     """With ribbons: how many children stand for what; otherwise nothing needs saying."""
     kinds = [(sharing.mat[width], width) for width in sharing.mat.widths if sharing.ribbons]
-    said = [(words.say("figure.children_stand_for", count=n, number=10**width), width) for n, width in kinds]
+    said = [(words.say("figure.children-stand-for", count=n, number=10**width), width) for n, width in kinds]
     return below([_ribbon(*line) for line in said], 2)
 
 
@@ -146,9 +146,9 @@ def _left(counts: Counts, level: int, width: float, words: Phrases) -> Part | No
     """What lies in the middle after a stage; None if the width is too small."""
     last = level == UNITS
     if not counts.pieces:
-        nothing = "figure.nothing_left_over" if last else "figure.nothing_in_the_middle"
+        nothing = "figure.nothing-left-over" if last else "figure.nothing-in-the-middle"
         note = text(words.say(nothing), TEXT, bold=True)
         return note if note.width <= width else None
     row = _counted(counts, counts.places_held[0], width, "left", words)
-    title = words.say("figure.left_over" if last else "figure.left_in_the_middle")
+    title = words.say("figure.left-over" if last else "figure.left-in-the-middle")
     return _titled(title, row) if row else None

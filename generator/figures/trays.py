@@ -54,7 +54,7 @@ def _row(
     lefts = [left + index * (wide + _GAP) for index in range(len(numbers))]
     inside: list[Mark] = [Label(x + 7, 14.5, str(n), SMALL, "ink", True) for x, n in zip(lefts, numbers, strict=True)]
     if ribbons:
-        inside.append(Label(0, 14.5, words.say("figure.stands_for", number=tray.stands_for), SMALL, "ink", True))
+        inside.append(Label(0, 14.5, words.say("figure.stands-for", number=tray.stands_for), SMALL, "ink", True))
     if ribbon:
         inside += [Bow(x + wide - 16, 10, 18, place_colour(ribbon)) for x in lefts]
     y = _HEAD

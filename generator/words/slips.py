@@ -11,8 +11,8 @@ from generator.engine.slips import Slip
 from generator.words.numbers import in_a_row, place_word
 from generator.words.phrases import Phrases
 
-_BY_SPOT = {Slip.NOT_BANKED, Slip.ROLLED_AWAY, Slip.SWAPPED, Slip.ZERO_FORGOTTEN}
-_OF_CARDS = {Slip.SWAPPED, Slip.ZERO_FORGOTTEN}
+BY_SPOT = {Slip.NOT_BANKED, Slip.ROLLED_AWAY, Slip.SWAPPED, Slip.ZERO_FORGOTTEN}
+OF_CARDS = {Slip.SWAPPED, Slip.ZERO_FORGOTTEN}
 
 
 class Words(NamedTuple):
@@ -30,15 +30,15 @@ def explain(words: Phrases, cause: Cause, sharing: Sharing | None = None) -> Wor
     """
     with_ribbons = sharing if sharing and sharing.ribbons else None
     filled = _filled(words, cause) | (_filled_with_ribbons(words, cause, with_ribbons) if with_ribbons else {})
-    table = f"slip.{cause.slip}.{cause.points[0].spot}" if cause.slip in _BY_SPOT else f"slip.{cause.slip}"
-    special = [name for name, holds in (("with_ribbons", with_ribbons), ("of_units", cause.place == UNITS)) if holds]
+    table = f"slip.{cause.slip}.{cause.points[0].spot}" if cause.slip in BY_SPOT else f"slip.{cause.slip}"
+    special = [name for name, holds in (("with-ribbons", with_ribbons), ("of-units", cause.place == UNITS)) if holds]
 
     def sentence(part: str) -> str:
         """The sentence for ribbons or units where there is one, otherwise the one for all."""
-        keys = [f"{table}.{part}_{name}" for name in special]
+        keys = [f"{table}.{part}-{name}" for name in special]
         return words.say(next(filter(words.has, keys), f"{table}.{part}"), **filled)
 
-    return Words(sentence("happened"), sentence("look"), sentence("go_on"))
+    return Words(sentence("happened"), sentence("look"), sentence("go-on"))
 
 
 def _filled(words: Phrases, cause: Cause) -> dict[str, str | int]:
@@ -65,7 +65,7 @@ def _filled_with_ribbons(words: Phrases, cause: Cause, sharing: Sharing) -> dict
     """What a sentence says otherwise, or says besides, where a child stands for ten or a hundred."""
     smallest = sharing.mat.widths[-1]
     filled: dict[str, str | int] = {"fair": _fair(words, sharing), "stands_for": 10**smallest}
-    if cause.slip in _OF_CARDS:  # the share of one who stands for ten lies one place higher
+    if cause.slip in OF_CARDS:  # the share of one who stands for ten lies one place higher
         filled["place"] = place_word(words, (cause.place or UNITS) + smallest)
         filled["other_place"] = place_word(words, (cause.points[0].other or UNITS) + smallest)
     return filled
@@ -75,16 +75,16 @@ def _fair(words: Phrases, sharing: Sharing) -> str:
     """How trays compare of children who do not all stand for the same."""
     *larger, smallest = sharing.mat.widths
     if not larger:
-        return words.say("fair.all_the_same")
+        return words.say("fair.all-the-same")
     fair = [
-        words.say(f"fair.times_{place_name(width - smallest)}", stands_for=_stands_for(words, width))
+        words.say(f"fair.times-{place_name(width - smallest)}", stands_for=_stands_for(words, width))
         for width in reversed(larger)
     ]
     return words.say("fair.compare", stands_for=_stands_for(words, smallest), fair=in_a_row(words, fair))
 
 
 def _stands_for(words: Phrases, width: int) -> str:
-    return words.say(f"fair.stands_for_{place_name(width)}")
+    return words.say(f"fair.stands-for-{place_name(width)}")
 
 
 def _which(words: Phrases, what: str, turns: list[int]) -> str:
@@ -93,8 +93,8 @@ def _which(words: Phrases, what: str, turns: list[int]) -> str:
     if first == last:
         return words.say(f"turn.{what}", turn=first)
     if last - first == len(turns) - 1:
-        return words.say(f"turn.{what}_from_to", first=first, last=last)
-    return words.say(f"turn.{what}_among", turns=in_a_row(words, [words.grouping.written(turn) for turn in turns]))
+        return words.say(f"turn.{what}-from-to", first=first, last=last)
+    return words.say(f"turn.{what}-among", turns=in_a_row(words, [words.grouping.written(turn) for turn in turns]))
 
 
 def _material(words: Phrases, place: int, count: int) -> str:

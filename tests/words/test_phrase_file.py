@@ -13,14 +13,24 @@ from babel import Locale
 from generator import HANDBOOK, PROJECT
 from generator.engine.numbers import NUMBER_KINDS
 from generator.engine.places import place_name
+from generator.engine.slips import Slip, Spot
+from generator.words.slips import BY_SPOT, OF_CARDS
 
 LANGUAGES = [file.parent.name for file in HANDBOOK.glob("*/phrases.toml")]
 PLACES = [place_name(place) for place in range(7)]
 CARDS = ["large_cards_to", "small_cards_to"]
 THINGS = ["small_sets", "trays", "ten_ribbons", "hundred_ribbons"]
+SLIPS = [slip for slip in Slip if slip not in BY_SPOT] + [
+    *(f"{slip}.{spot}" for slip in OF_CARDS for spot in (Spot.ONE_TRAY, Spot.EVERY_TRAY)),
+    *(f"{Slip.NOT_BANKED}.{spot}" for spot in (Spot.MIDDLE, Spot.LEFT_OVER, Spot.ONE_TRAY)),
+    *(f"{Slip.ROLLED_AWAY}.{spot}" for spot in (Spot.MIDDLE, Spot.ONE_TRAY)),
+]
 PUT_TOGETHER = {
+    "fair.stands-for": PLACES[:4],
+    "fair.times": PLACES[1:4],
     "figure.none": PLACES[:4],
     "group.kind": NUMBER_KINDS,
+    "material": [*PLACES[:4], "larger"],
     "number": [str(number) for number in (*range(21), *range(30, 100, 10))],
     "number.of": ["hundreds", "thousands"],
     "one-piece": [*PLACES, "larger"],
@@ -34,8 +44,12 @@ PUT_TOGETHER = {
     "shape": PLACES[:4],
     "shortage.more": [*PLACES[:4], *THINGS],
     "shortage.thing": [*PLACES, *CARDS, *THINGS],
+    "slip": [f"{slip}.{part}" for slip in SLIPS for part in ("happened", "look", "go-on")],
+    "turn": [f"{turn}{which}" for turn in ("round", "exchange") for which in ("", "-from-to", "-among")],
 }
 """Keys of which the program puts the end together: the table, and every end that there is."""
+WITH_A_HYPHEN = ("fair.stands-for", "fair.times", "number.of")
+ASKED_FOR_IF_THERE = ("-with-ribbons", "-of-units")
 
 
 def phrases_of(language: str) -> dict[str, Any]:
@@ -67,11 +81,16 @@ def asked_for(language: str) -> set[str]:
     tables = "|".join({key.split(".")[0] for key in phrases_of(language)})
     literal = set(re.findall(rf'"((?:{tables})(?:\.[a-z-]+)+)"', text))
     put_together = {
-        f"{table}-{end}" if table == "number.of" else f"{table}.{end}"
+        f"{table}-{end}" if table in WITH_A_HYPHEN else f"{table}.{end}"
         for table, ends in PUT_TOGETHER.items()
         for end in ends
     }
-    return put_together | {key for key in literal if not key.endswith((".md", ".jinja", ".svg", ".toml"))}
+    special = {key + end for key in put_together for end in ASKED_FOR_IF_THERE}
+    return (
+        put_together
+        | special & phrases_of(language).keys()
+        | {key for key in literal if not key.endswith((".md", ".jinja", ".svg", ".toml"))}
+    )
 
 
 @pytest.mark.parametrize("language", LANGUAGES)
