@@ -11,7 +11,6 @@ from collections import Counter
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from enum import StrEnum
-from functools import cache
 from types import MappingProxyType
 from typing import NamedTuple
 
@@ -80,73 +79,59 @@ class Reckoning(NamedTuple):
 
 
 def reckon(dividend: int, divisor: int) -> Reckoning:
-    """Work out a plain sharing by arithmetic; dividend >= 0, divisor >= 1."""
+    """Work out a plain sharing by arithmetic; dividend >= 0, divisor >= 1.
+
+    The digits down to a place, read as pieces of that place, less the whole rounds of all larger places, are what
+    is in hand there.
+    """
     digits = Counts.of(dividend)
-    in_hand: list[int] = []
-    dealt: list[int] = []
-    left: list[int] = []
-    carried = 0
-    for digit in reversed(digits):
-        pieces = digit + 10 * carried
-        each, carried = divmod(pieces, divisor)
-        in_hand.append(pieces)
-        dealt.append(each)
-        left.append(carried)
-    return Reckoning(digits, Counts(in_hand[::-1]), Counts(dealt[::-1]), Counts(left[::-1]))
+    in_hand = Counts(dividend // 10**place % (10 * divisor) for place in range(len(digits)))
+    dealt = Counts(pieces // divisor for pieces in in_hand)
+    left = Counts(pieces % divisor for pieces in in_hand)
+    return Reckoning(digits, in_hand, dealt, left)
 
 
 def numbers(divisor: int, choice: Choice) -> tuple[int, ...]:
-    """Every number that is wanted, ascending; divisor >= 1."""
-    top = choice.digits - 1
-    shelf = choice.shelf
-    if shelf and divisor > shelf.trays:
+    """Every number that is wanted, ascending; divisor >= 1.
+
+    Numbers grow from their first digit. What happens at a place depends on the digits down to it alone, so a
+    beginning that does not do there is dropped at once.
+    """
+    sending, shelf = choice.exchange_from, choice.shelf
+    if (shelf and divisor > shelf.trays) or (sending and not sending <= set(range(TENS, choice.digits))):
         return ()
-    if choice.exchange_from and not choice.exchange_from <= set(range(TENS, choice.digits)):
-        return ()
-
-    @cache
-    def tails(place: int, carried: int, begun: bool, zeros: frozenset[Zeros]) -> tuple[int, ...]:
-        """The wanted digits from a place down, as numbers, when so many pieces come down to it.
-
-        begun: the share has a digit already; zeros: where a zero has been met.
-        """
-        if place < UNITS:
-            return (0,) if _ends_as_wanted(choice, carried, zeros) else ()
-        found: list[int] = []
-        for digit in range(place == top, 10):
-            in_hand = digit + 10 * carried
-            each, left = divmod(in_hand, divisor)
-            if place > UNITS and choice.exchange_from is not None and (left > 0) != (place in choice.exchange_from):
-                continue
-            if shelf and not _on_shelf(shelf, divisor, place, digit, each, in_hand):
-                continue
-            met = zeros
-            if digit == 0:
-                met |= {Zeros.DIVIDEND}
-            if each == 0 and (begun or place == UNITS):
-                met |= {Zeros.QUOTIENT}
-            found += [digit * 10**place + tail for tail in tails(place - 1, left, begun or each > 0, met)]
-        return tuple(found)
-
-    return tails(top, 0, False, frozenset())
+    begun: Iterable[int] = range(1, 10)
+    for place in range(choice.digits - 1, UNITS, -1):
+        if sending is not None:
+            begun = [head for head in begun if (head % divisor > 0) is (place in sending)]
+        if shelf:
+            begun = _on_shelf(shelf, divisor, place, begun)
+        begun = [10 * head + digit for head in begun for digit in range(10)]
+    if choice.remainder is not Remainder.ANY:
+        begun = [number for number in begun if (number % divisor > 0) is (choice.remainder is Remainder.SOME)]
+    if shelf:
+        begun = _on_shelf(shelf, divisor, UNITS, begun)
+    return tuple(number for number in begun if _zeros_as_wanted(choice.zeros, str(number), str(number // divisor)))
 
 
-def _ends_as_wanted(choice: Choice, remainder: int, zeros: frozenset[Zeros]) -> bool:
-    if choice.remainder is not Remainder.ANY and (remainder > 0) != (choice.remainder is Remainder.SOME):
-        return False
-    if choice.zeros is Zeros.ANY:
-        return True
-    return not zeros if choice.zeros is Zeros.NONE else choice.zeros in zeros
+def _zeros_as_wanted(zeros: Zeros, number: str, share: str) -> bool:
+    match zeros:
+        case Zeros.ANY:
+            return True
+        case Zeros.NONE:
+            return "0" not in number + share
+        case Zeros.DIVIDEND:
+            return "0" in number
+        case Zeros.QUOTIENT:
+            return "0" in share
 
 
-def _on_shelf(shelf: Shelf, divisor: int, place: int, digit: int, each: int, in_hand: int) -> bool:
-    """Whether there are the pieces of this place, the number's card and the children's cards."""
-    return (
-        shelf.holds(place, in_hand)
-        and digit * 10**place <= shelf.large_cards_to
-        and each * 10**place <= shelf.small_cards_to
-        and (each == 0 or divisor <= shelf.small_sets)
-    )
+def _on_shelf(shelf: Shelf, divisor: int, place: int, heads: Iterable[int]) -> list[int]:
+    """Those for which there are the pieces, the number's card and the children's cards of the place they end with."""
+    digit = shelf.large_cards_to // 10**place
+    each = shelf.small_cards_to // 10**place if divisor <= shelf.small_sets else 0
+    in_hand = min(shelf.pieces.at(place), (each + 1) * divisor - 1)
+    return [head for head in heads if head % 10 <= digit and head % (10 * divisor) <= in_hand]
 
 
 _MANY_PLACES = ({TENS, HUNDREDS}, {TENS, THOUSANDS}, {HUNDREDS, THOUSANDS}, {TENS, HUNDREDS, THOUSANDS})

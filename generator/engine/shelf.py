@@ -38,10 +38,6 @@ class Shelf:
         """Whether every child can have a tray and a set of small cards."""
         return children <= self.trays and children <= self.small_sets
 
-    def holds(self, place: int, pieces: int) -> bool:
-        """Whether so many pieces of a place can be out of the bank at one moment."""
-        return pieces <= self.pieces.at(place)
-
 
 class ChildCards(NamedTuple):
     """The small cards that each of some children fetches: those who stand for the same number."""

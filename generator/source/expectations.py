@@ -9,17 +9,10 @@ from typing import NamedTuple
 from generator.engine.features import Features, features_of
 from generator.engine.places import place_name
 from generator.engine.sharing import Sharing, share
+from generator.errors import Problem
 from generator.source.models import Expects, LessonFile
 
 _RIBBONS = ("none", "ten", "hundred")
-
-
-class Misfit(NamedTuple):
-    """A key of the lesson, what is wrong with it for its step, and what would be right."""
-
-    key: str
-    problem: str
-    remedy: str
 
 
 class _Trait(NamedTuple):
@@ -30,7 +23,7 @@ class _Trait(NamedTuple):
     sentence: str
 
 
-def misfits(lesson: LessonFile, expects: Expects) -> Iterator[Misfit]:
+def misfits(lesson: LessonFile, expects: Expects) -> Iterator[Problem]:
     """Everything about a lesson that its step does not take."""
     sharing = share(lesson.dividend, lesson.divisor, ribbons=lesson.ribbons)
     features = features_of(sharing)
@@ -41,21 +34,21 @@ def misfits(lesson: LessonFile, expects: Expects) -> Iterator[Misfit]:
     fewest, most = expects.children
     if not fewest <= lesson.children <= most:
         problem = f"{story} needs {lesson.children} children, but its step expects children = [{fewest}, {most}]"
-        yield Misfit("divisor", problem, another_divisor)
+        yield Problem("divisor", problem, another_divisor)
     ribbons = _ribbons(sharing)
     if expects.ribbons not in ribbons.words:
         problem = f'{story} {ribbons.sentence}, but its step expects ribbons = "{expects.ribbons}"'
-        yield Misfit("divisor", problem, another_divisor)
+        yield Problem("divisor", problem, another_divisor)
     exchanges = _exchanges(features)
     wanted_places = expects.exchange_from
     if wanted_places is not None and set(wanted_places) != set(map(place_name, features.exchange_from)):
         problem = f"{story} {exchanges.sentence}, but its step expects exchange_from = {json.dumps(wanted_places)}"
-        yield Misfit("dividend", problem, another_number)
+        yield Problem("dividend", problem, another_number)
     for trait in (exchanges, _remainder(features), _empty_place(features), _short(features)):
         wanted = getattr(expects, trait.key)
         if wanted not in trait.words:
             problem = f'{story} {trait.sentence}, but its step expects {trait.key} = "{wanted}"'
-            yield Misfit("dividend", problem, another_number)
+            yield Problem("dividend", problem, another_number)
 
 
 def _ribbons(sharing: Sharing) -> _Trait:

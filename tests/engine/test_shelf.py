@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from generator.engine.places import HUNDREDS, TENS, Counts
+from generator.engine.places import TENS, Counts
 from generator.engine.sharing import share
 from generator.engine.shelf import ChildCards, Shelf, Shortage, cards, needs, shortages
 
@@ -87,11 +87,7 @@ def test_what_the_shelf_is_short_of(
 
 
 def test_more_pieces_of_one_place() -> None:
-    more = SHELF.with_more(TENS, 20)
-    assert more == replace(SHELF, pieces=Counts((100, 65, 45, 9)))
-    assert not SHELF.holds(TENS, 46)
-    assert more.holds(TENS, 65)
-    assert not more.holds(HUNDREDS, 46)
+    assert SHELF.with_more(TENS, 20) == replace(SHELF, pieces=Counts((100, 65, 45, 9)))
 
 
 @pytest.mark.parametrize(("children", "seated"), [(1, True), (6, True), (7, False), (8, False), (9, False)])
