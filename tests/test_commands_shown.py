@@ -21,6 +21,8 @@ OTHERS = (
     "python3 -m venv .venv && .venv/bin/python -m pip install -e . && .venv/bin/python -m generator build",
     'python3 -m venv .venv && .venv/bin/python -m pip install -e ".[test]" && .venv/bin/python -m pytest',
     ".ci/run",
+    ".ci/check",
+    "ln -s ../../.ci/check .git/hooks/pre-push",
     "python -m pytest tests/engine -n 2",
     "python -m ruff check .",
     "python -m mypy",
