@@ -8,7 +8,7 @@ own, with the style sheets, policy and language of a page of the site; there are
 from __future__ import annotations
 
 import posixpath
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from html import escape
 from pathlib import Path
 from typing import NamedTuple
@@ -90,8 +90,7 @@ def _title_and_content(text: str, page: str, deeper: int, anchors: Mapping[str, 
             element.set("open", "")
         _rewrite_attributes(element, page, anchors)
     article.attrib.clear()
-    content = tostring(article, encoding="unicode", method="html", with_tail=False)
-    return words(heading), content.removeprefix("<article>").removesuffix("</article>").strip()
+    return words(heading), _written(article).removeprefix("<article>").removesuffix("</article>").strip()
 
 
 def _rewrite_attributes(element: Element, page: str, anchors: Mapping[str, str]) -> None:
@@ -123,25 +122,25 @@ def _address(address: str, page: str, anchors: Mapping[str, str]) -> str:
 
 def _frame(root: Element, page: str) -> dict[str, str]:
     """What the book takes over from a page: html and body attributes, policy, style sheets and icon."""
-    head = [
-        tostring(element, encoding="unicode", method="html", with_tail=False) for element in _head_of_book(root, page)
-    ]
-    body = root.find("body")
-    return {"html": _written(root), "head": "\n".join(head), "body": _written(body) if body is not None else ""}
-
-
-def _head_of_book(root: Element, page: str) -> Iterator[Element]:
+    head = []
     for element in root.iterfind("head/*"):
-        if element.tag == "meta" and element.get("name") != "description":
-            yield element
-        elif element.tag == "link" and not {"stylesheet", "icon"}.isdisjoint(element.get("rel", "").split()):
+        relation = element.get("rel", "").split()
+        if element.tag == "link" and ("stylesheet" in relation or "icon" in relation):
             _rewrite_attributes(element, page, {})
-            yield element
+            head.append(_written(element))
+        elif element.tag == "meta" and element.get("name") != "description":
+            head.append(_written(element))
+    return {"html": _attributes(root), "head": "\n".join(head), "body": _attributes(root.find("body"))}
+
+
+def _attributes(element: Element | None) -> str:
+    """The attributes of an element as they stand in its tag."""
+    items = [] if element is None else element.items()
+    return " ".join(f'{name}="{escape(value)}"' for name, value in items)
 
 
 def _written(element: Element) -> str:
-    """The attributes of an element as they stand in its tag."""
-    return " ".join(f'{name}="{escape(value)}"' for name, value in element.items())
+    return tostring(element, encoding="unicode", method="html", with_tail=False)
 
 
 def _page_rule(chapter: Chapter) -> str:

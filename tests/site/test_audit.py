@@ -168,6 +168,11 @@ def test_a_page_needs_language_title_and_heading(whole: str, without: str, key: 
     assert (fault.file, fault.line, fault.key, fault.problem) == ("steps/first.html", 1, key, "is missing")
 
 
+def test_no_line_is_named_where_the_parser_counts_no_further(tmp_path: Path) -> None:
+    write(tmp_path, '<p style="a">x</p>' + "\n" * 65_535 + '<a href="gone.html">x</a>')
+    assert [(fault.key, fault.line) for fault in faults(tmp_path)] == [('href="gone.html"', 0), ("style", 5)]
+
+
 def test_two_pages_must_not_have_one_title(tmp_path: Path) -> None:
     write(tmp_path)
     (tmp_path / "steps/second.html").write_text(page("First").format(up="../"), "utf-8")

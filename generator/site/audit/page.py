@@ -21,7 +21,7 @@ _RELATIONS_WITHOUT_REQUEST = frozenset({"author", "canonical", "help", "license"
 _DECORATIVE = frozenset({"none", "presentation"})
 _SCOPES = frozenset({"col", "row", "colgroup", "rowgroup"})
 _IGNORED_IN_SCHEME = re.compile(r"[\x00-\x20]+")
-_LAST_LINE = 65_535  # the parser counts no further
+_LAST_LINE = 65_535  # the parser counts no further; only the book of many lessons is longer
 
 
 class Link(NamedTuple):
@@ -83,15 +83,15 @@ def _read_attribute(element: Element, attribute: str, value: str, line: int, pag
                 page.problems.append((line, problem))
             elif not SCHEME.match(address):
                 page.links.append(Link(line, attribute, address))
-    elif attribute == "id" or (attribute == "name" and element.tag == "a" and value != element.get("id")):
-        if value in page.anchors:
-            page.problems.append((line, Problem(f'id="{value}"', "is on this page twice", "give each its own")))
-        page.anchors.add(value)
     elif attribute == "style":
         problem = Problem("style", "is an attribute that the content policy refuses", "use a class instead")
         page.problems.append((line, problem))
     elif attribute.startswith("on"):
         page.problems.append((line, Problem(attribute, "is a script that the content policy refuses", _INTO_FILE)))
+    elif value and (attribute == "id" or (element.tag == "a" and value != element.get("id"))):
+        if value in page.anchors:
+            page.problems.append((line, Problem(f'id="{value}"', "is on this page twice", "give each its own")))
+        page.anchors.add(value)
 
 
 def _addresses(attribute: str, value: str) -> list[str]:
@@ -145,10 +145,8 @@ def _table_problems(table: Element) -> Iterator[tuple[Element, Problem]]:
     scopes = {header.get("scope", "").removesuffix("group") for header in headers}
     for scope, called in (("col", "column"), ("row", "row")):
         if scope not in scopes:
-            yield (
-                table,
-                Problem("table", f"has no {called} headers", f'mark what names each {called} with th scope="{scope}"'),
-            )
+            remedy = f'mark what names each {called} with th scope="{scope}"'
+            yield table, Problem("table", f"has no {called} headers", remedy)
     for header in headers:
         if header.get("scope") not in _SCOPES:
             yield header, Problem("th", "does not say what it names", 'add scope="col" or scope="row"')
