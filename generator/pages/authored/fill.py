@@ -20,7 +20,6 @@ from generator.pages.writing.template_faults import template_fault
 from generator.source.models import AuthoredPage, Note
 
 _HEADING = re.compile(r"^(?:#\s|={3,}\s*$|<h1\b)", re.MULTILINE)
-_ABOVE_A_NOTE = "## At our school { #at-our-school }"
 
 
 @dataclass(frozen=True)
@@ -79,7 +78,8 @@ def write_authored(context: WritingContext, to_write: PageToWrite) -> WrittenPag
 
 def write_note(context: WritingContext, noted: PageWithNote) -> WrittenPage:
     """A page with what a school adds to it, below a heading of its own. Raises SourceError like write_authored."""
-    page = replace(noted.page, body=f"{noted.page.body.rstrip()}\n\n{_ABOVE_A_NOTE}\n\n")
+    heading = context.writer.phrases.say("page.note")
+    page = replace(noted.page, body=f"{noted.page.body.rstrip()}\n\n## {heading} {{ #at-our-school }}\n\n")
     return _with(page, _guarded(context, page, SourceText(noted.note.text, noted.note.file)))
 
 
