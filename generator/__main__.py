@@ -5,6 +5,7 @@ Exit codes: 0 done; 1 the handbook's sources have faults (all are listed); 2 wro
 
 from __future__ import annotations
 
+import os
 import sys
 from importlib import import_module
 
@@ -51,6 +52,11 @@ def run() -> int:
         return 2
     except HandbookError as fault:
         click.echo(str(fault), err=True)
+        return 1
+    except (
+        BrokenPipeError
+    ):  # who reads what is printed has gone, as `head` does; Python would complain of it at its end
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return 1
     return 0
 

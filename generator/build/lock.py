@@ -29,20 +29,26 @@ def locked(path: Path, say: Callable[[str], None], patience: float) -> Iterator[
     `say` is told once when there is something to wait for. Raises HandbookError when the wait was in vain.
     """
     end = time.monotonic() + patience
-    told = False
-    while (handle := _try(path)) is None:
-        if not told:
-            say(f"Another build is writing here; waiting for it, at most {patience:g} seconds.")
-            told = True
+    handle = _try(path)
+    if handle is None:
+        say(f"Another build is writing here; waiting for it, at most {patience:g} seconds.")
+    while handle is None:
         if time.monotonic() >= end:
             raise HandbookError(
                 f"{path}: another build has been writing here for {patience:g} seconds; wait until it is done"
             )
         time.sleep(_PAUSE)
+        handle = _try(path)
+    _held.add(handle)
     try:
         yield
     finally:
-        _release(handle, path)
+        _held.discard(handle)
+        if sys.platform == "win32":
+            handle.close()  # an open file cannot be removed there
+        with suppress(OSError):
+            path.unlink()
+        handle.close()
 
 
 def _try(path: Path) -> IO[bytes] | None:
@@ -56,23 +62,11 @@ def _try(path: Path) -> IO[bytes] | None:
             fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
         # The one who held it before may have removed the file since it was opened here.
         if os.path.samestat(os.fstat(handle.fileno()), path.stat()):
-            _held.add(handle)
             return handle
     except (BlockingIOError, PermissionError, FileNotFoundError):
         pass
     handle.close()
     return None
-
-
-def _release(handle: IO[bytes], path: Path) -> None:
-    _held.discard(handle)
-    if sys.platform == "win32":
-        handle.close()  # an open file cannot be removed there
-        with suppress(OSError):
-            path.unlink()
-    else:
-        path.unlink(missing_ok=True)
-        handle.close()
 
 
 def _close_all() -> None:

@@ -28,6 +28,15 @@ _LITTER = frozenset({".DS_Store", "Thumbs.db", "desktop.ini"})
 _AT_FDCWD, _RENAME_EXCHANGE = -100, 2  # linux/fcntl.h and linux/fs.h
 _NO_EXCHANGE = frozenset({errno.EINVAL, errno.ENOSYS, errno.ENOTSUP, errno.EOPNOTSUPP, errno.EPERM})
 
+# No room, not allowed, or a file where a folder should be.
+_OF_DISKS = frozenset(
+    (
+        *(errno.ENOSPC, errno.EDQUOT, errno.EFBIG, errno.EIO),
+        *(errno.EACCES, errno.EPERM, errno.EROFS),
+        *(errno.EEXIST, errno.EISDIR, errno.ENOTDIR, errno.ENAMETOOLONG),
+    )
+)
+
 
 @contextmanager
 def fresh_site(target: Path, say: Callable[[str], None], patience: float = 60.0) -> Iterator[Path]:
@@ -65,17 +74,24 @@ def clear_up(target: Path, say: Callable[[str], None], patience: float = 60.0) -
 def _alone_at(target: Path, say: Callable[[str], None], patience: float) -> Iterator[Path]:
     """Keep other builds away from a target for the length of the block, and give the tidied folder to work in."""
     workshop = _workshop(target)
-    try:
+    with disk_faults(target, f"the site at {target} is as it was before; "):
         target.parent.mkdir(parents=True, exist_ok=True)
         with locked(_lock(target), say, patience):
             _refuse_foreign_workshop(workshop)
             _tidy(workshop, target)
             yield workshop
+
+
+@contextmanager
+def disk_faults(folder: Path, besides: str = "") -> Iterator[None]:
+    """Say in one line that a disk is full or may not be written; any other error passes as it is."""
+    try:
+        yield
     except OSError as error:
-        where = error.filename or target
+        if error.errno not in _OF_DISKS:
+            raise
         raise HandbookError(
-            f"{where}: {error.strerror or error}; the site at {target} is as it was before; "
-            "make room or allow writing there, then build again"
+            f"{error.filename or folder}: {error.strerror}; {besides}make room or allow writing there, then build again"
         ) from error
 
 

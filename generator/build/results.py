@@ -3,15 +3,12 @@
 from __future__ import annotations
 
 import hashlib
-import json
+import marshal
 import os
 import sys
-from collections.abc import Iterable
 from contextlib import suppress
 from pathlib import Path
 from types import TracebackType
-
-Packed = bytes | memoryview
 
 _DIGEST = 32
 
@@ -21,23 +18,18 @@ def key_of(*parts: object) -> str:
     return hashlib.sha256("\x00".join(map(repr, parts)).encode()).hexdigest()
 
 
-def fingerprint(folder: Path) -> str:
-    """Every file below a folder, by path and content."""
-    digest = hashlib.sha256()
-    for file in sorted(folder.rglob("*")):
-        if file.is_file() and file.suffix != ".pyc":
-            digest.update(f"{file.relative_to(folder).as_posix()}\x00{file.stat().st_size}\x00".encode())
-            digest.update(file.read_bytes())
-    return digest.hexdigest()
-
-
 def digests(folder: Path) -> dict[str, str]:
-    """The digest of every file below a folder, by path."""
+    """The digest of every file below a folder, by path; nothing if the folder is not there."""
     found: dict[str, str] = {}
     for place, _, names in os.walk(folder):
         for file in (Path(place, name) for name in names):
             found[file.relative_to(folder).as_posix()] = hashlib.sha256(file.read_bytes()).hexdigest()
     return found
+
+
+def fingerprint(folder: Path) -> str:
+    """Every file below a folder, by path and content, but what Python compiled."""
+    return key_of(sorted(file for file in digests(folder).items() if not file[0].endswith(".pyc")))
 
 
 def installed() -> tuple[str, ...]:
@@ -46,80 +38,60 @@ def installed() -> tuple[str, ...]:
     return (sys.version, *sorted(found))
 
 
-class Cache:
-    """Results by key, read from a file at once and, at the end of a `with` block, written there if there are new ones.
+class Results:
+    """Key to bytes, one file; loaded at the start, saved at the end of a `with` block if anything was added.
 
-    The file begins with a digest of the rest and of `made_by`, which says what worked the results out: a damaged
-    file, or one of other code, counts as none. It holds all that was asked for since it was read, and of the rest no
-    more than that takes room.
+    The file begins with a digest of the rest and of `made_by`, which says what worked the results out: a damaged file,
+    or one of other code, counts as none. What was not asked for is left out, unless the block failed halfway.
     """
 
     def __init__(self, file: Path, made_by: str) -> None:
         self._file = file
         self._made_by = made_by.encode()
-        self._kept = self._read()
-        self._used: dict[str, Packed] = {}
-        self._new = False
+        self._kept = self._load()
+        self._used: dict[str, bytes] = {}
+        self._added = False
 
-    def __enter__(self) -> Cache:
+    def __enter__(self) -> Results:
         return self
 
     def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, at: TracebackType | None) -> None:
-        if self._new:
-            self._write()
+        if self._added:
+            self._save(self._used if kind is None else self._kept | self._used)
 
     def get(self, key: str) -> bytes | None:
         """What was put under a key, or nothing."""
         found = self._used.get(key, self._kept.get(key))
-        if found is None:
-            return None
-        self._used[key] = found
-        return bytes(found)
+        if found is not None:
+            self._used[key] = found
+        return found
 
     def put(self, key: str, result: bytes) -> None:
         """Keep a result."""
         self._used[key] = result
-        self._new = True
+        self._added = True
 
-    def _read(self) -> dict[str, Packed]:
-        """What the file holds: its digest, a line of keys and lengths, and all results one after the other."""
+    def _load(self) -> dict[str, bytes]:
         try:
             content = self._file.read_bytes()
         except OSError:
             return {}
-        view = memoryview(content)
-        if self._digest([view[_DIGEST:]]) != content[:_DIGEST]:
+        packed = memoryview(content)[_DIGEST:]
+        if self._digest(packed) != content[:_DIGEST]:
             return {}
-        start = content.index(b"\n", _DIGEST) + 1
-        kept: dict[str, Packed] = {}
-        for key, length in json.loads(content[_DIGEST:start]).items():
-            kept[key] = view[start : start + length]
-            start += length
+        kept: dict[str, bytes] = marshal.loads(packed)
         return kept
 
-    def _write(self) -> None:
+    def _save(self, results: dict[str, bytes]) -> None:
         """Take the file's place in one step; a folder that cannot be written is no fault, only slower."""
-        packed = dict(self._used)
-        room = sum(map(len, packed.values()))
-        for key, result in self._kept.items():
-            room -= 0 if key in packed else len(result)
-            if room < 0:
-                break
-            packed.setdefault(key, result)
-        lengths = json.dumps({key: len(result) for key, result in packed.items()})
-        parts = [lengths.encode(), b"\n", *packed.values()]
+        packed = marshal.dumps(results)
         unfinished = self._file.with_suffix(".new")
         try:
-            self._file.parent.mkdir(parents=True, exist_ok=True)
-            with unfinished.open("wb") as file:
-                file.writelines((self._digest(parts), *parts))
+            unfinished.write_bytes(self._digest(packed) + packed)
             unfinished.replace(self._file)
         except OSError:
             with suppress(OSError):
                 unfinished.unlink()
 
-    def _digest(self, parts: Iterable[Packed]) -> bytes:
-        digest = hashlib.sha256(self._made_by)
-        for part in parts:
-            digest.update(part)
-        return digest.digest()
+    def _digest(self, packed: bytes | memoryview) -> bytes:
+        return hashlib.sha256(self._made_by + packed).digest()

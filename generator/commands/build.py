@@ -5,7 +5,7 @@ from __future__ import annotations
 import shutil
 import sys
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 import click
@@ -44,10 +44,16 @@ def _progress(quiet: bool) -> Iterator[Callable[[str], None]]:
     if quiet:
         yield lambda words: None
     elif not sys.stdout.isatty():
-        yield click.echo
+        yield _say_if_heard
     else:
         width = shutil.get_terminal_size().columns - 1
         try:
             yield lambda words: click.echo("\r" + f"{words} ...".ljust(width)[:width], nl=False)
         finally:
             click.echo("\r" + " " * width + "\r", nl=False)
+
+
+def _say_if_heard(words: str) -> None:
+    """What cannot be said to anybody is no reason to stop."""
+    with suppress(OSError):
+        click.echo(words)

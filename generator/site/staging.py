@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Iterable
 from pathlib import Path
 
@@ -15,35 +14,19 @@ def stage(folder: Path, files: Files) -> None:
     others = {file for file in folder.rglob("*") if file.is_file()}
     for path, content in files:
         file = folder / path
+        if file not in others or file.read_bytes() != content:
+            _write(file, content)
         others.discard(file)
-        if not _holds(file, content):
-            file.parent.mkdir(parents=True, exist_ok=True)
-            file.write_bytes(content)
     for file in others:
         file.unlink()
 
 
-def fill(folder: Path, files: Files, like: Path) -> None:
-    """Put files, by path, into a folder.
-
-    A file that stands in the folder `like` just so is linked from there, where the disk can: making a file takes
-    many times as long as giving one a second name.
-    """
+def fill(folder: Path, files: Files) -> None:
+    """Put files, by path, into a folder."""
     for path, content in files:
-        file = folder / path
-        file.parent.mkdir(parents=True, exist_ok=True)
-        if not (_holds(like / path, content) and _linked(like / path, file)):
-            file.unlink(missing_ok=True)  # it may be a second name of the old file
-            file.write_bytes(content)
+        _write(folder / path, content)
 
 
-def _holds(file: Path, content: bytes) -> bool:
-    return file.is_file() and not file.is_symlink() and file.read_bytes() == content
-
-
-def _linked(old: Path, new: Path) -> bool:
-    try:
-        os.link(old, new)
-    except OSError:
-        return False
-    return True
+def _write(file: Path, content: bytes) -> None:
+    file.parent.mkdir(parents=True, exist_ok=True)
+    file.write_bytes(content)

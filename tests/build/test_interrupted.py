@@ -11,7 +11,6 @@ import sys
 import time
 from collections.abc import Callable, Iterator
 from contextlib import suppress
-from dataclasses import replace
 from multiprocessing import get_context
 from multiprocessing.process import BaseProcess
 from pathlib import Path
@@ -21,6 +20,7 @@ import pytest
 
 from generator.build.straight_line import Request, build
 from generator.errors import HandbookError
+from tests.conftest import quiet
 from tests.sampling import times
 from tests.small_handbook import contents, write_small_handbook
 
@@ -61,14 +61,10 @@ def place(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Place]:
         right: dict[str, Site] = {}
         place = Place(handbook, schools, right)
         for edition in EDITIONS:
-            build(place.request(edition, folder / "right"), quietly)
+            build(place.request(edition, folder / "right"), quiet)
             right[edition] = contents(folder / "right" / "site")
         assert right["amber"] != right["birch"]
         yield place
-
-
-def quietly(_: str) -> None:
-    """Builds have nothing to say here."""
 
 
 def begin(request: Request) -> BaseProcess:
@@ -80,7 +76,7 @@ def begin(request: Request) -> BaseProcess:
 
 def _build(request: Request) -> None:
     try:
-        build(request, quietly)
+        build(request, quiet)
     except HandbookError:
         sys.exit(1)
 
@@ -107,10 +103,10 @@ def seconds(action: Callable[[], object]) -> float:
 @needs_signals
 def test_killed_at_any_moment_the_site_is_whole_and_the_next_build_is_right(place: Place, tmp_path: Path) -> None:
     moments = random.Random(7)
-    build(place.request("amber", tmp_path), quietly)
+    build(place.request("amber", tmp_path), quiet)
     usual = {
-        "from scratch": seconds(lambda: build(place.request("birch", tmp_path / "other"), quietly)),
-        "with what was kept": seconds(lambda: build(place.request("birch", tmp_path), quietly)),
+        "from scratch": seconds(lambda: build(place.request("birch", tmp_path / "other"), quiet)),
+        "with what was kept": seconds(lambda: build(place.request("birch", tmp_path), quiet)),
     }
     assert place.edition_in(tmp_path) == "birch"
     in_time, helpers = 0, set[int]()
@@ -128,7 +124,7 @@ def test_killed_at_any_moment_the_site_is_whole_and_the_next_build_is_right(plac
         process.join()
         assert place.edition_in(tmp_path) in (before, after)
         if number % 10 == 9:
-            build(place.request(before, tmp_path), quietly)
+            build(place.request(before, tmp_path), quiet)
             assert place.edition_in(tmp_path) == before
     assert in_time > KILLS // 2
     assert {path.name for path in tmp_path.iterdir()} <= {"site", "workshop", "other"}
@@ -139,7 +135,7 @@ def test_killed_at_any_moment_the_site_is_whole_and_the_next_build_is_right(plac
 
 
 def test_what_a_killed_build_left_is_cleared_up_also_where_nothing_has_changed(place: Place, tmp_path: Path) -> None:
-    build(place.request("amber", tmp_path), quietly)
+    build(place.request("amber", tmp_path), quiet)
     (tmp_path / ".site.building" / "site").mkdir(parents=True)
     (tmp_path / ".site.building" / "site" / "half.html").write_text("half", "utf-8")
     (tmp_path / ".site.lock").touch()
@@ -151,7 +147,7 @@ def test_what_a_killed_build_left_is_cleared_up_also_where_nothing_has_changed(p
 
 @needs_signals
 def test_interrupted_the_old_site_is_as_it_was_and_nothing_is_left_beside_it(place: Place, tmp_path: Path) -> None:
-    build(place.request("amber", tmp_path), quietly)
+    build(place.request("amber", tmp_path), quiet)
     for wait in (0.1, 0.4, 0.8):
         shutil.rmtree(tmp_path / "workshop")
         process = begin(place.request("birch", tmp_path))
@@ -161,15 +157,13 @@ def test_interrupted_the_old_site_is_as_it_was_and_nothing_is_left_beside_it(pla
         process.join()
         assert place.edition_in(tmp_path) == ("amber" if process.exitcode else "birch")
         assert not list(tmp_path.glob(".site.*"))
-        build(place.request("amber", tmp_path), quietly)
+        build(place.request("amber", tmp_path), quiet)
 
 
 @needs_signals
-@pytest.mark.parametrize("workshop", ["one workshop", "a workshop for each"])
-def test_two_builds_at_once_take_turns(workshop: str, place: Place, tmp_path: Path) -> None:
-    requests = [place.request(edition, tmp_path) for edition in EDITIONS]
-    if workshop == "a workshop for each":
-        requests[1] = replace(requests[1], workshop=tmp_path / "another")
+@pytest.mark.parametrize("editions", [EDITIONS, EDITIONS[:1] * 2], ids=["two schools", "one school"])
+def test_two_builds_at_once_take_turns(editions: tuple[str, ...], place: Place, tmp_path: Path) -> None:
+    requests = [place.request(edition, tmp_path) for edition in editions]
     for _ in range(3):
         processes = list(map(begin, requests))
         for process in processes:
@@ -204,16 +198,16 @@ def fill(file: Path) -> None:
 
 @pytest.mark.parametrize("full", ["in the end", "from the beginning", "without a workshop"])
 def test_a_full_disk_leaves_the_old_site_and_the_next_build_is_right(full: str, place: Place, disk: Path) -> None:
-    build(place.request("amber", disk), quietly)
+    build(place.request("amber", disk), quiet)
     if full == "without a workshop":
         shutil.rmtree(disk / "workshop")
     if full != "in the end":
         fill(disk / "filler")
     with pytest.raises(HandbookError, match="No space left on device") as refused:
-        build(place.request("birch", disk), quietly)
+        build(place.request("birch", disk), quiet)
     assert "\n" not in str(refused.value)
     assert place.edition_in(disk) == "amber"
     (disk / "filler").unlink(missing_ok=True)
     mount(disk, "remount,size=40m")
-    build(place.request("birch", disk), quietly)
+    build(place.request("birch", disk), quiet)
     assert place.edition_in(disk) == "birch"

@@ -191,6 +191,15 @@ def test_a_disk_that_refuses_gives_one_clear_line(code: int, tmp_path: Path) -> 
     assert words(tmp_path / "site") == {"one"}
 
 
+@pytest.mark.parametrize("error", [BrokenPipeError(errno.EPIPE, "Broken pipe"), FileNotFoundError(errno.ENOENT, "no")])
+def test_an_error_that_no_disk_made_is_not_called_one(error: OSError, tmp_path: Path) -> None:
+    build(tmp_path / "site", "one")
+    with pytest.raises(type(error)) as caught:
+        build_and_fail(tmp_path / "site", error)
+    assert caught.value is error
+    assert words(tmp_path / "site") == {"one"}
+
+
 def test_a_parent_that_is_a_file_gives_one_clear_line(tmp_path: Path) -> None:
     (tmp_path / "file").write_text("mine", "utf-8")
     with pytest.raises(HandbookError, match=r"file: .*is as it was before"):

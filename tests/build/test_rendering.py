@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from generator.build.rendering import render_changed
-from generator.build.results import Cache
+from generator.build.results import Results
 from generator.errors import SourceError
 from generator.site.render import Nav, render
 from generator.site.search import INDEX, offline
@@ -29,9 +29,9 @@ class Place:
         self._elsewhere = folder / "elsewhere"
         shutil.copytree(DOCS, self.docs)
 
-    def render(self, nav: Nav = NAV, edition: str = "an edition") -> list[str]:
-        with Cache(self._notes, "this code") as cache:
-            return render_changed(cache, edition, self.docs, self.rendered, nav, SETTINGS)
+    def render(self, nav: Nav = NAV) -> list[str]:
+        with Results(self._notes, "this code") as results:
+            return render_changed(results, self.docs, self.rendered, nav, SETTINGS)
 
     def whole(self, nav: Nav = NAV) -> dict[str, bytes]:
         """What MkDocs makes of everything at once."""
@@ -114,7 +114,7 @@ def test_whatever_has_changed_the_whole_is_right(change: Callable[[Place], objec
 
 def test_another_navigation_is_another_edition(place: Place) -> None:
     nav = [*NAV[1:], NAV[0]]
-    place.render(nav, "another edition")
+    place.render(nav)
     assert in_order(place.rendered) == place.whole(nav)
     place.render()
     assert in_order(place.rendered) == place.whole()

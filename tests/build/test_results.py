@@ -8,10 +8,14 @@ from pathlib import Path
 
 import pytest
 
-from generator.build import straight_line
-from generator.build.results import Cache, fingerprint, key_of
+from generator import HANDBOOK
+from generator.build import workshop
+from generator.build.results import Results, fingerprint, key_of
 from generator.build.straight_line import Request, build
+from generator.build.workshop import made_by
+from generator.errors import HandbookError
 from generator.site.staging import fill, stage
+from tests.conftest import quiet
 from tests.small_handbook import contents, write_small_handbook
 
 KEY, OTHER = key_of("something", 1), key_of("something", 2)
@@ -30,25 +34,21 @@ DAMAGE: dict[str, Callable[[bytes], bytes]] = {
 }
 
 
-def quiet(line: str) -> None:
-    """Say nothing."""
-
-
 def files_of(folder: Path) -> Iterator[Path]:
     return (file for file in folder.rglob("*") if file.is_file())
 
 
-def kept(file: Path, *results: tuple[str, bytes], made_by: str = "this code") -> Cache:
+def kept(file: Path, *results: tuple[str, bytes], made_by: str = "this code") -> Results:
     """A cache after a build that put these results into it."""
-    with Cache(file, made_by) as cache:
+    with Results(file, made_by) as cache:
         for key, result in results:
             cache.put(key, result)
-    return Cache(file, made_by)
+    return Results(file, made_by)
 
 
 def test_results_come_back(tmp_path: Path) -> None:
-    file = tmp_path / "folder" / "results"
-    assert Cache(file, "this code").get(KEY) is None
+    file = tmp_path / "results"
+    assert Results(file, "this code").get(KEY) is None
     cache = kept(file, (KEY, RESULT), (OTHER, b""))
     assert (cache.get(KEY), cache.get(OTHER), cache.get(key_of("third"))) == (RESULT, b"", None)
     assert [found.name for found in file.parent.iterdir()] == ["results"]
@@ -59,13 +59,13 @@ def test_from_a_damaged_file_none_does(damage: Callable[[bytes], bytes], tmp_pat
     file = tmp_path / "results"
     kept(file, (OTHER, b"another"), (KEY, RESULT))
     file.write_bytes(damage(file.read_bytes()))
-    assert Cache(file, "this code").get(KEY) is None
+    assert Results(file, "this code").get(KEY) is None
     assert kept(file, (KEY, RESULT)).get(KEY) == RESULT
 
 
 def test_nor_from_one_that_other_code_has_written(tmp_path: Path) -> None:
     kept(tmp_path / "results", (KEY, RESULT), made_by="other code")
-    assert Cache(tmp_path / "results", "this code").get(KEY) is None
+    assert Results(tmp_path / "results", "this code").get(KEY) is None
 
 
 def test_a_folder_where_the_file_should_be_does_no_harm(tmp_path: Path) -> None:
@@ -92,18 +92,34 @@ def test_nothing_is_written_when_nothing_is_new(tmp_path: Path) -> None:
     kept(file, (KEY, RESULT))
     file.chmod(0o444)
     before = file.stat().st_mtime_ns
-    with Cache(file, "this code") as cache:
+    with Results(file, "this code") as cache:
         cache.get(KEY)
     assert file.stat().st_mtime_ns == before
 
 
-def test_what_is_not_asked_for_is_kept_only_while_it_takes_no_more_room(tmp_path: Path) -> None:
-    """So two schools that are built by turns both find their results, and the file does not grow without end."""
+def test_what_is_not_asked_for_is_left_out(tmp_path: Path) -> None:
     file = tmp_path / "results"
-    kept(file, *((key_of("old", number), bytes(100)) for number in range(10)))
-    cache = kept(file, *((key_of("new", number), bytes(100)) for number in range(6)))
-    assert all(cache.get(key_of("new", number)) for number in range(6))
-    assert sum(cache.get(key_of("old", number)) is not None for number in range(10)) == 6
+    kept(file, (KEY, RESULT), (OTHER, b"another"))
+    with Results(file, "this code") as results:
+        assert results.get(OTHER) == b"another"
+        results.put("third", b"3")
+    after = Results(file, "this code")
+    assert (after.get(KEY), after.get(OTHER), after.get("third")) == (None, b"another", b"3")
+
+
+def add_and_fail(file: Path) -> None:
+    with Results(file, "this code") as results:
+        results.put(OTHER, b"another")
+        raise HandbookError("a fault")
+
+
+def test_where_a_build_fails_halfway_everything_is_kept(tmp_path: Path) -> None:
+    file = tmp_path / "results"
+    kept(file, (KEY, RESULT))
+    with pytest.raises(HandbookError):
+        add_and_fail(file)
+    after = Results(file, "this code")
+    assert (after.get(KEY), after.get(OTHER)) == (RESULT, b"another")
 
 
 def test_keys_tell_parts_apart() -> None:
@@ -142,16 +158,9 @@ def test_staging_makes_a_folder_hold_just_these_files_and_touches_no_more(tmp_pa
     assert (tmp_path / "a.md").stat().st_mtime_ns == before[tmp_path / "a.md"]
 
 
-def test_a_file_that_stands_elsewhere_just_so_is_not_written_again(tmp_path: Path) -> None:
-    old, new = tmp_path / "old", tmp_path / "new"
-    stage(old, {"same": b"1", "other": b"2", "twice": b"5"}.items())
-    (old / "a link").symlink_to(old / "same")
-    files = {"same": b"1", "other": b"3", "a link": b"1", "nowhere": b"4", "twice": b"5"}
-    fill(new, [*files.items(), ("twice", b"6")], like=old)
-    assert contents(new) == {**files, "twice": b"6"}
-    assert (contents(old)["other"], contents(old)["twice"]) == (b"2", b"5")
-    assert (new / "same").stat().st_ino == (old / "same").stat().st_ino
-    assert not (new / "a link").is_symlink()
+def test_filling_puts_files_into_a_folder(tmp_path: Path) -> None:
+    fill(tmp_path / "new", [("a", b"1"), ("b/c", b"2"), ("a", b"3")])
+    assert contents(tmp_path / "new") == {"a": b"3", "b/c": b"2"}
 
 
 @pytest.fixture(scope="module")
@@ -171,11 +180,12 @@ def first(handbook: Path) -> Request:
 def test_a_build_is_right_whatever_happened_to_what_was_kept(name: str, first: Request, tmp_path: Path) -> None:
     workshop = tmp_path / "workshop"
     shutil.copytree(first.workshop, workshop)
-    results = workshop / "results"
+    stock = workshop / "stock"
+    results = stock / "results"
     results.write_bytes(DAMAGE[name](results.read_bytes()))
-    (workshop / "docs" / "index.md").write_text("# Something else")
-    (workshop / "docs" / "more.md").write_text("# More")
-    (workshop / "rendered" / "index.html").write_text("?")
+    (stock / "docs" / "index.md").write_text("# Something else")
+    (stock / "docs" / "more.md").write_text("# More")
+    (stock / "rendered" / "index.html").write_text("?")
     build(Request(out=tmp_path / "site", handbook=first.handbook, workshop=workshop, processes=1), quiet)
     assert contents(tmp_path / "site") == contents(first.out)
 
@@ -204,27 +214,27 @@ def test_a_changed_lesson_costs_no_more_than_the_pages_that_say_it(
     first: Request, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     worked_out: list[str] = []
-    put = Cache.put
+    put = Results.put
 
-    def noted(cache: Cache, key: str, result: bytes) -> None:
+    def noted(results: Results, key: str, result: bytes) -> None:
         worked_out.append(key)
-        put(cache, key, result)
+        put(results, key, result)
 
-    monkeypatch.setattr(Cache, "put", noted)
-    handbook, workshop = tmp_path / "handbook", tmp_path / "workshop"
+    monkeypatch.setattr(Results, "put", noted)
+    handbook, top = tmp_path / "handbook", tmp_path / "workshop"
     shutil.copytree(first.handbook, handbook)
-    shutil.copytree(first.workshop, workshop)
+    shutil.copytree(first.workshop, top)
+    workshop = top / "stock"
     lesson = handbook / "lessons" / "as-it-lies" / "6963-among-3.toml"
     before = {file.relative_to(workshop): file.stat().st_mtime_ns for file in files_of(workshop)}
     lesson.write_text(lesson.read_text().replace('reason = "', 'reason = "Anew: '))
-    build(Request(out=tmp_path / "site", handbook=handbook, workshop=workshop, processes=1), quiet)
+    build(Request(out=tmp_path / "site", handbook=handbook, workshop=top, processes=1), quiet)
     staged = {file.relative_to(workshop): file.stat().st_mtime_ns for file in files_of(workshop / "docs")}
     written = {file.as_posix() for file, time in staged.items() if before.get(file) != time}
     assert written == {"docs/lessons/as-it-lies/6963-among-3.md", "docs/lessons/as-it-lies/index.md"}
     pages = 3  # the lesson, its step and, in case a card says it too, the cards of the step
-    readings = 2 * 3  # of the two pages that changed: the chapter of the book, the audit of the page and of the chapter
     lists = 2  # of the files that MkDocs has made, and of those of the site
-    assert 0 < len(worked_out) <= pages + readings + lists
+    assert 0 < len(worked_out) <= pages + lists
     rendered = {file.relative_to(workshop): file.stat().st_mtime_ns for file in files_of(workshop / "rendered")}
     again = {file.as_posix() for file, time in rendered.items() if before.get(file) != time}
     assert {path for path in again if path.endswith(".html")} == {
@@ -233,19 +243,50 @@ def test_a_changed_lesson_costs_no_more_than_the_pages_that_say_it(
     }
 
 
-@pytest.mark.parametrize("what", ["THEME", "TEMPLATES", "PHRASES"])
+@pytest.mark.parametrize("part", ["theme/css/lesson.css", "en/templates/parts.md.jinja", "en/phrases.toml"])
 def test_results_do_not_outlive_the_look_and_the_words_that_they_were_made_of(
-    what: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    part: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    ours: Path = getattr(straight_line, what)
-    other = tmp_path / "other"
-    if ours.is_dir():
-        shutil.copytree(ours, other)
-        (other / "brand-new").write_text("new")
-    else:
-        other.write_bytes(ours.read_bytes() + b"# new\n")
-    with straight_line.kept_results(tmp_path / "workshop") as cache:
-        cache.put(KEY, RESULT)
-    assert straight_line.kept_results(tmp_path / "workshop").get(KEY) == RESULT
-    monkeypatch.setattr(straight_line, what, other)
-    assert straight_line.kept_results(tmp_path / "workshop").get(KEY) is None
+    copy = Path(shutil.copytree(HANDBOOK, tmp_path / "handbook"))
+    before = made_by()
+    monkeypatch.setattr(workshop, "HANDBOOK", copy)
+    assert made_by() == before
+    file = copy / part
+    file.write_text(file.read_text("utf-8") + "# new\n", "utf-8")
+    assert made_by() != before
+
+
+def rendered_at(workshop: Path) -> dict[str, int]:
+    """When each page was rendered, in nanoseconds."""
+    return {file.relative_to(workshop).as_posix(): file.stat().st_mtime_ns for file in workshop.rglob("*.html")}
+
+
+def test_the_next_morning_no_page_is_rendered_again(
+    handbook: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """86,400 seconds after 2026-01-01 begins 2026-01-02."""
+    request = Request(out=tmp_path / "site", handbook=handbook, workshop=tmp_path / "workshop", processes=1)
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "1767225600")
+    build(request, quiet)
+    before = rendered_at(request.workshop)
+    assert before
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", str(1767225600 + 86_400))
+    build(request, quiet)
+    assert rendered_at(request.workshop) == before
+    text = (request.out / "index.html").read_text("utf-8")
+    assert "2026-01-02" in text
+    assert "2026-01-01" not in text
+
+
+def test_a_school_and_the_stock_handbook_by_turns_render_nothing_again(handbook: Path, tmp_path: Path) -> None:
+    (tmp_path / "school").mkdir()
+    (tmp_path / "school" / "school.toml").write_text('name = "Hazel House"', "utf-8")
+    requests = [
+        Request(school, tmp_path / "site", 1, handbook, tmp_path / "workshop") for school in (None, tmp_path / "school")
+    ]
+    for request in requests:
+        build(request, quiet)
+    before = rendered_at(tmp_path / "workshop")
+    for request in requests:
+        build(request, quiet)
+    assert rendered_at(tmp_path / "workshop") == before

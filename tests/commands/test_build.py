@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import subprocess
 import sys
 from collections.abc import Callable
 from contextlib import redirect_stderr, redirect_stdout
@@ -16,6 +17,7 @@ from generator.__main__ import run
 from generator.build.straight_line import Request, Summary
 from generator.errors import Fault, SourceError
 from tests.commands.running import Ran, run_command
+from tests.small_handbook import check_out_small
 
 INDEX = Path("somewhere") / "site" / "index.html"
 STEPS = ("Reading lessons", "Rendering 12 pages")
@@ -117,6 +119,21 @@ def test_an_interrupt_is_one_line(
     code, _, err = run_it("build")
     assert code == 1
     assert err.strip() == "Stopped. The handbook that was there before is as it was."
+
+
+@pytest.mark.skipif(os.name != "posix", reason="a pipe is closed otherwise there")
+def test_a_reader_who_goes_away_is_no_fault(tmp_path: Path) -> None:
+    """As in `build | head -1`: the reader takes one line and closes the pipe."""
+    checkout = check_out_small(tmp_path / "checkout")
+    order = [sys.executable, "-u", "-m", "generator", "build", "--out", str(tmp_path / "site")]
+    with subprocess.Popen(order, cwd=checkout, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True) as building:
+        assert building.stdout
+        assert building.stderr
+        assert building.stdout.readline() == "Reading lessons, pages and settings\n"
+        building.stdout.close()
+        assert building.stderr.read() == ""
+    assert building.returncode == 1
+    assert (tmp_path / "site" / "index.html").exists()
 
 
 def test_help_shows_an_example() -> None:

@@ -33,5 +33,5 @@ def build(folder: Path, docs: Path = DOCS, nav: Nav = NAV, settings: Settings = 
         paths = [file.relative_to(rendered).as_posix() for file in rendered.rglob("*") if file.is_file()]
         pages = sorted(path for path in paths if path.endswith(".html") and path not in ("404.html", "index.html"))
         parts = [BookPart("", ("index.html",)), BookPart("Others", tuple(pages))]
-        fill(folder, finished(rendered, paths, parts, settings, BUILT, None), like=folder)
+        fill(folder, finished(rendered, paths, parts, settings, BUILT, None))
     return folder

@@ -1,0 +1,93 @@
+"""Runs pure functions over many inputs on N processes, with results kept."""
+
+from __future__ import annotations
+
+import ctypes
+import os
+import signal
+import sys
+import threading
+from collections.abc import Callable, Iterable, Iterator
+from concurrent.futures import ProcessPoolExecutor
+from concurrent.futures.process import BrokenProcessPool
+from functools import partial
+from multiprocessing import get_context, parent_process
+from types import TracebackType
+from typing import Any, get_type_hints
+
+from pydantic import TypeAdapter
+
+from generator.build.results import Results, key_of
+from generator.errors import HandbookError
+from generator.pages.run_many import Given, Result, Thing
+
+_TURNS = 16  # how often a process comes back for more: few turns cost little, many share the work evenly
+_PR_SET_PDEATHSIG = 1  # linux/prctl.h
+
+
+class Processes:
+    """`run_many` for the length of a `with` block. With `count` 1 everything happens in this process.
+
+    Raises HandbookError from the block if one of the processes was ended from outside.
+    """
+
+    def __init__(self, results: Results, count: int) -> None:
+        self._results = results
+        self._count = count
+        context = get_context("fork" if sys.platform == "linux" else "spawn")
+        self._pool = ProcessPoolExecutor(count, context, initializer=_end_with_the_first) if count > 1 else None
+
+    def __enter__(self) -> Processes:
+        return self
+
+    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, at: TracebackType | None) -> None:
+        if self._pool:
+            self._pool.shutdown(cancel_futures=True)
+        if isinstance(error, BrokenProcessPool):
+            raise HandbookError(
+                "a process that helped this one was ended from outside; make room in memory, then do it again"
+            ) from None
+
+    def run_many(
+        self, function: Callable[[Given, Thing], Result], given: Given, things: Iterable[Thing]
+    ) -> Iterator[Result]:
+        """Results in order, as `generator.pages.run_many.RunMany` has it; those that are kept are not worked out."""
+        json: TypeAdapter[Result] = TypeAdapter(get_type_hints(function)["return"])
+        common = key_of(function.__module__, function.__qualname__, given)
+        keyed = [(key_of(common, thing), thing) for thing in things]
+        kept = [self._results.get(key) for key, _ in keyed]
+        fresh = self._begin(
+            partial(function, given), [thing for (_, thing), old in zip(keyed, kept, strict=True) if old is None]
+        )
+        return (
+            self._keep(json, key, next(fresh)) if old is None else json.validate_json(old)
+            for (key, _), old in zip(keyed, kept, strict=True)
+        )
+
+    def _begin(self, function: Callable[[Thing], Result], things: list[Thing]) -> Iterator[Result]:
+        if self._pool is None:
+            return map(function, things)
+        return self._pool.map(function, things, chunksize=1 + len(things) // (_TURNS * self._count))
+
+    def _keep(self, json: TypeAdapter[Any], key: str, result: Result) -> Result:
+        self._results.put(key, json.dump_json(result))
+        return result
+
+
+def _end_with_the_first() -> None:
+    """An interrupt is meant for the first process: it ends the others itself, and if it was killed they end too.
+
+    On Linux these processes are forked, and fork others in turn, so there must be no thread in them.
+    """
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    if sys.platform == "linux":
+        ctypes.CDLL(None).prctl(_PR_SET_PDEATHSIG, signal.SIGKILL)
+    else:
+        threading.Thread(target=_wait_for_the_first, daemon=True).start()
+
+
+def _wait_for_the_first() -> None:
+    first = parent_process()
+    if first:
+        first.join()
+        os._exit(1)

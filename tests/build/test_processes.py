@@ -1,0 +1,135 @@
+"""Functions run on several processes and kept from build to build gives the same as doing it one by one."""
+
+from __future__ import annotations
+
+import os
+import signal
+import subprocess
+import sys
+import threading
+import time
+from dataclasses import dataclass
+from pathlib import Path
+
+import pytest
+
+from generator import PROJECT
+from generator.build.processes import Processes
+from generator.build.results import Results
+from generator.errors import Fault, HandbookError, SourceError
+from generator.pages.run_many import run_in_turn
+from tests.build.test_interrupted import is_gone
+
+FAULT = Fault("pages/odd.md", 7, "title", "is not even", "make it even")
+
+
+@dataclass(frozen=True)
+class Answer:
+    words: str
+    numbers: tuple[int, ...] = ()
+
+
+ALLOWED = True
+
+
+def answer(given: str, thing: int) -> Answer:
+    if not ALLOWED:
+        raise TypeError("should have been known")
+    return Answer(f"{given} é {thing}", (thing, -thing))
+
+
+def picture(given: str, thing: int) -> bytes:
+    return f'<svg id="{given}-{thing}"/>\n'.encode()
+
+
+def refuse(given: str, thing: int) -> str:
+    raise SourceError([FAULT])
+
+
+def end_at_once(given: int, thing: int) -> str:
+    """In another process only: the one that was `given` goes on."""
+    if os.getpid() != given:
+        os.kill(os.getpid(), signal.SIGKILL)
+    return "done"
+
+
+def threads(given: str, thing: int) -> int:
+    return threading.active_count()
+
+
+FIRST = """
+import sys, time
+from pathlib import Path
+from generator import PROJECT
+from generator.build.processes import Processes
+from generator.build.results import Results
+from multiprocessing import active_children
+from tests.build.test_processes import picture
+with Processes(Results(Path(sys.argv[1]) / "results", ""), 2) as shared:
+    list(shared.run_many(picture, "a", range(9)))
+    print(*(child.pid for child in active_children()), flush=True)
+    time.sleep(600)
+"""
+
+
+def results_in(folder: Path) -> Results:
+    return Results(folder / "results", "this code")
+
+
+@pytest.mark.parametrize("processes", [1, 2, 3])
+@pytest.mark.parametrize("many", [0, 1, 5, 100])
+def test_results_are_those_of_a_plain_loop_and_in_order(many: int, processes: int, tmp_path: Path) -> None:
+    for _ in range(2):
+        with results_in(tmp_path) as kept, Processes(kept, processes) as shared:
+            answers, pictures = shared.run_many(answer, "a", range(many)), shared.run_many(picture, "p", range(many))
+            assert list(pictures) == list(run_in_turn(picture, "p", range(many)))
+            assert list(answers) == list(run_in_turn(answer, "a", range(many)))
+
+
+def test_nothing_is_worked_out_twice(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    with results_in(tmp_path) as kept, Processes(kept, 2) as shared:
+        before = list(shared.run_many(answer, "a", range(20)))
+    with results_in(tmp_path) as kept, Processes(kept, 1) as shared:
+        monkeypatch.setitem(answer.__globals__, "ALLOWED", False)
+        assert list(shared.run_many(answer, "a", range(20))) == before
+        with pytest.raises(TypeError):
+            list(shared.run_many(answer, "b", range(1)))
+        with pytest.raises(TypeError):
+            list(shared.run_many(answer, "a", range(21)))
+
+
+@pytest.mark.parametrize("processes", [1, 2])
+def test_faults_come_through_from_another_process(processes: int, tmp_path: Path) -> None:
+    with results_in(tmp_path) as kept, Processes(kept, processes) as shared, pytest.raises(SourceError) as error:
+        list(shared.run_many(refuse, "", range(50)))
+    assert error.value.faults == (FAULT,)
+
+
+def test_a_process_that_is_killed_is_told_in_one_line(tmp_path: Path) -> None:
+    with (
+        pytest.raises(HandbookError, match="ended from outside") as error,
+        results_in(tmp_path) as kept,
+        Processes(kept, 2) as shared,
+    ):
+        list(shared.run_many(end_at_once, os.getpid(), range(4)))
+    assert "\n" not in str(error.value)
+
+
+def test_nothing_runs_beside_what_was_forked(tmp_path: Path) -> None:
+    """Processes fork others that can be stopped; from Python 3.12 on, a thread beside a fork is warned of."""
+    with results_in(tmp_path) as kept, Processes(kept, 2) as shared:
+        assert set(shared.run_many(threads, "", range(8))) == {1}
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="reads what Linux tells of processes")
+def test_processes_end_with_the_first_however_it_ended(tmp_path: Path) -> None:
+    order = [sys.executable, "-c", FIRST, str(tmp_path)]
+    with subprocess.Popen(order, cwd=PROJECT, stdout=subprocess.PIPE, text=True) as first:
+        assert first.stdout
+        others = list(map(int, first.stdout.readline().split()))
+        first.kill()
+    assert len(others) == 2
+    end = time.monotonic() + 30
+    while not all(map(is_gone, others)):
+        assert time.monotonic() < end, "processes are left"
+        time.sleep(0.05)
