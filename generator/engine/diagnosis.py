@@ -7,18 +7,18 @@ from dataclasses import dataclass
 
 from generator.engine.observations import Observation, Reading, beads_on, readings
 from generator.engine.sharing import Sharing, refuse_unless_whole, share
-from generator.engine.slips import Point, Slip, simulate
+from generator.engine.slips import Occasion, Slip, simulate
 
 _SLIPS = tuple(Slip)
 
 
 @dataclass(frozen=True)
 class Cause:
-    """One slip at one place, and every point at which it leads to what is seen, in the order of the lesson."""
+    """One slip at one place, and every occasion at which it leads to what is seen, in the order of the lesson."""
 
     slip: Slip
     place: int | None
-    points: tuple[Point, ...]
+    occasions: tuple[Occasion, ...]
 
 
 @dataclass(frozen=True)
@@ -64,7 +64,7 @@ def diagnose(dividend: int, divisor: int, seen: Sequence[int], left: int | None 
     consistent = _agree(observation, Observation((Reading(quotient, divisor),), remainder))
     explained = not consistent and abs(len(seen) - divisor) <= 1
     outcomes = simulate(share(dividend, divisor)) if explained else iter(())
-    causes = _causes(outcome.point for outcome in outcomes if _agree(observation, outcome.seen))
+    causes = _causes(outcome.occasion for outcome in outcomes if _agree(observation, outcome.seen))
     return Diagnosis(dividend, divisor, observation, consistent, causes)
 
 
@@ -75,11 +75,11 @@ def telling_slips(sharing: Sharing, most: int = 8) -> tuple[Symptom, ...]:
     and, among those, the one on most trays and of the smallest pieces. A slip that an earlier symptom names already
     gets a symptom of its own only when there is room to spare.
     """
-    points: dict[Observation, list[Point]] = {}
+    occasions: dict[Observation, list[Occasion]] = {}
     for outcome in simulate(sharing):
-        points.setdefault(outcome.seen, []).append(outcome.point)
-    points.pop(_right(sharing), None)
-    causes = {seen: _causes(found) for seen, found in points.items()}
+        occasions.setdefault(outcome.seen, []).append(outcome.occasion)
+    occasions.pop(_right(sharing), None)
+    causes = {seen: _causes(found) for seen, found in occasions.items()}
     named: dict[Observation, set[Slip]] = {seen: {cause.slip for cause in found} for seen, found in causes.items()}
     best: dict[Slip, Observation] = {}
     for slip in _SLIPS:
@@ -99,14 +99,14 @@ def telling_slips(sharing: Sharing, most: int = 8) -> tuple[Symptom, ...]:
 def _how_telling(slip: Slip, causes: tuple[Cause, ...]) -> tuple[int, int, int]:
     """The smaller, the more telling a symptom is for a slip."""
     cause = next(cause for cause in causes if cause.slip is slip)
-    return len({cause.slip for cause in causes}), -max(point.many for point in cause.points), cause.place or 0
+    return len({cause.slip for cause in causes}), -max(occasion.many for occasion in cause.occasions), cause.place or 0
 
 
-def _causes(points: Iterable[Point]) -> tuple[Cause, ...]:
+def _causes(occasions: Iterable[Occasion]) -> tuple[Cause, ...]:
     """One cause for each slip at each place, likeliest first."""
-    together: dict[tuple[Slip, int | None], dict[Point, None]] = {}
-    for point in points:
-        together.setdefault((point.slip, point.place), {})[point] = None
+    together: dict[tuple[Slip, int | None], dict[Occasion, None]] = {}
+    for occasion in occasions:
+        together.setdefault((occasion.slip, occasion.place), {})[occasion] = None
     causes = (Cause(slip, place, tuple(found)) for (slip, place), found in together.items())
     return tuple(sorted(causes, key=lambda cause: (_SLIPS.index(cause.slip), cause.place or 0)))
 

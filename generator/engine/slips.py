@@ -1,4 +1,4 @@
-"""What each single slip leaves behind, worked out at every point of a sharing where it can happen.
+"""What each single slip leaves behind, worked out at every occasion of a sharing where it can happen.
 
 A slip disturbs the room at one moment. From there on everybody does as the rules say with what lies in
 the middle, so the same dealing rule carries the lesson to its end; nobody notices before the close.
@@ -70,7 +70,7 @@ class Spot(StrEnum):
     EVERY_CHILD = "every-child"
 
 
-class Point(NamedTuple):
+class Occasion(NamedTuple):
     """One slip, and where and when it happens.
 
     place   of the pieces the bank should count out, of the piece not banked, dealt, kept, laid or lost, or the
@@ -98,7 +98,7 @@ class Outcome(NamedTuple):
     read    what is read at the close where it is not simply what lies on the trays; otherwise empty
     """
 
-    point: Point
+    occasion: Occasion
     trays: tuple[Tray, ...]
     left: Counts
     read: tuple[Reading, ...] = ()
@@ -108,7 +108,7 @@ class Outcome(NamedTuple):
         return Observation(self.read or beads_on(self.trays), self.left.value)
 
 
-class _Odd(NamedTuple):
+class _Difference(NamedTuple):
     """How many sharers who stand for 10^width have one piece of a place more (+1) or less (-1) than the others."""
 
     width: int
@@ -118,7 +118,7 @@ class _Odd(NamedTuple):
 
 
 def simulate(sharing: Sharing) -> Iterator[Outcome]:
-    """Every slip at every point of a sharing, also where it leaves no trace."""
+    """Every slip at every occasion of a sharing, also where it leaves no trace."""
     return chain(
         _laying_out(sharing),
         _counting_trays(sharing),
@@ -133,9 +133,9 @@ def simulate(sharing: Sharing) -> Iterator[Outcome]:
 def _laying_out(sharing: Sharing) -> Iterator[Outcome]:
     before = sharing.beginning
     for place, laid in enumerate(sharing.start):
-        yield _go_on(sharing, Point(Slip.LAID_MANY, place), before, _with(before.middle, place, 1))
+        yield _go_on(sharing, Occasion(Slip.LAID_MANY, place), before, _with(before.middle, place, 1))
         if laid:
-            yield _go_on(sharing, Point(Slip.LAID_FEW, place), before, _with(before.middle, place, -1))
+            yield _go_on(sharing, Occasion(Slip.LAID_FEW, place), before, _with(before.middle, place, -1))
 
 
 def _counting_trays(sharing: Sharing) -> Iterator[Outcome]:
@@ -146,10 +146,10 @@ def _counting_trays(sharing: Sharing) -> Iterator[Outcome]:
                 mat = Mat(mat[: mat.widths[0] + 1])
                 end = deal_on(sharing.beginning, mat)
                 trays = _trays(mat, end.share)
-                yield Outcome(Point(slip, None, spot=Spot.EVERY_TRAY), trays, end.middle)
+                yield Outcome(Occasion(slip, None, spot=Spot.EVERY_TRAY), trays, end.middle)
                 share = end.share.value * 10**width if more > 0 else 0
                 read = readings((*beads_on(trays), Reading(share, -more, 10**width)))
-                yield Outcome(Point(slip, None, spot=Spot.EVERY_CHILD), trays, end.middle, read)
+                yield Outcome(Occasion(slip, None, spot=Spot.EVERY_CHILD), trays, end.middle, read)
 
 
 def _at_the_bank(sharing: Sharing) -> Iterator[Outcome]:
@@ -162,19 +162,19 @@ def _at_the_bank(sharing: Sharing) -> Iterator[Outcome]:
         large, small = step.place, step.place - 1
         turns[large] += 1
         turn = turns[large]
-        yield _go_on(sharing, Point(Slip.BANK_NINE, small, turn), room, _with(room.middle, small, -1))
-        yield _go_on(sharing, Point(Slip.BANK_ELEVEN, small, turn), room, _with(room.middle, small, 1))
+        yield _go_on(sharing, Occasion(Slip.BANK_NINE, small, turn), room, _with(room.middle, small, -1))
+        yield _go_on(sharing, Occasion(Slip.BANK_ELEVEN, small, turn), room, _with(room.middle, small, 1))
         without = _with(room.middle, small, -10)
         for other in range(len(sharing.start)):
             if other != small:
-                point = Point(Slip.WRONG_KIND, small, turn, other)
-                yield _go_on(sharing, point, room, _with(without, other, 10))
-        kept = Point(Slip.NOT_BANKED, large, turn)
+                occasion = Occasion(Slip.WRONG_KIND, small, turn, other)
+                yield _go_on(sharing, occasion, room, _with(without, other, 10))
+        kept = Occasion(Slip.NOT_BANKED, large, turn)
         yield _go_on(sharing, kept._replace(spot=Spot.MIDDLE), room, _with(room.middle, large, 1))
         trays = _trays(sharing.mat, end.share)
         yield Outcome(kept._replace(spot=Spot.LEFT_OVER), trays, _with(end.middle, large, 1))
         for width in sharing.mat.widths:
-            trays = _trays(sharing.mat, end.share, _Odd(width, 1, large, 1))
+            trays = _trays(sharing.mat, end.share, _Difference(width, 1, large, 1))
             yield Outcome(kept._replace(spot=Spot.ONE_TRAY), trays, end.middle)
 
 
@@ -183,9 +183,9 @@ def _in_whole_rounds(sharing: Sharing) -> Iterator[Outcome]:
         turn = room.share[room.level]
         for width in sharing.mat.widths:
             place = room.level + width
-            more, less = _Odd(width, 1, place, 1), _Odd(width, 1, place, -1)
-            yield _misdealt(sharing, Point(Slip.SKIPPED, place, turn), room, less)
-            twice = Point(Slip.DEALT_TWICE, place, turn)
+            more, less = _Difference(width, 1, place, 1), _Difference(width, 1, place, -1)
+            yield _misdealt(sharing, Occasion(Slip.SKIPPED, place, turn), room, less)
+            twice = Occasion(Slip.DEALT_TWICE, place, turn)
             if room.middle[place]:
                 yield _misdealt(sharing, twice, room, more)
             elif sharing.mat[width] > 1:
@@ -200,29 +200,29 @@ def _in_rounds_taken_back(sharing: Sharing) -> Iterator[Outcome]:
         level = room.level
         turn = room.share[level] + 1
         for many in range(1, step.pieces + 1):
-            point = Point(Slip.NOT_TAKEN_BACK, level, turn, many=many)
-            outcome = _misdealt(sharing, point, room, *_first(sharing.mat, level, many))
+            occasion = Occasion(Slip.NOT_TAKEN_BACK, level, turn, many=many)
+            outcome = _misdealt(sharing, occasion, room, *_first(sharing.mat, level, many))
             yield outcome
             if level == UNITS:
-                yield outcome._replace(point=Point(Slip.LEFT_OVER_DEALT, UNITS, many=many))
+                yield outcome._replace(occasion=Occasion(Slip.LEFT_OVER_DEALT, UNITS, many=many))
         for served in _first(sharing.mat, level, step.pieces):
             if room.middle[served.place] > 1:
-                point = Point(Slip.DEALT_TWICE, served.place, turn)
-                yield _misdealt(sharing, point, room, served._replace(sharers=1))
+                occasion = Occasion(Slip.DEALT_TWICE, served.place, turn)
+                yield _misdealt(sharing, occasion, room, served._replace(sharers=1))
 
 
 def _rolled_away(sharing: Sharing) -> Iterator[Outcome]:
     rooms = (step.after for step in sharing.steps if step.action is not Action.START)
     for room in dict.fromkeys((sharing.beginning, *rooms)):
         for place in room.middle.places_held:
-            point = Point(Slip.ROLLED_AWAY, place, spot=Spot.MIDDLE)
-            yield _go_on(sharing, point, room, _with(room.middle, place, -1))
+            occasion = Occasion(Slip.ROLLED_AWAY, place, spot=Spot.MIDDLE)
+            yield _go_on(sharing, occasion, room, _with(room.middle, place, -1))
     end = sharing.end
     for width in sharing.mat.widths:
         for held in end.share.places_held:
             place = held + width
-            point = Point(Slip.ROLLED_AWAY, place, spot=Spot.ONE_TRAY)
-            yield Outcome(point, _trays(sharing.mat, end.share, _Odd(width, 1, place, -1)), end.middle)
+            occasion = Occasion(Slip.ROLLED_AWAY, place, spot=Spot.ONE_TRAY)
+            yield Outcome(occasion, _trays(sharing.mat, end.share, _Difference(width, 1, place, -1)), end.middle)
 
 
 def _with_cards(sharing: Sharing) -> Iterator[Outcome]:
@@ -231,63 +231,63 @@ def _with_cards(sharing: Sharing) -> Iterator[Outcome]:
     trays = _trays(sharing.mat, end.share)
     beads = beads_on(trays)
     smallest = beads[-1].stands_for
-    for point, value in _misread(Counts.of(sharing.quotient)):
+    for occasion, value in _misread(Counts.of(sharing.quotient)):
         one = Reading(value * smallest, 1, smallest)
         read = readings((*beads, beads[-1]._replace(sharers=-1), one))
-        yield Outcome(point._replace(spot=Spot.ONE_TRAY), trays, end.middle, read)
+        yield Outcome(occasion._replace(spot=Spot.ONE_TRAY), trays, end.middle, read)
         if sharing.sharers > 1:
             read = readings(tray._replace(value=value * tray.stands_for) for tray in beads)
-            yield Outcome(point._replace(spot=Spot.EVERY_TRAY), trays, end.middle, read)
+            yield Outcome(occasion._replace(spot=Spot.EVERY_TRAY), trays, end.middle, read)
 
 
-def _misread(digits: Counts) -> Iterator[tuple[Point, int]]:
+def _misread(digits: Counts) -> Iterator[tuple[Occasion, int]]:
     """Two places swapped, one zero forgotten, every zero forgotten: and what the cards read then."""
     places = range(len(digits))
     for low, high in combinations(places, 2):
         if digits[low] != digits[high]:
             swapped = list(digits)
             swapped[low], swapped[high] = swapped[high], swapped[low]
-            yield Point(Slip.SWAPPED, high, other=low), Counts(swapped).value
+            yield Occasion(Slip.SWAPPED, high, other=low), Counts(swapped).value
     zeros = [place for place in places if not digits[place]]
     if digits.value and zeros:
         for zero in zeros:
-            yield Point(Slip.ZERO_FORGOTTEN, zero), Counts(digits[:zero] + digits[zero + 1 :]).value
+            yield Occasion(Slip.ZERO_FORGOTTEN, zero), Counts(digits[:zero] + digits[zero + 1 :]).value
         if len(zeros) > 1:
-            point = Point(Slip.ZERO_FORGOTTEN, zeros[-1], many=len(zeros))
-            yield point, Counts(digit for digit in digits if digit).value
+            occasion = Occasion(Slip.ZERO_FORGOTTEN, zeros[-1], many=len(zeros))
+            yield occasion, Counts(digit for digit in digits if digit).value
 
 
-def _first(mat: Mat, level: int, many: int) -> tuple[_Odd, ...]:
+def _first(mat: Mat, level: int, many: int) -> tuple[_Difference, ...]:
     """The first so many sharers in the order of dealing, each with one piece more."""
-    first: list[_Odd] = []
+    first: list[_Difference] = []
     for width in mat.widths:
         sharers = min(many, mat[width])
         many -= sharers
         if sharers:
-            first.append(_Odd(width, sharers, level + width, 1))
+            first.append(_Difference(width, sharers, level + width, 1))
     return tuple(first)
 
 
-def _misdealt(sharing: Sharing, point: Point, room: State, *odd: _Odd) -> Outcome:
+def _misdealt(sharing: Sharing, occasion: Occasion, room: State, *differences: _Difference) -> Outcome:
     """Deal on after some have more or less than the others: what they have lies no longer in the middle."""
     middle = room.middle
-    for one in odd:
+    for one in differences:
         middle = _with(middle, one.place, -one.pieces * one.sharers)
-    return _go_on(sharing, point, room, middle, *odd)
+    return _go_on(sharing, occasion, room, middle, *differences)
 
 
-def _go_on(sharing: Sharing, point: Point, room: State, middle: Counts, *odd: _Odd) -> Outcome:
+def _go_on(sharing: Sharing, occasion: Occasion, room: State, middle: Counts, *differences: _Difference) -> Outcome:
     """Deal on from a disturbed middle."""
     end = deal_on(room._replace(middle=middle), sharing.mat)
-    return Outcome(point, _trays(sharing.mat, end.share, *odd), end.middle)
+    return Outcome(occasion, _trays(sharing.mat, end.share, *differences), end.middle)
 
 
-def _trays(mat: Mat, share: Counts, *odd: _Odd) -> tuple[Tray, ...]:
+def _trays(mat: Mat, share: Counts, *differences: _Difference) -> tuple[Tray, ...]:
     """Every tray, equal ones together, with what some have more or less than the others."""
     trays: list[Tray] = []
     for width in mat.widths:
         holds = Counts(((0,) * width + share)[: len(share)])
-        mine = [one for one in odd if one.width == width]
+        mine = [one for one in differences if one.width == width]
         equal = mat[width] - sum(one.sharers for one in mine)
         groups = [(one.sharers, _with(holds, one.place, one.pieces)) for one in mine] + [(equal, holds)]
         groups.sort(key=lambda group: group[1].value, reverse=True)

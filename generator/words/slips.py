@@ -24,13 +24,13 @@ class Words(NamedTuple):
 
 
 def explain(words: Phrases, cause: Cause, sharing: Sharing | None = None) -> Words:
-    """One cause in words; what is said of when it happened holds all its points together.
+    """One cause in words; what is said of when it happened holds all its occasions together.
 
     sharing: where children wear ribbons, what they share: their trays and cards are not like those of the others
     """
     with_ribbons = sharing if sharing and sharing.ribbons else None
     filled = _filled(words, cause) | (_filled_with_ribbons(words, cause, with_ribbons) if with_ribbons else {})
-    table = f"slip.{cause.slip}.{cause.points[0].spot}" if cause.slip in BY_SPOT else f"slip.{cause.slip}"
+    table = f"slip.{cause.slip}.{cause.occasions[0].spot}" if cause.slip in BY_SPOT else f"slip.{cause.slip}"
     special = [name for name, holds in (("with-ribbons", with_ribbons), ("of-units", cause.place == UNITS)) if holds]
 
     def sentence(part: str) -> str:
@@ -43,15 +43,15 @@ def explain(words: Phrases, cause: Cause, sharing: Sharing | None = None) -> Wor
 
 def _filled(words: Phrases, cause: Cause) -> dict[str, str | int]:
     """Everything that a sentence about a slip may name."""
-    point = cause.points[0]
+    occasion = cause.occasions[0]
     place = cause.place or UNITS
-    other = point.other or UNITS
-    turns = sorted({point.turn for point in cause.points})
+    other = occasion.other or UNITS
+    turns = sorted({occasion.turn for occasion in cause.occasions})
     return {
-        "count": point.many,
+        "count": occasion.many,
         "one": _material(words, place, 1),
         "several": _material(words, place, 2),
-        "pieces": _material(words, place, point.many),
+        "pieces": _material(words, place, occasion.many),
         "place": place_word(words, place),
         "larger_place": place_word(words, place + 1),
         "other_place": place_word(words, other),
@@ -67,7 +67,7 @@ def _filled_with_ribbons(words: Phrases, cause: Cause, sharing: Sharing) -> dict
     filled: dict[str, str | int] = {"fair": _fair(words, sharing), "stands_for": 10**smallest}
     if cause.slip in OF_CARDS:  # the share of one who stands for ten lies one place higher
         filled["place"] = place_word(words, (cause.place or UNITS) + smallest)
-        filled["other_place"] = place_word(words, (cause.points[0].other or UNITS) + smallest)
+        filled["other_place"] = place_word(words, (cause.occasions[0].other or UNITS) + smallest)
     return filled
 
 

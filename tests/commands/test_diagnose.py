@@ -84,17 +84,17 @@ def test_sentences(line: str) -> None:
 
 
 def test_every_slip_has_its_words_and_names_its_piece() -> None:
-    """Every point that comes up in many lessons is put into words; nothing is left unfilled."""
+    """Every occasion that comes up in many lessons is put into words; nothing is left unfilled."""
     pieces = {0: "unit bead", 1: "ten-bar", 2: "hundred-square", 3: "thousand-cube"}
     told = set()
     for dividend, divisor in islice(divisions(seed=94), 40):
         for outcome in simulate(share(dividend, divisor)):
-            point = outcome.point
-            words = explain(Phrases("en"), Cause(point.slip, point.place, (point,)))
+            occasion = outcome.occasion
+            words = explain(Phrases("en"), Cause(occasion.slip, occasion.place, (occasion,)))
             assert all(sentence.endswith((".", "?")) and "None" not in sentence for sentence in words), words
-            if point.place is not None:
-                assert pieces[point.place] in " ".join(words) or place_name(point.place) in " ".join(words)
-            told.add(point.slip)
+            if occasion.place is not None:
+                assert pieces[occasion.place] in " ".join(words) or place_name(occasion.place) in " ".join(words)
+            told.add(occasion.slip)
     assert told == set(Slip)
 
 

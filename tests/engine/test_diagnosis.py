@@ -72,13 +72,13 @@ def test_every_point_of_every_cause_leads_to_exactly_what_is_seen() -> None:
             for left in (outcome.left.value, outcome.left.value + chance.randint(0, 2), None):
                 diagnosis = diagnose(dividend, children, seen, left)
                 agreeing = {
-                    one.point
+                    one.occasion
                     for one in outcomes
                     if one.seen.trays == outcome.seen.trays and left in (None, one.left.value)
                 }
-                points = {point for cause in diagnosis.causes for point in cause.points}
-                assert points == (set() if diagnosis.consistent else agreeing)
-                explained += bool(points)
+                occasions = {occasion for cause in diagnosis.causes for occasion in cause.occasions}
+                assert occasions == (set() if diagnosis.consistent else agreeing)
+                explained += bool(occasions)
     assert explained > 150
 
 
@@ -261,7 +261,9 @@ def test_a_lesson_without_exchanges_shows_nothing_of_the_bank() -> None:
 
 def test_points_of_a_cause_tell_every_round_and_exchange() -> None:
     (cause,) = diagnose(5230, 4, [1307, 1307, 1307, 1306], 3).causes
-    assert cause == Cause(Slip.SKIPPED, U, cause.points)
-    assert [point.turn for point in cause.points] == [1, 2, 3, 4, 5, 6, 7]
+    assert cause == Cause(Slip.SKIPPED, U, cause.occasions)
+    assert [occasion.turn for occasion in cause.occasions] == [1, 2, 3, 4, 5, 6, 7]
     (cause,) = diagnose(5230, 4, [1317, 1307, 1307, 1307], 2).causes
-    assert [(point.turn, point.spot) for point in cause.points] == [(turn, Spot.ONE_TRAY) for turn in (1, 2, 3)]
+    assert [(occasion.turn, occasion.spot) for occasion in cause.occasions] == [
+        (turn, Spot.ONE_TRAY) for turn in (1, 2, 3)
+    ]

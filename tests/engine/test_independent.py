@@ -1,4 +1,4 @@
-"""Larger numbers against other people's arithmetic: test vectors, another library, sequences, and lots of lots."""
+"""Larger numbers against other people's arithmetic: test vectors, another library, and lots of lots."""
 
 from __future__ import annotations
 
@@ -102,14 +102,3 @@ def test_large_groups(dividend: int, divisor: int) -> None:
 @given(st.integers(0, 10**15), st.integers(1, 10**6))
 def test_large_numbers_with_ribbons(dividend: int, divisor: int) -> None:
     _check(share(dividend, divisor, ribbons=True))
-
-
-# The On-Line Encyclopedia of Integer Sequences, first terms from n = 0, from memory.
-A010872 = "0 1 2 0 1 2 0 1 2 0 1 2 0 1 2 0 1 2 0 1 2 0 1 2 0 1 2 0 1 2"  # n mod 3
-A002264 = "0 0 0 1 1 1 2 2 2 3 3 3 4 4 4 5 5 5 6 6 6 7 7 7 8 8 8 9 9 9"  # floor(n/3)
-
-
-def test_sequences_of_sharing_among_three() -> None:
-    sharings = [share(dividend, 3) for dividend in range(30)]
-    assert " ".join(str(sharing.remainder) for sharing in sharings) == A010872
-    assert " ".join(str(sharing.quotient) for sharing in sharings) == A002264

@@ -14,7 +14,7 @@ from generator.engine.dealing import deal_on
 from generator.engine.observations import Observation, Reading, readings
 from generator.engine.places import Counts, Mat
 from generator.engine.sharing import Sharing, share
-from generator.engine.slips import Outcome, Point, Slip, Spot, simulate
+from generator.engine.slips import Occasion, Outcome, Slip, Spot, simulate
 from generator.engine.steps import State
 from tests.engine.mishaps import Acted, Mishap, divisions
 
@@ -38,22 +38,22 @@ def expand(seen: Observation) -> list[int]:
     return sorted(value for value, sharers, _ in seen.trays for _ in range(sharers))
 
 
-def as_acted(point: Point) -> Mishap | None:
+def as_acted(occasion: Occasion) -> Mishap | None:
     """The same slip for the actors; None for what they do not act."""
-    match point:
-        case Point(slip=Slip.ROLLED_AWAY, spot=Spot.ONE_TRAY):
-            return Mishap(Slip.ROLLED_AWAY, point.place)
-        case Point(slip=Slip.ROLLED_AWAY):
+    match occasion:
+        case Occasion(slip=Slip.ROLLED_AWAY, spot=Spot.ONE_TRAY):
+            return Mishap(Slip.ROLLED_AWAY, occasion.place)
+        case Occasion(slip=Slip.ROLLED_AWAY):
             return None
-        case Point(slip=Slip.NOT_BANKED, spot=Spot.LEFT_OVER | Spot.ONE_TRAY):
+        case Occasion(slip=Slip.NOT_BANKED, spot=Spot.LEFT_OVER | Spot.ONE_TRAY):
             return None
-        case Point(slip=Slip.ZERO_FORGOTTEN, many=many) if many > 1:
+        case Occasion(slip=Slip.ZERO_FORGOTTEN, many=many) if many > 1:
             return None
-        case Point(slip=Slip.SWAPPED | Slip.ZERO_FORGOTTEN, spot=Spot.EVERY_TRAY):
+        case Occasion(slip=Slip.SWAPPED | Slip.ZERO_FORGOTTEN, spot=Spot.EVERY_TRAY):
             return None
-        case Point(spot=Spot.EVERY_CHILD):
+        case Occasion(spot=Spot.EVERY_CHILD):
             return None
-    return Mishap(point.slip, point.place, point.turn, point.other or 0, point.many)
+    return Mishap(occasion.slip, occasion.place, occasion.turn, occasion.other or 0, occasion.many)
 
 
 def test_every_slip_leaves_what_is_left_when_it_is_acted_out_and_none_is_missing() -> None:
@@ -61,16 +61,16 @@ def test_every_slip_leaves_what_is_left_when_it_is_acted_out_and_none_is_missing
     for dividend, children in ACTED:
         found = set()
         for outcome in simulate(share(dividend, children)):
-            mishap = as_acted(outcome.point)
+            mishap = as_acted(outcome.occasion)
             if mishap:
                 acted = Acted(dividend, children, mishap)
                 assert (expand(outcome.seen), outcome.left.value) == (sorted(acted.values), acted.left), (
                     dividend,
                     children,
-                    outcome.point,
+                    outcome.occasion,
                 )
                 found.add(mishap)
-                slips[outcome.point.slip] += 1
+                slips[outcome.occasion.slip] += 1
         chances = set(Acted(dividend, children).chances)
         missing = {chance for chance in chances - found if chance.slip is not Slip.ROLLED_AWAY or not chance.turn}
         assert not missing, (dividend, children)
@@ -83,28 +83,28 @@ def test_a_piece_lost_from_the_middle_at_any_round_is_the_same_as_any_other_time
         lost = [
             outcome
             for outcome in simulate(share(dividend, children))
-            if outcome.point.slip is Slip.ROLLED_AWAY and outcome.point.spot is Spot.MIDDLE
+            if outcome.occasion.slip is Slip.ROLLED_AWAY and outcome.occasion.spot is Spot.MIDDLE
         ]
         for chance in set(Acted(dividend, children).chances):
             if chance.slip is Slip.ROLLED_AWAY and chance.turn:
                 acted = Acted(dividend, children, chance)
-                left = {(*expand(one.seen), one.left.value) for one in lost if one.point.place == chance.place}
+                left = {(*expand(one.seen), one.left.value) for one in lost if one.occasion.place == chance.place}
                 assert left == {(*sorted(acted.values), acted.left)}
                 rounds += 1
     assert rounds > 300
 
 
-def off_by(point: Point) -> int:
+def off_by(occasion: Occasion) -> int:
     """How much more than the number lies on the trays and in the middle after a slip: reckoned by value alone."""
-    worth = int(10 ** (point.place or 0))
-    match point.slip:
+    worth = int(10 ** (occasion.place or 0))
+    match occasion.slip:
         case Slip.BANK_NINE | Slip.LAID_FEW | Slip.ROLLED_AWAY:
             return -worth
         case Slip.BANK_ELEVEN | Slip.LAID_MANY | Slip.NOT_BANKED:
             return worth
         case Slip.WRONG_KIND:
-            assert point.other is not None
-            return 10 * (int(10**point.other) - worth)
+            assert occasion.other is not None
+            return 10 * (int(10**occasion.other) - worth)
     return 0
 
 
@@ -114,11 +114,11 @@ def test_beads_are_lost_or_gained_by_what_the_slip_is_worth_and_no_count_is_belo
         sharing = share(dividend, divisor, ribbons=ribbons)
         for outcome in simulate(sharing):
             beads = sum(tray.sharers * tray.holds.value for tray in outcome.trays) + outcome.left.value
-            assert beads - dividend == off_by(outcome.point), (dividend, divisor, outcome.point)
+            assert beads - dividend == off_by(outcome.occasion), (dividend, divisor, outcome.occasion)
             assert all(
                 count >= 0 for counts in (outcome.left, *(tray.holds for tray in outcome.trays)) for count in counts
             )
-            more = {Slip.TRAY_MANY: 1, Slip.TRAY_FEW: -1}.get(outcome.point.slip, 0)
+            more = {Slip.TRAY_MANY: 1, Slip.TRAY_FEW: -1}.get(outcome.occasion.slip, 0)
             assert sum(tray.sharers for tray in outcome.trays) == sharing.sharers + more
 
 
@@ -135,7 +135,7 @@ def test_with_ribbons_all_shares_stay_alike_unless_the_slip_is_about_single_tray
     for dividend, divisor in RIBBONS:
         for outcome in simulate(share(dividend, divisor, ribbons=True)):
             shares = {Fraction(tray.holds.value, tray.stands_for) for tray in outcome.trays}
-            unlike[outcome.point.slip] += len(shares) > 1
+            unlike[outcome.occasion.slip] += len(shares) > 1
     assert {slip for slip, trays in unlike.items() if trays} == single
 
 
@@ -143,7 +143,7 @@ class Case(NamedTuple):
     """A slip worked out by hand, and why."""
 
     sharing: Sharing
-    point: Point
+    occasion: Occasion
     values: list[int]
     left: int
     why: str
@@ -152,126 +152,126 @@ class Case(NamedTuple):
 CASES = [
     Case(
         share(5230, 4),
-        Point(Slip.BANK_ELEVEN, 0, 1),
+        Occasion(Slip.BANK_ELEVEN, 0, 1),
         [1307, 1307, 1307, 1307],
         3,
         "3 tens become 31 units: 7 each are 28, 3 are left instead of 2",
     ),
     Case(
         share(5230, 4),
-        Point(Slip.BANK_NINE, 2, 1),
+        Occasion(Slip.BANK_NINE, 2, 1),
         [1282, 1282, 1282, 1282],
         2,
         "2 + 9 hundreds: 2 each, 3 left, 33 tens: 8 each, 1 left, 10 units: 2 each, 2 left",
     ),
     Case(
         share(5230, 4),
-        Point(Slip.NOT_BANKED, 3, 1, spot=Spot.MIDDLE),
+        Occasion(Slip.NOT_BANKED, 3, 1, spot=Spot.MIDDLE),
         [1557, 1557, 1557, 1557],
         2,
         "the thousand goes twice: 22 hundreds, 5 each, 2 left; 23 tens, 5 each, 3 left; 30 units, 7 each, 2 left",
     ),
     Case(
         share(5230, 4),
-        Point(Slip.NOT_BANKED, 3, 1, spot=Spot.LEFT_OVER),
+        Occasion(Slip.NOT_BANKED, 3, 1, spot=Spot.LEFT_OVER),
         [1307, 1307, 1307, 1307],
         1002,
         "everything goes right, and the thousand still lies there with the 2 units",
     ),
     Case(
         share(5230, 4),
-        Point(Slip.WRONG_KIND, 2, 1, other=1),
+        Occasion(Slip.WRONG_KIND, 2, 1, other=1),
         [1082, 1082, 1082, 1082],
         2,
         "10 tens for the thousand: 2 hundreds go round nobody, 20 + 13 tens: 8 each, 1 left, 10 units: 2 each, 2 left",
     ),
     Case(
         share(5230, 4),
-        Point(Slip.SKIPPED, 3, 1),
+        Occasion(Slip.SKIPPED, 3, 1),
         [557, 1557, 1557, 1557],
         2,
         "2 thousands stay: 22 hundreds, 5 each, 2 left; 23 tens, 5 each, 3 left; 30 units, 7 each, 2 left",
     ),
     Case(
         share(7, 4),
-        Point(Slip.SKIPPED, 0, 1),
+        Occasion(Slip.SKIPPED, 0, 1),
         [1, 2, 2, 2],
         0,
         "4 units stay instead of 3, enough for one more round: only the trays tell",
     ),
     Case(
         share(8, 4),
-        Point(Slip.DEALT_TWICE, 0, 2),
+        Occasion(Slip.DEALT_TWICE, 0, 2),
         [3, 2, 2, 1],
         0,
         "the second round takes the last 4 units: who sits last finds the middle empty",
     ),
     Case(
         share(8, 4),
-        Point(Slip.DEALT_TWICE, 0, 1),
+        Occasion(Slip.DEALT_TWICE, 0, 1),
         [2, 1, 1, 1],
         3,
         "3 units stay after the first round: no second round can be finished",
     ),
     Case(
         share(5230, 4),
-        Point(Slip.NOT_TAKEN_BACK, 1, 1, many=3),
+        Occasion(Slip.NOT_TAKEN_BACK, 1, 1, many=3),
         [1310, 1310, 1310, 1300],
         0,
         "3 tens do not go round four: three children keep one, nothing is left to exchange",
     ),
     Case(
         share(5230, 4),
-        Point(Slip.LEFT_OVER_DEALT, 0, many=2),
+        Occasion(Slip.LEFT_OVER_DEALT, 0, many=2),
         [1308, 1308, 1307, 1307],
         0,
         "both units left over go to the first two",
     ),
     Case(
         share(4848, 4),
-        Point(Slip.LAID_MANY, 1),
+        Occasion(Slip.LAID_MANY, 1),
         [1214, 1214, 1214, 1214],
         2,
         "5 tens: 1 each, 1 left, 18 units: 4 each, 2 left",
     ),
     Case(
         share(390, 4),
-        Point(Slip.LAID_MANY, 1),
+        Occasion(Slip.LAID_MANY, 1),
         [100, 100, 100, 100],
         0,
         "3 hundreds go round nobody and become 30 tens; with 10 tens on the mat 40: 10 each",
     ),
     Case(
         share(4848, 4),
-        Point(Slip.ROLLED_AWAY, 2, spot=Spot.ONE_TRAY),
+        Occasion(Slip.ROLLED_AWAY, 2, spot=Spot.ONE_TRAY),
         [1112, 1212, 1212, 1212],
         0,
         "1,212 less one hundred is 1,112; nobody deals anything again",
     ),
     Case(
         share(5230, 4),
-        Point(Slip.TRAY_FEW, None, spot=Spot.EVERY_CHILD),
+        Occasion(Slip.TRAY_FEW, None, spot=Spot.EVERY_CHILD),
         [0, 1743, 1743, 1743],
         1,
         "5,230 among three is 1,743, 1 left over; the child without a tray has nothing",
     ),
     Case(
         share(5230, 4),
-        Point(Slip.TRAY_MANY, None, spot=Spot.EVERY_CHILD),
+        Occasion(Slip.TRAY_MANY, None, spot=Spot.EVERY_CHILD),
         [1046, 1046, 1046, 1046],
         0,
         "5,230 among five is 1,046; the fifth tray is nobody's, so nobody reads it",
     ),
     Case(
         share(4012, 4),
-        Point(Slip.ZERO_FORGOTTEN, 2, many=2, spot=Spot.EVERY_TRAY),
+        Occasion(Slip.ZERO_FORGOTTEN, 2, many=2, spot=Spot.EVERY_TRAY),
         [13, 13, 13, 13],
         0,
         "1,003 has two zeros: with both forgotten the cards read 13",
     ),
     Case(
         share(3432, 12, ribbons=True),
-        Point(Slip.SKIPPED, 0, 6),
+        Occasion(Slip.SKIPPED, 0, 6),
         [2860, 286, 285],
         1,
         "in the last round a one-child gets no unit bead: it stays, and nothing else is in the middle",
@@ -280,28 +280,28 @@ CASES = [
 
 
 @pytest.mark.parametrize(
-    "case", CASES, ids=lambda case: f"{case.sharing.dividend}-{case.sharing.divisor}-{case.point.slip}"
+    "case", CASES, ids=lambda case: f"{case.sharing.dividend}-{case.sharing.divisor}-{case.occasion.slip}"
 )
 def test_worked_by_hand(case: Case) -> None:
-    outcomes = [outcome for outcome in simulate(case.sharing) if outcome.point == case.point]
+    outcomes = [outcome for outcome in simulate(case.sharing) if outcome.occasion == case.occasion]
     assert len(outcomes) == 1
     assert expand(outcomes[0].seen) == sorted(case.values), case.why
     assert outcomes[0].left.value == case.left, case.why
 
 
-def points(sharing: Sharing, slip: Slip) -> list[Outcome]:
-    return [outcome for outcome in simulate(sharing) if outcome.point.slip is slip]
+def occasions(sharing: Sharing, slip: Slip) -> list[Outcome]:
+    return [outcome for outcome in simulate(sharing) if outcome.occasion.slip is slip]
 
 
 def test_a_slip_is_followed_at_every_point_where_it_can_happen() -> None:
     """5,230 among four: 1 + 3 exchanges, 1 + 3 + 0 + 7 rounds; 1, 3 and 2 pieces lie in rounds that are taken back."""
     sharing = share(5230, 4)
-    assert len(points(sharing, Slip.BANK_NINE)) == len(points(sharing, Slip.BANK_ELEVEN)) == 4
-    assert len(points(sharing, Slip.SKIPPED)) == 11
-    assert [one.point.many for one in points(sharing, Slip.NOT_TAKEN_BACK)] == [1, 1, 2, 3, 1, 2]
-    assert [one.point.place for one in points(sharing, Slip.LAID_MANY)] == [0, 1, 2, 3]
-    assert [one.point.place for one in points(sharing, Slip.LAID_FEW)] == [1, 2, 3]
-    assert {one.point.other for one in points(sharing, Slip.WRONG_KIND) if one.point.place == 2} == {0, 1, 3}
+    assert len(occasions(sharing, Slip.BANK_NINE)) == len(occasions(sharing, Slip.BANK_ELEVEN)) == 4
+    assert len(occasions(sharing, Slip.SKIPPED)) == 11
+    assert [one.occasion.many for one in occasions(sharing, Slip.NOT_TAKEN_BACK)] == [1, 1, 2, 3, 1, 2]
+    assert [one.occasion.place for one in occasions(sharing, Slip.LAID_MANY)] == [0, 1, 2, 3]
+    assert [one.occasion.place for one in occasions(sharing, Slip.LAID_FEW)] == [1, 2, 3]
+    assert {one.occasion.other for one in occasions(sharing, Slip.WRONG_KIND) if one.occasion.place == 2} == {0, 1, 3}
 
 
 NOTHING_YET = Counts((0, 0, 0, 0))

@@ -25,11 +25,6 @@ def says(refusal: Refusal) -> str:
     return f"{key}: {problem}; {remedy}" if key else f"{problem}; {remedy}"
 
 
-def test_there_are_cases_enough() -> None:
-    assert len(CASES["refused"]) > 60
-    assert len(CASES["allowed"]) > 15
-
-
 @pytest.mark.parametrize("case", CASES["refused"], ids=lambda case: case["markdown"][:40])
 def test_what_runs_loads_or_breaks_the_page_is_refused(case: dict[str, str | list[str]]) -> None:
     found = refusals(str(case["markdown"]), FIGURES)

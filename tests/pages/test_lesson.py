@@ -62,7 +62,7 @@ def test_cards_of_a_ribbon_are_named_by_the_places_that_they_show() -> None:
     sharing = share(2460, 20, ribbons=True)
     assert sharing.mat == Counts((0, 2))
     causes = [cause for symptom in telling_slips(sharing) for cause in symptom.causes if cause.slip is Slip.SWAPPED]
-    one_tray = [cause for cause in causes if cause.points[0].spot is Spot.ONE_TRAY]
+    one_tray = [cause for cause in causes if cause.occasions[0].spot is Spot.ONE_TRAY]
     assert one_tray
     for cause in one_tray:
         assert "units" not in explain(WRITER.phrases, cause, sharing).happened

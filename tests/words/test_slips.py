@@ -8,7 +8,7 @@ import pytest
 
 from generator.engine.diagnosis import Cause
 from generator.engine.sharing import Sharing, share
-from generator.engine.slips import Point, Slip, Spot, simulate
+from generator.engine.slips import Occasion, Slip, Spot, simulate
 from generator.words.grouping import Grouping
 from generator.words.phrases import Phrases
 from generator.words.slips import explain
@@ -33,15 +33,15 @@ SHARINGS = (
 
 
 def causes(sharing: Sharing) -> list[Cause]:
-    """For every slip at every place: each of its points alone, and all of them together."""
+    """For every slip at every place: each of its occasions alone, and all of them together."""
 
-    def kind(point: Point) -> tuple[str, str]:
-        return f"{point.slip} {point.place}", f"{point.spot} {point.many}"
+    def kind(occasion: Occasion) -> tuple[str, str]:
+        return f"{occasion.slip} {occasion.place}", f"{occasion.spot} {occasion.many}"
 
-    points = sorted({outcome.point for outcome in simulate(sharing)}, key=kind)
-    alike = [tuple(found) for _, found in groupby(points, kind)]
-    together = [points for points in alike if len(points) > 1]
-    return [Cause(found[0].slip, found[0].place, found) for found in [(point,) for point in points] + together]
+    occasions = sorted({outcome.occasion for outcome in simulate(sharing)}, key=kind)
+    alike = [tuple(found) for _, found in groupby(occasions, kind)]
+    together = [occasions for occasions in alike if len(occasions) > 1]
+    return [Cause(found[0].slip, found[0].place, found) for found in [(occasion,) for occasion in occasions] + together]
 
 
 @pytest.mark.parametrize("sharing", SHARINGS, ids=lambda sharing: f"{sharing.dividend}-{sharing.divisor}")
@@ -56,14 +56,14 @@ def test_every_cause_has_its_words(sharing: Sharing) -> None:
 
 
 def test_every_slip_and_every_spot_comes_up() -> None:
-    points = [cause.points[0] for sharing in SHARINGS for cause in causes(sharing)]
-    assert {point.slip for point in points} == set(Slip)
-    assert {point.spot for point in points} == {None, *Spot}
+    occasions = [cause.occasions[0] for sharing in SHARINGS for cause in causes(sharing)]
+    assert {occasion.slip for occasion in occasions} == set(Slip)
+    assert {occasion.spot for occasion in occasions} == {None, *Spot}
 
 
 def test_the_words_of_one_cause() -> None:
-    point = Point(Slip.BANK_NINE, place=1, turn=2)
-    assert explain(SAID, Cause(Slip.BANK_NINE, 1, (point, point._replace(turn=3)))) == (
+    occasion = Occasion(Slip.BANK_NINE, place=1, turn=2)
+    assert explain(SAID, Cause(Slip.BANK_NINE, 1, (occasion, occasion._replace(turn=3)))) == (
         "The bank counted out nine ten-bars instead of ten in one of the exchanges 2 to 3 from the hundreds.",
         "Look at the bank: count its pieces, and count out every ten once more aloud.",
         "Fetch the ten-bar that did not come and lay it into the middle, to what is left over. Then deal on.",
@@ -79,14 +79,14 @@ def test_the_words_of_one_cause() -> None:
     ],
 )
 def test_the_turns_at_which_it_may_have_happened(turns: list[int], when: str) -> None:
-    points = tuple(Point(Slip.SKIPPED, place=3, turn=turn) for turn in turns)
+    occasions = tuple(Occasion(Slip.SKIPPED, place=3, turn=turn) for turn in turns)
     said = Phrases("en", Grouping("\N{THIN SPACE}"))
-    assert when in explain(said, Cause(Slip.SKIPPED, 3, points)).happened
+    assert when in explain(said, Cause(Slip.SKIPPED, 3, occasions)).happened
 
 
 def test_one_and_many_are_told_apart() -> None:
-    one, many = (Point(Slip.LEFT_OVER_DEALT, place=0, many=many) for many in (1, 3))
-    happened = [explain(SAID, Cause(point.slip, point.place, (point,))).happened for point in (one, many)]
+    one, many = (Occasion(Slip.LEFT_OVER_DEALT, place=0, many=many) for many in (1, 3))
+    happened = [explain(SAID, Cause(occasion.slip, occasion.place, (occasion,))).happened for occasion in (one, many)]
     assert happened[0].endswith("all the same: 1 unit bead of it.")
     assert happened[1].endswith("all the same: 3 unit beads of it.")
 
@@ -105,5 +105,5 @@ def test_one_and_many_are_told_apart() -> None:
     ],
 )
 def test_what_is_fair_with_ribbons(divisor: int, look: str) -> None:
-    point = Point(Slip.SKIPPED, place=0, turn=1)
-    assert explain(SAID, Cause(point.slip, 0, (point,)), share(3432, divisor, ribbons=True)).look == look
+    occasion = Occasion(Slip.SKIPPED, place=0, turn=1)
+    assert explain(SAID, Cause(occasion.slip, 0, (occasion,)), share(3432, divisor, ribbons=True)).look == look
