@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from generator import PROJECT
+from generator import HANDBOOK, PROJECT
 from generator.build.lock import locked
 from generator.build.straight_line import Request, build
 from tests.sampling import WHOLE
@@ -21,18 +21,26 @@ def quiet(line: str) -> None:
 
 
 @pytest.fixture(scope="session")
-def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The folder of the built stock handbook; tests read it and never write into it.
-
-    Test processes share it: the first that needs it builds it, outside the checkout, while the others wait.
-    """
+def shared(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A folder, outside the checkout, that all processes of this run share."""
     own = tmp_path_factory.getbasetemp()
-    shared = own.parent if "PYTEST_XDIST_WORKER" in os.environ else own
-    out = shared / "a site é"
-    with locked(shared / "stock.lock", quiet, patience=300):
-        if not (out / "index.html").exists():  # a build that fails or is ended leaves none
-            build(Request(out=out, workshop=shared / "workshop"), quiet)
-    return out
+    return own.parent if "PYTEST_XDIST_WORKER" in os.environ else own
+
+
+@pytest.fixture(scope="session")
+def site(shared: Path) -> Path:
+    """The folder of the built stock handbook; tests read it and never write into it."""
+    return build_once(shared / "stock")
+
+
+def build_once(folder: Path, handbook: Path = HANDBOOK) -> Path:
+    """The site in a folder that test processes share: the first that needs it builds it while the others wait."""
+    folder.mkdir(exist_ok=True)
+    site = folder / "a site é"
+    with locked(folder / "lock", quiet, patience=300):
+        if not (site / "index.html").exists():  # a build that fails or is ended leaves none
+            build(Request(out=site, handbook=handbook, workshop=folder / "workshop"), quiet)
+    return site
 
 
 def pytest_report_header() -> str:

@@ -13,9 +13,8 @@ from urllib.parse import quote_plus
 import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
 
-from generator.build.straight_line import Request, build
 from generator.site.book import BOOK
-from tests.conftest import quiet
+from tests.conftest import build_once
 from tests.sampling import WHOLE
 from tests.small_handbook import write_small_handbook
 
@@ -105,17 +104,14 @@ def kinds(site: Path, pages: list[str]) -> list[str]:
 
 
 @pytest.fixture(scope="session")
-def light_site(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Path:
+def light_site(request: pytest.FixtureRequest, shared: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     """For tests of very long pages: in a whole run the stock handbook, else a small one with every kind of page.
 
     To look at a page twice as long takes a browser more than twice the time.
     """
     if WHOLE:
         return Path(request.getfixturevalue("site"))
-    folder = tmp_path_factory.mktemp("small")
-    handbook = write_small_handbook(folder / "handbook")
-    build(Request(out=folder / "site", handbook=handbook, workshop=folder / "workshop"), quiet)
-    return folder / "site"
+    return build_once(shared / "light", write_small_handbook(tmp_path_factory.mktemp("light") / "handbook"))
 
 
 def kind(page: str) -> tuple[str, int, str]:

@@ -17,8 +17,6 @@ from playwright.sync_api import Browser
 
 from tests.browser.conftest import visiting
 
-pytestmark = pytest.mark.xdist_group("search")  # all ask the same site
-
 FIRST, NEAR = 3, 10
 MOST_BYTES = 1_500_000
 MANY_LESSONS = 1000

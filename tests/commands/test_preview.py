@@ -5,7 +5,7 @@ from __future__ import annotations
 import http.client
 import socket
 import struct
-import time
+import threading
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -158,10 +158,14 @@ def test_a_browser_that_goes_away_is_not_told_of(tmp_path: Path, capsys: pytest.
     (tmp_path / "large.js").write_bytes(bytes(20_000_000))
     with Preview(tmp_path, 0) as preview:
         preview.show()
+        running = threading.enumerate()
         host, port = preview.address.removeprefix("http://").rstrip("/").split(":")
         with socket.create_connection((host, int(port))) as browser:
             browser.sendall(f"GET /large.js HTTP/1.0\r\nHost: {host}:{port}\r\n\r\n".encode())
             browser.recv(10)
             browser.setsockopt(socket.SOL_SOCKET, socket.SO_LINGER, struct.pack("ii", 1, 0))
-        time.sleep(0.3)
+            answering = [thread for thread in threading.enumerate() if thread not in running]
+        assert answering
+        for thread in answering:
+            thread.join()
     assert capsys.readouterr().err == ""
