@@ -8,6 +8,7 @@ from pathlib import Path
 import click
 
 from generator import HANDBOOK
+from generator.commands.first_files import lesson_text, school_text
 from generator.commands.school_option import school_option
 from generator.commands.whole_numbers import WholeNumbersCommand, whole_number
 from generator.engine.sharing import share
@@ -17,7 +18,6 @@ from generator.source.library import load, readable_steps
 from generator.source.models import LessonFile, Step
 from generator.source.reading import Table
 from generator.source.validating import did_you_mean, validated
-from generator.source.writing import lesson_text, school_text
 
 _LARGEST_ORDER = 999
 

@@ -17,50 +17,31 @@ class LessonFile(Model):
     """The keys of handbook/lessons/<step>/<slug>.toml."""
 
     dividend: Annotated[int, Field(ge=1, le=9999)]
-    """a whole number from 1 to 9999
-
-    The number that is shared."""
+    """a whole number from 1 to 9999"""
 
     ribbons: bool = False
-    """true or false, without quotes
-
-    Whether children with ribbons stand for ten or a hundred sharers: every digit of the divisor is a
-    group of children, at most twelve together."""
+    """true or false, without quotes"""
 
     divisor: Annotated[int, Field(ge=1, le=999)]
-    """a whole number from 1 to 12, or with ribbons from 10 to 999
-
-    Among how many it is shared."""
+    """a whole number from 1 to 12, or with ribbons from 10 to 999"""
 
     order: Order
-    """a whole number from 1 to 999
-
-    Where the lesson comes within its step: the smallest first."""
+    """a whole number from 1 to 999"""
 
     reason: Annotated[str, text(20, 240)]
-    """one sentence of 20 to 240 characters
-
-    What the lesson lets children meet that the one before did not."""
+    """one sentence of 20 to 240 characters"""
 
     reviewed: ReviewDate
-    """a date such as 2026-01-31, without quotes
-
-    When somebody last read the lesson through."""
+    """a date such as 2026-01-31, without quotes"""
 
     opening: Annotated[str, paragraph(1, 400)] | None = None
-    """text of 1 to 400 characters
-
-    Words to say at the start, where this lesson wants its own."""
+    """text of 1 to 400 characters"""
 
     note: Annotated[str, paragraph(1, 600)] | None = None
-    """text of 1 to 600 characters
-
-    What whoever presents this lesson should know beforehand."""
+    """text of 1 to 600 characters"""
 
     tags: Tags = ()
-    """a list of words such as ["left over", "rest"]
-
-    Other words by which people may search for the lesson."""
+    """a list of words such as ["left over", "rest"]"""
 
     @field_validator("divisor")
     @classmethod

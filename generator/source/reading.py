@@ -5,11 +5,13 @@ Only `read_bytes` touches the disk. Everything here raises SourceError, with the
 
 from __future__ import annotations
 
+import json
 import re
 import stat
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -125,6 +127,11 @@ def parse_page(text: str, file: str) -> tuple[Table, str]:
     if end is None:
         raise _refused(file, "has front matter without an end", 'close it with a line "---"', 1)
     return _parse_yaml("\n".join(["", *rest[:end], ""]), file), "\n".join(rest[end + 1 :]).strip("\n") + "\n"
+
+
+def as_toml(value: object) -> str:
+    """A value as TOML writes it. JSON writes text, numbers, truth and lists just so."""
+    return value.isoformat() if isinstance(value, date) else json.dumps(value, ensure_ascii=False)
 
 
 def _refused(file: str, problem: str, remedy: str, line: int = 0, key: str = "") -> SourceError:

@@ -50,24 +50,16 @@ class Roles(Model):
     """[roles]: what the adults and the bank's keeper are called in this school."""
 
     guide: Word = "guide"
-    """one line of 1 to 40 characters
-
-    Who presents the lessons."""
+    """one line of 1 to 40 characters"""
 
     assistant: Word = "assistant"
-    """one line of 1 to 40 characters
-
-    Who helps in the room and is new to the lessons."""
+    """one line of 1 to 40 characters"""
 
     bank_keeper: Word = "banker"
-    """one line of 1 to 40 characters
-
-    The child or adult who exchanges pieces at the bank."""
+    """one line of 1 to 40 characters"""
 
     substitute: Word = "substitute"
-    """one line of 1 to 40 characters
-
-    Who stands in for a day."""
+    """one line of 1 to 40 characters"""
 
 
 class Groups(Model):
@@ -76,63 +68,41 @@ class Groups(Model):
     sizes: Annotated[tuple[Annotated[int, Field(ge=2, le=12)], ...], Field(min_length=1), AfterValidator(_rising)] = (
         *range(2, 13),
     )
-    """a rising list of whole numbers from 2 to 12, such as [2, 3, 4]
-
-    The group sizes for which numbers are listed to choose from."""
+    """a rising list of whole numbers from 2 to 12, such as [2, 3, 4]"""
 
 
 class ShelfTable(Model):
     """[shelf]: what the room owns, the bank included."""
 
     thousands: Pieces = 9
-    """a whole number from 0 to 10000
-
-    Cubes of a thousand."""
+    """a whole number from 0 to 10000"""
 
     hundreds: Pieces = 45
-    """a whole number from 0 to 10000
-
-    Squares of a hundred."""
+    """a whole number from 0 to 10000"""
 
     tens: Pieces = 45
-    """a whole number from 0 to 10000
-
-    Bars of ten."""
+    """a whole number from 0 to 10000"""
 
     units: Pieces = 100
-    """a whole number from 0 to 10000
-
-    Single beads."""
+    """a whole number from 0 to 10000"""
 
     large_cards_to: Card = 9000
-    """the largest card of the set, such as 9000
-
-    The large cards, which show the number that is shared."""
+    """the largest card of the set, such as 9000"""
 
     small_cards_to: Card = 3000
-    """the largest card of the set, such as 3000
-
-    The small cards, which show what each child has."""
+    """the largest card of the set, such as 3000"""
 
     small_sets: Annotated[int, Field(ge=0, le=100)] = 10
-    """a whole number from 0 to 100
-
-    How many sets of small cards there are: one for each child who shares."""
+    """a whole number from 0 to 100"""
 
     trays: Annotated[int, Field(ge=0, le=100)] = 12
-    """a whole number from 0 to 100
-
-    Trays: one for each child who shares."""
+    """a whole number from 0 to 100"""
 
     ten_ribbons: Annotated[int, Field(ge=0, le=100)] = 4
-    """a whole number from 0 to 100
-
-    Ribbons for children who stand for ten."""
+    """a whole number from 0 to 100"""
 
     hundred_ribbons: Annotated[int, Field(ge=0, le=100)] = 2
-    """a whole number from 0 to 100
-
-    Ribbons for children who stand for a hundred."""
+    """a whole number from 0 to 100"""
 
     @property
     def owned(self) -> Shelf:
@@ -152,22 +122,17 @@ class Print(Model):
 
     paper: Literal["A4", "Letter"] = "A4"
     """"A4" or "Letter"
-
-    The paper in the printer."""
+    """
 
 
 class Numbers(Model):
     """[numbers]: how numbers are written."""
 
     grouping: Literal[",", " ", ""] = ","
-    """"," (4,652), " " (a thin space) or "" (no mark)
-
-    What stands between the thousands and the hundreds."""
+    """"," (4,652), " " (a thin space) or "" (no mark)"""
 
     group_four_digits: bool = True
-    """true or false, without quotes
-
-    Whether numbers of four digits are grouped too; false leaves the mark to longer ones."""
+    """true or false, without quotes"""
 
     @property
     def mark(self) -> str:
@@ -179,42 +144,31 @@ class Time(Model):
     """[time]: how long lessons take."""
 
     seconds_per_handling: Annotated[float, Field(ge=0.5, le=60, allow_inf_nan=False)] = 3.0
-    """a number from 0.5 to 60
-
-    How long one hand movement takes: a piece dealt, fetched or counted."""
+    """a number from 0.5 to 60"""
 
 
 class Review(Model):
     """[review]: how often the handbook is read through."""
 
     months: Annotated[int, Field(ge=1, le=120)] = 12
-    """a whole number from 1 to 120
-
-    After how many months a page is marked as due to be read through again."""
+    """a whole number from 1 to 120"""
 
 
 class School(Model):
     """Every key of school.toml is optional."""
 
     name: Annotated[str, text(1, 80)] = "The sharing handbook"
-    """one line of 1 to 80 characters
-
-    The school's name, shown at the head of every page."""
+    """one line of 1 to 80 characters"""
 
     language: Literal["en"] = "en"
-    """"en", the only language there is so far
-
-    The language of the pages."""
+    """"en", the only language there is so far"""
 
     steps: Annotated[tuple[Slug, ...], Field(min_length=1)] | None = None
-    """a list of steps by their folders' names
-
-    The steps to include; leave it out for all of them."""
+    """a list of steps by their folders' names"""
 
     site_url: Annotated[str, AfterValidator(_web_address)] | None = None
     """an address that begins with https:// or http://, such as "https://intranet.example/sharing/"
-
-    Where the handbook is put on a server; the page for missing addresses and the server's files need it."""
+    """
 
     roles: Roles = Roles()
     """a table [roles]"""

@@ -14,6 +14,9 @@ from generator import HANDBOOK, PROJECT
 from generator.engine.numbers import NUMBER_KINDS
 from generator.engine.places import place_name
 from generator.engine.slips import Slip, Spot
+from generator.source.fields import Model
+from generator.source.models import LessonFile
+from generator.source.school import School
 from generator.words.slips import BY_SPOT, OF_CARDS
 
 LANGUAGES = [file.parent.name for file in HANDBOOK.glob("*/phrases.toml")]
@@ -25,6 +28,17 @@ SLIPS = [slip for slip in Slip if slip not in BY_SPOT] + [
     *(f"{Slip.NOT_BANKED}.{spot}" for spot in (Spot.MIDDLE, Spot.LEFT_OVER, Spot.ONE_TRAY)),
     *(f"{Slip.ROLLED_AWAY}.{spot}" for spot in (Spot.MIDDLE, Spot.ONE_TRAY)),
 ]
+
+
+def keys_of(model: type[Model]) -> Iterator[str]:
+    """The keys of a school.toml, with the table that they stand in."""
+    for key, field in model.model_fields.items():
+        if isinstance(field.default, Model):
+            yield from (f"{key}.{within}" for within in keys_of(type(field.default)))
+        else:
+            yield key
+
+
 PUT_TOGETHER = {
     "fair.stands-for": PLACES[:4],
     "fair.times": PLACES[1:4],
@@ -41,6 +55,7 @@ PUT_TOGETHER = {
     ],
     "piece": [*PLACES, "larger"],
     "place": [*PLACES, "larger"],
+    "setting": [*keys_of(School), *(f"lesson.{key}" for key in LessonFile.model_fields)],
     "shape": PLACES[:4],
     "shortage.more": [*PLACES[:4], *THINGS],
     "shortage.thing": [*PLACES, *CARDS, *THINGS],

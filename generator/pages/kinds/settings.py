@@ -1,13 +1,14 @@
-"""Every key of school.toml, as the models that read it explain it, for the page that lists them."""
+"""Every key of school.toml, for the page that lists them."""
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterator
 from typing import NamedTuple
 
 from generator.source.fields import Model
+from generator.source.reading import as_toml
 from generator.source.school import School
+from generator.words.phrases import Phrases
 
 
 class Setting(NamedTuple):
@@ -27,20 +28,20 @@ class Setting(NamedTuple):
     here: str
 
 
-def settings(school: School) -> tuple[Setting, ...]:
+def settings(words: Phrases, school: School) -> tuple[Setting, ...]:
     """Every key in the order of the file: those of no table first."""
     tables = {key: value for key, value in school if isinstance(value, Model)}
-    return (*_keys("", school), *(row for table, model in tables.items() for row in _keys(table, model)))
+    rows = (row for table, model in tables.items() for row in _keys(words, table, model))
+    return (*_keys(words, "", school), *rows)
 
 
-def _keys(table: str, model: Model) -> Iterator[Setting]:
+def _keys(words: Phrases, table: str, model: Model) -> Iterator[Setting]:
     for key, field in type(model).model_fields.items():
         value = getattr(model, key)
         if not isinstance(value, Model):
-            right, _, purpose = (field.description or "").partition("\n")
-            yield Setting(table, key, " ".join(purpose.split()), right, _toml(field.default), _toml(value))
+            purpose = words.say(f"setting.{table}.{key}" if table else f"setting.{key}")
+            yield Setting(table, key, purpose, field.description or "", _shown(field.default), _shown(value))
 
 
-def _toml(value: object) -> str:
-    """JSON writes text, numbers, truth and lists as TOML does."""
-    return "" if value is None else json.dumps(value, ensure_ascii=False)
+def _shown(value: object) -> str:
+    return "" if value is None else as_toml(value)

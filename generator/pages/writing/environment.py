@@ -199,7 +199,7 @@ def _environment(writer: Writer) -> Sandbox:
         "phrase": words.say,
         "ready_numbers": lambda divisor, kind: _ready_numbers(writer.school, divisor, kind),
         "school": writer.school,
-        "settings": settings,
+        "settings": _saying(words, settings),
         "share": share,
         "shortages": shortages,
         "telling_slips": telling_slips,
