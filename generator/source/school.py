@@ -121,8 +121,7 @@ class Print(Model):
     """[print]: how pages are printed."""
 
     paper: Literal["A4", "Letter"] = "A4"
-    """"A4" or "Letter"
-    """
+    """"A4" or "Letter\""""
 
 
 class Numbers(Model):
@@ -167,8 +166,7 @@ class School(Model):
     """a list of steps by their folders' names"""
 
     site_url: Annotated[str, AfterValidator(_web_address)] | None = None
-    """an address that begins with https:// or http://, such as "https://intranet.example/sharing/"
-    """
+    """an address that begins with https:// or http://, such as "https://intranet.example/sharing/\""""
 
     roles: Roles = Roles()
     """a table [roles]"""
