@@ -37,6 +37,12 @@ def test_every_key_says_what_is_right_on_one_line(name: str, field: FieldInfo) -
     assert not right.endswith("."), name
 
 
+def test_what_a_setting_is_for_is_left_to_the_phrases() -> None:
+    for name, field in (pair for model in (School, LessonFile) for pair in _fields(model)):
+        description = field.description or ""
+        assert description == " ".join(description.split()), name
+
+
 def test_the_stock_settings_are_the_defaults_but_for_the_name() -> None:
     path = HANDBOOK / "school.toml"
     table = parse_toml(decode(path.read_bytes(), "school.toml"), "school.toml")
