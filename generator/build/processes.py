@@ -21,7 +21,7 @@ from generator.build.results import Results, key_of
 from generator.errors import HandbookError
 from generator.pages.run_many import Given, Result, Thing
 
-_TURNS = 16  # how often a process comes back for more: few turns cost little, many share the work evenly
+_AT_ONCE = 4  # inputs that a process is given at a time: more cost less, fewer share the work evenly
 _PR_SET_PDEATHSIG = 1  # linux/prctl.h
 
 
@@ -33,9 +33,9 @@ class Processes:
 
     def __init__(self, results: Results, count: int) -> None:
         self._results = results
-        self._count = count
         context = get_context("fork" if sys.platform == "linux" else "spawn")
         self._pool = ProcessPoolExecutor(count, context, initializer=_end_with_the_first) if count > 1 else None
+        self._map = partial(self._pool.map, chunksize=_AT_ONCE) if self._pool else map
 
     def __enter__(self) -> Processes:
         return self
@@ -56,18 +56,12 @@ class Processes:
         common = key_of(function.__module__, function.__qualname__, given)
         keyed = [(key_of(common, thing), thing) for thing in things]
         kept = [self._results.get(key) for key, _ in keyed]
-        fresh = self._begin(
-            partial(function, given), [thing for (_, thing), old in zip(keyed, kept, strict=True) if old is None]
-        )
+        todo = [thing for (_, thing), old in zip(keyed, kept, strict=True) if old is None]
+        fresh = iter(self._map(partial(function, given), todo))
         return (
             self._keep(json, key, next(fresh)) if old is None else json.validate_json(old)
             for (key, _), old in zip(keyed, kept, strict=True)
         )
-
-    def _begin(self, function: Callable[[Thing], Result], things: list[Thing]) -> Iterator[Result]:
-        if self._pool is None:
-            return map(function, things)
-        return self._pool.map(function, things, chunksize=1 + len(things) // (_TURNS * self._count))
 
     def _keep(self, json: TypeAdapter[Any], key: str, result: Result) -> Result:
         self._results.put(key, json.dump_json(result))

@@ -37,17 +37,10 @@ class Made(NamedTuple):
 class Workshop:
     """Where a handbook is built; `run_many` does so on several processes."""
 
-    folder: Path
+    docs: Path
+    rendered: Path
     run_many: RunMany
     _results: Results
-
-    @property
-    def docs(self) -> Path:
-        return self.folder / "docs"
-
-    @property
-    def rendered(self) -> Path:
-        return self.folder / "rendered"
 
     def render(self, nav: Nav, settings: Settings) -> list[str]:
         """Make `rendered` the site of all Markdown in `docs`; return the paths of its files."""
@@ -82,7 +75,7 @@ def workshop(top: Path, school: Path | None, processes: int, say: Callable[[str]
             Results(folder / "results", made_by()) as results,
             Processes(results, processes) as shared,
         ):
-            yield Workshop(folder, shared.run_many, results)
+            yield Workshop(folder / "docs", folder / "rendered", shared.run_many, results)
 
 
 def made_by() -> str:

@@ -24,33 +24,8 @@ from generator.errors import HandbookError
 
 HOST = "127.0.0.1"
 _VERSION = "/preview-version"
-_SCRIPT = "/preview.js"
-_RELOADING = b"""\
-"use strict";
-const shown = document.currentScript.dataset.version;
-setInterval(() => {
-  fetch("/preview-version", {cache: "no-store"})
-    .then((answer) => answer.text())
-    .then((version) => { if (version !== shown) location.reload(); })
-    .catch(() => {});
-}, 500);
-"""
-_STYLE = b"""\
-body { font: 1rem/1.5 system-ui, sans-serif; color: #2d2621; max-width: 46rem; margin: 2rem auto; padding: 0 1rem }
-p { border-left: 4px solid #9a3412; padding-left: 0.8rem; overflow-wrap: anywhere }
-"""
-_PAGE = """\
-<!doctype html>
-<html lang="en">
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="default-src 'self'; img-src data:">
-<link rel="icon" href="data:,">
-<meta name="viewport" content="width=device-width">
-<title>{title}</title>
-<link rel="stylesheet" href="/preview.css">
-<body><h1>{title}</h1>{lines}<footer>This page reloads by itself.</footer></body>
-</html>
-"""
+_OWN = ("/preview.js", "/preview.css")
+_HERE = Path(__file__).parent
 _TYPES = {
     ".html": "text/html; charset=utf-8",
     ".css": "text/css; charset=utf-8",
@@ -107,17 +82,13 @@ class Preview:
         shown = self._shown
         if path == _VERSION:
             return HTTPStatus.OK, "text/plain", shown.version.encode()
-        if path == _SCRIPT:
-            return HTTPStatus.OK, _TYPES[".js"], _RELOADING
-        if path == "/preview.css":
-            return HTTPStatus.OK, _TYPES[".css"], _STYLE
         if path.endswith("/"):
             path += "index.html"
         if path.endswith(".html") and not shown.version:
             return HTTPStatus.OK, _TYPES[".html"], _with_script(_page("The handbook is being built", ""), shown)
         if path.endswith(".html") and shown.faults:
             return HTTPStatus.OK, _TYPES[".html"], _with_script(_page("Something is wrong", shown.faults), shown)
-        content = _file(self._site, path)
+        content = _file(_HERE if path in _OWN else self._site, path)
         if content is None:
             page = _page("This page is not in the handbook", path)
             return HTTPStatus.NOT_FOUND, _TYPES[".html"], _with_script(page, shown)
@@ -201,10 +172,11 @@ def _file(site: Path, path: str) -> bytes | None:
 
 def _page(title: str, words: str) -> bytes:
     lines = "".join(f"<p>{escape(line)}</p>" for line in words.splitlines())
-    return _PAGE.format(title=title, lines=lines).encode("utf-8", "replace")
+    page = (_HERE / "preview.html").read_text("utf-8")
+    return page.format(title=title, lines=lines).encode("utf-8", "replace")
 
 
 def _with_script(page: bytes, shown: Shown) -> bytes:
     before, end, after = page.rpartition(b"</body>")
-    script = f'<script src="{_SCRIPT}" data-version="{shown.version}"></script>'.encode()
+    script = f'<script src="/preview.js" data-version="{shown.version}"></script>'.encode()
     return before + script + end + after
