@@ -7,22 +7,32 @@ from typing import Any
 
 import click
 
+from generator.commands.repair_data import repair_as_data
 from generator.commands.tables import counted
 from generator.commands.whole_numbers import WholeNumbersCommand, whole_number
-from generator.engine.diagnosis import Diagnosis, diagnose
+from generator.engine.diagnosis import Cause, Diagnosis, Seen, diagnose
+from generator.engine.observations import Reading
 from generator.engine.places import place_name
+from generator.engine.sharing import share
 from generator.words.phrases import Phrases
-from generator.words.slips import explain
+from generator.words.slips import Words, explain
 
 DIVIDEND_LIMIT = 10**15
 DIVISOR_LIMIT = 9_999
 EVERY_PLACE = "every place"
+STANDS_FOR = ("1", "10", "100", "1000")
 _SAID = Phrases("en")
 
 
-def _seen(text: str) -> tuple[int, ...]:
-    """Read the trays, one value each, with commas between them."""
-    return tuple(whole_number(0, DIVIDEND_LIMIT)(value.strip()) for value in text.split(","))
+def _seen(text: str) -> tuple[Seen, ...]:
+    """Read the trays with commas between them: what lies on each, after what it stands for where that is not one."""
+    return tuple(_tray(*tray.rpartition(":")[::2]) for tray in text.split(","))
+
+
+def _tray(stands_for: str, value: str) -> Seen:
+    if stands_for.strip() not in ("", *STANDS_FOR):
+        raise click.BadParameter(f"{stands_for} is not what a tray can stand for: {', '.join(STANDS_FOR)}.")
+    return Seen(whole_number(0, DIVIDEND_LIMIT)(value.strip()), int(stands_for or 1))
 
 
 @click.command(
@@ -31,7 +41,8 @@ def _seen(text: str) -> tuple[int, ...]:
 Examples:
   python -m generator diagnose 5230 4 --seen 1308,1307,1307,1307 --left 1
   python -m generator diagnose 5230 4 --seen 1332,1332,1332,1232
-  python -m generator diagnose 5230 4 --seen 1307,1307,1307,1307 --left 3 --json""",
+  python -m generator diagnose 5230 4 --seen 1307,1307,1307,1307 --left 3 --json
+  python -m generator diagnose 3432 12 --ribbons --seen 10:2860,286,285 --left 1""",
 )
 @click.argument("dividend", type=whole_number(0, DIVIDEND_LIMIT))
 @click.argument("divisor", type=whole_number(1, DIVISOR_LIMIT))
@@ -40,7 +51,7 @@ Examples:
     type=_seen,
     required=True,
     metavar="A,B,...",
-    help="What each tray holds, in any order: digits only, commas between the trays.",
+    help="What each tray holds, in any order: digits only, commas between the trays; 10:2860 is a tray for ten.",
 )
 @click.option(
     "--left",
@@ -48,10 +59,13 @@ Examples:
     metavar="N",
     help="What is left over. Left out: not counted, only the trays have to agree.",
 )
+@click.option("--ribbons", is_flag=True, help="Sharers stand for one, ten, a hundred: a group for each digit.")
 @click.option("--json", "as_json", is_flag=True, help="Write JSON for other programs instead of sentences.")
-def command(dividend: int, divisor: int, seen: tuple[int, ...], left: int | None, as_json: bool) -> None:
+def command(
+    dividend: int, divisor: int, seen: tuple[Seen, ...], left: int | None, ribbons: bool, as_json: bool
+) -> None:
     """Find every single slip that explains what DIVISOR sharers of DIVIDEND have on their trays."""
-    diagnosis = diagnose(dividend, divisor, seen, left)
+    diagnosis = diagnose(dividend, divisor, seen, left, ribbons=ribbons)
     if as_json:
         import json  # so that sentences are there sooner
 
@@ -65,12 +79,14 @@ def as_data(diagnosis: Diagnosis) -> dict[str, Any]:
     return {
         "dividend": diagnosis.dividend,
         "divisor": diagnosis.divisor,
+        "ribbons": diagnosis.ribbons,
         "consistent": diagnosis.consistent,
         "causes": [
             {
                 "slip": cause.slip,
                 "place": EVERY_PLACE if cause.place is None else place_name(cause.place),
-                "explanation": " ".join(explain(_SAID, cause)),
+                "explanation": " ".join(_explained(diagnosis, cause)),
+                "repair": repair_as_data(cause.repair, diagnosis.ribbons),
             }
             for cause in diagnosis.causes
         ],
@@ -80,8 +96,9 @@ def as_data(diagnosis: Diagnosis) -> dict[str, Any]:
 def as_lines(diagnosis: Diagnosis) -> Iterator[str]:
     """The diagnosis for people: what should be there, what is seen, and what may have happened."""
     quotient, remainder = divmod(diagnosis.dividend, diagnosis.divisor)
-    right = f"{quotient:,} for each, {_left(remainder)}"
-    yield f"{diagnosis.dividend:,} among {diagnosis.divisor:,} comes to {right}."
+    among, each = ("with ribbons ", "one who stands for one") if diagnosis.ribbons else ("", "each")
+    right = f"{quotient:,} for {each}, {_left(remainder)}"
+    yield f"{diagnosis.dividend:,} among {diagnosis.divisor:,} {among}comes to {right}."
     yield from _what_is_seen(diagnosis)
     yield ""
     if diagnosis.consistent:
@@ -89,7 +106,7 @@ def as_lines(diagnosis: Diagnosis) -> Iterator[str]:
     elif diagnosis.causes:
         yield "What may have happened, likeliest first:"
         for number, cause in enumerate(diagnosis.causes, 1):
-            words = explain(_SAID, cause)
+            words = _explained(diagnosis, cause)
             yield ""
             yield f"{number}. {words.happened}"
             yield f"   {words.look}"
@@ -100,19 +117,30 @@ def as_lines(diagnosis: Diagnosis) -> Iterator[str]:
         yield "middle, compare it with the number, and share it again together."
 
 
+def _explained(diagnosis: Diagnosis, cause: Cause) -> Words:
+    sharing = share(diagnosis.dividend, diagnosis.divisor, ribbons=True) if diagnosis.ribbons else None
+    return explain(_SAID, cause, sharing)
+
+
 def _what_is_seen(diagnosis: Diagnosis) -> Iterator[str]:
     seen = diagnosis.seen
-    trays = ", ".join(f"{counted(tray.sharers, 'tray')} with {tray.value:,}" for tray in seen.trays)
+    trays = ", ".join(_trays(tray, diagnosis.ribbons) for tray in seen.trays)
     yield f"You see: {trays}" + ("." if seen.left is None else f"; {_left(seen.left)}.")
     trays_seen = sum(tray.sharers for tray in seen.trays)
-    if trays_seen != diagnosis.divisor:
-        yield f"That is {counted(trays_seen, 'tray')} for {diagnosis.divisor:,} sharing."
-    yield "The trays are equal." if seen.equal else "The trays are not equal."
+    if trays_seen != diagnosis.sharers:
+        yield f"That is {counted(trays_seen, 'tray')} for {diagnosis.sharers:,} sharing."
+    if not diagnosis.ribbons:
+        yield "The trays are equal." if seen.equal else "The trays are not equal."
     off = seen.off_by(diagnosis.dividend)
     if off == 0:
         yield "The total comes back."
     elif off is not None:
         yield f"The total does not come back: it is {abs(off):,} too {'much' if off > 0 else 'little'}."
+
+
+def _trays(trays: Reading, ribbons: bool) -> str:
+    whose = f" for {trays.stands_for:,}" if ribbons else ""
+    return f"{counted(trays.sharers, 'tray')}{whose} with {trays.value:,}"
 
 
 def _left(number: int) -> str:

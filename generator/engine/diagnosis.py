@@ -4,21 +4,33 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
+from generator.engine.movements import Repair
 from generator.engine.observations import Observation, Reading, beads_on, readings
+from generator.engine.places import Mat
+from generator.engine.repairs import repair
 from generator.engine.sharing import Sharing, refuse_unless_whole, share
-from generator.engine.slips import Occasion, Slip, simulate
+from generator.engine.slips import Occasion, Outcome, Slip, simulate
 
 _SLIPS = tuple(Slip)
 
 
+class Seen(NamedTuple):
+    """What is read on one tray, and what its child stands for."""
+
+    value: int
+    stands_for: int = 1
+
+
 @dataclass(frozen=True)
 class Cause:
-    """One slip at one place, and every occasion at which it leads to what is seen, in the order of the lesson."""
+    """One slip at one place that needs one repair, and every occasion at which it leads to what is seen, in order."""
 
     slip: Slip
     place: int | None
     occasions: tuple[Occasion, ...]
+    repair: Repair = ()
 
 
 @dataclass(frozen=True)
@@ -27,6 +39,8 @@ class Diagnosis:
 
     dividend: int
     divisor: int
+    sharers: int
+    ribbons: bool
     seen: Observation
     consistent: bool
     causes: tuple[Cause, ...]
@@ -41,11 +55,14 @@ class Symptom:
     causes: tuple[Cause, ...]
 
 
-def diagnose(dividend: int, divisor: int, seen: Sequence[int], left: int | None = None) -> Diagnosis:
-    """Which single slips of a plain sharing lead to exactly what is seen.
+def diagnose(
+    dividend: int, divisor: int, seen: Sequence[int | Seen], left: int | None = None, *, ribbons: bool = False
+) -> Diagnosis:
+    """Which single slips of a sharing lead to exactly what is seen, and what puts each right.
 
-    seen    the value on every tray, in any order: who reads the trays need not know where the dealing began,
-            so they are matched as a collection; there may be more or fewer of them than sharers
+    seen    every tray (a number is read on one that stands for one), in any order: who reads the trays need not
+            know where the dealing began, so they are matched as a collection; there may be more or fewer of them
+            than sharers
     left    the value left over; None: not counted, so that only the trays have to agree
 
     Likeliest first means the order of Slip and, for one slip, smaller places first (there are more small
@@ -55,17 +72,22 @@ def diagnose(dividend: int, divisor: int, seen: Sequence[int], left: int | None 
     refuse_unless_whole("dividend", dividend, least=0)
     refuse_unless_whole("divisor", divisor, least=1)
     refuse_unless_whole("number of trays seen", len(seen), least=1)
-    for value in seen:
-        refuse_unless_whole("value of a tray", value, least=0)
+    trays = [tray if isinstance(tray, Seen) else Seen(tray) for tray in seen]
+    for tray in trays:
+        refuse_unless_whole("value of a tray", tray.value, least=0)
+        refuse_unless_whole("number a tray stands for", tray.stands_for, least=1)
     if left is not None:
         refuse_unless_whole("value left over", left, least=0)
     quotient, remainder = divmod(dividend, divisor)
-    observation = Observation(readings(Reading(value, 1) for value in seen), left)
-    consistent = _agree(observation, Observation((Reading(quotient, divisor),), remainder))
-    explained = not consistent and abs(len(seen) - divisor) <= 1
-    outcomes = simulate(share(dividend, divisor)) if explained else iter(())
-    causes = _causes(outcome.occasion for outcome in outcomes if _agree(observation, outcome.seen))
-    return Diagnosis(dividend, divisor, observation, consistent, causes)
+    mat = Mat.of(divisor) if ribbons else Mat((divisor,))
+    observation = Observation(readings(Reading(tray.value, 1, tray.stands_for) for tray in trays), left)
+    right = readings(Reading(quotient * 10**width, mat[width], 10**width) for width in mat.widths)
+    consistent = _agree(observation, Observation(right, remainder))
+    causes: tuple[Cause, ...] = ()
+    if not consistent and abs(len(seen) - mat.pieces) <= 1:
+        sharing = share(dividend, divisor, ribbons=ribbons)
+        causes = _causes(sharing, (outcome for outcome in simulate(sharing) if _agree(observation, outcome.seen)))
+    return Diagnosis(dividend, divisor, mat.pieces, ribbons, observation, consistent, causes)
 
 
 def telling_slips(sharing: Sharing, most: int = 8) -> tuple[Symptom, ...]:
@@ -75,17 +97,16 @@ def telling_slips(sharing: Sharing, most: int = 8) -> tuple[Symptom, ...]:
     and, among those, the one on most trays and of the smallest pieces. A slip that an earlier symptom names already
     gets a symptom of its own only when there is room to spare.
     """
-    occasions: dict[Observation, list[Occasion]] = {}
+    outcomes: dict[Observation, list[Outcome]] = {}
     for outcome in simulate(sharing):
-        occasions.setdefault(outcome.seen, []).append(outcome.occasion)
-    occasions.pop(_right(sharing), None)
-    causes = {seen: _causes(found) for seen, found in occasions.items()}
-    named: dict[Observation, set[Slip]] = {seen: {cause.slip for cause in found} for seen, found in causes.items()}
+        outcomes.setdefault(outcome.seen, []).append(outcome)
+    outcomes.pop(_right(sharing), None)
+    named = {seen: {outcome.occasion.slip for outcome in found} for seen, found in outcomes.items()}
     best: dict[Slip, Observation] = {}
     for slip in _SLIPS:
         observations = [seen for seen, slips in named.items() if slip in slips]
         if observations:
-            best[slip] = min(observations, key=lambda seen: _how_telling(slip, causes[seen]))
+            best[slip] = min(observations, key=lambda seen: (len(named[seen]), *_how_telling(slip, outcomes[seen])))
     chosen: list[Observation] = []
     told: set[Slip] = set()
     for slip, seen in best.items():
@@ -93,21 +114,26 @@ def telling_slips(sharing: Sharing, most: int = 8) -> tuple[Symptom, ...]:
             chosen.append(seen)
             told |= named[seen]
     spare = [seen for seen in best.values() if seen not in chosen]
-    return tuple(Symptom(seen, seen.off_by(sharing.dividend) or 0, causes[seen]) for seen in (*chosen, *spare)[:most])
+    return tuple(
+        Symptom(seen, seen.off_by(sharing.dividend) or 0, _causes(sharing, outcomes[seen]))
+        for seen in (*chosen, *spare)[:most]
+    )
 
 
-def _how_telling(slip: Slip, causes: tuple[Cause, ...]) -> tuple[int, int, int]:
-    """The smaller, the more telling a symptom is for a slip."""
-    cause = next(cause for cause in causes if cause.slip is slip)
-    return len({cause.slip for cause in causes}), -max(occasion.many for occasion in cause.occasions), cause.place or 0
+def _how_telling(slip: Slip, outcomes: list[Outcome]) -> tuple[int, int]:
+    """The smaller, the more telling a symptom is for a slip that other slips do not leave more seldom."""
+    occasions = [outcome.occasion for outcome in outcomes if outcome.occasion.slip is slip]
+    place = min(occasion.place or 0 for occasion in occasions)
+    return -max(occasion.many for occasion in occasions if (occasion.place or 0) == place), place
 
 
-def _causes(occasions: Iterable[Occasion]) -> tuple[Cause, ...]:
-    """One cause for each slip at each place, likeliest first."""
-    together: dict[tuple[Slip, int | None], dict[Occasion, None]] = {}
-    for occasion in occasions:
-        together.setdefault((occasion.slip, occasion.place), {})[occasion] = None
-    causes = (Cause(slip, place, tuple(found)) for (slip, place), found in together.items())
+def _causes(sharing: Sharing, outcomes: Iterable[Outcome]) -> tuple[Cause, ...]:
+    """One cause for each slip at each place that needs a repair of its own, likeliest first."""
+    together: dict[tuple[Slip, int | None, Repair], dict[Occasion, None]] = {}
+    for outcome in outcomes:
+        occasion = outcome.occasion
+        together.setdefault((occasion.slip, occasion.place, repair(sharing, outcome)), {})[occasion] = None
+    causes = (Cause(slip, place, tuple(found), mends) for (slip, place, mends), found in together.items())
     return tuple(sorted(causes, key=lambda cause: (_SLIPS.index(cause.slip), cause.place or 0)))
 
 

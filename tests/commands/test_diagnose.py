@@ -25,9 +25,9 @@ def run(line: str) -> Ran:
 
 def test_json_of_one_bead_of_what_is_left_over_on_a_tray() -> None:
     data = json.loads(run("5230 4 --seen 1308,1307,1307,1307 --left 1 --json").out)
-    assert list(data) == ["dividend", "divisor", "consistent", "causes"]
+    assert list(data) == ["dividend", "divisor", "ribbons", "consistent", "causes"]
     assert (data["dividend"], data["divisor"], data["consistent"]) == (5230, 4, False)
-    assert [list(cause) for cause in data["causes"]] == [["slip", "place", "explanation"]] * 3
+    assert [list(cause) for cause in data["causes"]] == [["slip", "place", "explanation", "repair"]] * 3
     assert [(cause["slip"], cause["place"]) for cause in data["causes"]] == [
         ("left-over-dealt", "units"),
         ("round-not-taken-back", "units"),
@@ -37,7 +37,7 @@ def test_json_of_one_bead_of_what_is_left_over_on_a_tray() -> None:
 
 def test_json_of_the_right_result() -> None:
     data = json.loads(run("5230 4 --seen 1307,1307,1307,1307 --left 2 --json").out)
-    assert data == {"dividend": 5230, "divisor": 4, "consistent": True, "causes": []}
+    assert data == {"dividend": 5230, "divisor": 4, "ribbons": False, "consistent": True, "causes": []}
 
 
 @pytest.mark.parametrize(
@@ -46,6 +46,22 @@ def test_json_of_the_right_result() -> None:
 def test_json_of_another_number_of_trays(trays: str, slip: str) -> None:
     (cause,) = json.loads(run(f"5230 4 --seen {trays} --json").out)["causes"]
     assert (cause["slip"], cause["place"]) == (slip, "every place")
+
+
+def test_json_with_ribbons_says_whom_a_tray_is_for() -> None:
+    data = json.loads(run("3432 12 --ribbons --seen 10:2860,286,285 --left 1 --json").out)
+    (cause,) = data["causes"]
+    assert (data["ribbons"], cause["slip"], cause["place"]) == (True, "child-skipped", "units")
+    (movement,) = cause["repair"]
+    assert movement == {
+        "pieces": 1,
+        "place": "units",
+        "from": "left-over",
+        "to": "tray",
+        "reads": 285,
+        "trays": 1,
+        "stands_for": 1,
+    }
 
 
 # what is typed, and what a person must find in the answer
@@ -71,6 +87,11 @@ SENTENCES = {
     "5230 4 --seen 1307,1307,1307,1307 --left 3": ["it is 1 too much", "eleven unit beads instead of ten", "2. "],
     "5230 4 --seen 1743,1743,1743": ["3 trays for 4 sharing", "one tray too few"],
     "5230 4 --seen 1,2,3,4": ["No single slip leads to this"],
+    "3432 12 --ribbons --seen 10:2860,286,286 --left 0": [
+        "3,432 among 12 with ribbons comes to 286 for one who stands for one",
+        "1 tray for 10 with 2,860, 2 trays for 1 with 286",
+        "nothing to look for",
+    ],
     "4 4 --seen 1,1,1,0": ["nothing left over", "A unit bead was lost from a tray", "danger to the little ones"],
     "500000 4 --seen 125000,125000,125000,25000 --left 0": ["A 100,000-piece was lost from a tray"],
 }
@@ -107,6 +128,7 @@ REFUSED = {
     "5230 4 --seen 1307.5": "1307.5 is not a whole number",
     "5230 4 --seen 1307 --left -2": "-2 is not a whole number",
     "5230 4 --seen 1307 --left two": "two is not a whole number",
+    "3432 12 --ribbons --seen 7:2860,286,286": "7 is not what a tray can stand for: 1, 10, 100, 1000",
     "5230 0 --seen 1307": "'DIVISOR': 0 is not a whole number",
     "-5 4 --seen 1307": "'DIVIDEND': -5 is not a whole number",
     "5230 --seen 1307": "'DIVISOR'",

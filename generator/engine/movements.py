@@ -1,0 +1,135 @@
+"""Movements that put a room right: where pieces lie, what is off there, and what a movement changes.
+
+Names used here
+    spot       floor, bank, left over, or trays for the same that hold the same: these move together, as one
+    off        how many pieces more than right (below zero: fewer) lie at a spot, by place, units first
+    movement   some pieces of one place go from one spot to another
+    exchange   at the bank one piece becomes ten of the next smaller kind, or ten become one
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from enum import StrEnum
+from typing import NamedTuple, TypeAlias
+
+TEN = 10
+
+
+class At(StrEnum):
+    """Where pieces lie; the order in which plans prefer to take them and to put them."""
+
+    FLOOR = "floor"
+    BANK = "bank"
+    LEFT_OVER = "left-over"
+    TRAY = "tray"
+
+
+class Alike(NamedTuple):
+    """Trays that do the same: what each reads before, how many they are, what each stands for."""
+
+    reads: int
+    trays: int
+    stands_for: int
+
+
+class Movement(NamedTuple):
+    """Pieces of one place go from a source to a target; with trays, so many from or to each of them.
+
+    giving, taking   the trays, where source or target is a tray; from trays to trays each gives to another
+    """
+
+    pieces: int
+    place: int
+    source: At
+    target: At
+    giving: Alike | None = None
+    taking: Alike | None = None
+
+
+class Exchange(NamedTuple):
+    """At the bank 1 piece of a place becomes ten, or 10 become one: of what is left over, or of each of some trays."""
+
+    pieces: int
+    place: int
+    at: At
+    trays: Alike | None = None
+
+
+class Again(NamedTuple):
+    """All of this place and below goes back to the middle and is shared out again."""
+
+    place: int
+
+
+Repair: TypeAlias = tuple[Movement | Exchange | Again, ...]
+Pieces: TypeAlias = tuple[int, ...]
+
+
+class Spot(NamedTuple):
+    """What is right at one spot, and how much it is off; trays say what each stands for."""
+
+    at: At
+    right: Pieces
+    off: Pieces
+    stands_for: int = 1
+
+    def holds(self, place: int) -> int:
+        return self.right[place] + self.off[place]
+
+    @property
+    def reads(self) -> int:
+        return sum(self.holds(place) * 10**place for place in range(len(self.off)))
+
+    def with_more(self, place: int, pieces: int) -> Spot:
+        """The same with more pieces; of the bank only the others are followed."""
+        if self.at is At.BANK:
+            return self
+        off = (*self.off[:place], self.off[place] + pieces, *self.off[place + 1 :])
+        return Spot(self.at, self.right, off, self.stands_for)
+
+
+class Step(NamedTuple):
+    """A movement or, without a target, an exchange; `pieces` for each tray."""
+
+    source: Spot
+    target: Spot | None
+    place: int
+    pieces: int
+
+
+# How many there are of each spot: one floor, one bank, one left over, and so many trays.
+Room: TypeAlias = frozenset[tuple[Spot, int]]
+
+
+def _with(room: Room, changed: dict[Spot, Spot]) -> Room:
+    after: Counter[Spot] = Counter()
+    for spot, many in room:
+        after[changed.get(spot, spot)] += many
+    return frozenset(after.items())
+
+
+def room_after(room: Room, step: Step) -> Room:
+    """The room when a step is done."""
+    source, target, place, pieces = step
+    if target is None:
+        down = pieces == 1
+        larger = source.with_more(place if down else place + 1, -1 if down else 1)
+        return _with(room, {source: larger.with_more(place - 1 if down else place, TEN if down else -TEN)})
+    many = dict(room)
+    gone = pieces * (1 if source.at is At.TRAY else many[target])
+    come = pieces * (1 if target.at is At.TRAY else many[source])
+    return _with(room, {source: source.with_more(place, -gone), target: target.with_more(place, come)})
+
+
+def told(room: Room, step: Step) -> Movement | Exchange:
+    """A step as those who read it see it: trays by what is read on them."""
+    source, target, place, pieces = step
+    many = dict(room)
+
+    def alike(spot: Spot) -> Alike | None:
+        return Alike(spot.reads, many[spot], spot.stands_for) if spot.at is At.TRAY else None
+
+    if target is None:
+        return Exchange(pieces, place, source.at, alike(source))
+    return Movement(pieces, place, source.at, target.at, alike(source), alike(target))

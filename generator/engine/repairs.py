@@ -1,0 +1,127 @@
+"""What puts a room right again after a slip: the fewest movements, or sharing out again from one place down.
+
+A repair leads from what a slip left behind (`Outcome`) to the end of the right sharing: the right pieces on every
+tray and left over, nothing on the floor, and so a whole bank.
+
+Where more than MOST_MOVEMENTS are needed, first the pieces that are too many or too few are put right, and then the
+highest place that is not right on the trays and all below it is shared out again. After a tray too many or too few
+that is always so: the right trays are set down, and the largest pieces are where it begins.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+from operator import sub
+
+from generator.engine.movements import TEN, Again, Alike, At, Movement, Pieces, Repair, Room, Spot
+from generator.engine.places import UNITS
+from generator.engine.sharing import Sharing
+from generator.engine.shortest import shortest
+from generator.engine.slips import Occasion, Outcome, Slip
+
+MOST_MOVEMENTS = 4
+_PLENTY = 10**6
+_TO_SHARE = (At.LEFT_OVER, At.TRAY)
+
+
+def repair(sharing: Sharing, outcome: Outcome) -> Repair:
+    """The movements that put right what a slip left behind; none where all pieces lie right, as with cards."""
+    if outcome.occasion.slip in (Slip.TRAY_FEW, Slip.TRAY_MANY):
+        return _with_the_right_trays(sharing, outcome)
+    room = _room(sharing, outcome)
+    plan = shortest(room, MOST_MOVEMENTS)
+    return _from_one_place_down(room, outcome.occasion) if plan is None else plan
+
+
+def _room(sharing: Sharing, outcome: Outcome) -> Room:
+    size = max(len(sharing.start), len(outcome.left), *(len(tray.holds) for tray in outcome.trays))
+    nothing = (0,) * size
+
+    def spot(at: At, right: Pieces, there: Pieces, stands_for: int = 1) -> Spot:
+        full = (*right, *nothing)[:size]
+        return Spot(at, full, tuple(map(sub, (*there, *nothing), full)), stands_for)
+
+    due = {tray.stands_for: tray.holds for tray in sharing.trays(sharing.end)}
+    trays = [(spot(At.TRAY, due[tray.stands_for], tray.holds, tray.stands_for), tray.sharers) for tray in outcome.trays]
+    rolled = outcome.occasion.place if outcome.occasion.slip is Slip.ROLLED_AWAY else None
+    floor = tuple(int(place == rolled) for place in range(size))
+    others = (
+        spot(At.FLOOR, nothing, floor),
+        spot(At.BANK, (_PLENTY,) * size, (_PLENTY,) * size),
+        spot(At.LEFT_OVER, sharing.end.middle, outcome.left),
+    )
+    return frozenset({*((other, 1) for other in others), *trays})
+
+
+def _with_the_right_trays(sharing: Sharing, outcome: Outcome) -> Repair:
+    """After a tray too many or too few: everything again from the largest piece that lies or should lie on a tray."""
+    held: set[int] = set()
+    for due in sharing.trays(sharing.end):
+        alike = [tray for tray in outcome.trays if tray.stands_for == due.stands_for]
+        if alike != [due]:
+            held.update(due.holds.places_held, *(tray.holds.places_held for tray in alike))
+    return (Again(max(held)),) if held else ()
+
+
+def _from_one_place_down(room: Room, occasion: Occasion) -> Repair:
+    """Put right what the slip brought or took, then everything again from the highest place not right on a tray."""
+    told: list[Movement] = []
+    too_many = _too_many(occasion)
+    for place in reversed(range(len(next(iter(room))[0].off))):
+        pieces = too_many[place]
+        if pieces < 0:
+            source = At.FLOOR if occasion.slip is Slip.ROLLED_AWAY else At.BANK
+            told.append(Movement(-pieces, place, source, At.LEFT_OVER))
+        elif pieces > 0:
+            there = sum(many * spot.holds(place) for spot, many in room if spot.at in _TO_SHARE)
+            too_many[place - 1] += TEN * max(pieces - there, 0)
+            for movement, after in _to_the_bank(room, place, min(pieces, there)):
+                told.append(movement)
+                room = after
+    wrong = {place for spot, _ in room if spot.at is At.TRAY for place, off in enumerate(spot.off) if off}
+    return (*told, Again(max(wrong, default=UNITS)))
+
+
+def _too_many(occasion: Occasion) -> Counter[int]:
+    """How many pieces of each place a slip has brought into the room; below zero: taken out of it."""
+    place = occasion.place or UNITS
+    match occasion.slip:
+        case Slip.BANK_NINE | Slip.LAID_FEW | Slip.ROLLED_AWAY:
+            return Counter({place: -1})
+        case Slip.BANK_ELEVEN | Slip.LAID_MANY | Slip.NOT_BANKED:
+            return Counter({place: 1})
+        case Slip.WRONG_KIND:
+            return Counter({place: -TEN, occasion.other or UNITS: TEN})
+    return Counter()
+
+
+def _to_the_bank(room: Room, place: int, pieces: int) -> Iterator[tuple[Movement, Room]]:
+    """From what is left over; else from as few of the fullest trays as give alike; else by way of the middle."""
+    (left,) = (spot for spot, _ in room if spot.at is At.LEFT_OVER)
+    missing = pieces - left.holds(place)
+    trays = sorted((one for one in room if one[0].at is At.TRAY), key=lambda one: -one[0].reads)
+    if missing > 0:
+        for spot, many in trays:
+            for some in range(1, many + 1):
+                if pieces % some == 0 and pieces // some <= spot.holds(place):
+                    each = pieces // some
+                    alike = Alike(spot.reads, some, spot.stands_for)
+                    yield Movement(each, place, At.TRAY, At.BANK, alike), _lighter(room, spot, some, place, each)
+                    return
+    for spot, many in trays:
+        each = min(spot.holds(place), -(-missing // many))
+        if each > 0:
+            missing -= each * many
+            room = _lighter(room, spot, many, place, each)
+            yield Movement(each, place, At.TRAY, At.LEFT_OVER, Alike(spot.reads, many, spot.stands_for)), room
+    if pieces:
+        yield Movement(pieces, place, At.LEFT_OVER, At.BANK), room
+
+
+def _lighter(room: Room, spot: Spot, trays: int, place: int, pieces: int) -> Room:
+    """The room when so many of some trays have given pieces; what is left over is not followed."""
+    after = Counter(dict(room))
+    after[spot] -= trays
+    after[spot.with_more(place, -pieces)] += trays
+    return frozenset((one, many) for one, many in after.items() if many)

@@ -1,0 +1,240 @@
+"""Repairs: carried out by other hands, against every shorter way, found again by diagnosis, and worked by hand."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Iterator
+from itertools import islice
+from random import Random
+
+import pytest
+
+from generator.commands.repair_data import repair_as_data
+from generator.engine.diagnosis import Seen, diagnose
+from generator.engine.movements import Again, Repair
+from generator.engine.repairs import MOST_MOVEMENTS, repair
+from generator.engine.sharing import Sharing, share
+from generator.engine.slips import Occasion, Outcome, Slip, Spot, simulate
+from tests.engine.exhaustive import Heap, Heaps, can_be_put_right, wrong
+from tests.engine.mishaps import divisions
+from tests.engine.repairing import PLENTY, Room
+from tests.sampling import times
+
+ROOMS = times(2_000, 30)
+ROOMS_SEARCHED = times(250, 20)
+LESSONS_FOR_EACH_SLIP = times(300, 12)
+TRAYS = {Slip.TRAY_FEW, Slip.TRAY_MANY}
+CARDS = {Slip.SWAPPED, Slip.ZERO_FORGOTTEN}
+
+
+def ribbon_divisors() -> list[int]:
+    """Every divisor of two or three digits that at most twelve children can stand for."""
+    return [divisor for divisor in range(10, 1_000) if sum(map(int, str(divisor))) <= 12]
+
+
+def with_ribbons(seed: int) -> Iterator[Sharing]:
+    chance = Random(seed)
+    while True:
+        dividend = int("".join(chance.choices("0123456789", (5, *[1] * 9), k=chance.randint(1, 4))))
+        yield share(dividend, chance.choice(ribbon_divisors()), ribbons=True)
+
+
+def plain(seed: int) -> Iterator[Sharing]:
+    return (share(dividend, children) for dividend, children in divisions(seed))
+
+
+def filled(pieces: tuple[int, ...], size: int) -> tuple[int, ...]:
+    return (*pieces, *[0] * size)[:size]
+
+
+def size_of(sharing: Sharing, outcome: Outcome) -> int:
+    return max(len(sharing.start), len(outcome.left), *(len(tray.holds) for tray in outcome.trays))
+
+
+def due(sharing: Sharing, size: int) -> dict[int, tuple[int, ...]]:
+    """What each child should have, by width: the digits of the share, so many places further left."""
+    digits = tuple(map(int, reversed(str(sharing.quotient))))
+    return {width: filled((*[0] * width, *digits), size) for width in sharing.mat.widths}
+
+
+def after_the_slip(sharing: Sharing, outcome: Outcome) -> Room:
+    """The room, with a bank of PLENTY if all were right."""
+    size = size_of(sharing, outcome)
+    trays = [(len(str(tray.stands_for)) - 1, tray.holds) for tray in outcome.trays for _ in range(tray.sharers)]
+    room = Room(size, trays, outcome.left)
+    if outcome.occasion.slip is Slip.ROLLED_AWAY:
+        room.spots["floor"][outcome.occasion.place or 0] += 1
+    right = due(sharing, size)
+    for place in range(size):
+        on_trays = sum(sharing.mat[width] * right[width][place] for width in right)
+        out_of_the_bank = on_trays + filled(sharing.end.middle, size)[place]
+        room.spots["bank"][place] += out_of_the_bank + PLENTY - room.everything()[place]
+    return room
+
+
+def check_carried_out(sharing: Sharing, outcome: Outcome) -> None:
+    room = after_the_slip(sharing, outcome)
+    before = room.everything()
+    right = due(sharing, room.size)
+    room.put_right(
+        repair_as_data(repair(sharing, outcome), sharing.ribbons), {width: sharing.mat[width] for width in right}
+    )
+    assert Counter((tray.width, tuple(tray.pieces)) for tray in room.trays) == {
+        (width, pieces): sharing.mat[width] for width, pieces in right.items()
+    }
+    assert tuple(room.spots["left-over"]) == filled(sharing.end.middle, room.size)
+    assert not any(room.spots["floor"])
+    assert room.spots["bank"] == [PLENTY] * room.size
+    assert room.everything() == before
+
+
+@pytest.mark.parametrize("sharings", [plain, with_ribbons])
+def test_a_repair_carried_out_leaves_trays_what_is_left_over_and_bank_right(
+    sharings: Callable[[int], Iterator[Sharing]],
+) -> None:
+    repairs = Counter[bool]()
+    for sharing in islice(sharings(11), ROOMS):
+        for outcome in simulate(sharing):
+            check_carried_out(sharing, outcome)
+            repairs[is_short(repair(sharing, outcome))] += 1
+    assert 0 < repairs[False] < repairs[True] / 2
+
+
+def is_short(mends: Repair) -> bool:
+    return not any(isinstance(step, Again) for step in mends)
+
+
+def heaps(sharing: Sharing, outcome: Outcome) -> Heaps:
+    room = after_the_slip(sharing, outcome)
+    right = due(sharing, room.size)
+    nothing = (0,) * room.size
+    left = Heap("left", tuple(room.spots["left-over"]), filled(sharing.end.middle, room.size))
+    trays = Counter(Heap(f"tray {tray.width}", tuple(tray.pieces), right[tray.width]) for tray in room.trays)
+    return frozenset({(left, 1), (Heap("floor", tuple(room.spots["floor"]), nothing), 1), *trays.items()})
+
+
+@pytest.mark.parametrize("sharings", [plain, with_ribbons])
+def test_no_repair_is_longer_than_it_need_be(sharings: Callable[[int], Iterator[Sharing]]) -> None:
+    """Small rooms, and long repairs only where much is wrong: the search tries everything."""
+    chance = Random(12)
+    tried = 0
+    for sharing in sharings(12):
+        if sharing.sharers > 4 or sharing.dividend > 999:
+            continue
+        outcome = chance.choice([one for one in simulate(sharing) if one.occasion.slip not in {*TRAYS, *CARDS}])
+        mends = repair(sharing, outcome)
+        fewer = (len(mends) if is_short(mends) else MOST_MOVEMENTS + 1) - 1
+        room = heaps(sharing, outcome)
+        if 0 < fewer < MOST_MOVEMENTS or len(wrong(room)) > 2 * MOST_MOVEMENTS - 2:
+            assert not can_be_put_right(room, fewer), (sharing.dividend, sharing.divisor, outcome, mends)
+            can_be_put_right.cache_clear()
+            tried += 1
+            if tried == ROOMS_SEARCHED:
+                break
+
+
+@pytest.mark.parametrize("sharings", [plain, with_ribbons])
+@pytest.mark.parametrize("slip", Slip)
+def test_diagnosis_finds_every_slip_with_a_repair_that_puts_it_right(
+    slip: Slip, sharings: Callable[[int], Iterator[Sharing]]
+) -> None:
+    chance = Random(13)
+    lessons = 0
+    for sharing in sharings(13):
+        outcomes = [one for one in simulate(sharing) if one.occasion.slip is slip and leaves_a_trace(sharing, one)]
+        if outcomes:
+            outcome = chance.choice(outcomes)
+            seen = [Seen(tray.value, tray.stands_for) for tray in outcome.seen.trays for _ in range(tray.sharers)]
+            chance.shuffle(seen)
+            left = outcome.left.value
+            diagnosis = diagnose(sharing.dividend, sharing.divisor, seen, left, ribbons=sharing.ribbons)
+            found = [cause for cause in diagnosis.causes if outcome.occasion in cause.occasions]
+            assert [(cause.slip, cause.repair) for cause in found] == [(slip, repair(sharing, outcome))]
+            check_carried_out(sharing, outcome)
+            lessons += 1
+            if lessons == LESSONS_FOR_EACH_SLIP:
+                break
+
+
+def leaves_a_trace(sharing: Sharing, outcome: Outcome) -> bool:
+    trays = [(tray.stands_for, tray.value, tray.sharers) for tray in outcome.seen.trays]
+    right = [(10**width, sharing.quotient * 10**width, sharing.mat[width]) for width in sharing.mat.widths]
+    return (trays, outcome.left.value) != (right, sharing.remainder)
+
+
+# a division, a occasion of a slip, the repair as it is written, and why: worked by hand
+WORKED = [
+    (
+        share(5230, 4),
+        Occasion(Slip.SKIPPED, 0, 7),
+        [{"pieces": 1, "place": "units", "from": "left-over", "to": "tray", "reads": 1306, "trays": 1}],
+        "2 + 1 are left over, and one of them is what the tray lacks",
+    ),
+    (
+        share(8, 4),
+        Occasion(Slip.DEALT_TWICE, 0, 2),
+        [
+            {"pieces": 1, "place": "units", "from": "tray", "to": "tray", "reads": 3, "trays": 1, "to_reads": 1},
+        ],
+        "one has 3, the last has 1",
+    ),
+    (
+        share(5230, 4),
+        Occasion(Slip.BANK_ELEVEN, 0, 1),
+        [{"pieces": 1, "place": "units", "from": "left-over", "to": "bank"}],
+        "31 units: 7 each, 3 are left over, one too many",
+    ),
+    (
+        share(5230, 4),
+        Occasion(Slip.NOT_TAKEN_BACK, 0, 8, many=2),
+        [{"pieces": 1, "place": "units", "from": "tray", "to": "left-over", "reads": 1308, "trays": 2}],
+        "two trays are off alike: a hand goes round, and that is one movement",
+    ),
+    (
+        share(7, 4),
+        Occasion(Slip.ROLLED_AWAY, 0, spot=Spot.MIDDLE),
+        [{"pieces": 1, "place": "units", "from": "floor", "to": "left-over"}],
+        "6 are shared one each, 2 are left over instead of 3",
+    ),
+    (
+        share(8, 4),
+        Occasion(Slip.ROLLED_AWAY, 0, spot=Spot.MIDDLE),
+        [
+            {"pieces": 1, "place": "units", "from": "floor", "to": "left-over"},
+            {"pieces": 1, "place": "units", "from": "left-over", "to": "tray", "reads": 1, "trays": 4},
+        ],
+        "7 are shared one each and 3 are left over: with the one found the round goes round",
+    ),
+    (
+        share(3432, 12, ribbons=True),
+        Occasion(Slip.SKIPPED, 0, 6),
+        [
+            {
+                "pieces": 1,
+                "place": "units",
+                "from": "left-over",
+                "to": "tray",
+                "reads": 285,
+                "trays": 1,
+                "stands_for": 1,
+            }
+        ],
+        "one of the two who stand for one lacks a unit, and nothing else is left over",
+    ),
+    (
+        share(5230, 4),
+        Occasion(Slip.TRAY_FEW, None, spot=Spot.EVERY_CHILD),
+        [{"again_from": "thousands"}],
+        "three have 1,743",
+    ),
+    (share(5230, 4), Occasion(Slip.SWAPPED, 3, other=2, spot=Spot.EVERY_TRAY), [], "the beads are right"),
+]
+
+
+@pytest.mark.parametrize(
+    ("sharing", "occasion", "written", "why"), WORKED, ids=lambda value: getattr(value, "slip", "")
+)
+def test_worked_by_hand(sharing: Sharing, occasion: Occasion, written: list[dict[str, object]], why: str) -> None:
+    outcomes = [one for one in simulate(sharing) if one.occasion == occasion]
+    assert outcomes
+    assert all(repair_as_data(repair(sharing, one), sharing.ribbons) == written for one in outcomes), why
