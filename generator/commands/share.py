@@ -12,7 +12,7 @@ from generator.commands.tables import beside, counted, figures, words
 from generator.commands.whole_numbers import WholeNumbersCommand, whole_number
 from generator.engine.places import Counts, place_name
 from generator.engine.sharing import Sharing, Tray, share
-from generator.engine.steps import Action, Step
+from generator.engine.steps import Action, State, Step
 
 DIVIDEND_LIMIT = 10**15
 PLAIN_LIMIT = 9_999
@@ -99,28 +99,19 @@ def as_lines(sharing: Sharing, ribbons: bool) -> Iterator[str]:
 
 
 def _table(sharing: Sharing, ribbons: bool) -> list[str]:
-    """Rows under their heads; where trays differ, a row goes on over as many lines."""
-    nothing = Counts((0,) * len(sharing.start))
-    places = [_short_name(place) for place in reversed(range(len(nothing)))]
-    deeds = [""]
-    middle, trays, bank, still = [places], [["", *places]], [places], [[""]]
-
-    def add(deed: str, in_middle: Counts, on_trays: tuple[Tray, ...], at_bank: Counts, to_share: int) -> None:
-        more_lines = len(on_trays) - 1
-        deeds.extend([deed, *[""] * more_lines])
-        middle.extend([_cells(in_middle), *[[""] * len(places)] * more_lines])
-        trays.extend([_whose(tray, ribbons), *_cells(tray.holds)] for tray in on_trays)
-        bank.extend([_cells(at_bank, sign="+"), *[[""] * len(places)] * more_lines])
-        still.extend([[f"{to_share:,}"], *[[""]] * more_lines])
-
-    empty = tuple(Tray(sharing.mat[width], 10**width, nothing) for width in sharing.mat.widths)
-    add(f"lay out {sharing.dividend:,}", sharing.start, empty, nothing, sharing.dividend)
-    before = sharing.start
-    for step in sharing.steps:
-        after = step.after
-        deed = _deed(sharing, step, before)
-        add(deed, after.middle, sharing.trays(after), sharing.bank(after), sharing.to_share(after))
-        before = after.middle
+    """A row for every movement under its heads; where trays differ, it goes on over as many lines."""
+    places = [_short_name(place) for place in reversed(range(len(sharing.start)))]
+    blank = [""] * len(places)
+    deeds, middle, trays, bank, still = [""], [places], [["", *places]], [places], [[""]]
+    rooms = (sharing.beginning, *(step.after for step in sharing.steps))
+    done = [_deed(sharing, step, before) for step, before in zip(sharing.steps, rooms[:-1], strict=True)]
+    for deed, room in zip([f"lay out {sharing.dividend:,}", *done], rooms, strict=True):
+        for number, tray in enumerate(sharing.trays(room)):
+            deeds.append("" if number else deed)
+            middle.append(blank if number else _cells(room.middle))
+            trays.append([_whose(tray, ribbons), *_cells(tray.holds)])
+            bank.append(blank if number else _cells(sharing.bank(room), sign="+"))
+            still.append(["" if number else f"{sharing.to_share(room):,}"])
     return beside(
         words("what the hands do", deeds),
         figures("in the middle", middle),
@@ -130,9 +121,9 @@ def _table(sharing: Sharing, ribbons: bool) -> list[str]:
     )
 
 
-def _deed(sharing: Sharing, step: Step, before: Counts) -> str:
-    """One movement in words; `before` is what lay in the middle."""
-    moved = _pieces(Counts(abs(had - has) for had, has in zip(before, step.after.middle, strict=True)))
+def _deed(sharing: Sharing, step: Step, before: State) -> str:
+    """One movement in words."""
+    moved = _pieces(Counts(abs(had - has) for had, has in zip(before.middle, step.after.middle, strict=True)))
     match step.action:
         case Action.DEAL:
             return f"  deal a round: {moved}"
