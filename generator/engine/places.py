@@ -55,11 +55,13 @@ class Counts(tuple[int, ...]):
         """How many there are of a place; 0 beyond the places counted."""
         return self[place] if place < len(self) else 0
 
-    def with_one_more(self, place: int) -> Counts:
-        """The same with one more of a place that is counted already."""
-        more = [*self]
-        more[place] += 1
-        return Counts(more)
+    def plus(self, place: int, pieces: int) -> Self:
+        """The same with so many pieces more of a place that is counted already; fewer if `pieces` is below zero."""
+        return type(self)((*self[:place], self[place] + pieces, *self[place + 1 :]))
+
+    def raised(self, width: int) -> Self:
+        """Every piece so many places larger; no more places are counted than before."""
+        return type(self)(((0,) * width + self)[: len(self)])
 
     def named(self) -> dict[str, int]:
         """Every place by its name, largest first."""

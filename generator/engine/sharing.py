@@ -118,9 +118,9 @@ class Sharing:
             sharers = self.mat[width]
             served = min(ahead, sharers)
             ahead -= served
-            holds = Counts(((0,) * width + state.share)[: len(state.share)])
+            holds = state.share.raised(width)
             if served:
-                trays.append(Tray(served, 10**width, holds.with_one_more(state.level + width)))
+                trays.append(Tray(served, 10**width, holds.plus(state.level + width, 1)))
             if served < sharers:
                 trays.append(Tray(sharers - served, 10**width, holds))
         return tuple(trays)

@@ -31,8 +31,7 @@ class Shelf:
 
     def with_more(self, place: int, pieces: int) -> Shelf:
         """The same shelf with more pieces of one place, which the shelf must know already."""
-        more = Counts(have + pieces * (at == place) for at, have in enumerate(self.pieces))
-        return replace(self, pieces=more)
+        return replace(self, pieces=self.pieces.plus(place, pieces))
 
     def seats(self, children: int) -> bool:
         """Whether every child can have a tray and a set of small cards."""

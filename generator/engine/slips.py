@@ -133,15 +133,15 @@ def simulate(sharing: Sharing) -> Iterator[Outcome]:
 def _laying_out(sharing: Sharing) -> Iterator[Outcome]:
     before = sharing.beginning
     for place, laid in enumerate(sharing.start):
-        yield _go_on(sharing, Occasion(Slip.LAID_MANY, place), before, _with(before.middle, place, 1))
+        yield _go_on(sharing, Occasion(Slip.LAID_MANY, place), before, before.middle.plus(place, 1))
         if laid:
-            yield _go_on(sharing, Occasion(Slip.LAID_FEW, place), before, _with(before.middle, place, -1))
+            yield _go_on(sharing, Occasion(Slip.LAID_FEW, place), before, before.middle.plus(place, -1))
 
 
 def _counting_trays(sharing: Sharing) -> Iterator[Outcome]:
     for width in sharing.mat.widths:
         for slip, more in ((Slip.TRAY_FEW, -1), (Slip.TRAY_MANY, 1)):
-            mat = Mat(_with(sharing.mat, width, more))
+            mat = sharing.mat.plus(width, more)
             if mat.pieces:
                 mat = Mat(mat[: mat.widths[0] + 1])
                 end = deal_on(sharing.beginning, mat)
@@ -162,17 +162,17 @@ def _at_the_bank(sharing: Sharing) -> Iterator[Outcome]:
         large, small = step.place, step.place - 1
         turns[large] += 1
         turn = turns[large]
-        yield _go_on(sharing, Occasion(Slip.BANK_NINE, small, turn), room, _with(room.middle, small, -1))
-        yield _go_on(sharing, Occasion(Slip.BANK_ELEVEN, small, turn), room, _with(room.middle, small, 1))
-        without = _with(room.middle, small, -10)
+        yield _go_on(sharing, Occasion(Slip.BANK_NINE, small, turn), room, room.middle.plus(small, -1))
+        yield _go_on(sharing, Occasion(Slip.BANK_ELEVEN, small, turn), room, room.middle.plus(small, 1))
+        without = room.middle.plus(small, -10)
         for other in range(len(sharing.start)):
             if other != small:
                 occasion = Occasion(Slip.WRONG_KIND, small, turn, other)
-                yield _go_on(sharing, occasion, room, _with(without, other, 10))
+                yield _go_on(sharing, occasion, room, without.plus(other, 10))
         kept = Occasion(Slip.NOT_BANKED, large, turn)
-        yield _go_on(sharing, kept._replace(spot=Spot.MIDDLE), room, _with(room.middle, large, 1))
+        yield _go_on(sharing, kept._replace(spot=Spot.MIDDLE), room, room.middle.plus(large, 1))
         trays = _trays(sharing.mat, end.share)
-        yield Outcome(kept._replace(spot=Spot.LEFT_OVER), trays, _with(end.middle, large, 1))
+        yield Outcome(kept._replace(spot=Spot.LEFT_OVER), trays, end.middle.plus(large, 1))
         for width in sharing.mat.widths:
             trays = _trays(sharing.mat, end.share, _Difference(width, 1, large, 1))
             yield Outcome(kept._replace(spot=Spot.ONE_TRAY), trays, end.middle)
@@ -216,7 +216,7 @@ def _rolled_away(sharing: Sharing) -> Iterator[Outcome]:
     for room in dict.fromkeys((sharing.beginning, *rooms)):
         for place in room.middle.places_held:
             occasion = Occasion(Slip.ROLLED_AWAY, place, spot=Spot.MIDDLE)
-            yield _go_on(sharing, occasion, room, _with(room.middle, place, -1))
+            yield _go_on(sharing, occasion, room, room.middle.plus(place, -1))
     end = sharing.end
     for width in sharing.mat.widths:
         for held in end.share.places_held:
@@ -272,7 +272,7 @@ def _misdealt(sharing: Sharing, occasion: Occasion, room: State, *differences: _
     """Deal on after some have more or less than the others: what they have lies no longer in the middle."""
     middle = room.middle
     for one in differences:
-        middle = _with(middle, one.place, -one.pieces * one.sharers)
+        middle = middle.plus(one.place, -one.pieces * one.sharers)
     return _go_on(sharing, occasion, room, middle, *differences)
 
 
@@ -286,14 +286,10 @@ def _trays(mat: Mat, share: Counts, *differences: _Difference) -> tuple[Tray, ..
     """Every tray, equal ones together, with what some have more or less than the others."""
     trays: list[Tray] = []
     for width in mat.widths:
-        holds = Counts(((0,) * width + share)[: len(share)])
+        holds = share.raised(width)
         mine = [one for one in differences if one.width == width]
         equal = mat[width] - sum(one.sharers for one in mine)
-        groups = [(one.sharers, _with(holds, one.place, one.pieces)) for one in mine] + [(equal, holds)]
+        groups = [(one.sharers, holds.plus(one.place, one.pieces)) for one in mine] + [(equal, holds)]
         groups.sort(key=lambda group: group[1].value, reverse=True)
         trays += [Tray(sharers, 10**width, what) for sharers, what in groups if sharers]
     return tuple(trays)
-
-
-def _with(counts: Counts, place: int, pieces: int) -> Counts:
-    return Counts((*counts[:place], counts[place] + pieces, *counts[place + 1 :]))
