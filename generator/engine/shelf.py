@@ -10,6 +10,9 @@ from generator.engine.places import UNITS, Counts, place_name
 from generator.engine.sharing import Sharing
 
 
+_RIBBONS = {1: "ten_ribbons", 2: "hundred_ribbons"}
+
+
 @dataclass(frozen=True)
 class Shelf:
     """What one room owns.
@@ -65,7 +68,8 @@ class Needs(NamedTuple):
 class Shortage(NamedTuple):
     """One thing of which the shelf has too little.
 
-    `what` is a place's name, or the name that the shelf's field or ribbon has in the school's file.
+    `what` is a place's name, or the name that the shelf's field or ribbon has in the school's file; ribbons
+    that no shelf has are "larger_ribbons".
     For cards, `needed` is the highest card wanted and `owned` the highest there is.
     """
 
@@ -109,7 +113,7 @@ def shortages(needs: Needs, shelf: Shelf) -> tuple[Shortage, ...]:
         Shortage("small_sets", needs.small_sets, shelf.small_sets),
         Shortage("trays", needs.trays, shelf.trays),
         *(
-            Shortage(f"{place_name(width).removesuffix('s')}_ribbons", needs.ribbons[width], shelf.ribbons.at(width))
+            Shortage(_RIBBONS.get(width, "larger_ribbons"), needs.ribbons[width], shelf.ribbons.at(width))
             for width in needs.ribbons.places_held
         ),
     ]
