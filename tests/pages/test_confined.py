@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import os
 import sys
+import threading
 import time
 from collections.abc import Callable
+from multiprocessing import get_context
 
 import pytest
 
@@ -67,6 +69,28 @@ def test_it_is_stopped(function: Callable[[], object], capfd: pytest.CaptureFixt
 
 def test_it_can_say_where_it_was() -> None:
     assert confined(says_where, seconds=0.1) == "here"
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="other systems never fork")
+def test_nothing_is_forked_beside_other_threads(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A copy of a process may wait for ever for what another thread was holding; Python 3.12 and later warn of it."""
+    asked: list[str] = []
+
+    def context(method: str) -> object:
+        asked.append(method)
+        return get_context(method)
+
+    monkeypatch.setattr("generator.pages.authored.confined.get_context", context)
+    ended = threading.Event()
+    other = threading.Thread(target=ended.wait)
+    other.start()
+    try:
+        assert confined(twice, 21, seconds=10) == 42
+    finally:
+        ended.set()
+        other.join()
+    assert confined(twice, 21, seconds=10) == 42
+    assert asked == ["spawn", "spawn" if threading.active_count() > 1 else "fork"]
 
 
 @pytest.mark.skipif(sys.platform != "linux", reason="other systems do not hold a process to its memory")

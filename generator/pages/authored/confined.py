@@ -11,13 +11,16 @@ import math
 import os
 import signal
 import sys
-import threading
 from collections.abc import Callable
 from contextlib import suppress
 from multiprocessing import get_context
 from multiprocessing.connection import Connection
 from pathlib import Path
-from typing import Any, TypeVar
+from threading import Timer, active_count
+from typing import TYPE_CHECKING, Any, TypeVar
+
+if TYPE_CHECKING:
+    from multiprocessing.context import ForkContext, SpawnContext
 
 SECONDS = 10.0
 MEMORY = 1 << 30
@@ -37,7 +40,9 @@ def confined(function: Callable[..., Result], *arguments: Any, seconds: float) -
     After `seconds` a KeyboardInterrupt is raised in the function, so that it can say where it was.
     Raises TakesTooLongError if that did not stop it, or if the process died.
     """
-    context = get_context("fork") if sys.platform == "linux" else get_context("spawn")
+    # A copy of this process is there at once, but may wait for ever for what another thread was holding.
+    may_copy = sys.platform == "linux" and active_count() == 1
+    context: ForkContext | SpawnContext = get_context("fork") if may_copy else get_context("spawn")
     ours, theirs = context.Pipe(duplex=False)
     process = context.Process(target=_answer, args=(theirs, function, arguments, seconds), daemon=True)
     process.start()
@@ -61,7 +66,7 @@ def _answer(connection: Connection, function: Callable[..., Any], arguments: tup
         signal.signal(signal.SIGINT, signal.default_int_handler)
         _take_at_most(seconds, MEMORY)
         connection.send("begun")
-        alarm = threading.Timer(seconds, _thread.interrupt_main)
+        alarm = Timer(seconds, _thread.interrupt_main)
         alarm.daemon = True
         alarm.start()
         result = function(*arguments)

@@ -76,7 +76,7 @@ def _ways_to_write(key: str, page: str) -> Iterator[str]:
     name, is_attribute, value = key.partition('="')
     address = value.removesuffix('"')
     if not address:
-        yield "]()" if is_attribute else f"<{name}"
+        yield "]()" if is_attribute else name and f"<{name}"
         return
     target, anchor = _target(key, page)
     mark = f"#{anchor}" if anchor else ""

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+_IN_MARKDOWN = {"<img": "![", "<th": "|"}
+
 
 @dataclass(frozen=True)
 class SourceText:
@@ -14,6 +16,10 @@ class SourceText:
     first_line: int = 1
 
     def line_of(self, sought: str) -> int:
-        """The first line that holds some text, whatever its case; 0 if none does."""
-        lines = self.text.casefold().split("\n") if sought else ()
-        return next((at for at, line in enumerate(lines, self.first_line) if sought.casefold() in line), 0)
+        """The first line that holds some text, or what Markdown writes for it, whatever its case; 0 if none does."""
+        lines = self.text.casefold().split("\n") if sought else []
+        for wanted in (sought.casefold(), _IN_MARKDOWN.get(sought)):
+            for at, line in enumerate(lines, self.first_line):
+                if wanted and wanted in line:
+                    return at
+        return 0
