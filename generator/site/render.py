@@ -83,6 +83,8 @@ def _derived(docs: Path, folder: Path, nav: Nav, settings: Settings) -> MkDocsCo
     config.site_name = Markup(escape(settings.site_name))
     config.theme["logo"] = config.theme["favicon"] = settings.logo
     config.theme.static_templates.discard("sitemap.xml")
+    if not (docs / config.extra["emergency_page"]).with_suffix(".md").is_file():
+        config.extra["emergency_page"] = None
     config.extra["edition"] = settings.version
     return config
 
