@@ -9,7 +9,7 @@ from typing import NamedTuple
 from generator.engine.places import UNITS, Counts, place_name
 from generator.engine.sharing import Sharing
 
-_RIBBONS = {1: "ten_ribbons", 2: "hundred_ribbons"}
+_RIBBONS = {1: "ten_ribbons", 2: "hundred_ribbons", 3: "thousand_ribbons"}
 
 
 @dataclass(frozen=True)

@@ -22,7 +22,7 @@ from generator.words.slips import BY_SPOT, OF_CARDS
 LANGUAGES = [file.parent.name for file in HANDBOOK.glob("*/phrases.toml")]
 PLACES = [place_name(place) for place in range(7)]
 CARDS = ["large_cards_to", "small_cards_to"]
-THINGS = ["small_sets", "trays", "ten_ribbons", "hundred_ribbons", "larger_ribbons"]
+THINGS = ["small_sets", "trays", "ten_ribbons", "hundred_ribbons", "thousand_ribbons", "larger_ribbons"]
 SLIPS = [slip for slip in Slip if slip not in BY_SPOT] + [
     *(f"{slip}.{spot}" for slip in OF_CARDS for spot in (Spot.ONE_TRAY, Spot.EVERY_TRAY)),
     *(f"{Slip.NOT_BANKED}.{spot}" for spot in (Spot.MIDDLE, Spot.LEFT_OVER, Spot.ONE_TRAY)),
