@@ -8,7 +8,6 @@ import re
 import shutil
 import socket
 import subprocess
-import time
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -18,6 +17,7 @@ from playwright.sync_api import Browser
 from generator.site import policy, servers
 from tests.browser.conftest import visiting
 from tests.sampling import sample
+from tests.waiting import until
 
 SERVER = """
 pid {work}/nginx.pid;
@@ -39,6 +39,11 @@ def free_port() -> int:
     with socket.socket() as probe:
         probe.bind(("127.0.0.1", 0))
         return int(probe.getsockname()[1])
+
+
+def is_answered(port: int) -> bool:
+    with socket.socket() as probe:
+        return probe.connect_ex(("127.0.0.1", port)) == 0
 
 
 def sub_path_of(site: Path) -> str:
@@ -63,11 +68,7 @@ def address(site: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[st
     (work / "nginx.conf").write_text("user root;" + SERVER.format(work=work, port=port), "utf-8")
     process = subprocess.Popen([nginx, "-p", str(work), "-c", "nginx.conf", "-g", "daemon off;"])
     try:
-        for _ in range(100):
-            with socket.socket() as probe:
-                if probe.connect_ex(("127.0.0.1", port)) == 0:
-                    break
-            time.sleep(0.05)
+        until(lambda: is_answered(port))
         yield f"http://127.0.0.1:{port}{sub_path_of(site)}"
     finally:
         process.terminate()

@@ -23,6 +23,7 @@ from generator.errors import HandbookError
 from tests.conftest import quiet
 from tests.sampling import times
 from tests.small_handbook import contents, write_small_handbook
+from tests.waiting import is_gone, until
 
 KILLS = times(whole=50, sampled=10)  # after every tenth a build is let be
 EDITIONS = ("amber", "birch")
@@ -87,13 +88,6 @@ def helpers_of(process: BaseProcess) -> list[int]:
     return [int(number) for number in listed.read_text("ascii").split()] if listed.exists() else []
 
 
-def is_gone(number: int) -> bool:
-    try:
-        return Path(f"/proc/{number}/stat").read_text("utf-8").rpartition(")")[2].split()[0] == "Z"
-    except OSError:
-        return True
-
-
 def seconds(action: Callable[[], object]) -> float:
     begun = time.monotonic()
     action()
@@ -128,10 +122,7 @@ def test_killed_at_any_moment_the_site_is_whole_and_the_next_build_is_right(plac
             assert place.edition_in(tmp_path) == before
     assert in_time > KILLS // 2
     assert {path.name for path in tmp_path.iterdir()} <= {"site", "workshop", "other"}
-    end = time.monotonic() + 30
-    while not all(map(is_gone, helpers)):
-        assert time.monotonic() < end, "processes are left"
-        time.sleep(0.05)
+    until(lambda: all(map(is_gone, helpers)))
 
 
 def test_what_a_killed_build_left_is_cleared_up_also_where_nothing_has_changed(place: Place, tmp_path: Path) -> None:

@@ -7,7 +7,6 @@ import signal
 import subprocess
 import sys
 import threading
-import time
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -18,7 +17,7 @@ from generator.build.processes import Processes
 from generator.build.results import Results
 from generator.errors import Fault, HandbookError, SourceError
 from generator.pages.run_many import run_in_turn
-from tests.build.test_interrupted import is_gone
+from tests.waiting import is_gone, until
 
 FAULT = Fault("pages/odd.md", 7, "title", "is not even", "make it even")
 
@@ -129,7 +128,4 @@ def test_processes_end_with_the_first_however_it_ended(tmp_path: Path) -> None:
         others = list(map(int, first.stdout.readline().split()))
         first.kill()
     assert len(others) == 2
-    end = time.monotonic() + 30
-    while not all(map(is_gone, others)):
-        assert time.monotonic() < end, "processes are left"
-        time.sleep(0.05)
+    until(lambda: all(map(is_gone, others)))

@@ -19,6 +19,8 @@ from generator.build import publishing
 from generator.build.publishing import MARKER, fresh_site
 from generator.errors import HandbookError
 from tests.sampling import times
+from tests.small_handbook import contents
+from tests.waiting import until
 
 ROOT = Path(__file__).parents[2]
 KILLS = times(whole=25, sampled=5)
@@ -69,10 +71,6 @@ def words(target: Path) -> set[str]:
     return {(target / name).read_text("utf-8") for name in listed}
 
 
-def content(folder: Path) -> dict[str, bytes]:
-    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in folder.rglob("*") if path.is_file()}
-
-
 @pytest.fixture(params=["exchange", "two renames"])
 def either_way(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> str:
     """Run a test with and without a system that can exchange folders."""
@@ -114,10 +112,10 @@ def test_linux_exchanges_the_two_folders_in_one_step(tmp_path: Path, monkeypatch
 def test_a_build_that_fails_changes_nothing(error: BaseException, tmp_path: Path) -> None:
     target = tmp_path / "site"
     build(target, "one")
-    before = content(target)
+    before = contents(target)
     with pytest.raises(type(error)):
         build_and_fail(target, error)
-    assert content(target) == before
+    assert contents(target) == before
     assert list(tmp_path.iterdir()) == [target]
 
 
@@ -160,11 +158,11 @@ def test_what_is_not_ours_is_refused_and_not_touched(
     problem: str, make: Callable[[Path], None], tmp_path: Path
 ) -> None:
     make(tmp_path / "site")
-    before = content(tmp_path)
+    before = contents(tmp_path)
     with pytest.raises(HandbookError, match=problem) as caught, fresh_site(tmp_path / "site", silent):
         pytest.fail("the build should not have begun")
     assert "\n" not in str(caught.value)
-    assert content(tmp_path) == before
+    assert contents(tmp_path) == before
 
 
 def test_what_file_managers_leave_behind_is_no_reason_to_refuse(tmp_path: Path) -> None:
@@ -228,11 +226,11 @@ def small_disk(tmp_path: Path) -> Iterator[Path]:
 def test_a_full_disk_leaves_the_old_site_and_the_next_build_succeeds(small_disk: Path, kilobytes: int) -> None:
     target = small_disk / "site"
     build(target, "one")
-    before = content(target)
+    before = contents(target)
     with pytest.raises(HandbookError, match="No space left on device") as caught:
         fill_the_disk(target, kilobytes)
     assert "\n" not in str(caught.value)
-    assert content(target) == before
+    assert contents(target) == before
     assert list(small_disk.iterdir()) == [target]
     build(target, "two")
     assert words(target) == {"two"}
@@ -322,7 +320,7 @@ def test_builds_at_once_take_turns_and_never_mix(tmp_path: Path) -> None:
     def publish_one(number: int) -> None:
         with fresh_site(target, said.append, patience=30) as folder:
             fill(folder, f"build {number}")
-            time.sleep(0.15)
+            until(lambda: len(said) == 3)  # the others have begun to wait
         seen.append(words(target) if number == 0 else set())
 
     threads = [threading.Thread(target=publish_one, args=(number,)) for number in range(4)]

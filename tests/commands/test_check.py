@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from tests.commands.running import run_command
-from tests.small_handbook import write_small_handbook
+from tests.small_handbook import contents, write_small_handbook
 from tests.source.cases import HERE, STOCK, case_folders, lay_out, needs_posix
 
 
@@ -69,10 +69,6 @@ def test_wrong_usage() -> None:
 def test_nothing_is_written(tmp_path: Path) -> None:
     for case in case_folders("valid"):
         school = lay_out(case, tmp_path / case.name).school
-        before = _contents(tmp_path)
+        before = contents(tmp_path)
         assert run_command("check", "--school", school)[0] == 0
-        assert _contents(tmp_path) == before
-
-
-def _contents(folder: Path) -> dict[Path, bytes]:
-    return {path: path.read_bytes() for path in folder.rglob("*") if path.is_file()}
+        assert contents(tmp_path) == before

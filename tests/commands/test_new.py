@@ -14,6 +14,7 @@ from generator.source.library import load
 from generator.source.models import LessonFile
 from generator.source.school import School
 from tests.commands.running import run_command
+from tests.small_handbook import contents
 from tests.source.cases import STOCK
 
 REASON = "Why this number comes next in the row."
@@ -39,10 +40,6 @@ def _replace(path: Path, old: str, new: str) -> None:
     text = path.read_text("utf-8")
     assert old in text
     path.write_text(text.replace(old, new), "utf-8")
-
-
-def _contents(folder: Path) -> dict[Path, bytes]:
-    return {path: path.read_bytes() for path in folder.rglob("*") if path.is_file()}
 
 
 def test_a_lesson_in_a_school_folder_lacks_only_its_reason(handbook: Path, school: Path) -> None:
@@ -129,11 +126,11 @@ def test_a_first_school_folder_with_every_setting_taken_is_the_stock_handbook(ha
 @pytest.mark.parametrize("arguments", [("6945", "3"), ()])
 def test_nothing_is_overwritten(arguments: tuple[str, ...], school: Path) -> None:
     assert run_command("new", *arguments, "--school", school).code == 0
-    before = _contents(school)
+    before = contents(school)
     code, out, err = run_command("new", *arguments, "--school", school)
     assert (code, out) == (1, "")
     assert err.endswith(".toml: is already there; edit it, or choose another name\n")
-    assert _contents(school) == before
+    assert contents(school) == before
 
 
 @pytest.mark.parametrize(
@@ -157,11 +154,11 @@ def test_nothing_is_overwritten(arguments: tuple[str, ...], school: Path) -> Non
     ],
 )
 def test_wrong_usage_says_what_would_be_right(arguments: tuple[object, ...], words: str, handbook: Path) -> None:
-    before = _contents(handbook)
+    before = contents(handbook)
     code, out, err = run_command("new", *arguments)
     assert (code, out) == (2, "")
     assert words in err
-    assert _contents(handbook) == before
+    assert contents(handbook) == before
 
 
 def test_where_several_steps_take_a_lesson_one_must_be_named(handbook: Path) -> None:

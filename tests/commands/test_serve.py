@@ -7,8 +7,7 @@ import re
 import signal
 import subprocess
 import sys
-import time
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from pathlib import Path
 from urllib.error import URLError
 from urllib.request import urlopen
@@ -17,8 +16,8 @@ import pytest
 
 from tests.commands.running import run_command
 from tests.small_handbook import check_out_small
+from tests.waiting import until
 
-PATIENCE = 120.0
 PAGE = """---
 title: "Our mornings"
 description: "When our room shares."
@@ -68,13 +67,6 @@ class Serving:
                 return str(answer.read().decode())
         except URLError as error:
             return str(error)
-
-
-def until(happened: Callable[[], bool]) -> None:
-    end = time.monotonic() + PATIENCE
-    while not happened():
-        assert time.monotonic() < end
-        time.sleep(0.1)
 
 
 @pytest.fixture
