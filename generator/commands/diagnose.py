@@ -15,7 +15,7 @@ from generator.engine.observations import Reading
 from generator.engine.places import place_name
 from generator.engine.sharing import share
 from generator.words.phrases import Phrases
-from generator.words.slips import Words, explain
+from generator.words.slips import Explanation, explain
 
 DIVIDEND_LIMIT = 10**15
 DIVISOR_LIMIT = 9_999
@@ -110,14 +110,14 @@ def as_lines(diagnosis: Diagnosis) -> Iterator[str]:
             yield ""
             yield f"{number}. {words.happened}"
             yield f"   {words.look}"
-            yield f"   {words.go_on}"
+            yield f"   {words.mend}"
     else:
         yield "No single slip leads to this: a tray may be misread, or two things happened at once."
         yield "Count the trays once more with the children. If it stays so, lay everything back into the"
         yield "middle, compare it with the number, and share it again together."
 
 
-def _explained(diagnosis: Diagnosis, cause: Cause) -> Words:
+def _explained(diagnosis: Diagnosis, cause: Cause) -> Explanation:
     sharing = share(diagnosis.dividend, diagnosis.divisor, ribbons=True) if diagnosis.ribbons else None
     return explain(_SAID, cause, sharing)
 

@@ -75,6 +75,13 @@ def shape(words: Phrases, number: int, place: int) -> str:
     return words.say(f"shape.{place_name(place)}", count=number)
 
 
+def material(words: Phrases, place: int, count: int) -> str:
+    """What so many pieces of a place are called, without their number: 'ten-bar', 'ten-bars'."""
+    if place > THOUSANDS:
+        return words.say("material.larger", count=count, worth=10**place)
+    return words.say(f"material.{place_name(place)}", count=count)
+
+
 def listing(words: Phrases, items: Sequence[str]) -> str:
     """'a, b and c'."""
     *most, last = items or [""]

@@ -1,29 +1,30 @@
-"""Slips in words: what may have happened, where to look, and how to go on kindly."""
+"""Slips in words: what may have happened, where to look, and what puts it right."""
 
 from __future__ import annotations
 
 from typing import NamedTuple
 
 from generator.engine.diagnosis import Cause
-from generator.engine.places import THOUSANDS, UNITS, place_name
+from generator.engine.places import UNITS, place_name
 from generator.engine.sharing import Sharing
 from generator.engine.slips import Slip
-from generator.words.numbers import in_a_row, place_word
+from generator.words.numbers import in_a_row, material, place_word
 from generator.words.phrases import Phrases
+from generator.words.repairs import repair_words
 
 BY_SPOT = {Slip.NOT_BANKED, Slip.ROLLED_AWAY, Slip.SWAPPED, Slip.ZERO_FORGOTTEN}
 OF_CARDS = {Slip.SWAPPED, Slip.ZERO_FORGOTTEN}
 
 
-class Words(NamedTuple):
-    """What may have happened, where to look, and how to go on."""
+class Explanation(NamedTuple):
+    """What may have happened, where to look, and what puts it right."""
 
     happened: str
     look: str
-    go_on: str
+    mend: str
 
 
-def explain(words: Phrases, cause: Cause, sharing: Sharing | None = None) -> Words:
+def explain(words: Phrases, cause: Cause, sharing: Sharing | None = None) -> Explanation:
     """One cause in words; what is said of when it happened holds all its occasions together.
 
     sharing: where children wear ribbons, what they share: their trays and cards are not like those of the others
@@ -38,7 +39,9 @@ def explain(words: Phrases, cause: Cause, sharing: Sharing | None = None) -> Wor
         keys = [f"{table}.{part}-{name}" for name in special]
         return words.say(next(filter(words.has, keys), f"{table}.{part}"), **filled)
 
-    return Words(sentence("happened"), sentence("look"), sentence("go-on"))
+    repair = repair_words(words, cause.repair)
+    mend = words.say(f"{table}.mend", repair=repair) if words.has(f"{table}.mend") else repair
+    return Explanation(sentence("happened"), sentence("look"), mend)
 
 
 def _filled(words: Phrases, cause: Cause) -> dict[str, str | int]:
@@ -49,13 +52,13 @@ def _filled(words: Phrases, cause: Cause) -> dict[str, str | int]:
     turns = sorted({occasion.turn for occasion in cause.occasions})
     return {
         "count": occasion.many,
-        "one": _material(words, place, 1),
-        "several": _material(words, place, 2),
-        "pieces": _material(words, place, occasion.many),
+        "one": material(words, place, 1),
+        "several": material(words, place, 2),
+        "pieces": material(words, place, occasion.many),
         "place": place_word(words, place),
         "larger_place": place_word(words, place + 1),
         "other_place": place_word(words, other),
-        "other_several": _material(words, other, 2),
+        "other_several": material(words, other, 2),
         "round": _which(words, "round", turns),
         "exchange": _which(words, "exchange", turns),
     }
@@ -95,10 +98,3 @@ def _which(words: Phrases, what: str, turns: list[int]) -> str:
     if last - first == len(turns) - 1:
         return words.say(f"turn.{what}-from-to", first=first, last=last)
     return words.say(f"turn.{what}-among", turns=in_a_row(words, [words.grouping.written(turn) for turn in turns]))
-
-
-def _material(words: Phrases, place: int, count: int) -> str:
-    """What so many pieces of a place are called, without their number: 'ten-bar', 'ten-bars'."""
-    if place > THOUSANDS:
-        return words.say("material.larger", count=count, worth=10**place)
-    return words.say(f"material.{place_name(place)}", count=count)

@@ -59,7 +59,7 @@ PUT_TOGETHER = {
     "shape": PLACES[:4],
     "shortage.more": [*PLACES[:4], *THINGS],
     "shortage.thing": [*PLACES, *CARDS, *THINGS],
-    "slip": [f"{slip}.{part}" for slip in SLIPS for part in ("happened", "look", "go-on")],
+    "slip": [f"{slip}.{part}" for slip in SLIPS for part in ("happened", "look")],
     "turn": [f"{turn}{which}" for turn in ("round", "exchange") for which in ("", "-from-to", "-among")],
 }
 """Keys of which the program puts the end together: the table, and every end that there is."""
