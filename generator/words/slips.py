@@ -40,7 +40,7 @@ def explain(words: Phrases, cause: Cause, sharing: Sharing | None = None) -> Exp
         return words.say(next(filter(words.has, keys), f"{table}.{part}"), **filled)
 
     repair = repair_words(words, cause.repair)
-    mend = words.say(f"{table}.mend", repair=repair) if words.has(f"{table}.mend") else repair
+    mend = words.say(f"{table}.mend", repair=repair).strip() if words.has(f"{table}.mend") else repair
     return Explanation(sentence("happened"), sentence("look"), mend)
 
 

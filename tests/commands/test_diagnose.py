@@ -11,6 +11,7 @@ import pytest
 
 from generator.engine.diagnosis import Cause
 from generator.engine.places import place_name
+from generator.engine.repairs import repair
 from generator.engine.sharing import share
 from generator.engine.slips import Slip, simulate
 from generator.words.phrases import Phrases
@@ -76,15 +77,20 @@ SENTENCES = {
         "3 trays with 1,307, 1 tray with 1,306; 3 left over",
         "The trays are not equal.",
         "The total comes back.",
-        "1. A child was passed over in one of the rounds 1 to 7 of units.",
+        "1. A tray was passed over in one of the rounds 1 to 7 of units.",
+        "Give one unit bead from what is left over to the tray that reads 1,306.",
         "one unit bead less than on the others",
     ],
     "5230 4 --seen 1307,1307,1307,1307 --left 1": [
         "it is 1 too little",
-        "1. The bank counted out nine unit beads",
+        "1. Nine unit beads came from the bank",
         "2. ",
     ],
-    "5230 4 --seen 1307,1307,1307,1307 --left 3": ["it is 1 too much", "eleven unit beads instead of ten", "2. "],
+    "5230 4 --seen 1307,1307,1307,1307 --left 3": [
+        "it is 1 too much",
+        "Eleven unit beads came from the bank instead of ten",
+        "2. ",
+    ],
     "5230 4 --seen 1743,1743,1743": ["3 trays for 4 sharing", "one tray too few"],
     "5230 4 --seen 1,2,3,4": ["No single slip leads to this"],
     "3432 12 --ribbons --seen 10:2860,286,286 --left 0": [
@@ -92,7 +98,11 @@ SENTENCES = {
         "1 tray for 10 with 2,860, 2 trays for 1 with 286",
         "nothing to look for",
     ],
-    "4 4 --seen 1,1,1,0": ["nothing left over", "A unit bead was lost from a tray", "danger to the little ones"],
+    "4 4 --seen 1,1,1,0": [
+        "nothing left over",
+        "A unit bead was lost from a tray",
+        "Nobody goes on until the bead is found",
+    ],
     "500000 4 --seen 125000,125000,125000,25000 --left 0": ["A 100,000-piece was lost from a tray"],
 }
 
@@ -109,10 +119,12 @@ def test_every_slip_has_its_words_and_names_its_piece() -> None:
     pieces = {0: "unit bead", 1: "ten-bar", 2: "hundred-square", 3: "thousand-cube"}
     told = set()
     for dividend, divisor in islice(divisions(seed=94), 40):
-        for outcome in simulate(share(dividend, divisor)):
-            occasion = outcome.occasion
-            words = explain(Phrases("en"), Cause(occasion.slip, occasion.place, (occasion,)))
-            assert all(sentence.endswith((".", "?")) and "None" not in sentence for sentence in words), words
+        sharing = share(dividend, divisor)
+        for outcome in simulate(sharing):
+            occasion, mends = outcome.occasion, repair(sharing, outcome)
+            words = explain(Phrases("en"), Cause(occasion.slip, occasion.place, (occasion,), mends))
+            assert words.mend or not mends
+            assert all(sentence.endswith((".", "?")) and "None" not in sentence for sentence in filter(None, words))
             if occasion.place is not None:
                 assert pieces[occasion.place] in " ".join(words) or place_name(occasion.place) in " ".join(words)
             told.add(occasion.slip)

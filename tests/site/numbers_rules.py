@@ -282,7 +282,7 @@ RULES = (
     ),
     at_place(
         "rounds",
-        "too few to go round(?!,)|nothing here|: no round|Not one whole round|Nothing can be dealt",
+        "too few to go round(?!,)|nothing here|: no round|Not one whole round|Nothing can be given out",
         so=lambda on: on.at.rounds == 0,
     ),
     at_place("exchanges", rf"(?P<n>{N})(?: (?P<place>{PLACE}))? to the bank", n=lambda on: on.sent),

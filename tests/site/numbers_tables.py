@@ -53,9 +53,9 @@ def _hands(sharing: Sharing, step: Step) -> dict[str, Parts]:
     """What the hands do in a step: the words after its number, and what is right in them."""
     match step.action:
         case Action.DEAL if sharing.ribbons:
-            return {f"Deal {ONE_FOR_EACH}": {"so": lambda on: served(on) == dealt_at(sharing, step.place)}}
+            return {f"Give {ONE_FOR_EACH}": {"so": lambda on: served(on) == dealt_at(sharing, step.place)}}
         case Action.DEAL:
-            return {f"Deal one (?P<place>{PLACE}) to each": {"place": lambda _: {step.place}}}
+            return {f"Give one (?P<place>{PLACE}) to each": {"place": lambda _: {step.place}}}
         case Action.START:
             ahead: Parts = {"ahead": lambda _: step.after.ahead, "all": lambda _: sharing.sharers}
             return {f"Start a round: it reaches (?P<ahead>{N}) of (?P<all>{N})": ahead}

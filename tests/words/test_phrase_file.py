@@ -11,6 +11,7 @@ import pytest
 from babel import Locale
 
 from generator import HANDBOOK, PROJECT
+from generator.engine.movements import At
 from generator.engine.numbers import NUMBER_KINDS
 from generator.engine.places import place_name
 from generator.engine.slips import Slip, Spot
@@ -55,15 +56,20 @@ PUT_TOGETHER = {
     ],
     "piece": [*PLACES, "larger"],
     "place": [*PLACES, "larger"],
+    "repair": [*At],
+    "repair.from": [*At],
     "setting": [*keys_of(School), *(f"lesson.{key}" for key in LessonFile.model_fields)],
     "shape": PLACES[:4],
     "shortage.more": [*PLACES[:4], *THINGS],
     "shortage.thing": [*PLACES, *CARDS, *THINGS],
-    "slip": [f"{slip}.{part}" for slip in SLIPS for part in ("happened", "look")],
+    "slip": [
+        *(f"{slip}.{part}" for slip in SLIPS for part in ("happened", "look")),
+        *(f"{slip}.mend" for slip in SLIPS if slip.partition(".")[0] in OF_CARDS or slip.startswith("tray-too")),
+    ],
     "turn": [f"{turn}{which}" for turn in ("round", "exchange") for which in ("", "-from-to", "-among")],
 }
 """Keys of which the program puts the end together: the table, and every end that there is."""
-WITH_A_HYPHEN = ("fair.stands-for", "fair.times", "number.of")
+WITH_A_HYPHEN = ("repair.from", "fair.stands-for", "fair.times", "number.of")
 ASKED_FOR_IF_THERE = ("-with-ribbons", "-of-units")
 
 

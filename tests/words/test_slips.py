@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from itertools import groupby
-
 import pytest
 
 from generator.engine.diagnosis import Cause
+from generator.engine.movements import Again, Alike, At, Exchange, Movement
+from generator.engine.repairs import repair
 from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Occasion, Slip, Spot, simulate
 from generator.words.grouping import Grouping
@@ -34,20 +34,22 @@ SHARINGS = (
 
 def causes(sharing: Sharing) -> list[Cause]:
     """For every slip at every place: each of its occasions alone, and all of them together."""
-
-    def kind(occasion: Occasion) -> tuple[str, str]:
-        return f"{occasion.slip} {occasion.place}", f"{occasion.spot} {occasion.many}"
-
-    occasions = sorted({outcome.occasion for outcome in simulate(sharing)}, key=kind)
-    alike = [tuple(found) for _, found in groupby(occasions, kind)]
-    together = [occasions for occasions in alike if len(occasions) > 1]
-    return [Cause(found[0].slip, found[0].place, found) for found in [(occasion,) for occasion in occasions] + together]
+    causes: list[Cause] = []
+    alike: dict[tuple[object, ...], list[Occasion]] = {}
+    for outcome in simulate(sharing):
+        occasion, mends = outcome.occasion, repair(sharing, outcome)
+        causes.append(Cause(occasion.slip, occasion.place, (occasion,), mends))
+        alike.setdefault((occasion.slip, occasion.place, occasion.spot, occasion.many, mends), []).append(occasion)
+    together = [(kind, found) for kind, found in alike.items() if len(found) > 1]
+    return causes + [Cause(found[0].slip, found[0].place, tuple(found), kind[-1]) for kind, found in together]  # type: ignore[arg-type]
 
 
 @pytest.mark.parametrize("sharing", SHARINGS, ids=lambda sharing: f"{sharing.dividend}-{sharing.divisor}")
 def test_every_cause_has_its_words(sharing: Sharing) -> None:
     for cause in causes(sharing):
-        for sentence in (*explain(SAID, cause), *explain(SAID, cause, sharing)):
+        told = (*explain(SAID, cause), *explain(SAID, cause, sharing))
+        assert cause.repair == () or all(told), cause
+        for sentence in filter(None, told):
             assert sentence.endswith((".", "?")), cause
             assert sentence[0].isupper(), cause
             assert "  " not in sentence, cause
@@ -63,11 +65,41 @@ def test_every_slip_and_every_spot_comes_up() -> None:
 
 def test_the_words_of_one_cause() -> None:
     occasion = Occasion(Slip.BANK_NINE, place=1, turn=2)
-    assert explain(SAID, Cause(Slip.BANK_NINE, 1, (occasion, occasion._replace(turn=3)))) == (
-        "The bank counted out nine ten-bars instead of ten in one of the exchanges 2 to 3 from the hundreds.",
-        "Look at the bank: count its pieces, and count out every ten once more aloud.",
-        "Fetch the ten-bar that did not come and lay it into the middle, to what is left over. Then deal on.",
+    mends = (Movement(1, 1, At.BANK, At.LEFT_OVER), Again(1))
+    assert explain(SAID, Cause(Slip.BANK_NINE, 1, (occasion, occasion._replace(turn=3)), mends)) == (
+        "Nine ten-bars came from the bank instead of ten, in one of the exchanges 2 to 3 from the hundreds.",
+        "Count the bank, and count every ten once more aloud.",
+        "Fetch one ten-bar from the bank, to the middle. "
+        "Everything from the tens down goes back to the middle and is shared out again.",
     )
+
+
+@pytest.mark.parametrize(
+    ("step", "words"),
+    [
+        (
+            Movement(1, 0, At.LEFT_OVER, At.TRAY, taking=Alike(1306, 1, 1)),
+            "Give one unit bead from what is left over to the tray that reads 1,306.",
+        ),
+        (
+            Movement(2, 1, At.TRAY, At.LEFT_OVER, giving=Alike(150, 3, 1)),
+            "Take two ten-bars from each of the 3 trays that read 150 back to the middle.",
+        ),
+        (Movement(1, 0, At.FLOOR, At.LEFT_OVER), "Bring one unit bead from the floor to what is left over."),
+        (Movement(1, 3, At.LEFT_OVER, At.BANK), "Bring one thousand-cube from the middle to the bank."),
+        (
+            Exchange(1, 1, At.TRAY, Alike(20, 1, 1)),
+            "Change one ten-bar from the tray that reads 20 for ten unit beads at the bank.",
+        ),
+        (
+            Exchange(10, 0, At.LEFT_OVER),
+            "Change ten unit beads from the middle for one ten-bar at the bank.",
+        ),
+    ],
+)
+def test_the_words_of_a_movement(step: Movement | Exchange, words: str) -> None:
+    cause = Cause(Slip.SKIPPED, 0, (Occasion(Slip.SKIPPED, place=0, turn=1),), (step,))
+    assert explain(SAID, cause).mend == words
 
 
 @pytest.mark.parametrize(
