@@ -28,6 +28,11 @@ class Fault:
     problem: str
     remedy: str
 
+    @classmethod
+    def of_file(cls, file: str, problem: str, remedy: str) -> Fault:
+        """A fault of a file or folder as a whole."""
+        return cls(file, 0, "", problem, remedy)
+
     def __str__(self) -> str:
         where = f"{self.file}:{self.line}" if self.line else self.file
         subject = f"{self.key}: " if self.key else ""

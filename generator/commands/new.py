@@ -109,7 +109,7 @@ def _write(path: Path, text: str) -> None:
         with path.open("x", encoding="utf-8", newline="\n") as file:
             file.write(text)
     except FileExistsError:
-        raise SourceError([Fault(str(path), 0, "", "is already there", "edit it, or choose another name")]) from None
+        raise SourceError([Fault.of_file(str(path), "is already there", "edit it, or choose another name")]) from None
     except OSError as error:
         problem = f"cannot be written ({error.strerror})"
-        raise SourceError([Fault(str(path), 0, "", problem, "check the folder's rights")]) from None
+        raise SourceError([Fault.of_file(str(path), problem, "check the folder's rights")]) from None

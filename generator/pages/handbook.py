@@ -166,7 +166,7 @@ def _with_notes(pages: Mapping[str, Page], notes: Iterable[Note], faults: Faults
             remedy = (
                 f"did you mean {close[0]}?" if close else "give it the path of a page, such as new-here/the-room.md"
             )
-            faults.append(Fault(note.file, 0, "", "is a note for a page that does not exist", remedy))
+            faults.append(Fault.of_file(note.file, "is a note for a page that does not exist", remedy))
 
 
 def _in_step_order(pages: Iterable[Page]) -> list[Page]:

@@ -122,4 +122,4 @@ def _collected_messages() -> Iterator[list[str]]:
 def _fault(message: str) -> Fault:
     """Return one message of MkDocs as a fault that names its file."""
     file = _FILE_IN_MESSAGE.search(message)
-    return Fault(file[1] if file else MKDOCS_YML.name, 0, "", message.rstrip("."), "mend what the message names")
+    return Fault.of_file(file[1] if file else MKDOCS_YML.name, message.rstrip("."), "mend what the message names")

@@ -1,7 +1,7 @@
 """The kinds of value that the handbook's files hold, and the base of every model.
 
-The docstring of a model's field begins with a line that says what is right there ("a whole number
-from 1 to 9999"); it ends every fault about that field. What follows explains what the field is for.
+The description of a field begins with a line that says what is right there ("a whole number from 1 to
+9999"); it ends every fault about that field. It is the field's docstring, or stands with its kind of value.
 
 Text is data. It may hold any character people write with, `<` and `&` among them: pages escape it.
 Refused are characters that cannot be seen or printed: control characters, lone surrogates and
@@ -13,7 +13,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from datetime import date
-from typing import Annotated
+from typing import Annotated, Any
 
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 from pydantic_core import PydanticCustomError
@@ -69,20 +69,25 @@ def slug_like(name: str) -> str:
     return f"my-{plain}" if plain in _RESERVED_BY_WINDOWS else plain or "my-page"
 
 
-def text(least: int, most: int) -> AfterValidator:
-    """One line of text."""
+def whole_number(least: int, most: int) -> Any:
+    return Field(ge=least, le=most, description=f"a whole number from {least} to {most}")
+
+
+def text(least: int, most: int, what: str = "one line") -> tuple[AfterValidator, Any]:
+    """One line of text, for `Annotated[str, *text(1, 40)]`."""
 
     def one_line(value: str) -> str:
         if "\n" in value.strip():
             raise fault_in_value("has more than one line", "write it on one line")
         return _checked(value.strip(), least, most)
 
-    return AfterValidator(one_line)
+    return AfterValidator(one_line), Field(description=f"{what} of {least} to {most} characters")
 
 
-def paragraph(least: int, most: int) -> AfterValidator:
+def paragraph(least: int, most: int) -> tuple[AfterValidator, Any]:
     """A paragraph: line breaks count as spaces."""
-    return AfterValidator(lambda value: _checked(" ".join(value.split()), least, most))
+    joined = AfterValidator(lambda value: _checked(" ".join(value.split()), least, most))
+    return joined, Field(description=f"text of {least} to {most} characters")
 
 
 def _checked(value: str, least: int, most: int) -> str:
@@ -102,6 +107,12 @@ def _plain_name(value: str) -> str:
 
 
 Slug = Annotated[str, AfterValidator(_plain_name)]
-Order = Annotated[int, Field(ge=1, le=999)]
-Tags = Annotated[tuple[Annotated[str, text(1, 60)], ...], Field(max_length=40)]
-ReviewDate = Annotated[date, Field(ge=date(2000, 1, 1), le=date(2099, 12, 31))]
+Order = Annotated[int, whole_number(1, 999)]
+Tags = Annotated[
+    tuple[Annotated[str, *text(1, 60)], ...],
+    Field(max_length=40, description='a list of words such as ["left over", "rest"]'),
+]
+ReviewDate = Annotated[
+    date,
+    Field(ge=date(2000, 1, 1), le=date(2099, 12, 31), description="a date such as 2026-01-31, without quotes"),
+]

@@ -44,13 +44,13 @@ def entry_names(folder: Path, shown: str) -> list[str]:
     if not os.path.lexists(folder):
         return []
     if folder.is_symlink():
-        raise SourceError([Fault(shown, 0, "", "is a link", "put the folder itself there")])
+        raise SourceError([Fault.of_file(shown, "is a link", "put the folder itself there")])
     if not folder.is_dir():
-        raise SourceError([Fault(shown, 0, "", "is not a folder", "take it away, or make a folder of that name")])
+        raise SourceError([Fault.of_file(shown, "is not a folder", "take it away, or make a folder of that name")])
     try:
         return sorted(path.name for path in folder.iterdir() if not is_dropping(path.name))
     except OSError as error:
-        raise SourceError([Fault(shown, 0, "", f"cannot be opened ({error.strerror})", "check its rights")]) from None
+        raise SourceError([Fault.of_file(shown, f"cannot be opened ({error.strerror})", "check its rights")]) from None
 
 
 def files_in(folder: Path, shown: str, ending: str, depths: range) -> tuple[list[Found], list[Fault]]:
@@ -64,7 +64,7 @@ def files_in(folder: Path, shown: str, ending: str, depths: range) -> tuple[list
             found.append(item)
         if len(found) + len(faults) > MOST_FILES:
             raise SourceError(
-                [Fault(shown, 0, "", f"holds more than {MOST_FILES} files", "check that it is the right folder")]
+                [Fault.of_file(shown, f"holds more than {MOST_FILES} files", "check that it is the right folder")]
             )
     return found, faults
 
@@ -77,8 +77,8 @@ def _walk(folder: Path, shown: str, ending: str, depths: range, above: tuple[str
             if problem := slug_fault(name):
                 yield _rename(label, problem, slug_like(name))
             elif len(parts) >= depths.stop - 1:
-                yield Fault(
-                    label, 0, "", "is a folder where there should be none", "move its files up, or take it away"
+                yield Fault.of_file(
+                    label, "is a folder where there should be none", "move its files up, or take it away"
                 )
             else:
                 yield from _walk(path, label, ending, depths, parts)
@@ -90,15 +90,15 @@ def _checked(file: Found, ending: str, depths: range) -> Found | Fault:
     name = file.parts[-1]
     stem = name[: -len(ending)]
     if file.path.is_symlink():
-        return Fault(file.shown, 0, "", "is a link", "put the file itself there")
+        return Fault.of_file(file.shown, "is a link", "put the file itself there")
     if not name.lower().endswith(ending):
-        return Fault(file.shown, 0, "", f"is not a {ending} file", "move it elsewhere")
+        return Fault.of_file(file.shown, f"is not a {ending} file", "move it elsewhere")
     if problem := slug_fault(stem) or ("" if name.endswith(ending) else f"does not end in {ending}"):
         return _rename(file.shown, problem, slug_like(stem) + ending)
     if len(file.parts) not in depths:
-        return Fault(file.shown, 0, "", "lies outside of any folder", "move it into the folder of a step")
+        return Fault.of_file(file.shown, "lies outside of any folder", "move it into the folder of a step")
     return file
 
 
 def _rename(shown: str, problem: str, better: str) -> Fault:
-    return Fault(shown, 0, "", problem, f"rename it, such as {better}")
+    return Fault.of_file(shown, problem, f"rename it, such as {better}")

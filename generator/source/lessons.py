@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
 from generator.errors import Fault
 from generator.source.expectations import misfits
@@ -14,13 +13,8 @@ from generator.source.validating import did_you_mean, validated
 
 STEP_FILE = "step.toml"
 
-
-@dataclass(frozen=True)
-class _Read:
-    """A lesson and the table it was read from, for faults that show only beside other lessons."""
-
-    lesson: Lesson
-    table: Table
+# A lesson and the table it was read from, for faults that show only beside other lessons.
+_Read = tuple[Lesson, Table]
 
 
 def read_steps(files: Overlaid, faults: Faults) -> tuple[Step, ...]:
@@ -35,19 +29,15 @@ def read_steps(files: Overlaid, faults: Faults) -> tuple[Step, ...]:
         with faults.gathered():
             table = parse_toml(source.text(), source.file)
             step = validated(StepFile, table)
-            own = [read for read in lessons if read.lesson.step == slug]
-            faults.extend(_in_the_wrong_step(step, own))
+            own = [(lesson, lesson_table) for lesson, lesson_table in lessons if lesson.step == slug]
+            for lesson, lesson_table in own:
+                for key, problem, remedy in misfits(lesson, step.expects):
+                    faults.append(lesson_table.fault((key,), problem, remedy))
             if not any(lesson.parts[0] == slug for lesson in lesson_sources):
-                faults.append(Fault(source.file, 0, "", "is a step without a lesson", "add a lesson file beside it"))
-            in_order = sorted((read.lesson for read in own), key=lambda lesson: (lesson.order, lesson.slug))
+                faults.append(Fault.of_file(source.file, "is a step without a lesson", "add a lesson file beside it"))
+            in_order = tuple(sorted((lesson for lesson, _ in own), key=lambda lesson: (lesson.order, lesson.slug)))
             steps.append(
-                Step(
-                    **dict(step),
-                    slug=slug,
-                    file=source.file,
-                    from_school=source.from_school,
-                    lessons=tuple(in_order),
-                )
+                Step(**dict(step), slug=slug, file=source.file, from_school=source.from_school, lessons=in_order)
             )
     return tuple(sorted(steps, key=lambda step: (step.order, step.slug)))
 
@@ -63,7 +53,7 @@ def _lessons(sources: Iterable[Source], faults: Faults) -> Iterator[_Read]:
                 file=source.file,
                 from_school=source.from_school,
             )
-            yield _Read(lesson, table)
+            yield lesson, table
 
 
 def _without_a_step(lessons: Iterable[Source], steps: dict[str, Source]) -> Iterator[Fault]:
@@ -71,29 +61,22 @@ def _without_a_step(lessons: Iterable[Source], steps: dict[str, Source]) -> Iter
     homeless = {lesson.file.rpartition("/")[0]: lesson.parts[0] for lesson in lessons if lesson.parts[0] not in steps}
     for folder, slug in homeless.items():
         remedy = f"add one, or move the lessons to another step; {did_you_mean(slug, steps)}" if steps else "add one"
-        yield Fault(folder, 0, "", f"has no {STEP_FILE}", remedy)
+        yield Fault.of_file(folder, f"has no {STEP_FILE}", remedy)
 
 
 def _told_twice(lessons: Iterable[_Read]) -> Iterator[Fault]:
     """Lessons that share their name or their numbers with one read before; a school's come last."""
     by_slug: dict[str, Lesson] = {}
     by_numbers: dict[tuple[int, int, bool], Lesson] = {}
-    for read in sorted(lessons, key=lambda read: (read.lesson.from_school, read.lesson.file)):
-        lesson = read.lesson
+    for lesson, table in sorted(lessons, key=lambda read: (read[0].from_school, read[0].file)):
         numbers = (lesson.dividend, lesson.divisor, lesson.ribbons)
         if other := by_slug.get(lesson.slug):
-            yield read.table.fault((), f"has the same name as {other.file}", "rename one of them")
+            yield table.fault((), f"has the same name as {other.file}", "rename one of them")
         elif other := by_numbers.get(numbers):
-            yield read.table.fault(
+            yield table.fault(
                 ("dividend",),
                 f"{lesson.dividend} among {lesson.divisor} is already shared in {other.file}",
                 "choose other numbers, or give this file the same step and name to replace that lesson",
             )
         by_slug.setdefault(lesson.slug, lesson)
         by_numbers.setdefault(numbers, lesson)
-
-
-def _in_the_wrong_step(step: StepFile, lessons: Iterable[_Read]) -> Iterator[Fault]:
-    for read in lessons:
-        for key, problem, remedy in misfits(read.lesson, step.expects):
-            yield read.table.fault((key,), problem, remedy)

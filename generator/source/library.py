@@ -71,7 +71,7 @@ def load(handbook: Path, school_folder: Path | None = None) -> Sources:
     page_files = overlaid(layers, "pages", ".md", _UP_TO_TWO_SECTIONS_DEEP, faults)
     note_files = overlaid(layers[1:], "notes", ".md", _UP_TO_TWO_SECTIONS_DEEP, faults)
     if not lesson_files:
-        faults.append(Fault(layers[0].named("lessons"), 0, "", "holds no lesson", "add <step>/step.toml and a lesson"))
+        faults.append(Fault.of_file(layers[0].named("lessons"), "holds no lesson", "add <step>/step.toml and a lesson"))
     steps = read_steps(lesson_files, faults)
     school = _read_school(layers, {parts[0] for parts in lesson_files}, faults)
     pages = _read_pages(page_files, faults)
@@ -109,7 +109,7 @@ def _layers(handbook: Path, school_folder: Path | None) -> list[Layer]:
         try:
             next(layer.folder.iterdir(), None)
         except OSError:
-            faults.append(Fault(layer.shown, 0, "", "is not a folder that can be opened", "check its name"))
+            faults.append(Fault.of_file(layer.shown, "is not a folder that can be opened", "check its name"))
     faults.raise_if_any()
     return layers
 
@@ -119,7 +119,7 @@ def _strays(layer: Layer) -> Iterator[Fault]:
     for name in sorted(path.name for path in layer.folder.iterdir()):
         if name not in _IN_A_SCHOOL_FOLDER and not is_dropping(name):
             remedy = f"move it elsewhere; {did_you_mean(name, _IN_A_SCHOOL_FOLDER)}"
-            yield Fault(layer.named(shown_name(name)), 0, "", "does not belong in a school's folder", remedy)
+            yield Fault.of_file(layer.named(shown_name(name)), "does not belong in a school's folder", remedy)
 
 
 def _read_school(layers: Iterable[Layer], steps: Collection[str], faults: Faults) -> School:
@@ -151,11 +151,11 @@ def _read_pages(files: Overlaid, faults: Faults) -> tuple[AuthoredPage, ...]:
     read: list[AuthoredPage] = []
     for parts, source in files.items():
         if parts in _MADE_OTHERWISE:
-            faults.append(Fault(source.file, 0, "", "has the name of a page that every build makes", "rename it"))
+            faults.append(Fault.of_file(source.file, "has the name of a page that every build makes", "rename it"))
             continue
         if len(parts) > 1 and parts[0] in FOLDERS_OF_THE_SITE:
             problem = f"lies in {parts[0]}/, a folder that every build fills with other things than pages"
-            faults.append(Fault(source.file, 0, "", problem, "give its folder another name"))
+            faults.append(Fault.of_file(source.file, problem, "give its folder another name"))
             continue
         with faults.gathered():
             text = source.text()

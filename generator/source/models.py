@@ -1,4 +1,12 @@
-"""What steps, lessons and authored pages are, once they have been read."""
+"""What steps, lessons and authored pages are, once they have been read.
+
+file: where something was read from, as faults name it
+from_school: whether it came from a school's folder
+order: where it comes among its like, the smallest first
+reviewed: when somebody last read it through
+tags: other words by which people may search for it
+slug: the stem of a lesson's file or the name of a step's folder, and its address
+"""
 
 from __future__ import annotations
 
@@ -7,7 +15,7 @@ from typing import Annotated, Literal
 from pydantic import AfterValidator, Field, ValidationInfo, field_validator
 
 from generator.engine.places import Counts
-from generator.source.fields import Model, Order, ReviewDate, Tags, fault_in_value, paragraph, text
+from generator.source.fields import Model, Order, ReviewDate, Tags, fault_in_value, paragraph, text, whole_number
 
 MOST_CHILDREN = 12
 PlaceWord = Literal["thousands", "hundreds", "tens"]
@@ -16,9 +24,7 @@ PlaceWord = Literal["thousands", "hundreds", "tens"]
 class LessonFile(Model):
     """The keys of handbook/lessons/<step>/<slug>.toml."""
 
-    dividend: Annotated[int, Field(ge=1, le=9999)]
-    """a whole number from 1 to 9999"""
-
+    dividend: Annotated[int, whole_number(1, 9999)]
     ribbons: bool = False
     """true or false, without quotes"""
 
@@ -26,22 +32,15 @@ class LessonFile(Model):
     """a whole number from 1 to 12, or with ribbons from 10 to 999"""
 
     order: Order
-    """a whole number from 1 to 999"""
-
-    reason: Annotated[str, text(20, 240)]
-    """one sentence of 20 to 240 characters"""
-
+    reason: Annotated[str, *text(20, 240, "one sentence")]
     reviewed: ReviewDate
-    """a date such as 2026-01-31, without quotes"""
-
-    opening: Annotated[str, paragraph(1, 400)] | None = None
+    opening: Annotated[str, *paragraph(1, 400)] | None = None
     """text of 1 to 400 characters"""
 
-    note: Annotated[str, paragraph(1, 600)] | None = None
+    note: Annotated[str, *paragraph(1, 600)] | None = None
     """text of 1 to 600 characters"""
 
     tags: Tags = ()
-    """a list of words such as ["left over", "rest"]"""
 
     @field_validator("divisor")
     @classmethod
@@ -70,13 +69,7 @@ class LessonFile(Model):
 
 
 class Lesson(LessonFile):
-    """A lesson in its place.
-
-    slug: the file's stem, and the lesson's address; no two lessons of a handbook share it
-    step: the slug of its step
-    file: where it was read from, as faults name it
-    from_school: whether it came from a school's folder
-    """
+    """A lesson in its place: no two lessons of a handbook share their slug, and `step` is that of its step."""
 
     slug: str
     step: str
@@ -130,61 +123,29 @@ class Expects(Model):
 
 
 class StepFile(Model):
-    """The keys of handbook/lessons/<step>/step.toml."""
+    """The keys of handbook/lessons/<step>/step.toml.
+
+    short: the title in few words, for tables
+    ready: who is ready for the step: what children have done before, what one sees them do
+    choosing: how to choose numbers for it by hand
+    """
 
     order: Order
-    """a whole number from 1 to 999
+    title: Annotated[str, *text(3, 80)]
+    short: Annotated[str, *text(2, 30)]
+    new: Annotated[str, *paragraph(20, 800)]
+    ready: Annotated[tuple[Annotated[str, *text(3, 240)], ...], Field(min_length=1, max_length=12)]
+    """a list of 1 to 12 sentences, each of 3 to 240 characters"""
 
-    Where the step comes among all: the smallest first."""
-
-    title: Annotated[str, text(3, 80)]
-    """one line of 3 to 80 characters
-
-    The step's name."""
-
-    short: Annotated[str, text(2, 30)]
-    """one line of 2 to 30 characters
-
-    The step's name in few words, for tables."""
-
-    new: Annotated[str, paragraph(20, 800)]
-    """text of 20 to 800 characters
-
-    What is new in this step."""
-
-    ready: Annotated[tuple[Annotated[str, text(3, 240)], ...], Field(min_length=1, max_length=12)]
-    """a list of 1 to 12 sentences, each of 3 to 240 characters
-
-    Who is ready for it: what children have done before, what one sees them do."""
-
-    choosing: Annotated[str, paragraph(20, 800)]
-    """text of 20 to 800 characters
-
-    How to choose numbers for it by hand."""
-
+    choosing: Annotated[str, *paragraph(20, 800)]
     reviewed: ReviewDate
-    """a date such as 2026-01-31, without quotes
-
-    When somebody last read the step through."""
-
     tags: Tags = ()
-    """a list of words such as ["left over", "rest"]
-
-    Other words by which people may search for the step."""
-
     expects: Expects = Expects()
-    """a table [expects]
-
-    What every lesson of the step must be like."""
+    """a table [expects]"""
 
 
 class Step(StepFile):
-    """A step with its lessons, in teaching order.
-
-    slug: the folder's name, and the step's address
-    file: where it was read from, as faults name it
-    from_school: whether it came from a school's folder
-    """
+    """A step with its lessons, in teaching order."""
 
     slug: str
     file: str
@@ -193,37 +154,20 @@ class Step(StepFile):
 
 
 class PageMeta(Model):
-    """The front matter of a page under pages/: YAML between two lines of three hyphens."""
+    """The front matter of a page under pages/: YAML between two lines of three hyphens.
 
-    title: Annotated[str, text(3, 100)]
-    """one line of 3 to 100 characters
+    title: begins with what differs from other titles
+    description: what the page is good for, shown by search
+    boost: how much search prefers the page
+    """
 
-    The page's title; it begins with what differs from other titles."""
-
-    description: Annotated[str, text(10, 300)]
-    """one sentence of 10 to 300 characters
-
-    What the page is good for, shown by search."""
-
+    title: Annotated[str, *text(3, 100)]
+    description: Annotated[str, *text(10, 300, "one sentence")]
     order: Order
-    """a whole number from 1 to 999
-
-    Where the page comes within its section: the smallest first."""
-
     reviewed: ReviewDate
-    """a date such as 2026-01-31, without quotes
-
-    When somebody last read the page through."""
-
     tags: Tags = ()
-    """a list of words such as ["left over", "rest"]
-
-    Other words by which people may search for the page."""
-
     boost: Annotated[float, Field(gt=0, le=10, allow_inf_nan=False)] = 1.0
-    """a number above 0 up to 10
-
-    How much search prefers this page: 1 is like any other."""
+    """a number above 0 up to 10"""
 
 
 class AuthoredPage(Model):
@@ -232,8 +176,6 @@ class AuthoredPage(Model):
     path: below pages/, such as "when-it-goes-wrong/trays-differ.md"; the folder is the section
     body: Markdown, without the front matter
     body_line: the line of the file on which the body begins
-    file: where it was read from, as faults name it
-    from_school: whether it came from a school's folder
     """
 
     path: str
@@ -250,11 +192,7 @@ class AuthoredPage(Model):
 
 
 class Note(Model):
-    """Markdown that a school adds to a page, whether somebody wrote that page or the program does.
-
-    path: of the page below the handbook, such as "lessons/as-it-lies/8448-among-4.md"
-    file: where it was read from, as faults name it
-    """
+    """Markdown that a school adds to the page at a path such as "lessons/as-it-lies/8448-among-4.md"."""
 
     path: str
     text: str

@@ -10,13 +10,14 @@ from pydantic import AfterValidator, Field
 
 from generator.engine.places import Counts
 from generator.engine.shelf import Shelf
-from generator.source.fields import Model, Slug, fault_in_value, text
+from generator.source.fields import Model, Slug, fault_in_value, text, whole_number
 
 _PLAIN_PATH = re.compile(r"/(?:(?!\.)[A-Za-z0-9._~-]+/)*")
 _USUAL_PATH = "/handbook/"
 
-Word = Annotated[str, text(1, 40)]
-Pieces = Annotated[int, Field(ge=0, le=10_000)]
+Word = Annotated[str, *text(1, 40)]
+Pieces = Annotated[int, whole_number(0, 10_000)]
+Things = Annotated[int, whole_number(0, 100)]
 
 
 def _a_card(value: int) -> int:
@@ -50,16 +51,9 @@ class Roles(Model):
     """[roles]: what the adults and the bank's keeper are called in this school."""
 
     guide: Word = "guide"
-    """one line of 1 to 40 characters"""
-
     assistant: Word = "assistant"
-    """one line of 1 to 40 characters"""
-
     bank_keeper: Word = "banker"
-    """one line of 1 to 40 characters"""
-
     substitute: Word = "substitute"
-    """one line of 1 to 40 characters"""
 
 
 class Groups(Model):
@@ -75,34 +69,21 @@ class ShelfTable(Model):
     """[shelf]: what the room owns, the bank included."""
 
     thousands: Pieces = 9
-    """a whole number from 0 to 10000"""
-
     hundreds: Pieces = 45
-    """a whole number from 0 to 10000"""
-
     tens: Pieces = 45
-    """a whole number from 0 to 10000"""
-
     units: Pieces = 100
-    """a whole number from 0 to 10000"""
-
     large_cards_to: Card = 9000
     """the largest card of the set, such as 9000"""
 
     small_cards_to: Card = 3000
     """the largest card of the set, such as 3000"""
 
-    small_sets: Annotated[int, Field(ge=0, le=100)] = 10
-    """a whole number from 0 to 100"""
+    """the largest card of the set, such as 3000"""
 
-    trays: Annotated[int, Field(ge=0, le=100)] = 12
-    """a whole number from 0 to 100"""
-
-    ten_ribbons: Annotated[int, Field(ge=0, le=100)] = 4
-    """a whole number from 0 to 100"""
-
-    hundred_ribbons: Annotated[int, Field(ge=0, le=100)] = 2
-    """a whole number from 0 to 100"""
+    small_sets: Things = 10
+    trays: Things = 12
+    ten_ribbons: Things = 4
+    hundred_ribbons: Things = 2
 
     @property
     def owned(self) -> Shelf:
@@ -149,15 +130,13 @@ class Time(Model):
 class Review(Model):
     """[review]: how often the handbook is read through."""
 
-    months: Annotated[int, Field(ge=1, le=120)] = 12
-    """a whole number from 1 to 120"""
+    months: Annotated[int, whole_number(1, 120)] = 12
 
 
 class School(Model):
     """Every key of school.toml is optional."""
 
-    name: Annotated[str, text(1, 80)] = "The sharing handbook"
-    """one line of 1 to 80 characters"""
+    name: Annotated[str, *text(1, 80)] = "The sharing handbook"
 
     language: Literal["en"] = "en"
     """"en", the only language there is so far"""

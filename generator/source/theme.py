@@ -82,12 +82,12 @@ def read_theme(folder: Path, shown: str) -> Theme:
             if name == _LOGO:
                 logo = read_bytes(folder / name, file, LARGEST_LOGO)
                 if not logo.startswith(_PNG):
-                    faults.append(Fault(file, 0, "", "is not a PNG picture", "save the logo as PNG"))
+                    faults.append(Fault.of_file(file, "is not a PNG picture", "save the logo as PNG"))
             elif name == _COLOURS:
                 colours = validated(Colours, parse_toml(decode(read_bytes(folder / name, file), file), file))
             else:
                 remedy = f"move it elsewhere; {did_you_mean(name, (_LOGO, _COLOURS))}"
-                faults.append(Fault(file, 0, "", "does not belong in a theme folder", remedy))
+                faults.append(Fault.of_file(file, "does not belong in a theme folder", remedy))
         files.append(file)
     faults.raise_if_any()
     return Theme(logo, colours, tuple(files))

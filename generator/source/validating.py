@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from datetime import date
 from difflib import get_close_matches
-from typing import Any, TypeVar
+from typing import TypeVar
 
 from pydantic import BaseModel, ValidationError
 
@@ -39,12 +39,14 @@ def _faults(model: type[BaseModel], table: Table, error: ValidationError) -> Ite
         if found["type"] == "too_short" and path in inside:
             continue
         context = found.get("ctx", {})
-        right = _right(model, path)
+        owner, key = _place(model, path)
+        field = owner.model_fields.get(key)
+        right = (field.description or "").partition("\n")[0] if field else ""
         match found["type"]:
             case "missing":
                 yield table.fault(path, "is missing", f"add it: {right}")
             case "extra_forbidden":
-                yield table.fault(path, "is not known here", did_you_mean(str(path[-1]), _keys(model, path)))
+                yield table.fault(path, "is not known here", did_you_mean(str(path[-1]), owner.model_fields))
             case "plain":
                 yield table.fault(path, context["problem"], context["remedy"] or f"write {right}")
             case "too_short" | "too_long":
@@ -53,27 +55,15 @@ def _faults(model: type[BaseModel], table: Table, error: ValidationError) -> Ite
                 yield table.fault(path, f"is {_shown(found['input'])}", f"write {right}")
 
 
-def _models(model: type[BaseModel], path: KeyPath) -> Iterator[tuple[type[BaseModel], str | int]]:
-    """Every key of a path with the model it belongs to, from the outside in."""
-    inner: Any = model
-    for part in path:
+def _place(model: type[BaseModel], path: KeyPath) -> tuple[type[BaseModel], str]:
+    """The innermost model that a path leads into, and its key there."""
+    owner, key = model, str(path[0])
+    for part in path[1:]:
+        inner = owner.model_fields[key].annotation if key in owner.model_fields else None
         if not (isinstance(inner, type) and issubclass(inner, BaseModel)):
-            return
-        yield inner, part
-        field = inner.model_fields.get(str(part))
-        inner = field.annotation if field else None
-
-
-def _right(model: type[BaseModel], path: KeyPath) -> str:
-    """The first line of the docstring of the innermost field of a path."""
-    *_, (owner, key) = _models(model, path)
-    field = owner.model_fields.get(str(key))
-    return (field.description or "").partition("\n")[0] if field else ""
-
-
-def _keys(model: type[BaseModel], path: KeyPath) -> list[str]:
-    *_, (owner, _) = _models(model, path)
-    return list(owner.model_fields)
+            break
+        owner, key = inner, str(part)
+    return owner, key
 
 
 def _shown(value: object) -> str:

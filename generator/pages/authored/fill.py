@@ -93,7 +93,7 @@ def _guarded(context: WritingContext, page: Page, words: SourceText) -> _FilledT
     try:
         filled = confined(_fill_and_check, context, page, words, seconds=SECONDS)
     except TakesTooLongError:
-        fault = Fault(words.file, 0, "", "takes too long or too much memory", "take out what repeats so often")
+        fault = Fault.of_file(words.file, "takes too long or too much memory", "take out what repeats so often")
         raise SourceError([fault]) from None
     if filled.stopped:
         raise SourceError(filled.faults)
