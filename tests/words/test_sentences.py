@@ -86,7 +86,7 @@ def test_a_single_child_with_a_ribbon() -> None:
     tens, units = sharing.stages[0], sharing.stages[-1]
     assert titles.division_name(WORDS, sharing) == "20 for ten with ribbons"
     assert material.ribbons_worn(WORDS, sharing) == "1 child stands for 10"
-    assert stages.stage_heading(WORDS, units, sharing) == "Units of the answer: 2 for one"
+    assert stages.stage_heading(WORDS, units, sharing) == "Units: 2 for one"
     assert stages.stage_caption(WORDS, tens, sharing).startswith("A round here is one ten to each who stands for 10.")
     assert stages.hands(WORDS, tens.steps[0], sharing) == "Give one ten for 10"
 

@@ -69,7 +69,7 @@ def test_the_words_of_one_cause() -> None:
     assert explain(SAID, Cause(Slip.BANK_NINE, 1, (occasion, occasion._replace(turn=3)), mends)) == (
         "Nine ten-bars came from the bank instead of ten, in one of the exchanges 2 to 3 from the hundreds.",
         "Count the bank, and count every ten once more aloud.",
-        "Fetch one ten-bar from the bank, to the middle. "
+        "Bring one ten-bar from the bank to the middle. "
         "Everything from the tens down goes back to the middle and is shared out again.",
     )
 
@@ -119,8 +119,8 @@ def test_the_turns_at_which_it_may_have_happened(turns: list[int], when: str) ->
 def test_one_and_many_are_told_apart() -> None:
     one, many = (Occasion(Slip.LEFT_OVER_DEALT, place=0, many=many) for many in (1, 3))
     happened = [explain(SAID, Cause(occasion.slip, occasion.place, (occasion,))).happened for occasion in (one, many)]
-    assert happened[0].endswith("all the same: 1 unit bead of it.")
-    assert happened[1].endswith("all the same: 3 unit beads of it.")
+    assert happened[0].endswith("went onto a tray: 1 unit bead.")
+    assert happened[1].endswith("went onto trays: 3 unit beads.")
 
 
 @pytest.mark.parametrize(
