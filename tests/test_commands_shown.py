@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 import shlex
 import shutil
@@ -14,6 +15,7 @@ from typing import NamedTuple
 import pytest
 
 from generator import PROJECT
+from tests.sampling import WHOLE
 
 OURS = "python -m generator "
 # Commands that install the project or check it: the project's own check runs them.
@@ -29,6 +31,7 @@ OTHERS = (
     "python -m tests.benchmarks",
     "python -m tests.longest_sentences",
 )
+STEPS = ["as-it-lies", "one-exchange", "left-over", "ten-ribbons"]  # those that commands and files name
 FOR_THE_SCHOOL = PROJECT / "handbook" / "en" / "pages" / "for-the-school"
 DOCUMENTS = (PROJECT / "README.md", PROJECT / "DEVELOPERS.md", *sorted(FOR_THE_SCHOOL.glob("*.md")))
 BLOCK = re.compile(r"^```(\w+)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
@@ -86,6 +89,10 @@ def copy(tmp_path: Path) -> Path:
     for name in ("generator", "handbook"):
         shutil.copytree(PROJECT / name, folder / name, ignore=shutil.ignore_patterns("__pycache__"))
     shutil.copy(PROJECT / "mkdocs.yml", folder)
+    if not WHOLE:  # the commands build again and again: with all lessons and sizes of group it takes minutes
+        settings = folder / "handbook" / "school.toml"
+        few = re.sub(r"(?m)^sizes = .*", "sizes = [2, 4]", settings.read_text("utf-8"))
+        settings.write_text(f"steps = {json.dumps(STEPS)}\n{few}", "utf-8")
     return folder
 
 

@@ -199,7 +199,7 @@ def test_with_the_keyboard_alone_from_home_to_the_third_step_table_and_back_to_s
         assert "step by step" in table.inner_text()
         if table.evaluate("one => one.scrollWidth > one.clientWidth"):
             page.keyboard.press("ArrowRight")
-            page.wait_for_function("document.activeElement.scrollLeft > 0")
+            page.wait_for_function("() => document.activeElement.scrollLeft > 0")
         walk_to(page, ".md-search__input", "Shift+Tab")
         page.keyboard.type("left over")
         page.locator(result_for("left over")).first.wait_for()
