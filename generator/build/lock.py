@@ -19,8 +19,6 @@ else:
 
 _PAUSE = 0.1  # seconds between two tries
 
-_held: set[IO[bytes]] = set()
-
 
 @contextmanager
 def locked(path: Path, say: Callable[[str], None], patience: float) -> Iterator[None]:
@@ -39,11 +37,11 @@ def locked(path: Path, say: Callable[[str], None], patience: float) -> Iterator[
             )
         time.sleep(_PAUSE)
         handle = _try(path)
-    _held.add(handle)
+    if hasattr(os, "register_at_fork"):
+        os.register_at_fork(after_in_child=handle.close)  # a child that outlives this process must not keep the lock
     try:
         yield
     finally:
-        _held.discard(handle)
         if sys.platform == "win32":
             handle.close()  # an open file cannot be removed there
         with suppress(OSError):
@@ -67,13 +65,3 @@ def _try(path: Path) -> IO[bytes] | None:
         pass
     handle.close()
     return None
-
-
-def _close_all() -> None:
-    """In a forked child: let go of the parent's locks, so that a child that outlives it does not keep them."""
-    while _held:
-        _held.pop().close()
-
-
-if hasattr(os, "register_at_fork"):
-    os.register_at_fork(after_in_child=_close_all)

@@ -10,62 +10,57 @@ import threading
 from collections.abc import Callable, Iterable, Iterator
 from concurrent.futures import ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
+from contextlib import contextmanager
 from functools import partial
 from multiprocessing import get_context, parent_process
-from types import TracebackType
-from typing import Any, get_type_hints
+from typing import get_type_hints
 
 from pydantic import TypeAdapter
 
 from generator.build.results import Results, key_of
 from generator.errors import HandbookError
-from generator.pages.run_many import Given, Result, Thing
+from generator.pages.run_many import Given, Result, RunMany, Thing
 
 _AT_ONCE = 4  # inputs that a process is given at a time: more cost less, fewer share the work evenly
 _PR_SET_PDEATHSIG = 1  # linux/prctl.h
 
 
-class Processes:
-    """`run_many` for the length of a `with` block. With `count` 1 everything happens in this process.
+@contextmanager
+def several_processes(results: Results, count: int) -> Iterator[RunMany]:
+    """A `run_many` for the length of the block; what `results` holds is not worked out again.
 
-    Raises HandbookError from the block if one of the processes was ended from outside.
+    With `count` 1 everything happens in this process. Raises HandbookError if a process was ended from outside.
     """
+    context = get_context("fork" if sys.platform == "linux" else "spawn")
+    pool = ProcessPoolExecutor(count, context, initializer=_end_with_the_first) if count > 1 else None
+    begin = partial(pool.map, chunksize=_AT_ONCE) if pool else map
 
-    def __init__(self, results: Results, count: int) -> None:
-        self._results = results
-        context = get_context("fork" if sys.platform == "linux" else "spawn")
-        self._pool = ProcessPoolExecutor(count, context, initializer=_end_with_the_first) if count > 1 else None
-        self._map = partial(self._pool.map, chunksize=_AT_ONCE) if self._pool else map
-
-    def __enter__(self) -> Processes:
-        return self
-
-    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, at: TracebackType | None) -> None:
-        if self._pool:
-            self._pool.shutdown(cancel_futures=True)
-        if isinstance(error, BrokenProcessPool):
-            raise HandbookError(
-                "a process that helped this one was ended from outside; make room in memory, then do it again"
-            ) from None
-
-    def run_many(
-        self, function: Callable[[Given, Thing], Result], given: Given, things: Iterable[Thing]
-    ) -> Iterator[Result]:
-        """Results in order, as `generator.pages.run_many.RunMany` has it; those that are kept are not worked out."""
+    def run_many(function: Callable[[Given, Thing], Result], given: Given, things: Iterable[Thing]) -> Iterator[Result]:
         json: TypeAdapter[Result] = TypeAdapter(get_type_hints(function)["return"])
         common = key_of(function.__module__, function.__qualname__, given)
         keyed = [(key_of(common, thing), thing) for thing in things]
-        kept = [self._results.get(key) for key, _ in keyed]
+        kept = [results.get(key) for key, _ in keyed]
         todo = [thing for (_, thing), old in zip(keyed, kept, strict=True) if old is None]
-        fresh = iter(self._map(partial(function, given), todo))
+        fresh = iter(begin(partial(function, given), todo))
+
+        def keep(key: str, result: Result) -> Result:
+            results.put(key, json.dump_json(result))
+            return result
+
         return (
-            self._keep(json, key, next(fresh)) if old is None else json.validate_json(old)
+            keep(key, next(fresh)) if old is None else json.validate_json(old)
             for (key, _), old in zip(keyed, kept, strict=True)
         )
 
-    def _keep(self, json: TypeAdapter[Any], key: str, result: Result) -> Result:
-        self._results.put(key, json.dump_json(result))
-        return result
+    try:
+        yield run_many
+    except BrokenProcessPool:
+        raise HandbookError(
+            "a process that helped this one was ended from outside; make room in memory, then do it again"
+        ) from None
+    finally:
+        if pool:
+            pool.shutdown(cancel_futures=True)
 
 
 def _end_with_the_first() -> None:

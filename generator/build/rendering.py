@@ -9,7 +9,6 @@ from __future__ import annotations
 import json
 import shutil
 from pathlib import Path, PurePosixPath
-from typing import Any
 
 from generator.build.results import Results, digests, key_of
 from generator.site.render import Nav, Settings, render
@@ -31,11 +30,14 @@ def render_changed(results: Results, docs: Path, folder: Path, nav: Nav, setting
         shutil.rmtree(folder, ignore_errors=True)
         render(docs, folder, nav, settings)
     elif changed:
-        entries = [entry for entry in read_index(folder)["docs"] if page_of(entry) not in changed]
+        entries = read_index(folder)["docs"]
         for page in changed:
             (folder / page).unlink(missing_ok=True)
         render(docs, folder, nav, settings, only_missing=True)
-        _add_to_index(folder, entries)
+        index = read_index(folder)
+        again = changed.union(map(page_of, index["docs"]))
+        index["docs"] += [entry for entry in entries if page_of(entry) not in again]
+        (folder / INDEX).write_text(json.dumps(index), "utf-8")
     else:
         return sorted(made)
     made = digests(folder)
@@ -59,11 +61,3 @@ def _changed(before: tuple[Digests, Digests], now: tuple[Digests, Digests]) -> s
         return None
     same = {page for path, page in pages.items() if old_docs[path] == docs[path] and old_made[page] == made.get(page)}
     return set(pages.values()) - same if same else None
-
-
-def _add_to_index(folder: Path, entries: list[dict[str, Any]]) -> None:
-    """Add what the pages that were not rendered again say to the search index."""
-    index = read_index(folder)
-    again = {page_of(entry) for entry in index["docs"]}
-    index["docs"] += [entry for entry in entries if page_of(entry) not in again]
-    (folder / INDEX).write_text(json.dumps(index), "utf-8")

@@ -4,11 +4,9 @@ from __future__ import annotations
 
 import hashlib
 import marshal
-import os
 import sys
 from contextlib import suppress
 from pathlib import Path
-from types import TracebackType
 
 _DIGEST = 32
 
@@ -20,11 +18,8 @@ def key_of(*parts: object) -> str:
 
 def digests(folder: Path) -> dict[str, str]:
     """The digest of every file below a folder, by path; nothing if the folder is not there."""
-    found: dict[str, str] = {}
-    for place, _, names in os.walk(folder):
-        for file in (Path(place, name) for name in names):
-            found[file.relative_to(folder).as_posix()] = hashlib.sha256(file.read_bytes()).hexdigest()
-    return found
+    files = (file for file in folder.rglob("*") if file.is_file())
+    return {file.relative_to(folder).as_posix(): hashlib.sha256(file.read_bytes()).hexdigest() for file in files}
 
 
 def fingerprint(folder: Path) -> str:
@@ -55,16 +50,15 @@ class Results:
     def __enter__(self) -> Results:
         return self
 
-    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, at: TracebackType | None) -> None:
+    def __exit__(self, kind: type[BaseException] | None, *_: object) -> None:
         if self._added:
             self._save(self._used if kind is None else self._kept | self._used)
 
     def get(self, key: str) -> bytes | None:
         """What was put under a key, or nothing."""
-        found = self._used.get(key, self._kept.get(key))
-        if found is not None:
-            self._used[key] = found
-        return found
+        if key in self._kept:
+            self._used.setdefault(key, self._kept[key])
+        return self._used.get(key)
 
     def put(self, key: str, result: bytes) -> None:
         """Keep a result."""

@@ -22,8 +22,9 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from generator import HANDBOOK, PROJECT, VERSION
-from generator.build.publishing import clear_up, fresh_site
-from generator.build.workshop import Made, Workshop, workshop
+from generator.build.publishing import fresh_site
+from generator.build.rendering import render_changed
+from generator.build.workshop import Workshop, workshop
 from generator.errors import SourceError
 from generator.figures.gallery import drawing
 from generator.figures.picture import FIGURES
@@ -76,34 +77,34 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
     say("Reading lessons, pages and settings")
     sources = load(request.handbook, request.school_folder)
     edition = (sources, _settings(sources), build_date(os.environ))
-    with workshop(request.workshop, request.school_folder, request.processes, say) as place:
-        clear_up(request.out, say)
+    with (
+        workshop(request.workshop, request.school_folder, request.processes, say) as place,
+        fresh_site(request.out, say) as site,
+    ):
         made = place.published(edition, request.out)
         if made:
             say("Nothing has changed since the last build")
-        else:
-            made = _make(*edition, request.out, place, say)
+        pages, figures = made or _make(*edition, site, place, say)
     seconds = time.monotonic() - begun
     index = request.out.resolve() / "index.html"
-    return Summary(len(sources.lessons), made.pages, made.figures, seconds, sources.replaced, index)
+    return Summary(len(sources.lessons), pages, figures, seconds, sources.replaced, index)
 
 
 def _make(
-    sources: Sources, settings: Settings, built: date, out: Path, place: Workshop, say: Callable[[str], None]
-) -> Made:
-    """From what was read to a published site."""
-    school = sources.school
-    with fresh_site(out, say) as site, told_at_their_origin(sources):
+    sources: Sources, settings: Settings, built: date, site: Path, place: Workshop, say: Callable[[str], None]
+) -> tuple[int, int]:
+    """From what was read to a finished site in a folder; the numbers of its pages and figures."""
+    with told_at_their_origin(sources):
         say(f"Working out {len(sources.lessons)} lessons")
-        writer = Writer(school)
+        writer = Writer(sources.school)
         handbook = write_handbook(sources, writer, place.run_many)
         markdown = ((page.path, page.text.encode()) for page in handbook.pages)
         stage(place.docs, chain(markdown, school_look.files(sources.theme).items()))
         drawings = place.run_many(drawing, writer.phrases, handbook.pictures)
         say(f"Rendering {len(handbook.pages)} pages")
-        paths = place.render(handbook.nav, settings)
+        paths = render_changed(place.results, place.docs, place.rendered, handbook.nav, settings)
         say("Finishing: search, print, policy, servers")
-        on_paper = school.print.paper
+        on_paper = sources.school.print.paper
         fill(site, finished(place.rendered, paths, _parts(handbook), settings, built, on_paper))
         say(f"Drawing {len(handbook.pictures)} figures")
         fill(site / FIGURES, zip((picture.file for picture in handbook.pictures), drawings, strict=True))
@@ -111,7 +112,8 @@ def _make(
         faults = audit(site, policy.theme_scripts(site), settings.sub_path)
         if faults:
             raise SourceError(faults)
-        return place.note((sources, settings, built), site, Made(len(handbook.pages), len(handbook.pictures)))
+        place.note((sources, settings, built), site, len(handbook.pages), len(handbook.pictures))
+        return len(handbook.pages), len(handbook.pictures)
 
 
 def check(school_folder: Path | None = None) -> Sources:

@@ -12,25 +12,16 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from hashlib import sha256
 from pathlib import Path
-from typing import NamedTuple
 
 from generator import HANDBOOK, PROJECT
 from generator.build import publishing
 from generator.build.lock import locked
-from generator.build.processes import Processes
-from generator.build.rendering import render_changed
+from generator.build.processes import several_processes
 from generator.build.results import Results, digests, fingerprint, installed, key_of
 from generator.pages.run_many import RunMany
-from generator.site.render import MKDOCS_YML, Nav, Settings
+from generator.site.render import MKDOCS_YML
 
 _PATIENCE = 120.0  # seconds to wait for another build
-
-
-class Made(NamedTuple):
-    """How much a published site holds."""
-
-    pages: int
-    figures: int
 
 
 @dataclass(frozen=True)
@@ -40,25 +31,17 @@ class Workshop:
     docs: Path
     rendered: Path
     run_many: RunMany
-    _results: Results
+    results: Results
 
-    def render(self, nav: Nav, settings: Settings) -> list[str]:
-        """Make `rendered` the site of all Markdown in `docs`; return the paths of its files."""
-        return render_changed(self._results, self.docs, self.rendered, nav, settings)
-
-    def note(self, edition: object, site: Path, made: Made) -> Made:
+    def note(self, edition: object, site: Path, pages: int, figures: int) -> None:
         """Note what a site that is about to be published holds; its repr tells an edition from all others."""
-        self._results.put(key_of("site", edition), json.dumps([made, digests(site)]).encode())
-        return made
+        self.results.put(key_of("site", edition), json.dumps([pages, figures, digests(site)]).encode())
 
-    def published(self, edition: object, site: Path) -> Made | None:
-        """What was noted about an edition, if `site` holds exactly that: every file, byte by byte, and no other."""
-        noted = self._results.get(key_of("site", edition))
-        if noted is None:
-            return None
-        made, files = json.loads(noted)
+    def published(self, edition: object, site: Path) -> tuple[int, int] | None:
+        """The numbers noted for an edition, if `site` holds exactly its files, byte by byte, and no other."""
+        pages, figures, files = json.loads(self.results.get(key_of("site", edition)) or "[0, 0, null]")
         found = digests(site)
-        return Made(*made) if found.pop(publishing.MARKER, None) and found == files else None
+        return (pages, figures) if found.pop(publishing.MARKER, None) and found == files else None
 
 
 @contextmanager
@@ -73,9 +56,9 @@ def workshop(top: Path, school: Path | None, processes: int, say: Callable[[str]
         with (
             locked(folder / ".lock", say, _PATIENCE),
             Results(folder / "results", made_by()) as results,
-            Processes(results, processes) as shared,
+            several_processes(results, processes) as run_many,
         ):
-            yield Workshop(folder / "docs", folder / "rendered", shared.run_many, results)
+            yield Workshop(folder / "docs", folder / "rendered", run_many, results)
 
 
 def made_by() -> str:

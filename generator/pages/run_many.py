@@ -20,8 +20,3 @@ class RunMany(Protocol):
     def __call__(
         self, function: Callable[[Given, Thing], Result], given: Given, things: Iterable[Thing]
     ) -> Iterator[Result]: ...
-
-
-def run_in_turn(function: Callable[[Given, Thing], Result], given: Given, things: Iterable[Thing]) -> Iterator[Result]:
-    """In this process, each result when it is asked for."""
-    return (function(given, thing) for thing in things)

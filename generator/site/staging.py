@@ -10,12 +10,11 @@ Files = Iterable[tuple[str, bytes]]
 
 def stage(folder: Path, files: Files) -> None:
     """Make a folder hold exactly these files, by path; files that are as they should be are not touched."""
-    folder.mkdir(parents=True, exist_ok=True)
     others = {file for file in folder.rglob("*") if file.is_file()}
     for path, content in files:
         file = folder / path
         if file not in others or file.read_bytes() != content:
-            _write(file, content)
+            fill(folder, [(path, content)])
         others.discard(file)
     for file in others:
         file.unlink()
@@ -24,9 +23,6 @@ def stage(folder: Path, files: Files) -> None:
 def fill(folder: Path, files: Files) -> None:
     """Put files, by path, into a folder."""
     for path, content in files:
-        _write(folder / path, content)
-
-
-def _write(file: Path, content: bytes) -> None:
-    file.parent.mkdir(parents=True, exist_ok=True)
-    file.write_bytes(content)
+        file = folder / path
+        file.parent.mkdir(parents=True, exist_ok=True)
+        file.write_bytes(content)

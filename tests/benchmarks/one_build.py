@@ -15,10 +15,10 @@ from pathlib import Path
 from generator.build import straight_line
 from generator.build.results import fingerprint
 from generator.pages.handbook import write_handbook
-from generator.pages.run_many import run_in_turn
 from generator.pages.writing.environment import Writer
 from generator.site import render
 from generator.source.library import load
+from tests.in_turn import run_in_turn
 
 # A build says what it begins; these are the parts as the tables call them.
 PHASES = {"Rea": "read", "Wor": "write", "Ren": "MkDocs", "Fin": "finish", "Dra": "figures", "Aud": "audit"}

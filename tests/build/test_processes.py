@@ -13,10 +13,10 @@ from pathlib import Path
 import pytest
 
 from generator import PROJECT
-from generator.build.processes import Processes
+from generator.build.processes import several_processes
 from generator.build.results import Results
 from generator.errors import Fault, HandbookError, SourceError
-from generator.pages.run_many import run_in_turn
+from tests.in_turn import run_in_turn
 from tests.waiting import is_gone, until
 
 FAULT = Fault("pages/odd.md", 7, "title", "is not even", "make it even")
@@ -60,12 +60,12 @@ FIRST = """
 import sys, time
 from pathlib import Path
 from generator import PROJECT
-from generator.build.processes import Processes
+from generator.build.processes import several_processes
 from generator.build.results import Results
 from multiprocessing import active_children
 from tests.build.test_processes import picture
-with Processes(Results(Path(sys.argv[1]) / "results", ""), 2) as shared:
-    list(shared.run_many(picture, "a", range(9)))
+with several_processes(Results(Path(sys.argv[1]) / "results", ""), 2) as run_many:
+    list(run_many(picture, "a", range(9)))
     print(*(child.pid for child in active_children()), flush=True)
     time.sleep(600)
 """
@@ -79,28 +79,32 @@ def results_in(folder: Path) -> Results:
 @pytest.mark.parametrize("many", [0, 1, 5, 100])
 def test_results_are_those_of_a_plain_loop_and_in_order(many: int, processes: int, tmp_path: Path) -> None:
     for _ in range(2):
-        with results_in(tmp_path) as kept, Processes(kept, processes) as shared:
-            answers, pictures = shared.run_many(answer, "a", range(many)), shared.run_many(picture, "p", range(many))
+        with results_in(tmp_path) as kept, several_processes(kept, processes) as run_many:
+            answers, pictures = run_many(answer, "a", range(many)), run_many(picture, "p", range(many))
             assert list(pictures) == list(run_in_turn(picture, "p", range(many)))
             assert list(answers) == list(run_in_turn(answer, "a", range(many)))
 
 
 def test_nothing_is_worked_out_twice(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    with results_in(tmp_path) as kept, Processes(kept, 2) as shared:
-        before = list(shared.run_many(answer, "a", range(20)))
-    with results_in(tmp_path) as kept, Processes(kept, 1) as shared:
+    with results_in(tmp_path) as kept, several_processes(kept, 2) as run_many:
+        before = list(run_many(answer, "a", range(20)))
+    with results_in(tmp_path) as kept, several_processes(kept, 1) as run_many:
         monkeypatch.setitem(answer.__globals__, "ALLOWED", False)
-        assert list(shared.run_many(answer, "a", range(20))) == before
+        assert list(run_many(answer, "a", range(20))) == before
         with pytest.raises(TypeError):
-            list(shared.run_many(answer, "b", range(1)))
+            list(run_many(answer, "b", range(1)))
         with pytest.raises(TypeError):
-            list(shared.run_many(answer, "a", range(21)))
+            list(run_many(answer, "a", range(21)))
 
 
 @pytest.mark.parametrize("processes", [1, 2])
 def test_faults_come_through_from_another_process(processes: int, tmp_path: Path) -> None:
-    with results_in(tmp_path) as kept, Processes(kept, processes) as shared, pytest.raises(SourceError) as error:
-        list(shared.run_many(refuse, "", range(50)))
+    with (
+        results_in(tmp_path) as kept,
+        several_processes(kept, processes) as run_many,
+        pytest.raises(SourceError) as error,
+    ):
+        list(run_many(refuse, "", range(50)))
     assert error.value.faults == (FAULT,)
 
 
@@ -108,16 +112,16 @@ def test_a_process_that_is_killed_is_told_in_one_line(tmp_path: Path) -> None:
     with (
         pytest.raises(HandbookError, match="ended from outside") as error,
         results_in(tmp_path) as kept,
-        Processes(kept, 2) as shared,
+        several_processes(kept, 2) as run_many,
     ):
-        list(shared.run_many(end_at_once, os.getpid(), range(4)))
+        list(run_many(end_at_once, os.getpid(), range(4)))
     assert "\n" not in str(error.value)
 
 
 def test_nothing_runs_beside_what_was_forked(tmp_path: Path) -> None:
     """Processes fork others that can be stopped; from Python 3.12 on, a thread beside a fork is warned of."""
-    with results_in(tmp_path) as kept, Processes(kept, 2) as shared:
-        assert set(shared.run_many(threads, "", range(8))) == {1}
+    with results_in(tmp_path) as kept, several_processes(kept, 2) as run_many:
+        assert set(run_many(threads, "", range(8))) == {1}
 
 
 @pytest.mark.skipif(sys.platform != "linux", reason="reads what Linux tells of processes")

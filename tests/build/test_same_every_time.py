@@ -32,7 +32,7 @@ from generator import HANDBOOK
 from generator.pages.writing.environment import Writer
 from generator.pages.handbook import write_handbook
 from generator.source.library import load
-from generator.pages.run_many import run_in_turn
+from tests.in_turn import run_in_turn
 sources = load(HANDBOOK)
 handbook = write_handbook(sources, Writer(sources.school), run_in_turn)
 for page in handbook.pages:

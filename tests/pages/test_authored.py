@@ -9,9 +9,9 @@ import pytest
 
 from generator.errors import SourceError
 from generator.pages.handbook import Handbook, write_handbook
-from generator.pages.run_many import run_in_turn
 from generator.pages.writing.environment import Writer
 from generator.source.library import load
+from tests.in_turn import run_in_turn
 from tests.source.cases import EXPECTED, STOCK, lay_out
 
 INVALID = sorted(path for path in (Path(__file__).parent / "invalid").iterdir() if path.is_dir())

@@ -11,10 +11,10 @@ from generator import HANDBOOK
 from generator.errors import Problem
 from generator.pages.authored.content import LARGEST_RESULT, Refusal, refusals
 from generator.pages.handbook import write_handbook
-from generator.pages.run_many import run_in_turn
 from generator.pages.writing.environment import Writer
 from generator.pages.writing.page import from_page
 from generator.source.library import load
+from tests.in_turn import run_in_turn
 
 CASES = tomllib.loads(Path(__file__).with_name("content.toml").read_text("utf-8"))
 FIGURES = {"../figures/known.svg"}

@@ -12,10 +12,10 @@ import pytest
 from generator.build.straight_line import Request, build, check
 from generator.errors import SourceError
 from generator.pages.handbook import Handbook, write_handbook
-from generator.pages.run_many import run_in_turn
 from generator.pages.writing.environment import Writer
 from generator.source.library import load
 from tests.conftest import quiet
+from tests.in_turn import run_in_turn
 from tests.small_handbook import write_small_handbook
 
 CASES = tomllib.loads(Path(__file__).with_name("schools.toml").read_text("utf-8"))

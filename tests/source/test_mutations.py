@@ -17,9 +17,9 @@ from hypothesis import strategies as st
 
 from generator.errors import SourceError
 from generator.pages.handbook import write_handbook
-from generator.pages.run_many import run_in_turn
 from generator.pages.writing.environment import Writer
 from generator.source.library import load
+from tests.in_turn import run_in_turn
 from tests.sampling import times
 from tests.source.cases import HERE, STOCK, lay_out, needs_posix
 

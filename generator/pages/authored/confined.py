@@ -17,10 +17,7 @@ from multiprocessing import get_context
 from multiprocessing.connection import Connection
 from pathlib import Path
 from threading import Timer, active_count
-from typing import TYPE_CHECKING, Any, TypeVar
-
-if TYPE_CHECKING:
-    from multiprocessing.context import ForkContext, SpawnContext
+from typing import Any, TypeVar
 
 SECONDS = 10.0
 MEMORY = 1 << 30
@@ -42,7 +39,7 @@ def confined(function: Callable[..., Result], *arguments: Any, seconds: float) -
     """
     # A copy of this process is there at once, but may wait for ever for what another thread was holding.
     may_copy = sys.platform == "linux" and active_count() == 1
-    context: ForkContext | SpawnContext = get_context("fork") if may_copy else get_context("spawn")
+    context: Any = get_context("fork" if may_copy else "spawn")
     ours, theirs = context.Pipe(duplex=False)
     process = context.Process(target=_answer, args=(theirs, function, arguments, seconds), daemon=True)
     process.start()
@@ -64,7 +61,8 @@ def _answer(connection: Connection, function: Callable[..., Any], arguments: tup
     """In the other process: work it out and send it; whatever goes wrong ends this process without a word."""
     with suppress(BaseException):
         signal.signal(signal.SIGINT, signal.default_int_handler)
-        _take_at_most(seconds, MEMORY)
+        if sys.platform == "linux":
+            _take_at_most(seconds)
         connection.send("begun")
         alarm = Timer(seconds, _thread.interrupt_main)
         alarm.daemon = True
@@ -76,13 +74,12 @@ def _answer(connection: Connection, function: Callable[..., Any], arguments: tup
     os._exit(0)
 
 
-def _take_at_most(seconds: float, memory: int) -> None:
-    """Where the system can hold this process to it, let it grow by so many bytes, and end even if nobody ends it."""
-    if sys.platform == "linux":
-        import resource
+def _take_at_most(seconds: float) -> None:
+    """Let this process grow by no more than MEMORY, and end in time even if nobody ends it."""
+    import resource
 
-        pages = int(Path("/proc/self/statm").read_text("ascii").split()[0])
-        largest = pages * resource.getpagesize() + memory
-        resource.setrlimit(resource.RLIMIT_AS, (largest, largest))
-        longest = math.ceil(seconds + 2 * _GRACE)
-        resource.setrlimit(resource.RLIMIT_CPU, (longest, longest))
+    pages = int(Path("/proc/self/statm").read_text("ascii").split()[0])
+    largest = pages * resource.getpagesize() + MEMORY
+    resource.setrlimit(resource.RLIMIT_AS, (largest, largest))
+    longest = math.ceil(seconds + 2 * _GRACE)
+    resource.setrlimit(resource.RLIMIT_CPU, (longest, longest))

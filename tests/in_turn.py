@@ -1,0 +1,12 @@
+"""What a build does on several processes, in one."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+
+from generator.pages.run_many import Given, Result, Thing
+
+
+def run_in_turn(function: Callable[[Given, Thing], Result], given: Given, things: Iterable[Thing]) -> Iterator[Result]:
+    """Each result when it is asked for."""
+    return (function(given, thing) for thing in things)
