@@ -4,26 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from datetime import date
 from difflib import get_close_matches
 from functools import cached_property
 from typing import Any
 
 from generator.errors import Fault, SourceError
 from generator.figures.picture import Picture
-from generator.pages.authored.fill import (
-    PageToWrite,
-    PageWithNote,
-    WritingContext,
-    WrittenPage,
-    write_authored,
-    write_note,
-)
+from generator.pages.authored.fill import WritingContext, WrittenPage, write_authored, write_note
 from generator.pages.kinds.a_z import PATH as A_Z
-from generator.pages.kinds.a_z import entries, write_a_z
-from generator.pages.kinds.choosing import group_lessons, write_choosing, write_group
+from generator.pages.kinds.a_z import write_a_z
+from generator.pages.kinds.choosing import write_choosing, write_group
 from generator.pages.kinds.lesson import placed_lessons, write_lesson
-from generator.pages.kinds.steps import WholePath, placed_steps, write_cards, write_path, write_step
+from generator.pages.kinds.steps import write_cards, write_path, write_step
 from generator.pages.run_many import RunMany
 from generator.pages.writing.environment import Writer
 from generator.pages.writing.links import lesson_link, step_link
@@ -67,14 +59,6 @@ class Handbook:
         return tuple(dict.fromkeys(picture for page in self.pages for picture in page.pictures))
 
 
-@dataclass(frozen=True)
-class HomeFacts:
-    """What the first page tells: how many lessons there are, and when it was last read through."""
-
-    lessons: int
-    reviewed: date
-
-
 def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handbook:
     """Every page of the handbook; `run_many` works out many pages at once.
 
@@ -87,24 +71,29 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
     to_steps = tuple(map(step_link, steps))
 
     # What the program writes; the longest work is begun first, and goes on while the next is put together.
+    without_ribbons = [link for link in links if not link.ribbons]
+    sizes = writer.school.groups.sizes
     lessons = run_many(write_lesson, writer, placed_lessons(steps, links))
-    groups = run_many(write_group, (writer, reviewed), group_lessons(writer.school.groups.sizes, links))
+    groups = run_many(
+        write_group,
+        (writer, reviewed),
+        [(size, [link for link in without_ribbons if link.divisor == size]) for size in sizes],
+    )
     choose = run_many(write_choosing, writer, [reviewed])
     cards = run_many(write_cards, writer, steps)
-    overviews = run_many(write_step, writer, placed_steps(steps))
-    path = run_many(write_path, writer, [WholePath(to_steps, reviewed)])
-    home = run_many(write_home, writer, [HomeFacts(len(links), reviewed)])
-    about_lessons = _by_path((*path, *_in_step_order((*overviews, *cards, *lessons))))
-    generated = {**_by_path(home), **about_lessons, **_by_path(choose), **_by_path(groups)}
+    overviews = run_many(write_step, (writer, to_steps), steps)
+    path = write_path(writer, to_steps, reviewed)
+    home = writer.page("home", HOME, {"lessons": len(links)}, reviewed)
+    about_lessons = _by_path((path, *_in_step_order((*overviews, *cards, *lessons))))
+    generated = _by_path((home, *about_lessons.values(), *choose, *groups))
 
     # What people wrote, some of it in the place of what the program wrote.
     context = WritingContext(writer, to_steps, links)
     by_order = sorted(sources.pages, key=lambda page: (page.section, page.meta.order))
-    to_write = (PageToWrite(page, generated[page.path].pictures if page.path in generated else ()) for page in by_order)
+    to_write = ((page, generated[page.path].pictures if page.path in generated else ()) for page in by_order)
     pages = generated | _by_path(_gathered(run_many(write_authored, context, to_write), faults))
-    listed = entries([page for page in pages.values() if page.path not in (HOME, A_Z)], reviewed)
     a_z = pages.pop(A_Z, None)
-    pages[A_Z] = a_z or next(run_many(write_a_z, writer, [listed]))
+    pages[A_Z] = a_z or write_a_z(writer, [page for page in pages.values() if page.path != HOME], reviewed)
 
     # What schools add to any of them.
     noted = run_many(write_note, context, _with_notes(pages, sources.notes, faults))
@@ -118,11 +107,6 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
     return Handbook(pages[HOME], sections, _nav(pages[HOME], sections))
 
 
-def write_home(writer: Writer, facts: HomeFacts) -> Page:
-    """The first page."""
-    return writer.page("home", HOME, {"lessons": facts.lessons}, facts.reviewed)
-
-
 def _by_path(pages: Iterable[Page]) -> dict[str, Page]:
     return {page.path: page for page in pages}
 
@@ -133,9 +117,9 @@ def _gathered(written: Iterator[WrittenPage], faults: Faults) -> Iterator[Page]:
     Where a page cannot be had at all, those after it are not known either, so nothing can be said of notes.
     """
     try:
-        for page in written:
-            faults.extend(page.faults)
-            yield page.page
+        for page, wrong in written:
+            faults.extend(wrong)
+            yield page
     except SourceError as error:
         raise SourceError([*faults, *error.faults]) from None
 
@@ -156,11 +140,11 @@ def _same_titles(pages: Iterable[Page], sources: Sources) -> Iterator[Fault]:
                 yield Fault(file, 0, key, f"is also that of {other}", "begin it with what differs")
 
 
-def _with_notes(pages: Mapping[str, Page], notes: Iterable[Note], faults: Faults) -> Iterator[PageWithNote]:
+def _with_notes(pages: Mapping[str, Page], notes: Iterable[Note], faults: Faults) -> Iterator[tuple[Page, Note]]:
     """Every page that a school adds a note to; a note for no page is a fault."""
     for note in notes:
         if note.path in pages:
-            yield PageWithNote(pages[note.path], note)
+            yield pages[note.path], note
         else:
             close = get_close_matches(note.path, pages, n=1)
             remedy = (

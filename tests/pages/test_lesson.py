@@ -10,7 +10,7 @@ from generator.engine.features import Features, features_of
 from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Slip, Spot
-from generator.pages.kinds.lesson import PlacedLesson, placed_lessons, view_of
+from generator.pages.kinds.lesson import PlacedLesson, placed_lessons, told
 from generator.pages.writing.environment import Writer
 from generator.pages.writing.links import lesson_link
 from generator.source.library import load
@@ -32,16 +32,16 @@ def point_of(features: Features) -> tuple[object, ...]:
 
 @pytest.mark.parametrize("placed", PLAIN, ids=lambda placed: str(placed.lesson.slug))
 def test_a_number_for_another_group_keeps_the_point_of_the_lesson(placed: PlacedLesson) -> None:
-    view = view_of(placed, WRITER)
-    assert view.neighbours
-    for other in view.neighbours:
-        if other.instead is not None:
-            found = features_of(share(other.instead, other.sharing.divisor))
-            assert point_of(found) == point_of(view.features)
+    page = told(placed, WRITER)
+    assert page["neighbours"]
+    for other in page["neighbours"]:
+        if other["instead"] is not None:
+            found = features_of(share(other["instead"], other["sharing"].divisor))
+            assert point_of(found) == point_of(page["features"])
 
 
 def test_most_lessons_find_a_number_for_every_other_group() -> None:
-    found = [other.instead for placed in PLAIN for other in view_of(placed, WRITER).neighbours]
+    found = [other["instead"] for placed in PLAIN for other in told(placed, WRITER)["neighbours"]]
     assert found.count(None) <= len(found) // 10
 
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, replace
+from typing import TypeAlias
 
 from generator.errors import Fault, SourceError
 from generator.figures.picture import Picture
@@ -31,28 +32,8 @@ class WritingContext:
     lessons: tuple[LessonLink, ...]
 
 
-@dataclass(frozen=True)
-class PageToWrite:
-    """An authored page; `pictures` are those of the page whose place it takes, so that it may show them too."""
-
-    page: AuthoredPage
-    pictures: tuple[Picture, ...] = ()
-
-
-@dataclass(frozen=True)
-class PageWithNote:
-    """A page that is written, and what a school adds to it."""
-
-    page: Page
-    note: Note
-
-
-@dataclass(frozen=True)
-class WrittenPage:
-    """A page, and what is wrong with the words that somebody wrote for it; with faults the page is not whole."""
-
-    page: Page
-    faults: tuple[Fault, ...] = ()
+# A page, and what is wrong with the words that somebody wrote for it; with faults the page is not whole.
+WrittenPage: TypeAlias = tuple[Page, tuple[Fault, ...]]
 
 
 @dataclass(frozen=True)
@@ -65,27 +46,31 @@ class _FilledText:
     stopped: bool = False
 
 
-def write_authored(context: WritingContext, to_write: PageToWrite) -> WrittenPage:
-    """One authored page. Raises SourceError if a school's page takes too long; that may be otherwise another day."""
-    page = to_write.page
+def write_authored(context: WritingContext, to_write: tuple[AuthoredPage, tuple[Picture, ...]]) -> WrittenPage:
+    """One authored page, which may show the given pictures of the page whose place it takes.
+
+    Raises SourceError if a school's page takes too long; that may be otherwise another day.
+    """
+    page, pictures = to_write
     meta = front_matter(page.meta.description, page.meta.tags, page.meta.reviewed, context.writer.school.review.months)
     if page.meta.boost != 1:
         meta["search"] = {"boost": page.meta.boost}
-    blank = Page(page.path, page.meta.title, meta, "", to_write.pictures)
+    blank = Page(page.path, page.meta.title, meta, "", pictures)
     words = SourceText(page.body, page.file, page.body_line)
     return _with(blank, _guarded(context, blank, words) if page.from_school else _fill(context, blank, words))
 
 
-def write_note(context: WritingContext, noted: PageWithNote) -> WrittenPage:
+def write_note(context: WritingContext, noted: tuple[Page, Note]) -> WrittenPage:
     """A page with what a school adds to it, below a heading of its own. Raises SourceError like write_authored."""
     heading = context.writer.phrases.say("page.note")
-    page = replace(noted.page, body=f"{noted.page.body.rstrip()}\n\n## {heading} {{ #at-our-school }}\n\n")
-    return _with(page, _guarded(context, page, SourceText(noted.note.text, noted.note.file)))
+    bare, note = noted
+    page = replace(bare, body=f"{bare.body.rstrip()}\n\n## {heading} {{ #at-our-school }}\n\n")
+    return _with(page, _guarded(context, page, SourceText(note.text, note.file)))
 
 
 def _with(page: Page, filled: _FilledText) -> WrittenPage:
     pictures = tuple(dict.fromkeys((*page.pictures, *filled.pictures)))
-    return WrittenPage(replace(page, body=page.body + filled.text, pictures=pictures), filled.faults)
+    return replace(page, body=page.body + filled.text, pictures=pictures), filled.faults
 
 
 def _guarded(context: WritingContext, page: Page, words: SourceText) -> _FilledText:

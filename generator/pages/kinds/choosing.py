@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
+from typing import Any
 
 from generator.engine.numbers import NUMBER_KINDS, Choice, best_first, numbers, numbers_of_kind
 from generator.engine.places import TENS
 from generator.engine.sharing import Sharing, share
-from generator.engine.shelf import Shelf, Shortage, needs, shortages
+from generator.engine.shelf import Shelf, needs, shortages
 from generator.pages.writing.environment import Writer
 from generator.pages.writing.links import LessonLink
 from generator.pages.writing.page import Page
@@ -20,90 +20,40 @@ MORE_BARS = 10
 _READY = 5
 
 
-@dataclass(frozen=True)
-class ReadyNumber:
-    """A number to take for a lesson, and the lesson of the handbook that takes it, if there is one."""
-
-    sharing: Sharing
-    minutes: int
-    shortages: tuple[Shortage, ...]
-    lesson: LessonLink | None
-
-
-@dataclass(frozen=True)
-class KindOfNumber:
-    """One kind of four-digit number for a group: how many there are, how many the shelf allows, the best few."""
-
-    name: str
-    count: int
-    allowed: int
-    ready: tuple[ReadyNumber, ...]
-
-
-@dataclass(frozen=True)
-class Group:
-    """A size of group: how many numbers of four digits the shelf allows, as it is and with more ten-bars."""
-
-    size: int
-    path: str
-    allowed: int
-    allowed_with_more: int
-
-
-@dataclass(frozen=True)
-class GroupLessons:
-    """A size of group, and the lessons of the handbook for it."""
-
-    size: int
-    lessons: tuple[LessonLink, ...]
-
-
-def groups(sizes: tuple[int, ...], shelf: Shelf) -> tuple[Group, ...]:
-    """Every size of group with what the shelf allows."""
-    more = shelf.with_more(TENS, MORE_BARS)
-    return tuple(
-        Group(
-            size,
-            _path(size),
-            len(numbers(size, Choice(shelf=shelf))),
-            len(numbers(size, Choice(shelf=more))),
-        )
-        for size in sizes
-    )
-
-
 def write_choosing(writer: Writer, reviewed: date) -> Page:
-    """The page that asks how many share."""
+    """The page that asks how many share, with what the shelf allows for each, as it is and with more ten-bars."""
     words, shelf = writer.phrases, writer.school.shelf.owned
-    found = groups(writer.school.groups.sizes, shelf)
-    called = {group.size: number_words(words, group.size) for group in found}
+    more = shelf.with_more(TENS, MORE_BARS)
+    found = [
+        (size, len(numbers(size, Choice(shelf=shelf))), len(numbers(size, Choice(shelf=more))))
+        for size in writer.school.groups.sizes
+    ]
+    called = {size: number_words(words, size) for size in writer.school.groups.sizes}
     allowed = [
-        words.say("alternative.allowed", size=called[group.size], allowed=group.allowed, all=FOUR_DIGITS)
-        for group in found
+        words.say("alternative.allowed", size=called[size], allowed=allowed, all=FOUR_DIGITS)
+        for size, allowed, _ in found
     ]
     data = {
-        "groups": found,
+        "groups": [
+            {"size": size, "path": _path(size), "allowed": allowed, "allowed_with_more": with_more}
+            for size, allowed, with_more in found
+        ],
         "four_digits": FOUR_DIGITS,
         "more_bars": MORE_BARS,
-        "rows": [(group.size, group.allowed / FOUR_DIGITS, group.allowed_with_more / FOUR_DIGITS) for group in found],
+        "rows": [(size, allowed / FOUR_DIGITS, with_more / FOUR_DIGITS) for size, allowed, with_more in found],
         "allowed_alternative": in_clauses(words, allowed),
-        "unseated": [called[group.size] for group in found if not shelf.seats(group.size)],
+        "unseated": [name for size, name in called.items() if not shelf.seats(size)],
     }
     return writer.page("choosing", INDEX, data, reviewed)
 
 
-def group_lessons(sizes: tuple[int, ...], links: tuple[LessonLink, ...]) -> tuple[GroupLessons, ...]:
-    """Every size of group with its lessons; those with ribbons are no group of a size."""
-    plain = [link for link in links if not link.ribbons]
-    return tuple(GroupLessons(size, tuple(link for link in plain if link.divisor == size)) for size in sizes)
-
-
-def write_group(given: tuple[Writer, date], group: GroupLessons) -> Page:
-    """Ready numbers for one size of group; the date is when they were last reviewed."""
+def write_group(given: tuple[Writer, date], group: tuple[int, list[LessonLink]]) -> Page:
+    """Ready numbers for one size of group, which has lessons of its own; the date is when they were last reviewed."""
     writer, reviewed = given
-    school, size = writer.school, group.size
+    size, lessons = group
+    school = writer.school
     shelf = school.shelf.owned
-    own = {link.dividend: link for link in group.lessons}
+    own = {link.dividend: link for link in lessons}
     data = {
         "size": size,
         "sizes": school.groups.sizes,
@@ -119,15 +69,21 @@ def _path(size: int) -> str:
     return f"choosing/group-{size}.md"
 
 
-def _kind(name: str, size: int, shelf: Shelf, own: dict[int, LessonLink], writer: Writer) -> KindOfNumber:
+def _kind(name: str, size: int, shelf: Shelf, own: dict[int, LessonLink], writer: Writer) -> dict[str, Any]:
+    """One kind of four-digit number: how many there are, how many the shelf allows, the best few."""
     every = numbers_of_kind(size, name)
     allowed = numbers_of_kind(size, name, shelf)
     best = best_first(size, allowed or every, _READY)
-    ready = tuple(_ready(share(number, size), shelf, own.get(number), writer) for number in best)
-    return KindOfNumber(name, len(every), len(allowed), ready)
+    ready = [_ready(share(number, size), shelf, own.get(number), writer) for number in best]
+    return {"name": name, "count": len(every), "allowed": len(allowed), "ready": ready}
 
 
-def _ready(sharing: Sharing, shelf: Shelf, lesson: LessonLink | None, writer: Writer) -> ReadyNumber:
+def _ready(sharing: Sharing, shelf: Shelf, lesson: LessonLink | None, writer: Writer) -> dict[str, Any]:
+    """A number to take for a lesson, and the lesson of the handbook that takes it, if there is one."""
     needed = needs(sharing)
-    minutes = needed.minutes(writer.school.time.seconds_per_handling)
-    return ReadyNumber(sharing, minutes, shortages(needed, shelf), lesson)
+    return {
+        "sharing": sharing,
+        "minutes": needed.minutes(writer.school.time.seconds_per_handling),
+        "shortages": shortages(needed, shelf),
+        "lesson": lesson,
+    }

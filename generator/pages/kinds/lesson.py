@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from functools import cache
+from typing import Any
 
-from generator.engine.diagnosis import Symptom, telling_slips
+from generator.engine.diagnosis import telling_slips
 from generator.engine.features import Features, features_of
 from generator.engine.numbers import Choice, Remainder, best_first, numbers
 from generator.engine.observations import Observation, beads_on
 from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, share
-from generator.engine.shelf import Needs, Shelf, Shortage, needs, shortages
-from generator.pages.kinds.views import CheckRow, StageView, check_rows, stage_views
+from generator.engine.shelf import Shelf, needs, shortages
+from generator.pages.kinds.views import check_rows, stage_views
 from generator.pages.writing.environment import Writer
 from generator.pages.writing.links import LessonLink, StepLink, step_link
 from generator.pages.writing.page import Page, front_matter
@@ -36,39 +37,6 @@ class PlacedLesson:
     next: LessonLink | None
 
 
-@dataclass(frozen=True)
-class Neighbour:
-    """The same number with one child more or less, and a number of the same kind for that group, if there is one."""
-
-    sharing: Sharing
-    way: str
-    shortages: tuple[Shortage, ...]
-    instead: int | None
-
-
-@dataclass(frozen=True)
-class LessonView:
-    """Everything the template of a lesson asks for. `from_bank` is what the bank must hold besides."""
-
-    lesson: Lesson
-    step: StepLink
-    position: int
-    title: str
-    sharing: Sharing
-    features: Features
-    needs: Needs
-    minutes: int
-    shortages: tuple[Shortage, ...]
-    from_bank: Counts
-    stages: tuple[StageView, ...]
-    check: tuple[CheckRow, ...]
-    right: Observation
-    symptoms: tuple[Symptom, ...]
-    neighbours: tuple[Neighbour, ...]
-    previous: LessonLink | None
-    next: LessonLink | None
-
-
 def placed_lessons(steps: tuple[Step, ...], links: tuple[LessonLink, ...]) -> tuple[PlacedLesson, ...]:
     """Every lesson in teaching order in its place; `links` name the lessons in the same order."""
     around = zip((None, *links), links, (*links[1:], None), strict=False)
@@ -83,59 +51,52 @@ def placed_lessons(steps: tuple[Step, ...], links: tuple[LessonLink, ...]) -> tu
 def write_lesson(writer: Writer, placed: PlacedLesson) -> Page:
     """The page of one lesson."""
     lesson, link = placed.lesson, placed.link
-    body, pictures = writer.render("lesson.md.jinja", link.path, {"view": view_of(placed, writer)})
-    tags = (*_typed(link), *lesson.tags)
+    body, pictures = writer.render("lesson.md.jinja", link.path, told(placed, writer))
+    # The division as it may be typed in one word; a word "4" of its own would answer to "4 children".
+    typed = f"{link.dividend}/{link.divisor}", f"{link.divisor}/{link.dividend}"
+    tags = (*typed, *lesson.tags)
     meta = front_matter(lesson.reason, tags, lesson.reviewed, writer.school.review.months)
     meta["search"] = {"boost": _BOOST}
     return Page(link.path, link.title, meta, body, pictures)
 
 
-def _typed(link: LessonLink) -> tuple[str, str]:
-    """The division in single words, as it may be typed; a word "4" of its own would answer to "4 children"."""
-    return f"{link.dividend}/{link.divisor}", f"{link.divisor}/{link.dividend}"
-
-
-def view_of(placed: PlacedLesson, writer: Writer) -> LessonView:
-    """Everything that the page of a lesson says, worked out."""
-    school = writer.school
-    sharing = placed.link.sharing
-    shelf = school.shelf.owned
+def told(placed: PlacedLesson, writer: Writer) -> dict[str, Any]:
+    """Everything that the template of a lesson asks for. `from_bank` is what the bank must hold besides."""
+    sharing, shelf = placed.link.sharing, writer.school.shelf.owned
     needed = needs(sharing)
-    return LessonView(
-        lesson=placed.lesson,
-        step=placed.step,
-        position=placed.position,
-        title=placed.link.title,
-        sharing=sharing,
-        features=features_of(sharing),
-        needs=needed,
-        minutes=needed.minutes(school.time.seconds_per_handling),
-        shortages=shortages(needed, shelf),
-        from_bank=Counts(most - laid for most, laid in zip(needed.pieces, sharing.start, strict=True)),
-        stages=stage_views(sharing),
-        check=check_rows(sharing),
-        right=Observation(beads_on(sharing.trays(sharing.end)), sharing.remainder),
-        symptoms=telling_slips(sharing),
-        neighbours=_neighbours(sharing, shelf, writer.phrases),
-        previous=placed.previous,
-        next=placed.next,
-    )
+    return {
+        "lesson": placed.lesson,
+        "step": placed.step,
+        "position": placed.position,
+        "title": placed.link.title,
+        "sharing": sharing,
+        "features": features_of(sharing),
+        "needed": needed,
+        "minutes": needed.minutes(writer.school.time.seconds_per_handling),
+        "short_of": shortages(needed, shelf),
+        "from_bank": Counts(most - laid for most, laid in zip(needed.pieces, sharing.start, strict=True)),
+        "stages": stage_views(sharing),
+        "check": check_rows(sharing),
+        "right": Observation(beads_on(sharing.trays(sharing.end)), sharing.remainder),
+        "symptoms": telling_slips(sharing),
+        "neighbours": [] if sharing.ribbons else _neighbours(sharing, shelf, writer.phrases),
+        "previous": placed.previous,
+        "next": placed.next,
+    }
 
 
-def _neighbours(sharing: Sharing, shelf: Shelf, words: Phrases) -> tuple[Neighbour, ...]:
-    if sharing.ribbons:
-        return ()
+def _neighbours(sharing: Sharing, shelf: Shelf, words: Phrases) -> list[dict[str, Any]]:
+    """The same number with one child more or less, and a number of the same kind for that group, if there is one."""
     groups = [size for size in (sharing.divisor - 1, sharing.divisor + 1) if 2 <= size <= MOST_CHILDREN]
-    others = [share(sharing.dividend, size) for size in groups]
-    return tuple(
-        Neighbour(
-            other,
-            way_of_sharing(words, other),
-            shortages(needs(other), shelf),
-            _ready_number(other.divisor, features_of(sharing), len(sharing.start), shelf),
-        )
-        for other in others
-    )
+    return [
+        {
+            "sharing": other,
+            "way": way_of_sharing(words, other),
+            "shortages": shortages(needs(other), shelf),
+            "instead": _ready_number(other.divisor, features_of(sharing), len(sharing.start), shelf),
+        }
+        for other in (share(sharing.dividend, size) for size in groups)
+    ]
 
 
 def _ready_number(divisor: int, features: Features, digits: int, shelf: Shelf) -> int | None:

@@ -2,106 +2,64 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
+from typing import Any
 
-from generator.engine.shelf import Shortage, needs, shortages
+from generator.engine.shelf import needs, shortages
 from generator.pages.writing.environment import Writer
-from generator.pages.writing.links import LessonLink, StepLink, lesson_link, step_link
+from generator.pages.writing.links import StepLink, lesson_link, step_link
 from generator.pages.writing.page import Page, front_matter
 from generator.source.models import Lesson, Step
 
 PATH = "lessons/index.md"
 
 
-@dataclass(frozen=True)
-class LessonRow:
-    """A lesson in the table of its step."""
-
-    link: LessonLink
-    reason: str
-    minutes: int
-    shortages: tuple[Shortage, ...]
-
-
-@dataclass(frozen=True)
-class WholePath:
-    """All steps in teaching order, and when one of them was last read through."""
-
-    steps: tuple[StepLink, ...]
-    reviewed: date
-
-
-@dataclass(frozen=True)
-class PlacedStep:
-    """A step between two others: all that its page depends on, besides the school."""
-
-    step: Step
-    position: int
-    of: int
-    previous: StepLink | None
-    next: StepLink | None
-
-
-def placed_steps(steps: tuple[Step, ...]) -> tuple[PlacedStep, ...]:
-    """Every step in teaching order in its place."""
-    links = [step_link(step) for step in steps]
-    around = zip(steps, (None, *links), (*links[1:], None), strict=False)
-    return tuple(
-        PlacedStep(step, position, len(steps), before, after)
-        for position, (step, before, after) in enumerate(around, start=1)
-    )
-
-
-def write_step(writer: Writer, placed: PlacedStep) -> Page:
-    """The overview of one step."""
-    step = placed.step
-    path, cards_path = step_link(step).path, step_link(step).cards_path
+def write_step(given: tuple[Writer, tuple[StepLink, ...]], step: Step) -> Page:
+    """The overview of one step; `given` holds all steps in teaching order besides the writer."""
+    writer, steps = given
+    link = step_link(step)
+    at = steps.index(link)
     data = {
         "step": step,
-        "position": placed.position,
-        "of": placed.of,
+        "position": at + 1,
+        "of": len(steps),
         "lessons": [_row(lesson, writer) for lesson in step.lessons],
-        "previous": placed.previous,
-        "next": placed.next,
-        "cards_path": cards_path,
+        "previous": steps[at - 1] if at else None,
+        "next": steps[at + 1] if at + 1 < len(steps) else None,
+        "cards_path": link.cards_path,
     }
-    body, pictures = writer.render("step.md.jinja", path, data)
+    body, pictures = writer.render("step.md.jinja", link.path, data)
     meta = front_matter(step.new.split(". ")[0], (*step.tags, step.short), step.reviewed, writer.school.review.months)
-    return Page(path, step.title, meta, body, pictures)
+    return Page(link.path, step.title, meta, body, pictures)
+
+
+def _row(lesson: Lesson, writer: Writer) -> dict[str, Any]:
+    """A lesson in the table of its step."""
+    link, school = lesson_link(lesson, writer.phrases), writer.school
+    needed = needs(link.sharing)
+    return {
+        "link": link,
+        "reason": lesson.reason,
+        "minutes": needed.minutes(school.time.seconds_per_handling),
+        "shortages": shortages(needed, school.shelf.owned),
+    }
 
 
 def write_cards(writer: Writer, step: Step) -> Page:
     """The cards of one step, to print."""
-    path = step_link(step).cards_path
+    link = step_link(step)
     sharings = [lesson_link(lesson, writer.phrases).sharing for lesson in step.lessons]
+    cards = [{"sharing": sharing, "needs": needs(sharing)} for sharing in sharings]
+    data = {"step": step, "step_path": link.path, "cards": cards}
+    return writer.page("cards", link.cards_path, data, step.reviewed, step=step.short)
+
+
+def write_path(writer: Writer, steps: tuple[StepLink, ...], reviewed: date) -> Page:
+    """The whole path: all steps in teaching order."""
+    say = writer.phrases.say
     data = {
-        "step": step,
-        "step_path": step_link(step).path,
-        "cards": [{"sharing": sharing, "needs": needs(sharing)} for sharing in sharings],
+        "steps": steps,
+        "names_and_counts": [say("alternative.path-step", step=step.title, lessons=step.lessons) for step in steps],
+        "rows": [(step.short, step.lessons) for step in steps],
     }
-    return writer.page("cards", path, data, step.reviewed, step=step.short)
-
-
-def write_path(writer: Writer, path: WholePath) -> Page:
-    """The whole path with its steps."""
-    words = writer.phrases
-    data = {
-        "steps": path.steps,
-        "names_and_counts": [
-            words.say("alternative.path-step", step=step.title, lessons=step.lessons) for step in path.steps
-        ],
-        "rows": [(step.short, step.lessons) for step in path.steps],
-    }
-    return writer.page("path", PATH, data, path.reviewed)
-
-
-def _row(lesson: Lesson, writer: Writer) -> LessonRow:
-    link, school = lesson_link(lesson, writer.phrases), writer.school
-    needed = needs(link.sharing)
-    return LessonRow(
-        link,
-        lesson.reason,
-        needed.minutes(school.time.seconds_per_handling),
-        shortages(needed, school.shelf.owned),
-    )
+    return writer.page("path", PATH, data, reviewed)

@@ -93,10 +93,6 @@ class Writer:
         numbers = self.school.numbers
         return Phrases(self.school.language, Grouping(numbers.mark, numbers.group_four_digits))
 
-    def number(self, number: int) -> str:
-        """A number as this school writes it."""
-        return self.phrases.grouping.written(number)
-
     def render(self, template: str, page: str, data: Mapping[str, Any]) -> tuple[str, tuple[Picture, ...]]:
         """The Markdown of a template for the page at a path, and the figures it shows."""
         return self._fill(_environment(self).get_template(template), page, data, _OVERVIEWS, template)
@@ -233,16 +229,13 @@ def _as_address(path: str) -> Markup:
 
 def _printed(writer: Writer, value: Any) -> Markup:
     """What a template prints; never more than a page holds, nor anything that is different every time."""
-    text = value if isinstance(value, str) else _in_words(writer, value)
+    is_number = isinstance(value, int) and not isinstance(value, bool)
+    text = writer.phrases.grouping.written(value) if is_number else str(value)
     if len(text) > LARGEST_PAGE:
         raise HandbookError(f"it grows to more than {LARGEST_PAGE} characters")
     if _PLACE_IN_MEMORY in text:
         raise HandbookError("it prints something that is neither a text nor a number")
     return value if isinstance(value, Markup) else plain(text)
-
-
-def _in_words(writer: Writer, value: Any) -> str:
-    return writer.number(value) if isinstance(value, int) and not isinstance(value, bool) else str(value)
 
 
 def _of_a_division(kind: str, sharing: Sharing) -> Picture:
