@@ -46,18 +46,12 @@ def render_changed(results: Results, docs: Path, folder: Path, nav: Nav, setting
 
 
 def _changed(before: tuple[Digests, Digests], now: tuple[Digests, Digests]) -> set[str] | None:
-    """The rendered pages that are not as they would be made again; None if anything but pages has changed.
+    """The rendered pages that are not as they would be made again; None if all have, or anything but pages.
 
     `before` and `now` are the digests of what was staged, and of what was rendered from it.
     """
     (old_docs, old_made), (docs, made) = before, now
     pages = {path: str(PurePosixPath(path).with_suffix(".html")) for path in docs if path.endswith(".md")}
-    of_pages = {*pages, *pages.values()}
-
-    def others(files: Digests) -> Digests:
-        return {path: digest for path, digest in files.items() if path not in of_pages}
-
-    if old_docs.keys() != docs.keys() or others(old_docs) != others(docs) or others(old_made) != others(made):
-        return None
-    same = {page for path, page in pages.items() if old_docs[path] == docs[path] and old_made[page] == made.get(page)}
-    return set(pages.values()) - same if same else None
+    changed = {pages.get(path, path) for path, _ in old_docs.items() ^ docs.items()}
+    changed |= {path for path, _ in old_made.items() ^ made.items()}
+    return changed if old_docs.keys() == docs.keys() and changed < set(pages.values()) else None

@@ -76,7 +76,9 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
     begun = time.monotonic()
     say("Reading lessons, pages and settings")
     sources = load(request.handbook, request.school_folder)
-    edition = (sources, _settings(sources), build_date(os.environ))
+    school = sources.school
+    settings = Settings(school.name, VERSION, school.sub_path, school_look.logo(sources.theme))
+    edition = (sources, settings, build_date(os.environ))
     with (
         workshop(request.workshop, request.school_folder, request.processes, say) as place,
         fresh_site(request.out, say) as site,
@@ -125,11 +127,6 @@ def check(school_folder: Path | None = None) -> Sources:
             Request(school_folder, place / "site", handbook=HANDBOOK, workshop=place / "workshop"), lambda words: None
         )
     return sources
-
-
-def _settings(sources: Sources) -> Settings:
-    school = sources.school
-    return Settings(school.name, VERSION, school.sub_path, school_look.logo(sources.theme))
 
 
 def _parts(handbook: Handbook) -> list[book.BookPart]:

@@ -7,17 +7,17 @@ the rendered pages. The folder may be deleted at any time; then everything is wo
 from __future__ import annotations
 
 import json
+import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
-from hashlib import sha256
 from pathlib import Path
 
 from generator import HANDBOOK, PROJECT
 from generator.build import publishing
 from generator.build.lock import locked
 from generator.build.processes import several_processes
-from generator.build.results import Results, digests, fingerprint, installed, key_of
+from generator.build.results import Results, digests, fingerprint, key_of
 from generator.pages.run_many import RunMany
 from generator.site.render import MKDOCS_YML
 
@@ -50,7 +50,10 @@ def workshop(top: Path, school: Path | None, processes: int, say: Callable[[str]
 
     Raises HandbookError if it takes too long, or if the disk is full or may not be written.
     """
-    folder = top / _name(school)
+    folder = top / "stock"
+    if school is not None:
+        place = school.resolve()
+        folder = top / f"{place.name}-{key_of(str(place))[:8]}"
     with publishing.disk_faults(folder):
         folder.mkdir(parents=True, exist_ok=True)
         with (
@@ -65,12 +68,6 @@ def made_by() -> str:
     """Code, look, templates, phrases, settings of MkDocs and packages: a result outlives none of them."""
     folders = (PROJECT / "generator", HANDBOOK / "theme", *sorted(HANDBOOK.glob("*/templates")))
     files = (MKDOCS_YML, *sorted(HANDBOOK.glob("*/phrases.toml")))
-    return key_of([*map(fingerprint, folders)], [file.read_bytes() for file in files], installed())
-
-
-def _name(school: Path | None) -> str:
-    """The name of a school's workshop: its folder's, with a digest of where that lies."""
-    if school is None:
-        return "stock"
-    place = school.resolve()
-    return f"{place.name}-{sha256(str(place).encode('utf-8', 'surrogateescape')).hexdigest()[:8]}"
+    # The folders of packages say their versions: much faster than asking each package.
+    packages = {info.name for folder in map(Path, sys.path) for info in folder.glob("*.dist-info")}
+    return key_of([*map(fingerprint, folders)], [file.read_bytes() for file in files], sys.version, sorted(packages))

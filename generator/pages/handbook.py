@@ -158,11 +158,9 @@ def _in_step_order(pages: Iterable[Page]) -> list[Page]:
     folders: dict[str, list[Page]] = {}
     for page in pages:
         folders.setdefault(page.path.rpartition("/")[0], []).append(page)
-    return [page for pages in folders.values() for page in sorted(pages, key=_place_in_step)]
-
-
-def _place_in_step(page: Page) -> int:
-    return {"index.md": 0, "cards.md": 2}.get(page.path.rpartition("/")[2], 1)
+    place = {"index.md": 0, "cards.md": 2}
+    by_place = [sorted(own, key=lambda page: place.get(page.path.rpartition("/")[2], 1)) for own in folders.values()]
+    return [page for own in by_place for page in own]
 
 
 def _sections(pages: Iterable[Page]) -> tuple[Section, ...]:

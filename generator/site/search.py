@@ -64,9 +64,6 @@ def _mended_worker(folder: Path) -> tuple[str, str]:
             f"{folder / _WORKERS}: {len(found)} search workers where the theme should have put one; "
             "install the version of mkdocs-material that pyproject.toml asks for"
         )
-    source = _without_source_map(found[0].read_text(encoding="utf-8")) + _NODES_APART
-    return found[0].relative_to(folder).as_posix(), source
-
-
-def _without_source_map(script: str) -> str:
-    return "".join(line for line in script.splitlines(keepends=True) if not line.startswith("//# sourceMappingURL="))
+    lines = found[0].read_text(encoding="utf-8").splitlines(keepends=True)
+    without_source_map = "".join(line for line in lines if not line.startswith("//# sourceMappingURL="))
+    return found[0].relative_to(folder).as_posix(), without_source_map + _NODES_APART

@@ -45,7 +45,10 @@ def left_over_words(words: Phrases, sharing: Sharing) -> str:
 def stage_heading(words: Phrases, stage: Stage, sharing: Sharing) -> str:
     """'Thousands: 1 each, 1 to the bank'."""
     rounds = words.say(_heading(stage, sharing), place=capital(place_word(words, stage.level)), rounds=stage.rounds)
-    return in_a_row(words, [rounds, *_to_bank(words, stage), *_left_over(words, stage, sharing)])
+    parts = [rounds, *_to_bank(words, stage)]
+    if stage.level == UNITS and sharing.remainder:
+        parts.append(words.say("heading.left-over", remainder=sharing.remainder))
+    return in_a_row(words, parts)
 
 
 def _heading(stage: Stage, sharing: Sharing) -> str:
@@ -61,11 +64,6 @@ def _to_bank(words: Phrases, stage: Stage) -> Iterator[str]:
         times = stage.exchanged[place]
         named = words.grouping.written(times) if place == stage.level else piece(words, times, place)
         yield words.say("heading.to-bank", pieces=named)
-
-
-def _left_over(words: Phrases, stage: Stage, sharing: Sharing) -> list[str]:
-    left = sharing.remainder if stage.level == UNITS else 0
-    return [words.say("heading.left-over", remainder=left)] if left else []
 
 
 def stage_caption(words: Phrases, stage: Stage, sharing: Sharing) -> str:

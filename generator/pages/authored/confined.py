@@ -65,12 +65,10 @@ def _answer(connection: Connection, function: Callable[..., Any], arguments: tup
             _take_at_most(seconds)
         connection.send("begun")
         alarm = Timer(seconds, _thread.interrupt_main)
-        alarm.daemon = True
         alarm.start()
         result = function(*arguments)
         alarm.cancel()
         connection.send(result)
-    connection.close()
     os._exit(0)
 
 

@@ -6,7 +6,6 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache, partial
-from types import FunctionType, ModuleType
 from typing import Any
 from urllib.parse import quote
 
@@ -24,8 +23,8 @@ from generator.engine.shelf import needs, shortages
 from generator.errors import HandbookError, SourceError
 from generator.figures.gallery import size
 from generator.figures.picture import Picture
-from generator.pages.kinds import views
 from generator.pages.kinds.settings import settings
+from generator.pages.kinds.views import check_rows, places_of_the_bank, stage_views
 from generator.pages.writing.page import Page, address, from_page, front_matter
 from generator.pages.writing.sandbox import Sandbox
 from generator.pages.writing.template_faults import template_fault
@@ -199,7 +198,7 @@ def _environment(writer: Writer) -> Sandbox:
         "share": share,
         "shortages": shortages,
         "telling_slips": telling_slips,
-        "views": _functions_of(views),
+        "views": {"stage_views": stage_views, "places_of_the_bank": places_of_the_bank, "check_rows": check_rows},
     }
     environment.globals |= {function.__name__: _saying(words, function) for function in _SAYING}
     return environment
@@ -208,12 +207,6 @@ def _environment(writer: Writer) -> Sandbox:
 def _saying(words: Phrases, function: Callable[..., Any]) -> Callable[..., Any]:
     """A function of words/ for templates, which have no phrases of their own to hand over."""
     return lambda *given, **named: function(words, *given, **named)
-
-
-def _functions_of(module: ModuleType) -> dict[str, Any]:
-    """The public functions that a module defines, by name."""
-    own = {name: thing for name, thing in vars(module).items() if isinstance(thing, FunctionType)}
-    return {name: thing for name, thing in own.items() if thing.__module__ == module.__name__ and name[0] != "_"}
 
 
 def _ready_numbers(school: School, divisor: int, kind: str) -> tuple[int, ...]:
