@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from generator.engine.places import UNITS, Counts
 from generator.engine.sharing import Sharing, Stage, Tray
-from generator.engine.steps import Action, State, Step
+from generator.engine.steps import Action, Step
 
 
 @dataclass(frozen=True)
@@ -57,7 +57,8 @@ def stage_views(sharing: Sharing) -> tuple[StageView, ...]:
         rows: list[Row] = []
         for step in stage.steps:
             if step.action is not Action.GO_ON:
-                rows.append(_row(number, step, sharing))
+                after = step.after
+                rows.append(Row(number, step, sharing.trays(after), sharing.bank(after), sharing.to_share(after)))
                 number += 1
         views.append(StageView(stage, tuple(rows), sharing.trays(stage.steps[-1].after)))
     return tuple(views)
@@ -73,19 +74,8 @@ def check_rows(sharing: Sharing) -> tuple[CheckRow, ...]:
     """Putting the shares back together, from the units upwards, ten of one place making one of the next."""
     rows: list[CheckRow] = []
     brought_up = 0
-    on_trays = _on_trays(sharing, sharing.end)
-    for place in range(len(sharing.start)):
-        together = on_trays[place] + sharing.end.middle[place] + brought_up
-        goes_up, stays = divmod(together, 10)
-        rows.append(CheckRow(place, on_trays[place], sharing.end.middle[place], brought_up, stays, goes_up))
+    for place, (out, left_over) in enumerate(zip(sharing.room(sharing.end), sharing.end.middle, strict=True)):
+        goes_up, stays = divmod(out + brought_up, 10)
+        rows.append(CheckRow(place, out - left_over, left_over, brought_up, stays, goes_up))
         brought_up = goes_up
     return tuple(rows)
-
-
-def _row(number: int, step: Step, sharing: Sharing) -> Row:
-    return Row(number, step, sharing.trays(step.after), sharing.bank(step.after), sharing.to_share(step.after))
-
-
-def _on_trays(sharing: Sharing, state: State) -> Counts:
-    room = sharing.room(state)
-    return Counts(out - left for out, left in zip(room, state.middle, strict=True))
