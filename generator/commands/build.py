@@ -11,7 +11,7 @@ from pathlib import Path
 import click
 
 from generator.build.straight_line import WORKSHOP, Request, build
-from generator.commands.school_option import school_option
+from generator.commands.arguments import school_option
 
 
 @click.command(

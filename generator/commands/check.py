@@ -7,8 +7,8 @@ from pathlib import Path
 import click
 
 from generator.build.straight_line import check
-from generator.commands.school_option import school_option
-from generator.source.library import Sources
+from generator.commands.arguments import school_option
+from generator.commands.tables import counted
 
 
 @click.command(
@@ -23,12 +23,8 @@ def command(school: Path | None) -> None:
 
     Each fault is one line: file and line, key, what is wrong, what would be right.
     """
-    click.echo("\n".join(_summary(check(school))))
-
-
-def _summary(sources: Sources) -> list[str]:
-    lessons, steps, pages = (
-        f"{len(things)} {name if len(things) == 1 else name + 's'}"
-        for things, name in ((sources.lessons, "lesson"), (sources.steps, "step"), (sources.pages, "page"))
-    )
-    return [*sources.replaced, f"No faults: {lessons} in {steps}, {pages}."]
+    sources = check(school)
+    lessons = counted(len(sources.lessons), "lesson")
+    steps = counted(len(sources.steps), "step")
+    pages = counted(len(sources.pages), "page")
+    click.echo("\n".join([*sources.replaced, f"No faults: {lessons} in {steps}, {pages}."]))

@@ -10,12 +10,10 @@ from typing import Any
 import click
 
 from generator import HANDBOOK
-from generator.commands.school_option import school_option
+from generator.commands.arguments import WholeNumbersCommand, school_option, whole_number
 from generator.commands.tables import beside, counted, figures, words
-from generator.commands.whole_numbers import WholeNumbersCommand, whole_number
 from generator.engine.numbers import Choice, Remainder, Zeros, best_first, numbers, reckon
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS, Counts, place_name
-from generator.engine.shelf import Shelf
 
 LARGEST_GROUP = 12
 FEW = 12
@@ -24,14 +22,12 @@ _SENDING = {place_name(place): place for place in (THOUSANDS, HUNDREDS, TENS)}
 
 def _exchange_from(text: str | None) -> frozenset[int] | None:
     """Read 'none' or places with commas between them."""
-    if text is None or text == "none":
-        return None if text is None else frozenset()
-    names = [name.strip() for name in text.split(",")]
-    unknown = [name for name in names if name not in _SENDING]
-    if unknown:
-        raise click.BadParameter(
-            f"{unknown[0]!r} is not one of none, {', '.join(_SENDING)}; put commas between places."
-        )
+    if text is None:
+        return None
+    names = [] if text == "none" else [name.strip() for name in text.split(",")]
+    for name in names:
+        if name not in _SENDING:
+            raise click.BadParameter(f"{name!r} is not one of none, {', '.join(_SENDING)}; put commas between places.")
     return frozenset(_SENDING[name] for name in names)
 
 
@@ -85,7 +81,11 @@ def command(
     """Choose numbers for DIVISOR sharers, 1 to 12: the best few for a lesson first."""
     if school and not within_shelf:
         raise click.UsageError("--school tells whose shelf it is: give --within-shelf as well.")
-    shelf = school_shelf(school) if within_shelf else None
+    shelf = None
+    if within_shelf:
+        from generator.source.library import load  # takes longer than choosing, so it is loaded only here
+
+        shelf = load(HANDBOOK, school).school.shelf.owned
     choice = Choice(exchange_from, Remainder(remainder), Zeros(zeros), digits, shelf)
     found = numbers(divisor, choice)
     shown = found if every else best_first(divisor, found, FEW)
@@ -96,18 +96,11 @@ def command(
         click.echo("\n".join(_lines(divisor, choice, len(found), shown)))
 
 
-def school_shelf(folder: Path | None) -> Shelf:
-    """What the school owns. Its strict reader is imported only here, since that takes longer than choosing."""
-    from generator.source.library import load
-
-    return load(HANDBOOK, folder).school.shelf.owned
-
-
 def _filters(choice: Choice) -> dict[str, Any]:
     """The filters as they were given, for other programs; exchange_from is null for any."""
-    places = None if choice.exchange_from is None else sorted(choice.exchange_from, reverse=True)
+    sending = choice.exchange_from
     return {
-        "exchange_from": places if places is None else [place_name(place) for place in places],
+        "exchange_from": None if sending is None else [place_name(place) for place in sorted(sending, reverse=True)],
         "remainder": choice.remainder,
         "zeros": choice.zeros,
         "digits": choice.digits,

@@ -7,10 +7,10 @@ from typing import Any
 
 import click
 
-from generator.commands.repair_data import repair_as_data
+from generator.commands.arguments import WholeNumbersCommand, ribbons_option, whole_number
 from generator.commands.tables import counted
-from generator.commands.whole_numbers import WholeNumbersCommand, whole_number
 from generator.engine.diagnosis import Cause, Diagnosis, Seen, diagnose
+from generator.engine.movements import Again, Alike, Exchange, Movement, Repair
 from generator.engine.observations import Reading
 from generator.engine.places import place_name
 from generator.engine.sharing import share
@@ -59,7 +59,7 @@ Examples:
     metavar="N",
     help="What is left over. Left out: not counted, only the trays have to agree.",
 )
-@click.option("--ribbons", is_flag=True, help="Sharers stand for one, ten, a hundred: a group for each digit.")
+@ribbons_option
 @click.option("--json", "as_json", is_flag=True, help="Write JSON for other programs instead of sentences.")
 def command(
     dividend: int, divisor: int, seen: tuple[Seen, ...], left: int | None, ribbons: bool, as_json: bool
@@ -91,6 +91,34 @@ def as_data(diagnosis: Diagnosis) -> dict[str, Any]:
             for cause in diagnosis.causes
         ],
     }
+
+
+def repair_as_data(repair: Repair, ribbons: bool) -> list[dict[str, Any]]:
+    """One object for each movement of a repair; with ribbons trays also say what they stand for.
+
+    From trays to trays, `reads` is said of those that give and `to_reads` of those that take.
+    """
+    return [_step_as_data(step, ribbons) for step in repair]
+
+
+def _step_as_data(step: Movement | Exchange | Again, ribbons: bool) -> dict[str, Any]:
+    if isinstance(step, Again):
+        return {"again_from": place_name(step.place)}
+    if isinstance(step, Exchange):
+        exchange = {"exchange": step.pieces, "place": place_name(step.place), "at": step.at}
+        return exchange | _trays_as_data(step.trays, ribbons)
+    movement = {"pieces": step.pieces, "place": place_name(step.place), "from": step.source, "to": step.target}
+    if step.giving and step.taking:
+        taking = {f"to_{key}": value for key, value in _trays_as_data(step.taking, ribbons).items() if key != "trays"}
+        return movement | _trays_as_data(step.giving, ribbons) | taking
+    return movement | _trays_as_data(step.giving or step.taking, ribbons)
+
+
+def _trays_as_data(alike: Alike | None, ribbons: bool) -> dict[str, int]:
+    if alike is None:
+        return {}
+    trays = {"reads": alike.reads, "trays": alike.trays}
+    return trays | {"stands_for": alike.stands_for} if ribbons else trays
 
 
 def as_lines(diagnosis: Diagnosis) -> Iterator[str]:

@@ -8,9 +8,8 @@ from pathlib import Path
 import click
 
 from generator import HANDBOOK
+from generator.commands.arguments import WholeNumbersCommand, school_option, whole_number
 from generator.commands.first_files import lesson_text, school_text
-from generator.commands.school_option import school_option
-from generator.commands.whole_numbers import WholeNumbersCommand, whole_number
 from generator.engine.sharing import share
 from generator.errors import Fault, SourceError
 from generator.source.expectations import misfits

@@ -16,8 +16,7 @@ from html import escape
 from http import HTTPStatus
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
-from types import TracebackType
-from typing import Any, NamedTuple
+from typing import Any, NamedTuple, Self
 from urllib.parse import unquote, urlsplit
 
 from generator.errors import HandbookError
@@ -26,8 +25,9 @@ HOST = "127.0.0.1"
 _VERSION = "/preview-version"
 _OWN = ("/preview.js", "/preview.css")
 _HERE = Path(__file__).parent
+_PAGE = "text/html; charset=utf-8"
 _TYPES = {
-    ".html": "text/html; charset=utf-8",
+    ".html": _PAGE,
     ".css": "text/css; charset=utf-8",
     ".js": "text/javascript; charset=utf-8",
     ".json": "application/json",
@@ -45,77 +45,69 @@ class Shown(NamedTuple):
     faults: str = ""
 
 
-class Preview:
+class Preview(ThreadingHTTPServer):
     """Serves the site in a folder for the length of a block. Raises HandbookError if the port is taken."""
+
+    daemon_threads = True
+    allow_reuse_address = os.name != "nt"
 
     def __init__(self, site: Path, port: int) -> None:
         self._site = site
-        self._shown = Shown()
+        self.shown = Shown()
         try:
-            self._server = _Server((HOST, port), _Answer)
+            super().__init__((HOST, port), _Answer)
         except (OSError, OverflowError) as error:
             raise HandbookError(f"port {port}: cannot be used ({error}); choose another with --port") from None
-        self._server.preview = self
 
-    def __enter__(self) -> Preview:
-        threading.Thread(target=self._server.serve_forever, daemon=True).start()
+    def __enter__(self) -> Self:
+        threading.Thread(target=self.serve_forever, daemon=True).start()
         return self
 
-    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, at: TracebackType | None) -> None:
-        self._server.shutdown()
-        self._server.server_close()
-
-    @property
-    def address(self) -> str:
-        return f"http://{HOST}:{self._server.server_port}/"
-
-    @property
-    def shown(self) -> Shown:
-        return self._shown
-
-    def show(self, faults: str = "") -> None:
-        """Show the site as it is now, or what is wrong instead; pages that are open reload."""
-        self._shown = Shown(str(time.time_ns()), faults)
-
-    def answer(self, path: str) -> tuple[HTTPStatus, str, bytes]:
-        """Status, kind and content for the path of an address."""
-        shown = self._shown
-        if path == _VERSION:
-            return HTTPStatus.OK, "text/plain", shown.version.encode()
-        if path.endswith("/"):
-            path += "index.html"
-        if path.endswith(".html") and not shown.version:
-            return HTTPStatus.OK, _TYPES[".html"], _with_script(_page("The handbook is being built", ""), shown)
-        if path.endswith(".html") and shown.faults:
-            return HTTPStatus.OK, _TYPES[".html"], _with_script(_page("Something is wrong", shown.faults), shown)
-        content = _file(_HERE if path in _OWN else self._site, path)
-        if content is None:
-            page = _page("This page is not in the handbook", path)
-            return HTTPStatus.NOT_FOUND, _TYPES[".html"], _with_script(page, shown)
-        kind = _TYPES.get(Path(path).suffix, "application/octet-stream")
-        return HTTPStatus.OK, kind, _with_script(content, shown) if path.endswith(".html") else content
-
-
-class _Server(ThreadingHTTPServer):
-    daemon_threads = True
-    allow_reuse_address = os.name != "nt"
-    preview: Preview
+    def __exit__(self, *_: object) -> None:
+        self.shutdown()
+        self.server_close()
 
     def handle_error(self, request: Any, client_address: Any) -> None:
         """A browser that goes elsewhere before it has all is nothing to tell."""
         if not isinstance(sys.exception(), ConnectionError):
             super().handle_error(request, client_address)
 
+    @property
+    def address(self) -> str:
+        return f"http://{HOST}:{self.server_port}/"
+
+    def show(self, faults: str = "") -> None:
+        """Show the site as it is now, or what is wrong instead; pages that are open reload."""
+        self.shown = Shown(str(time.time_ns()), faults)
+
+    def answer(self, path: str) -> tuple[HTTPStatus, str, bytes]:
+        """Status, kind and content for the path of an address."""
+        shown = self.shown
+        if path == _VERSION:
+            return HTTPStatus.OK, "text/plain", shown.version.encode()
+        if path.endswith("/"):
+            path += "index.html"
+        status, kind = HTTPStatus.OK, _TYPES.get(Path(path).suffix, "application/octet-stream")
+        if kind == _PAGE and not shown.version:
+            content = _page("The handbook is being built", "")
+        elif kind == _PAGE and shown.faults:
+            content = _page("Something is wrong", shown.faults)
+        elif (found := _file(_HERE if path in _OWN else self._site, path)) is not None:
+            content = found
+        else:
+            status, kind, content = HTTPStatus.NOT_FOUND, _PAGE, _page("This page is not in the handbook", path)
+        return status, kind, _with_script(content, shown) if kind == _PAGE else content
+
 
 class _Answer(BaseHTTPRequestHandler):
-    server: _Server
+    server: Preview
 
     def do_GET(self) -> None:
         port = self.server.server_port
         if self.headers.get("Host", "").lower() not in (f"{HOST}:{port}", f"localhost:{port}"):
             self.send_error(HTTPStatus.MISDIRECTED_REQUEST)
             return
-        status, kind, content = self.server.preview.answer(unquote(urlsplit(self.path).path))
+        status, kind, content = self.server.answer(unquote(urlsplit(self.path).path))
         self.send_response(status)
         self.send_header("Content-Type", kind)
         self.send_header("Content-Length", str(len(content)))
@@ -133,20 +125,15 @@ class _Answer(BaseHTTPRequestHandler):
 
 def changes(folders: Sequence[Path], pause: float = 0.3) -> Iterator[None]:
     """At once, and then whenever something in the folders of a handbook or school has changed and come to rest."""
+    told: object = None
     before: object = None
     while True:
         now = _state(folders)
-        if now != before:
-            while (later := _after(pause, folders)) != now:
-                now = later
-            before = now
+        if now == before and now != told:
+            told = now
             yield
+        before = now
         time.sleep(pause)
-
-
-def _after(pause: float, folders: Sequence[Path]) -> dict[str, tuple[int, int]]:
-    time.sleep(pause)
-    return _state(folders)
 
 
 def _state(folders: Sequence[Path]) -> dict[str, tuple[int, int]]:

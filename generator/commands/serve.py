@@ -13,8 +13,8 @@ import click
 
 from generator import HANDBOOK, PROJECT
 from generator.build.straight_line import WORKSHOP
+from generator.commands.arguments import school_option
 from generator.commands.preview import Preview, changes
-from generator.commands.school_option import school_option
 
 _OUT = WORKSHOP / "preview"
 _TIME_TO_END = 3.0

@@ -8,8 +8,8 @@ from typing import Any
 
 import click
 
+from generator.commands.arguments import WholeNumbersCommand, ribbons_option, whole_number
 from generator.commands.tables import beside, counted, figures, words
-from generator.commands.whole_numbers import WholeNumbersCommand, whole_number
 from generator.engine.places import Counts, place_name
 from generator.engine.sharing import Sharing, Tray, share
 from generator.engine.steps import Action, State, Step
@@ -30,7 +30,7 @@ Examples:
 )
 @click.argument("dividend", type=whole_number(0, DIVIDEND_LIMIT))
 @click.argument("divisor", type=whole_number(1, RIBBONS_LIMIT))
-@click.option("--ribbons", is_flag=True, help="Sharers stand for one, ten, a hundred: a group for each digit.")
+@ribbons_option
 @click.option("--json", "as_json", is_flag=True, help="Write JSON for other programs instead of a table.")
 def command(dividend: int, divisor: int, ribbons: bool, as_json: bool) -> None:
     """Share DIVIDEND among DIVISOR, one movement of the hands after the other.

@@ -71,15 +71,11 @@ def _ten_make_one(place: int, words: Phrases) -> Part:
     one = pieces("makes", place + 1, 1, _TRUE_SIZE[place + 1])
     height = max(ten.height, one.height)
     between = Part(16, height, (arrow(0, height / 2 + 22, 16),))
-    named = [
-        below([text(pieces_in_words(count, at, words), SMALL), _lowered(part, height)], 6)
-        for count, at, part in ((10, place, ten), (1, place + 1, one))
-    ]
+    named = []
+    for count, at, part in ((10, place, ten), (1, place + 1, one)):
+        lowered = Part(part.width, height, (part.at(0, height - part.height),))
+        named.append(below([text(pieces_in_words(count, at, words), SMALL), lowered], 6))
     return beside([named[0], between, named[1]], 6)
-
-
-def _lowered(part: Part, height: float) -> Part:
-    return Part(part.width, height, (part.at(0, height - part.height),))
 
 
 def path_figure(steps: Sequence[tuple[str, int]]) -> Figure:
@@ -159,9 +155,9 @@ def _legend(words: Phrases) -> Part:
 
 def _percent(share: float, words: Phrases) -> str:
     """Whole per cent; 0 and 100 only when they are exact."""
-    whole = round(100 * share)
-    if share > 0 and whole == 0:
-        return words.say("figure.percent", number="<1")
-    if share < 1 and whole == 100:
-        return words.say("figure.percent", number=">99")
-    return words.say("figure.percent", number=whole)
+    number: int | str = round(100 * share)
+    if share > 0 and number == 0:
+        number = "<1"
+    elif share < 1 and number == 100:
+        number = ">99"
+    return words.say("figure.percent", number=number)

@@ -90,7 +90,7 @@ class _Pen:
     """Draws on a renderer in the coordinates of the sheet, y downwards."""
 
     def __init__(self, renderer: RendererBase, height: float) -> None:
-        self._renderer = renderer
+        self.renderer = renderer
         self._height = height
         self._place = Text()  # tells the renderer where a label is anchored, and nothing else
         self._upright = Affine2D().scale(1, -1).translate(0, height)
@@ -110,22 +110,16 @@ class _Pen:
         context.set_joinstyle("round")
         if dashes:
             context.set_dashes(*dashes)
-        self._renderer.draw_path(context, path, self._upright, mpl.colors.to_rgb(COLOURS[fill]) if fill else None)
+        self.renderer.draw_path(context, path, self._upright, mpl.colors.to_rgb(COLOURS[fill]) if fill else None)
 
     def label(self, label: Label) -> None:
         self._place.set_position((label.x, self._height - label.y))
         self._place.set_horizontalalignment(_ANCHORS[label.anchor])
         context, font = self._context(label.colour), _font(label.size, label.bold)
-        self._renderer.draw_text(context, label.x, label.y, label.text, font, 0, False, self._place)
-
-    def open(self, gid: str) -> None:
-        self._renderer.open_group("pieces", gid)
-
-    def close(self) -> None:
-        self._renderer.close_group("pieces")
+        self.renderer.draw_text(context, label.x, label.y, label.text, font, 0, False, self._place)
 
     def _context(self, colour: str) -> GraphicsContextBase:
-        context = self._renderer.new_gc()
+        context = self.renderer.new_gc()
         context.set_foreground(COLOURS[colour] if colour else _BLACK)
         return context
 
@@ -133,9 +127,9 @@ class _Pen:
 def _draw_mark(pen: _Pen, mark: Mark) -> None:
     match mark:
         case Pieces():
-            pen.open(mark.gid)
-            _PIECES[mark.place](pen, mark)
-            pen.close()
+            pen.renderer.open_group("pieces", mark.gid)
+            _PIECES[mark.place](pen, mark, _corners(mark))
+            pen.renderer.close_group("pieces")
         case Boxes():
             _draw_boxes(pen, mark)
         case Label():
@@ -166,48 +160,52 @@ def _draw_boxes(pen: _Pen, boxes: Boxes) -> None:
     """A round corner is the round join of a wide line: the edge first, the fill over it."""
     r = boxes.radius
     wide, high = boxes.width - 2 * r, boxes.height - 2 * r
-    corners = [(boxes.x + x + r, boxes.y + y + r) for x, y in boxes.spots]
-    path = _lines([((x, y), (x + wide, y), (x + wide, y + high), (x, y + high)) for x, y in corners], closed=True)
+    path = _lines([_rectangle(x + r, y + r, wide, high) for x, y in _corners(boxes)], closed=True)
     if boxes.edge:
         pen.path(path, boxes.edge, 2 * r + boxes.line, boxes.edge)
     pen.path(path, boxes.fill, 2 * r - (boxes.line if boxes.edge else 0), boxes.fill)
 
 
-def _corners(pieces: Pieces) -> list[Spot]:
-    return [(pieces.x + x, pieces.y + y) for x, y in pieces.spots]
+def _corners(mark: Pieces | Boxes) -> list[Spot]:
+    return [(mark.x + x, mark.y + y) for x, y in mark.spots]
+
+
+def _rectangle(x: float, y: float, width: float, height: float) -> tuple[Spot, ...]:
+    return ((x, y), (x + width, y), (x + width, y + height), (x, y + height))
+
+
+def _dots(spots: Iterable[Spot]) -> Path:
+    """Lines that end where they begin: with round caps they are dots."""
+    return _lines([(spot, spot) for spot in spots])
 
 
 def _inks(pieces: Pieces) -> tuple[str, str]:
     return ("pale edge", "pale") if pieces.pale else ("edge", "gold")
 
 
-def _draw_beads(pen: _Pen, pieces: Pieces) -> None:
+def _draw_beads(pen: _Pen, pieces: Pieces, corners: list[Spot]) -> None:
     edge, fill = _inks(pieces)
     d = pieces.size
-    middles = [(x + d / 2, y + d / 2) for x, y in _corners(pieces)]
-    dots = _lines([(middle, middle) for middle in middles])
+    middles = [(x + d / 2, y + d / 2) for x, y in corners]
+    dots = _dots(middles)
     pen.path(dots, edge, d, cap="round")
     pen.path(dots, fill, d - max(1.4, 0.2 * d), cap="round")
     if not pieces.pale:
         glints = [(x - 0.14 * d, y - 0.16 * d) for x, y in middles]
-        pen.path(_lines([(glint, glint) for glint in glints]), "glint", 0.24 * d, cap="round")
+        pen.path(_dots(glints), "glint", 0.24 * d, cap="round")
 
 
-def _draw_bars(pen: _Pen, pieces: Pieces) -> None:
+def _draw_bars(pen: _Pen, pieces: Pieces, corners: list[Spot]) -> None:
     edge, fill = _inks(pieces)
     bead = pieces.size / 10
     dots = (0.0, (0.0, bead))
     small = pieces.size < _SMALL_BAR
     last = 9.5 if small else 9.7
-    middles = [(x + bead / 2, y) for x, y in _corners(pieces)]
+    middles = [(x + bead / 2, y) for x, y in corners]
     outline = _lines([((x, y + bead / 2), (x, y + last * bead)) for x, y in middles])
     beads = _lines([((x, y + bead / 2), (x, y + 9.7 * bead)) for x, y in middles])
     pen.path(outline, edge, 1.1 * bead, cap="round", dashes=None if small else dots)
     pen.path(beads, fill, (0.5 if pieces.pale else 0.7) * bead, cap="round", dashes=dots)
-
-
-def _square(x: float, y: float, side: float) -> tuple[Spot, ...]:
-    return ((x, y), (x + side, y), (x + side, y + side), (x, y + side))
 
 
 def _draw_grid(pen: _Pen, corners: list[Spot], side: float) -> None:
@@ -220,20 +218,18 @@ def _draw_grid(pen: _Pen, corners: list[Spot], side: float) -> None:
     pen.path(_lines(upright + level), "grid", far - near, dashes=(near + thin / 2, (thin, cell - thin)))
 
 
-def _draw_squares(pen: _Pen, pieces: Pieces) -> None:
+def _draw_squares(pen: _Pen, pieces: Pieces, corners: list[Spot]) -> None:
     edge, fill = _inks(pieces)
-    corners = _corners(pieces)
-    outline = _lines([_square(x, y, pieces.size) for x, y in corners], closed=True)
+    outline = _lines([_rectangle(x, y, pieces.size, pieces.size) for x, y in corners], closed=True)
     pen.path(outline, edge, _EDGE, fill)
     if not pieces.pale:
         _draw_grid(pen, corners, pieces.size)
 
 
-def _draw_cubes(pen: _Pen, pieces: Pieces) -> None:
+def _draw_cubes(pen: _Pen, pieces: Pieces, corners: list[Spot]) -> None:
     edge, fill = _inks(pieces)
     a = pieces.size
     d = a * DEPTH
-    corners = _corners(pieces)
     outline = [
         ((x, y + d), (x + d, y), (x + d + a, y), (x + d + a, y + a), (x + a, y + a + d), (x, y + a + d))
         for x, y in corners
@@ -253,8 +249,8 @@ def _draw_bow(pen: _Pen, bow: Bow) -> None:
     pen.path(_lines(tails), bow.colour, 0.22 * s, cap="round")
     loops = [((x, y), (x + side * s, y - 0.6 * s), (x + side * s, y + 0.6 * s)) for side in (-1, 1)]
     pen.path(_lines(loops, closed=True), bow.colour, 0.15 * s, bow.colour)
-    pen.path(_lines([((x, y), (x, y))]), "paper", 0.5 * s, cap="round")
-    pen.path(_lines([((x, y), (x, y))]), bow.colour, 0.36 * s, cap="round")
+    pen.path(_dots([(x, y)]), "paper", 0.5 * s, cap="round")
+    pen.path(_dots([(x, y)]), bow.colour, 0.36 * s, cap="round")
 
 
 _PIECES = {UNITS: _draw_beads, TENS: _draw_bars, HUNDREDS: _draw_squares, HUNDREDS + 1: _draw_cubes}

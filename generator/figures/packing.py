@@ -17,6 +17,8 @@ DEPTH = 0.3
 
 LOOSE = {UNITS: 8.5, TENS: 38.0, HUNDREDS: 31.0, THOUSANDS: 28.0}
 CLOSE = {UNITS: 7.5, TENS: 27.0, HUNDREDS: 13.0, THOUSANDS: 15.0}
+# Between two pieces: a fixed width, and a part of their size.
+_GAPS = {UNITS: (0.0, 0.18), TENS: (1.2, 0.05), HUNDREDS: (1.0, 0.06), THOUSANDS: (0.5, 0.04)}
 
 
 class Block(NamedTuple):
@@ -36,17 +38,12 @@ def footprint(place: int, size: float) -> Spot:
     return size, size
 
 
-def _gap(place: int, size: float) -> float:
-    return {UNITS: 0.18 * size, TENS: 1.2 + 0.05 * size, HUNDREDS: 1.0 + 0.06 * size, THOUSANDS: 0.5 + 0.04 * size}[
-        place
-    ]
-
-
 @lru_cache(maxsize=1024)
 def block(place: int, count: int, size: float, across: int) -> Block:
     """`count` pieces of a place; of more than ten, `across` blocks of ten lie side by side."""
     wide, high = footprint(place, size)
-    gap = _gap(place, size)
+    fixed, growing = _GAPS[place]
+    gap = fixed + growing * size
     per_row = 10 if place == TENS else 5
     rows_of_ten = 10 // per_row
     between = 2.2 * gap
@@ -65,14 +62,9 @@ def block(place: int, count: int, size: float, across: int) -> Block:
     return Block(tuple(spots), width, height)
 
 
-def tens(count: int) -> int:
-    """How many blocks of ten it takes."""
-    return ceil(count / 10)
-
-
 def widest_across(place: int, count: int, size: float, width: float) -> int:
     """How many blocks of ten go side by side into a width: as many as fit, and as even as can be."""
-    blocks = tens(count)
+    blocks = ceil(count / 10)
     fitting = next((n for n in range(blocks, 1, -1) if block(place, count, size, n).width <= width), 1)
     return ceil(blocks / ceil(blocks / fitting)) if blocks else 1
 

@@ -153,16 +153,6 @@ def in_lines(parts: Sequence[Part], width: float, gap: float) -> list[Part]:
     return lines
 
 
-def blank(part: Part) -> Part:
-    """The room of a part with nothing in it."""
-    return part._replace(marks=())
-
-
-def widened(part: Part, width: float) -> Part:
-    """A part with free room at its right."""
-    return part._replace(width=width)
-
-
 def framed(part: Part, width: float, pad: float, fill: str, edge: str = "", line: float = 1.0) -> Part:
     """A part on a panel of the given width."""
     height = part.height + 2 * pad

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 
 from generator.engine.places import THOUSANDS, UNITS, Counts
 from generator.engine.sharing import Sharing, Stage, Tray
@@ -10,7 +10,7 @@ from generator.errors import SharingError
 from generator.figures.bank import exchanges
 from generator.figures.cards import cards, sharers_card
 from generator.figures.columns import columns, count_in_words
-from generator.figures.shapes import INSIDE, Bow, Figure, Part, below, beside, blank, framed, sheet, text, widened
+from generator.figures.shapes import INSIDE, Bow, Figure, Part, below, beside, framed, sheet, text
 from generator.figures.style import SMALL, TEXT, place_colour
 from generator.figures.trays import tray_rows
 from generator.words.phrases import Phrases
@@ -30,7 +30,7 @@ def layout_figure(sharing: Sharing, words: Phrases) -> Figure:
 
     def head(place: int) -> Part:
         count = sharing.start[place]
-        large = cards(count * 10**place, 18, words) if count else blank(cards(1, 18, words))
+        large = cards(count * 10**place, 18, words) if count else cards(1, 18, words)._replace(marks=())
         return below([large, count_in_words(count, place, words)], 3)
 
     middle = columns(sharing.start, len(sharing.start) - 1, _ON_A_PANEL, "middle", head)
@@ -73,8 +73,8 @@ def cards_figure(sharing: Sharing, words: Phrases) -> Figure:
     first = max(number.width, share.width)
     rest = _left(sharing.end.middle, UNITS, _ON_A_PANEL - first - 2 * _GAP, words)
     rows = [
-        beside([widened(number, first), by], 2 * _GAP),
-        beside([widened(share, first), *([rest] if rest else [])], 2 * _GAP),
+        beside([number._replace(width=first), by], 2 * _GAP),
+        beside([share._replace(width=first), *([rest] if rest else [])], 2 * _GAP),
     ]
     if not rest:
         rows += [part for part in [_left(sharing.end.middle, UNITS, _ON_A_PANEL, words)] if part]
@@ -87,9 +87,9 @@ def _refuse_too_large(sharing: Sharing) -> None:
 
 
 def _counted(
-    counts: Counts, top: int, width: float, group: str, words: Phrases, dealt: list[int] | None = None
+    counts: Counts, top: int, width: float, group: str, words: Phrases, dealt: Collection[int] = ()
 ) -> Part | None:
-    return columns(counts, top, width, group, lambda place: count_in_words(counts[place], place, words), dealt or ())
+    return columns(counts, top, width, group, lambda place: count_in_words(counts[place], place, words), dealt)
 
 
 def _read(number: int, cell: float, words: Phrases) -> Part:
@@ -101,15 +101,12 @@ def _read(number: int, cell: float, words: Phrases) -> Part:
 
 def _who(sharing: Sharing, words: Phrases) -> Part:
     """With ribbons: how many children stand for what; otherwise nothing needs saying."""
-    kinds = [(sharing.mat[width], width) for width in sharing.mat.widths if sharing.ribbons]
-    said = [(words.say("figure.children-stand-for", count=n, number=10**width), width) for n, width in kinds]
-    return below([_ribbon(*line) for line in said], 2)
-
-
-def _ribbon(said: str, width: int) -> Part:
-    line = text(said, SMALL)
-    bow = (Bow(9, line.height / 2 + 1, 16, place_colour(width)),) if width else ()
-    return Part(line.width + 22, line.height, (*bow, line.at(22, 0)))
+    lines: list[Part] = []
+    for width in sharing.mat.widths if sharing.ribbons else ():
+        said = text(words.say("figure.children-stand-for", count=sharing.mat[width], number=10**width), SMALL)
+        bow = (Bow(9, said.height / 2 + 1, 16, place_colour(width)),) if width else ()
+        lines.append(Part(said.width + 22, said.height, (*bow, said.at(22, 0))))
+    return below(lines, 2)
 
 
 def _titled(title: str, part: Part) -> Part:

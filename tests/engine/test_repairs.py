@@ -9,7 +9,7 @@ from random import Random
 
 import pytest
 
-from generator.commands.repair_data import repair_as_data
+from generator.commands.diagnose import repair_as_data
 from generator.engine.diagnosis import Seen, diagnose
 from generator.engine.movements import Again, Repair
 from generator.engine.repairs import MOST_MOVEMENTS, repair

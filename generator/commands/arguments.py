@@ -1,11 +1,22 @@
-"""How the commands read whole numbers: -5 is a number below zero, not an option."""
+"""What several commands take: whole numbers, of which -5 is one and no option, and the options they share."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from pathlib import Path
 
 import click
+
+school_option = click.option(
+    "--school",
+    type=click.Path(path_type=Path),
+    metavar="FOLDER",
+    help="A school's own folder, laid over the stock handbook.",
+)
+ribbons_option = click.option(
+    "--ribbons", is_flag=True, help="Sharers stand for one, ten, a hundred: a group for each digit."
+)
 
 
 def whole_number(least: int, most: int) -> Callable[[str], int]:
