@@ -31,7 +31,14 @@ def lesson_text(sharing: Sharing, order: int, reviewed: date) -> str:
         "reason": "",
         "reviewed": reviewed,
     }
-    lines = [f"# {_result(sharing)}", *(f"# - {line}" for line in _what_is_special(sharing))]
+    result = _WORDS.say(
+        "first-file.lesson-and-rest" if sharing.remainder else "first-file.lesson",
+        dividend=sharing.dividend,
+        divisor=sharing.divisor,
+        quotient=sharing.quotient,
+        remainder=sharing.remainder,
+    )
+    lines = [f"# {result}", *(f"# - {line}" for line in _what_is_special(sharing))]
     for key, field in LessonFile.model_fields.items():
         left_out = "" if field.default is None else field.default
         lines += ["", *_explained(LessonFile, "lesson", key)]
@@ -65,16 +72,6 @@ def _explained(model: type[Model], table: str, key: str) -> Iterator[str]:
     purpose = _WORDS.say(f"setting.{table}.{key}" if table else f"setting.{key}")
     words = _WORDS.say("first-file.key", purpose=purpose, right=model.model_fields[key].description or "")
     return (f"# {line}" for line in textwrap.wrap(words, _WIDTH, break_on_hyphens=False))
-
-
-def _result(sharing: Sharing) -> str:
-    return _WORDS.say(
-        "first-file.lesson-and-rest" if sharing.remainder else "first-file.lesson",
-        dividend=sharing.dividend,
-        divisor=sharing.divisor,
-        quotient=sharing.quotient,
-        remainder=sharing.remainder,
-    )
 
 
 def _what_is_special(sharing: Sharing) -> Iterator[str]:

@@ -40,10 +40,6 @@ class Layer:
     def shown(self) -> str:
         return shown_name(os.path.basename(os.path.abspath(self.folder)))  # noqa: PTH100, PTH119 - follows no link
 
-    def place_of(self, kind: str) -> str:
-        """Where a kind of file lies below the folder: our own pages stand beside the other words of their language."""
-        return kind if self.from_school or kind != "pages" else f"en/{kind}"
-
     def named(self, *parts: str) -> str:
         return "/".join((self.shown, *parts))
 
@@ -73,7 +69,8 @@ def overlaid(layers: Iterable[Layer], kind: str, ending: str, depths: range, fau
     """The files of one kind ("lessons", "pages") by their path below it, sorted; later layers win."""
     files: Overlaid = {}
     for layer in layers:
-        place = layer.place_of(kind)
+        ours_by_language = kind == "pages" and not layer.from_school
+        place = f"en/{kind}" if ours_by_language else kind
         with faults.gathered():
             found, named = files_in(layer.folder / place, layer.named(place), ending, depths)
             faults.extend(named)
