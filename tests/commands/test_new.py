@@ -74,7 +74,7 @@ def test_a_lesson_in_the_handbook_itself(handbook: Path) -> None:
         (8052, 4, ["goes to the bank from tens", "a zero in the number at the hundreds"]),
         (5230, 4, ["goes to the bank from thousands and tens", "a zero inside the share at the tens"]),
         (8059, 5, ["fills from the bank the empty hundreds"]),
-        (8840, 4, ["every piece is dealt as it lies", "a zero at the end of the share at the units"]),
+        (8840, 4, ["every piece goes out as it lies", "a zero at the end of the share at the units"]),
         (1825, 4, ["begins at the bank", "too few pieces to go round at the thousands"]),
         (7, 9, ["nobody gets a bead", "0 for each, and 7 left over"]),
     ],
