@@ -123,9 +123,9 @@ def test_another_navigation_is_another_edition(place: Place) -> None:
 def test_a_fault_is_told_until_it_is_mended(place: Place) -> None:
     page = place.docs / f"{OTHER}.md"
     right = page.read_text("utf-8")
-    page.write_text(f"{right}\n[nowhere](nowhere.md)\n", "utf-8")
+    page.unlink()  # a page of the navigation that is not there
     for _ in range(2):
-        with pytest.raises(SourceError, match=rf"{OTHER}\.md.*nowhere"):
+        with pytest.raises(SourceError, match=rf"{OTHER}\.md"):
             place.render()
     page.write_text(right, "utf-8")
     place.render()
