@@ -30,14 +30,14 @@ from generator.figures.gallery import drawing
 from generator.figures.picture import FIGURES
 from generator.pages.authored.origin import told_at_their_origin
 from generator.pages.handbook import Handbook, write_handbook
-from generator.pages.writing.environment import Writer
 from generator.pages.writing.page import address
+from generator.pages.writing.template_names import Writer
 from generator.site import book, policy, school_look
 from generator.site.audit.audit import audit
 from generator.site.dates import build_date
 from generator.site.finish import finished
 from generator.site.render import Settings
-from generator.site.staging import fill, stage
+from generator.site.staging import stage, write_files
 from generator.source.library import Sources, load
 
 WORKSHOP = PROJECT / "build"
@@ -107,9 +107,9 @@ def _make(
         paths = render_changed(place.results, place.docs, place.rendered, handbook.nav, settings)
         say("Finishing: search, print, policy, servers")
         on_paper = sources.school.print.paper
-        fill(site, finished(place.rendered, paths, _parts(handbook), settings, built, on_paper))
+        write_files(site, finished(place.rendered, paths, _parts(handbook), settings, built, on_paper))
         say(f"Drawing {len(handbook.pictures)} figures")
-        fill(site / FIGURES, zip((picture.file for picture in handbook.pictures), drawings, strict=True))
+        write_files(site / FIGURES, zip((picture.file for picture in handbook.pictures), drawings, strict=True))
         say("Auditing the whole site")
         faults = audit(site, policy.theme_scripts(site), settings.sub_path)
         if faults:

@@ -38,7 +38,7 @@ _TYPES = {
 _READ = ("school.toml", "lessons", "en", "pages", "notes", "theme")
 
 
-class Shown(NamedTuple):
+class PreviewState(NamedTuple):
     """What is shown: a version, new with every build, and what is wrong; nothing is shown before the first."""
 
     version: str = ""
@@ -53,7 +53,7 @@ class Preview(ThreadingHTTPServer):
 
     def __init__(self, site: Path, port: int) -> None:
         self._site = site
-        self.shown = Shown()
+        self.shown = PreviewState()
         try:
             super().__init__((HOST, port), _Answer)
         except (OSError, OverflowError) as error:
@@ -78,7 +78,7 @@ class Preview(ThreadingHTTPServer):
 
     def show(self, faults: str = "") -> None:
         """Show the site as it is now, or what is wrong instead; pages that are open reload."""
-        self.shown = Shown(str(time.time_ns()), faults)
+        self.shown = PreviewState(str(time.time_ns()), faults)
 
     def answer(self, path: str) -> tuple[HTTPStatus, str, bytes]:
         """Status, kind and content for the path of an address."""
@@ -163,7 +163,7 @@ def _page(title: str, words: str) -> bytes:
     return page.format(title=title, lines=lines).encode("utf-8", "replace")
 
 
-def _with_script(page: bytes, shown: Shown) -> bytes:
+def _with_script(page: bytes, shown: PreviewState) -> bytes:
     before, end, after = page.rpartition(b"</body>")
     script = f'<script src="/preview.js" data-version="{shown.version}"></script>'.encode()
     return before + script + end + after

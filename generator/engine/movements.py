@@ -1,9 +1,9 @@
 """Movements that put a room right: where pieces lie, what is off there, and what a movement changes.
 
 Names used here
-    spot       floor, bank, left over, or trays for the same that hold the same: these move together, as one
-    off        how many pieces more than right (below zero: fewer) lie at a spot, by place, units first
-    movement   some pieces of one place go from one spot to another
+    pile       floor, bank, left over, or trays for the same that hold the same: these move together, as one
+    off        how many pieces more than right (below zero: fewer) lie at a pile, by place, units first
+    movement   some pieces of one place go from one pile to another
     exchange   at the bank one piece becomes ten of the next smaller kind, or ten become one
 """
 
@@ -66,8 +66,8 @@ Repair: TypeAlias = tuple[Movement | Exchange | Again, ...]
 Pieces: TypeAlias = tuple[int, ...]
 
 
-class Spot(NamedTuple):
-    """What is right at one spot, and how much it is off; trays say what each stands for."""
+class Pile(NamedTuple):
+    """What is right at one pile, and how much it is off; trays say what each stands for."""
 
     at: At
     right: Pieces
@@ -81,35 +81,35 @@ class Spot(NamedTuple):
     def reads(self) -> int:
         return sum(self.holds(place) * 10**place for place in range(len(self.off)))
 
-    def with_more(self, place: int, pieces: int) -> Spot:
+    def with_more(self, place: int, pieces: int) -> Pile:
         """The same with more pieces; of the bank only the others are followed."""
         if self.at is At.BANK:
             return self
         off = (*self.off[:place], self.off[place] + pieces, *self.off[place + 1 :])
-        return Spot(self.at, self.right, off, self.stands_for)
+        return Pile(self.at, self.right, off, self.stands_for)
 
 
-class Step(NamedTuple):
+class PlannedMove(NamedTuple):
     """A movement or, without a target, an exchange; `pieces` for each tray."""
 
-    source: Spot
-    target: Spot | None
+    source: Pile
+    target: Pile | None
     place: int
     pieces: int
 
 
-# How many there are of each spot: one floor, one bank, one left over, and so many trays.
-Room: TypeAlias = frozenset[tuple[Spot, int]]
+# How many there are of each pile: one floor, one bank, one left over, and so many trays.
+Room: TypeAlias = frozenset[tuple[Pile, int]]
 
 
-def _with(room: Room, changed: dict[Spot, Spot]) -> Room:
-    after: Counter[Spot] = Counter()
-    for spot, many in room:
-        after[changed.get(spot, spot)] += many
+def _with(room: Room, changed: dict[Pile, Pile]) -> Room:
+    after: Counter[Pile] = Counter()
+    for pile, many in room:
+        after[changed.get(pile, pile)] += many
     return frozenset(after.items())
 
 
-def room_after(room: Room, step: Step) -> Room:
+def room_after(room: Room, step: PlannedMove) -> Room:
     """The room when a step is done."""
     source, target, place, pieces = step
     if target is None:
@@ -122,13 +122,13 @@ def room_after(room: Room, step: Step) -> Room:
     return _with(room, {source: source.with_more(place, -gone), target: target.with_more(place, come)})
 
 
-def told(room: Room, step: Step) -> Movement | Exchange:
+def told(room: Room, step: PlannedMove) -> Movement | Exchange:
     """A step as those who read it see it: trays by what is read on them."""
     source, target, place, pieces = step
     many = dict(room)
 
-    def alike(spot: Spot) -> Alike | None:
-        return Alike(spot.reads, many[spot], spot.stands_for) if spot.at is At.TRAY else None
+    def alike(pile: Pile) -> Alike | None:
+        return Alike(pile.reads, many[pile], pile.stands_for) if pile.at is At.TRAY else None
 
     if target is None:
         return Exchange(pieces, place, source.at, alike(source))

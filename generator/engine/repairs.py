@@ -14,7 +14,7 @@ from collections import Counter
 from collections.abc import Iterator
 from operator import sub
 
-from generator.engine.movements import TEN, Again, Alike, At, Movement, Pieces, Repair, Room, Spot
+from generator.engine.movements import TEN, Again, Alike, At, Movement, Pieces, Pile, Repair, Room
 from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing
 from generator.engine.shortest import shortest
@@ -38,18 +38,18 @@ def _room(sharing: Sharing, outcome: Outcome) -> Room:
     size = max(len(sharing.start), len(outcome.left), *(len(tray.holds) for tray in outcome.trays))
     nothing = (0,) * size
 
-    def spot(at: At, right: Pieces, there: Pieces, stands_for: int = 1) -> Spot:
+    def pile(at: At, right: Pieces, there: Pieces, stands_for: int = 1) -> Pile:
         full = (*right, *nothing)[:size]
-        return Spot(at, full, tuple(map(sub, (*there, *nothing), full)), stands_for)
+        return Pile(at, full, tuple(map(sub, (*there, *nothing), full)), stands_for)
 
     due = {tray.stands_for: tray.holds for tray in sharing.trays(sharing.end)}
-    trays = [(spot(At.TRAY, due[tray.stands_for], tray.holds, tray.stands_for), tray.sharers) for tray in outcome.trays]
+    trays = [(pile(At.TRAY, due[tray.stands_for], tray.holds, tray.stands_for), tray.sharers) for tray in outcome.trays]
     rolled = outcome.occasion.place if outcome.occasion.slip is Slip.ROLLED_AWAY else None
     floor = tuple(int(place == rolled) for place in range(size))
     others = (
-        spot(At.FLOOR, nothing, floor),
-        spot(At.BANK, (_PLENTY,) * size, (_PLENTY,) * size),
-        spot(At.LEFT_OVER, sharing.end.middle, outcome.left),
+        pile(At.FLOOR, nothing, floor),
+        pile(At.BANK, (_PLENTY,) * size, (_PLENTY,) * size),
+        pile(At.LEFT_OVER, sharing.end.middle, outcome.left),
     )
     return frozenset({*((other, 1) for other in others), *trays})
 
@@ -74,12 +74,12 @@ def _from_one_place_down(room: Room, occasion: Occasion) -> Repair:
             source = At.FLOOR if occasion.slip is Slip.ROLLED_AWAY else At.BANK
             told.append(Movement(-pieces, place, source, At.LEFT_OVER))
         elif pieces > 0:
-            there = sum(many * spot.holds(place) for spot, many in room if spot.at in _TO_SHARE)
+            there = sum(many * pile.holds(place) for pile, many in room if pile.at in _TO_SHARE)
             too_many[place - 1] += TEN * max(pieces - there, 0)
             for movement, after in _to_the_bank(room, place, min(pieces, there)):
                 told.append(movement)
                 room = after
-    wrong = {place for spot, _ in room if spot.at is At.TRAY for place, off in enumerate(spot.off) if off}
+    wrong = {place for pile, _ in room if pile.at is At.TRAY for place, off in enumerate(pile.off) if off}
     return (*told, Again(max(wrong, default=UNITS)))
 
 
@@ -98,30 +98,30 @@ def _too_many(occasion: Occasion) -> Counter[int]:
 
 def _to_the_bank(room: Room, place: int, pieces: int) -> Iterator[tuple[Movement, Room]]:
     """From what is left over; else from as few of the fullest trays as give alike; else by way of the middle."""
-    (left,) = (spot for spot, _ in room if spot.at is At.LEFT_OVER)
+    (left,) = (pile for pile, _ in room if pile.at is At.LEFT_OVER)
     missing = pieces - left.holds(place)
     trays = sorted((one for one in room if one[0].at is At.TRAY), key=lambda one: -one[0].reads)
     if missing > 0:
-        for spot, many in trays:
+        for pile, many in trays:
             for some in range(1, many + 1):
-                if pieces % some == 0 and pieces // some <= spot.holds(place):
+                if pieces % some == 0 and pieces // some <= pile.holds(place):
                     each = pieces // some
-                    alike = Alike(spot.reads, some, spot.stands_for)
-                    yield Movement(each, place, At.TRAY, At.BANK, alike), _lighter(room, spot, some, place, each)
+                    alike = Alike(pile.reads, some, pile.stands_for)
+                    yield Movement(each, place, At.TRAY, At.BANK, alike), _lighter(room, pile, some, place, each)
                     return
-    for spot, many in trays:
-        each = min(spot.holds(place), -(-missing // many))
+    for pile, many in trays:
+        each = min(pile.holds(place), -(-missing // many))
         if each > 0:
             missing -= each * many
-            room = _lighter(room, spot, many, place, each)
-            yield Movement(each, place, At.TRAY, At.LEFT_OVER, Alike(spot.reads, many, spot.stands_for)), room
+            room = _lighter(room, pile, many, place, each)
+            yield Movement(each, place, At.TRAY, At.LEFT_OVER, Alike(pile.reads, many, pile.stands_for)), room
     if pieces:
         yield Movement(pieces, place, At.LEFT_OVER, At.BANK), room
 
 
-def _lighter(room: Room, spot: Spot, trays: int, place: int, pieces: int) -> Room:
+def _lighter(room: Room, pile: Pile, trays: int, place: int, pieces: int) -> Room:
     """The room when so many of some trays have given pieces; what is left over is not followed."""
     after = Counter(dict(room))
-    after[spot] -= trays
-    after[spot.with_more(place, -pieces)] += trays
+    after[pile] -= trays
+    after[pile.with_more(place, -pieces)] += trays
     return frozenset((one, many) for one, many in after.items() if many)

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from functools import lru_cache
 from typing import TypeAlias
 
-from generator.engine.movements import TEN, At, Repair, Room, Spot, Step, room_after, told
+from generator.engine.movements import TEN, At, Pile, PlannedMove, Repair, Room, room_after, told
 
 _Kind: TypeAlias = tuple[At, int]
 _Column: TypeAlias = frozenset[tuple[tuple[_Kind, int], int]]
@@ -29,7 +29,7 @@ def shortest(room: Room, most: int) -> Repair | None:
 
 
 def _plan(room: Room, movements: int) -> Repair | None:
-    if not any(any(spot.off) for spot, _ in room):
+    if not any(any(pile.off) for pile, _ in room):
         return ()
     still_off = _still_off(room)
     for step in _steps(room):
@@ -42,14 +42,14 @@ def _plan(room: Room, movements: int) -> Repair | None:
 
 
 def _still_off(room: Room) -> int:
-    """At how many spots pieces of a place are off."""
+    """At how many piles pieces of a place are off."""
     return sum(map(len, _columns(room)))
 
 
 def _least(room: Room) -> int:
     """Fewer movements than this cannot put a room right.
 
-    At one place every spot that is off needs a movement of its own, but for spots that settle with each other; an
+    At one place every pile that is off needs a movement of its own, but for piles that settle with each other; an
     exchange may be one movement fewer for two places.
     """
     columns = _columns(room)
@@ -67,10 +67,10 @@ def _least(room: Room) -> int:
 def _columns(room: Room) -> list[_Column]:
     """What is off, place by place; trays for the same that are off alike at a place are together there."""
     columns: list[dict[tuple[_Kind, int], int]] = [{} for _ in next(iter(room))[0].off]
-    for spot, many in room:
-        if any(spot.off):
-            kind = (spot.at, spot.stands_for)
-            for column, off in zip(columns, spot.off, strict=True):
+    for pile, many in room:
+        if any(pile.off):
+            kind = (pile.at, pile.stands_for)
+            for column, off in zip(columns, pile.off, strict=True):
                 if off:
                     column[kind, off] = column.get((kind, off), 0) + many
     return [frozenset(column.items()) for column in columns]
@@ -78,7 +78,7 @@ def _columns(room: Room) -> list[_Column]:
 
 @lru_cache(maxsize=4096)
 def _needed(column: _Column) -> int:
-    """One movement for each spot, or for two of them where some may settle with each other."""
+    """One movement for each pile, or for two of them where some may settle with each other."""
     like: dict[_Kind, set[int]] = {}
     for (kind, off), _ in column:
         like.setdefault(kind, {0}).add(off)
@@ -92,23 +92,23 @@ def _needed(column: _Column) -> int:
 def _exchange_helps(room: Room, place: int) -> bool:
     """Whether an exchange between a place and the next smaller one may save a movement.
 
-    It does so only at a spot that settles both places without a movement from or to the bank.
+    It does so only at a pile that settles both places without a movement from or to the bank.
     """
     return any(
-        _settles(room, spot, many, place, -way) and _settles(room, spot, many, place - 1, TEN * way)
-        for spot, many in room
-        if spot.at in (At.LEFT_OVER, At.TRAY)
+        _settles(room, pile, many, place, -way) and _settles(room, pile, many, place - 1, TEN * way)
+        for pile, many in room
+        if pile.at in (At.LEFT_OVER, At.TRAY)
         for way in (1, -1)
     )
 
 
-def _settles(room: Room, spot: Spot, many: int, place: int, more: int) -> bool:
-    """Whether what is off after an exchange, and perhaps one at the next place, may be settled with other spots."""
-    others = [(other, number) for other, number in room if other != spot]
+def _settles(room: Room, pile: Pile, many: int, place: int, more: int) -> bool:
+    """Whether what is off after an exchange, and perhaps one at the next place, may be settled with other piles."""
+    others = [(other, number) for other, number in room if other != pile]
     like = {0} | {other.off[place] for other, _ in others}
     sums = _sums(frozenset((other.off[place], number) for other, number in others if other.off[place]), frozenset(like))
     return any(
-        many * (other - spot.off[place] - more - beside) in sums for beside in (-TEN, -1, 0, 1, TEN) for other in like
+        many * (other - pile.off[place] - more - beside) in sums for beside in (-TEN, -1, 0, 1, TEN) for other in like
     )
 
 
@@ -121,31 +121,31 @@ def _sums(others: frozenset[tuple[int, int]], like: frozenset[int]) -> frozenset
     return frozenset(sums)
 
 
-def _steps(room: Room) -> Iterator[Step]:
+def _steps(room: Room) -> Iterator[PlannedMove]:
     """What may be done next in a shortest plan, in the order in which plans are compared.
 
-    Pieces go from and to the bank and spots that are off at their place.
+    Pieces go from and to the bank and piles that are off at their place.
     """
-    spots = sorted(room, key=lambda one: (_ORDER.index(one[0].at), -one[0].reads, one[0]))
-    for place in reversed(range(len(spots[0][0].off))):
-        off = [(spot, many) for spot, many in spots if spot.off[place] or spot.at is At.BANK]
+    piles = sorted(room, key=lambda one: (_ORDER.index(one[0].at), -one[0].reads, one[0]))
+    for place in reversed(range(len(piles[0][0].off))):
+        off = [(pile, many) for pile, many in piles if pile.off[place] or pile.at is At.BANK]
         like: dict[_Kind, set[int]] = {}
-        for spot, _ in off:
-            like.setdefault((spot.at, spot.stands_for), {0}).add(spot.off[place])
-        for source, sources in spots:
+        for pile, _ in off:
+            like.setdefault((pile.at, pile.stands_for), {0}).add(pile.off[place])
+        for source, sources in piles:
             if source.off[place] or source.at is At.BANK:
                 for target, targets in off:
                     for pieces in _worth_moving(source, sources, target, targets, place, like):
-                        yield Step(source, target, place, pieces)
+                        yield PlannedMove(source, target, place, pieces)
             if place and source.at in (At.LEFT_OVER, At.TRAY) and (source.off[place] or source.off[place - 1]):
                 if source.holds(place):
-                    yield Step(source, None, place, 1)
+                    yield PlannedMove(source, None, place, 1)
                 if source.holds(place - 1) >= TEN:
-                    yield Step(source, None, place - 1, TEN)
+                    yield PlannedMove(source, None, place - 1, TEN)
 
 
 def _worth_moving(
-    source: Spot, sources: int, target: Spot, targets: int, place: int, like: dict[_Kind, set[int]]
+    source: Pile, sources: int, target: Pile, targets: int, place: int, like: dict[_Kind, set[int]]
 ) -> list[int]:
     """So many pieces for each tray that the source or the target is right, or like other trays for the same."""
     trays = max(sources, targets)
@@ -153,9 +153,9 @@ def _worth_moving(
         return []
     there = source.holds(place) * sources
     pieces: set[int] = set()
-    for spot, way in ((source, 1), (target, -1)):
-        if spot.at is not At.BANK:
-            many = 1 if spot.at is At.TRAY else trays
-            moved = (way * (spot.off[place] - off) for off in like[spot.at, spot.stands_for])
+    for pile, way in ((source, 1), (target, -1)):
+        if pile.at is not At.BANK:
+            many = 1 if pile.at is At.TRAY else trays
+            moved = (way * (pile.off[place] - off) for off in like[pile.at, pile.stands_for])
             pieces.update(more // many for more in moved if more > 0 and more % many == 0)
     return sorted(more for more in pieces if more * trays <= there)

@@ -17,9 +17,9 @@ from generator.pages.kinds.choosing import write_choosing, write_group
 from generator.pages.kinds.lesson import placed_lessons, write_lesson
 from generator.pages.kinds.steps import write_cards, write_path, write_step
 from generator.pages.run_many import RunMany
-from generator.pages.writing.environment import Writer
 from generator.pages.writing.links import lesson_link, step_link
 from generator.pages.writing.page import Page
+from generator.pages.writing.template_names import Writer
 from generator.source.library import Sources
 from generator.source.models import Note
 from generator.source.overlay import Faults

@@ -14,13 +14,13 @@ def stage(folder: Path, files: Files) -> None:
     for path, content in files:
         file = folder / path
         if file not in others or file.read_bytes() != content:
-            fill(folder, [(path, content)])
+            write_files(folder, [(path, content)])
         others.discard(file)
     for file in others:
         file.unlink()
 
 
-def fill(folder: Path, files: Files) -> None:
+def write_files(folder: Path, files: Files) -> None:
     """Put files, by path, into a folder."""
     for path, content in files:
         file = folder / path

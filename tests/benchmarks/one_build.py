@@ -15,7 +15,7 @@ from pathlib import Path
 from generator.build import straight_line
 from generator.build.results import fingerprint
 from generator.pages.handbook import write_handbook
-from generator.pages.writing.environment import Writer
+from generator.pages.writing.template_names import Writer
 from generator.site import render
 from generator.source.library import load
 from tests.in_turn import run_in_turn

@@ -14,7 +14,7 @@ from generator.build.results import Results, fingerprint, key_of
 from generator.build.straight_line import Request, build
 from generator.build.workshop import made_by
 from generator.errors import HandbookError
-from generator.site.staging import fill, stage
+from generator.site.staging import stage, write_files
 from tests.conftest import quiet
 from tests.small_handbook import contents, write_small_handbook
 
@@ -159,7 +159,7 @@ def test_staging_makes_a_folder_hold_just_these_files_and_touches_no_more(tmp_pa
 
 
 def test_filling_puts_files_into_a_folder(tmp_path: Path) -> None:
-    fill(tmp_path / "new", [("a", b"1"), ("b/c", b"2"), ("a", b"3")])
+    write_files(tmp_path / "new", [("a", b"1"), ("b/c", b"2"), ("a", b"3")])
     assert contents(tmp_path / "new") == {"a": b"3", "b/c": b"2"}
 
 

@@ -9,7 +9,7 @@ import pytest
 
 from generator.errors import SourceError
 from generator.pages.handbook import Handbook, write_handbook
-from generator.pages.writing.environment import Writer
+from generator.pages.writing.template_names import Writer
 from generator.source.library import load
 from tests.in_turn import run_in_turn
 from tests.source.cases import EXPECTED, STOCK, lay_out

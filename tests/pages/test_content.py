@@ -11,8 +11,8 @@ from generator import HANDBOOK
 from generator.errors import Problem
 from generator.pages.authored.content import LARGEST_RESULT, Refusal, refusals
 from generator.pages.handbook import write_handbook
-from generator.pages.writing.environment import Writer
 from generator.pages.writing.page import from_page
+from generator.pages.writing.template_names import Writer
 from generator.source.library import load
 from tests.in_turn import run_in_turn
 

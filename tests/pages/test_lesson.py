@@ -11,8 +11,8 @@ from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Slip, Spot
 from generator.pages.kinds.lesson import PlacedLesson, placed_lessons, told
-from generator.pages.writing.environment import Writer
 from generator.pages.writing.links import lesson_link
+from generator.pages.writing.template_names import Writer
 from generator.source.library import load
 from generator.words.slips import explain
 

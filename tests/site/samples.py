@@ -9,7 +9,7 @@ from tempfile import TemporaryDirectory
 from generator.site.book import BookPart
 from generator.site.finish import finished
 from generator.site.render import Nav, Settings, render
-from generator.site.staging import fill
+from generator.site.staging import write_files
 
 DOCS = Path(__file__).parent / "sample"
 
@@ -33,5 +33,5 @@ def build(folder: Path, docs: Path = DOCS, nav: Nav = NAV, settings: Settings = 
         paths = [file.relative_to(rendered).as_posix() for file in rendered.rglob("*") if file.is_file()]
         pages = sorted(path for path in paths if path.endswith(".html") and path not in ("404.html", "index.html"))
         parts = [BookPart("", ("index.html",)), BookPart("Others", tuple(pages))]
-        fill(folder, finished(rendered, paths, parts, settings, BUILT, None))
+        write_files(folder, finished(rendered, paths, parts, settings, BUILT, None))
     return folder

@@ -17,7 +17,7 @@ from hypothesis import strategies as st
 
 from generator.errors import SourceError
 from generator.pages.handbook import write_handbook
-from generator.pages.writing.environment import Writer
+from generator.pages.writing.template_names import Writer
 from generator.source.library import load
 from tests.in_turn import run_in_turn
 from tests.sampling import times

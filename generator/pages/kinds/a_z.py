@@ -6,8 +6,8 @@ from collections import defaultdict
 from collections.abc import Iterable
 from datetime import date
 
-from generator.pages.writing.environment import Writer
 from generator.pages.writing.page import Page
+from generator.pages.writing.template_names import Writer
 from generator.words.numbers import capital
 
 PATH = "reference/a-z.md"

@@ -9,9 +9,9 @@ from generator.engine.numbers import NUMBER_KINDS, Choice, best_first, numbers, 
 from generator.engine.places import TENS
 from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import Shelf, needs, shortages
-from generator.pages.writing.environment import Writer
 from generator.pages.writing.links import LessonLink
 from generator.pages.writing.page import Page
+from generator.pages.writing.template_names import Writer
 from generator.words.numbers import capital, in_clauses, number_words
 
 INDEX = "choosing/index.md"

@@ -14,9 +14,9 @@ from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import Shelf, needs, shortages
 from generator.pages.kinds.views import check_rows, stage_views
-from generator.pages.writing.environment import Writer
 from generator.pages.writing.links import LessonLink, StepLink, step_link
 from generator.pages.writing.page import Page, front_matter
+from generator.pages.writing.template_names import Writer
 from generator.source.models import MOST_CHILDREN, Lesson, Step
 from generator.words.phrases import Phrases
 from generator.words.titles import way_of_sharing

@@ -6,9 +6,9 @@ from datetime import date
 from typing import Any
 
 from generator.engine.shelf import needs, shortages
-from generator.pages.writing.environment import Writer
 from generator.pages.writing.links import StepLink, lesson_link, step_link
 from generator.pages.writing.page import Page, front_matter
+from generator.pages.writing.template_names import Writer
 from generator.source.models import Lesson, Step
 
 PATH = "lessons/index.md"

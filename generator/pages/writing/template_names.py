@@ -1,4 +1,4 @@
-"""The templates' surroundings: every value printed is made safe, and nothing but these names can be reached."""
+"""The names that a template may use: every value printed is made safe, and nothing but these can be reached."""
 
 from __future__ import annotations
 
@@ -72,7 +72,7 @@ _SAYING: tuple[Callable[..., str], ...] = (
 
 
 @dataclass(frozen=True)
-class Shown:
+class ShownFigure:
     """A figure as a page shows it: its address from that page, and its size in CSS pixels."""
 
     src: str
@@ -131,7 +131,7 @@ class Writer:
     ) -> tuple[str, tuple[Picture, ...]]:
         pictures: dict[Picture, None] = {}
 
-        def picture(kind: str, sharing: Sharing | None = None, rows: Iterable[tuple[Any, ...]] = ()) -> Shown:
+        def picture(kind: str, sharing: Sharing | None = None, rows: Iterable[tuple[Any, ...]] = ()) -> ShownFigure:
             if sharing:
                 wanted = _of_a_division(kind, sharing)
             elif kind in overviews:
@@ -140,7 +140,7 @@ class Writer:
                 raise HandbookError(f'the figure "{kind}" needs a sharing')
             width, height = size(self.phrases, wanted)
             pictures[wanted] = None
-            return Shown(from_page(page, wanted.path), round(width), round(height))
+            return ShownFigure(from_page(page, wanted.path), round(width), round(height))
 
         names = {
             "picture": picture,
