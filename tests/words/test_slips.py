@@ -83,7 +83,7 @@ def test_the_words_of_one_cause() -> None:
         ),
         (
             Movement(2, 1, At.TRAY, At.LEFT_OVER, giving=Alike(150, 3, 1)),
-            "Take two ten-bars from each of the 3 trays that read 150 back to the middle.",
+            "Take two ten-bars from each of the 3 trays that read 150 to the middle.",
         ),
         (Movement(1, 0, At.FLOOR, At.LEFT_OVER), "Bring one unit bead from the floor to what is left over."),
         (Movement(1, 3, At.LEFT_OVER, At.BANK), "Bring one thousand-cube from the middle to the bank."),
