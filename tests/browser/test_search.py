@@ -144,9 +144,9 @@ def test_a_server_gives_the_same_answers(chromium: Browser, server: str, from_di
 
 
 def test_no_task_keeps_the_page_from_answering_while_somebody_searches(chromium: Browser, site: Path) -> None:
-    """A long task that is not the page's own but a busy machine's does not come again in each of a dozen visits."""
+    """A long task that is not the page's own but a busy machine's does not come again in each of four visits."""
     longest = []
-    for _ in range(12):
+    for _ in range(4):
         with visiting(chromium) as visit:
             visit.page.goto((site / "index.html").as_uri())
             visit.page.evaluate(WATCH_TASKS)
