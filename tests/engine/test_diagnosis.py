@@ -13,8 +13,9 @@ from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Slip, Spot, simulate
 from generator.errors import SharingError
 from tests.engine.mishaps import Acted, divisions
+from tests.sampling import times
 
-LESSONS_FOR_EACH_SLIP = 200
+LESSONS_FOR_EACH_SLIP = times(whole=200, sampled=40)
 
 U, T, H, TH = range(4)
 

@@ -12,6 +12,7 @@ from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, share
 from generator.engine.steps import Action
 from tests.engine.replay import check_rooms, check_stages, replay
+from tests.sampling import sample
 
 DIVIDENDS_EACH = 100
 
@@ -44,7 +45,7 @@ def check(sharing: Sharing) -> None:
 
 @pytest.mark.parametrize("hundred", range(10))
 def test_every_divisor(hundred: int) -> None:
-    for divisor in range(max(100 * hundred, 10), 100 * hundred + 100):
+    for divisor in sample(range(max(100 * hundred, 10), 100 * hundred + 100), 15):
         for dividend in edges(divisor):
             sharing = share(dividend, divisor, ribbons=True)
             check(sharing)

@@ -10,6 +10,7 @@ import pytest
 
 from generator import HANDBOOK
 from generator.source.library import load
+from tests.sampling import times
 from tests.site.numbers_audit import Report, audit_numbers
 from tests.site.numbers_rules import RULES, VALUES
 from tests.site.numbers_words import N
@@ -107,7 +108,7 @@ def test_tells_page_line_what_is_said_and_what_is_right(tmp_path: Path) -> None:
 
 
 def test_the_stock_handbook_states_no_wrong_number(site: Path) -> None:
-    report = audit_numbers(site, load(HANDBOOK).school.time.seconds_per_handling)
+    report = audit_numbers(site, load(HANDBOOK).school.time.seconds_per_handling, most=40)
     assert report.wrong == []
     assert report.unread == []
-    assert sum(report.verified.values()) >= 50_000
+    assert sum(report.verified.values()) >= times(whole=50_000, sampled=7_000)
