@@ -113,9 +113,16 @@ def test_every_number_is_right(own: Path, tmp_path: Path) -> None:
             copy.parent.mkdir(parents=True, exist_ok=True)
             # In tables of contents the renderer makes every kind of space a plain one.
             copy.write_text(re.sub(rf"(?<=\d)[{THIN} ](?=\d{{3}}\b)", ",", page.read_text("utf-8")), "utf-8")
-    report = audit_numbers(tmp_path, 4.5)
+    report = audit_numbers(tmp_path, load(HANDBOOK, SCHOOL).school)
     assert report.wrong == []
     assert sum(report.verified.values()) > 5000
+
+
+def test_nothing_is_begun_there_that_cannot_be_finished(own: Path) -> None:
+    lesson = words(own, "lessons/one-exchange/4632-among-2.html")
+    assert "Is there one for each of us? No." in lesson
+    assert "is not finished" not in lesson
+    assert 'class="start-round"' not in text(own, "lessons/one-exchange/4632-among-2.html")
 
 
 def test_its_shelf_decides(own: Path) -> None:

@@ -31,8 +31,9 @@ Examples:
 @click.argument("dividend", type=whole_number(0, DIVIDEND_LIMIT))
 @click.argument("divisor", type=whole_number(1, RIBBONS_LIMIT))
 @ribbons_option
+@click.option("--look-first", is_flag=True, help="Begin no round that cannot be finished.")
 @click.option("--json", "as_json", is_flag=True, help="Write JSON for other programs instead of a table.")
-def command(dividend: int, divisor: int, ribbons: bool, as_json: bool) -> None:
+def command(dividend: int, divisor: int, ribbons: bool, look_first: bool, as_json: bool) -> None:
     """Share DIVIDEND among DIVISOR, one movement of the hands after the other.
 
     DIVIDEND is a whole number from 0 to 10^15, DIVISOR one from 1 to 9,999 (with --ribbons to 999,999):
@@ -41,7 +42,7 @@ def command(dividend: int, divisor: int, ribbons: bool, as_json: bool) -> None:
     if divisor > PLAIN_LIMIT and not ribbons:
         problem = f"{divisor} is more than {PLAIN_LIMIT:,}; with --ribbons it may go to {RIBBONS_LIMIT:,}."
         raise click.BadParameter(problem, param_hint="'DIVISOR'")
-    sharing = share(dividend, divisor, ribbons=ribbons)
+    sharing = share(dividend, divisor, ribbons=ribbons, look_first=look_first)
     click.echo(json.dumps(as_data(sharing, ribbons)) if as_json else "\n".join(as_lines(sharing, ribbons)))
 
 
@@ -52,6 +53,7 @@ def as_data(sharing: Sharing, ribbons: bool) -> dict[str, Any]:
         "dividend": sharing.dividend,
         "divisor": sharing.divisor,
         "ribbons": ribbons,
+        **({"look_first": True} if sharing.look_first else {}),
         "quotient": sharing.quotient,
         "remainder": sharing.remainder,
         "stages": [

@@ -20,16 +20,26 @@ from operator import lt, mul, sub
 from generator.engine.places import UNITS, Counts, Mat
 from generator.engine.steps import Action, State, Step
 
+_OF_UNFINISHED_ROUNDS = (Action.START, Action.TAKE_BACK)
+
 
 def beginning(start: Counts, mat: Mat) -> State:
     """The room before the first movement: the number in the middle, nothing on the trays."""
     return State(start, Counts((0,) * len(start)), max(len(start) - len(mat), UNITS), 0)
 
 
-def deal(start: Counts, mat: Mat) -> tuple[Step, ...]:
-    """Every step from the number in the middle to the finished trays."""
+def deal(start: Counts, mat: Mat, *, look_first: bool = False) -> tuple[Step, ...]:
+    """Every step from the number in the middle to the finished trays.
+
+    Who looks first begins no round that cannot be finished; all other movements are the same.
+    """
     room = _Room(beginning(start, mat))
-    return tuple(Step(action, place, pieces, room.state()) for action, place, pieces in _movements(room, mat))
+    left_out = _OF_UNFINISHED_ROUNDS if look_first else ()
+    return tuple(
+        Step(action, place, pieces, room.state())
+        for action, place, pieces in _movements(room, mat)
+        if action not in left_out
+    )
 
 
 def deal_on(state: State, mat: Mat) -> State:

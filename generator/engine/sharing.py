@@ -25,6 +25,7 @@ class Stage(NamedTuple):
     """All that happens at one level, from the largest to the units.
 
     For every place: end = start - rounds x sharers served with it - exchanged + 10 x exchanged one place up.
+    unfinished: whether pieces of a round lie there after the last whole one, too few for another.
     """
 
     level: int
@@ -33,20 +34,20 @@ class Stage(NamedTuple):
     exchanged: Counts
     end: Counts
     steps: tuple[Step, ...]
-
-    @property
-    def unfinished(self) -> bool:
-        """Whether a round is begun that cannot be finished."""
-        return any(step.action is Action.START for step in self.steps)
+    unfinished: bool
 
 
 @dataclass(frozen=True)
 class Sharing:
-    """One division, worked out. Counts hold every place of the dividend."""
+    """One division, worked out. Counts hold every place of the dividend.
+
+    look_first: no round is begun that cannot be finished; otherwise it is begun and taken back
+    """
 
     dividend: int
     mat: Mat
     steps: tuple[Step, ...]
+    look_first: bool = False
 
     @property
     def divisor(self) -> int:
@@ -102,7 +103,9 @@ class Sharing:
                     exchanged[step.place] += 1
             end = steps[-1].after.middle
             rounds = steps[-1].after.share[level]
-            stages.append(Stage(level, start, rounds, Counts(exchanged), end, steps))
+            lies = next((step.after.middle for step in reversed(steps) if step.action is Action.DEAL), start)
+            unfinished = lies.at(level + len(self.mat) - 1) > 0
+            stages.append(Stage(level, start, rounds, Counts(exchanged), end, steps, unfinished))
             start = end
         return tuple(stages)
 
@@ -149,15 +152,16 @@ class Sharing:
         return self.start.pieces + sum(step.pieces for step in self.steps)
 
 
-def share(dividend: int, divisor: int, *, ribbons: bool = False) -> Sharing:
+def share(dividend: int, divisor: int, *, ribbons: bool = False, look_first: bool = False) -> Sharing:
     """Work out one division. With ribbons, every digit of the divisor is a group of sharers.
 
+    Who looks first begins no round that cannot be finished, so that none has to be taken back.
     Raises SharingError for anything but a whole dividend >= 0 and a whole divisor >= 1.
     """
     refuse_unless_whole("dividend", dividend, least=0)
     refuse_unless_whole("divisor", divisor, least=1)
     mat = Mat.of(divisor) if ribbons else Mat((divisor,))
-    return Sharing(dividend, mat, deal(Counts.of(dividend), mat))
+    return Sharing(dividend, mat, deal(Counts.of(dividend), mat, look_first=look_first), look_first)
 
 
 def refuse_unless_whole(name: str, number: object, least: int) -> None:

@@ -36,7 +36,7 @@ from typing import NamedTuple
 from generator.engine.dealing import deal_on
 from generator.engine.observations import Observation, Reading, beads_on, readings
 from generator.engine.places import UNITS, Counts, Mat
-from generator.engine.sharing import Sharing, Tray
+from generator.engine.sharing import Sharing, Tray, share
 from generator.engine.steps import Action, State
 
 
@@ -118,7 +118,9 @@ class _Difference(NamedTuple):
 
 
 def simulate(sharing: Sharing) -> Iterator[Outcome]:
-    """Every slip at every occasion of a sharing, also where it leaves no trace."""
+    """Every slip at every occasion of a sharing, also where it leaves no trace; who looks first may forget to look."""
+    if sharing.look_first:
+        sharing = share(sharing.dividend, sharing.divisor, ribbons=sharing.ribbons)
     return chain(
         _laying_out(sharing),
         _counting_trays(sharing),

@@ -67,7 +67,8 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
     faults = Faults()
     steps = sources.steps
     reviewed = max(step.reviewed for step in steps)
-    links = tuple(lesson_link(lesson, writer.phrases) for lesson in sources.lessons)
+    look_first = writer.school.look_first
+    links = tuple(lesson_link(lesson, writer.phrases, look_first=look_first) for lesson in sources.lessons)
     to_steps = tuple(map(step_link, steps))
 
     # What the program writes; the longest work is begun first, and goes on while the next is put together.

@@ -120,6 +120,13 @@ class Numbers(Model):
         return "\u202f" if self.grouping == " " else self.grouping
 
 
+class Rounds(Model):
+    """[rounds]: how a round ends that cannot be finished."""
+
+    end: Literal["take-back", "look-first"] = "take-back"
+    """"take-back" (it is begun, seen and taken back) or "look-first" (it is not begun)"""
+
+
 class Time(Model):
     """[time]: how long lessons take."""
 
@@ -162,11 +169,19 @@ class School(Model):
     numbers: Numbers = Numbers()
     """a table [numbers]"""
 
+    rounds: Rounds = Rounds()
+    """a table [rounds]"""
+
     time: Time = Time()
     """a table [time]"""
 
     review: Review = Review()
     """a table [review]"""
+
+    @property
+    def look_first(self) -> bool:
+        """Whether no round is begun that cannot be finished."""
+        return self.rounds.end == "look-first"
 
     @property
     def sub_path(self) -> str:

@@ -30,6 +30,11 @@ def opening(words: Phrases, sharing: Sharing) -> str:
     return words.say("guide.opening-with-ribbons", dividend=dividend, sharers=sharers, divisor=divisor)
 
 
+def unfinished_words(words: Phrases, sharing: Sharing) -> str:
+    """What the guide says where the pieces of a place do not go round."""
+    return words.say("guide.look-first" if sharing.look_first else "guide.take-back")
+
+
 def exchange_words(words: Phrases, stage: Stage) -> str:
     """What the guide says at the first exchange of a stage that has one."""
     place = stage.exchanged.places_held[0]

@@ -149,6 +149,17 @@ def test_the_stages_of_5230_among_4() -> None:
     }
 
 
+def test_who_looks_first_begins_no_round_that_cannot_be_finished() -> None:
+    """Of 5,230 among four, 1 cube, 3 bars and 2 beads are begun and taken back: twelve handlings."""
+    begun = json.loads(output("5230", "4", "--json"))
+    looked = json.loads(output("5230", "4", "--look-first", "--json"))
+    assert list(looked) == [*KEYS[:4], "look_first", *KEYS[4:]]
+    assert looked["look_first"] is True
+    assert looked["handlings"] == begun["handlings"] - 2 * (1 + 3 + 2)
+    steps = [step for step in begun["steps"] if step["action"] not in ("start-round", "take-back")]
+    assert looked == begun | {"look_first": True, "handlings": looked["handlings"], "steps": steps}
+
+
 TABLE = """\
 41 among 3: each has 13, 2 left over
 

@@ -69,10 +69,28 @@ def test_an_unfinished_round_with_ribbons_stops_within_a_group() -> None:
     ]
 
 
+@pytest.mark.parametrize(("dividend", "divisor", "ribbons"), [(5230, 4, False), (1201, 3, False), (440, 23, True)])
+def test_who_looks_first_makes_the_same_movements_but_those_of_rounds_that_are_taken_back(
+    dividend: int, divisor: int, ribbons: bool
+) -> None:
+    begun = share(dividend, divisor, ribbons=ribbons)
+    looked = share(dividend, divisor, ribbons=ribbons, look_first=True)
+    unfinished = [step for step in begun.steps if step.action in (Action.START, Action.TAKE_BACK)]
+    assert unfinished
+    assert looked.steps == tuple(step for step in begun.steps if step not in unfinished)
+    assert looked.handlings == begun.handlings - sum(step.pieces for step in unfinished)
+    assert looked.pieces_needed == begun.pieces_needed
+    assert [stage._replace(steps=()) for stage in looked.stages] == [stage._replace(steps=()) for stage in begun.stages]
+    assert [stage.unfinished for stage in begun.stages] == [
+        any(step.action is Action.START for step in stage.steps) for stage in begun.stages
+    ]
+
+
 def test_nobody_gets_a_bead() -> None:
     sharing = share(3, 5)
     assert [step.action for step in sharing.steps] == [Action.START, Action.TAKE_BACK, Action.SET_ASIDE]
     assert (sharing.quotient, sharing.remainder) == (0, 3)
+    assert [step.action for step in share(3, 5, look_first=True).steps] == [Action.SET_ASIDE]
 
 
 def test_nothing_to_share() -> None:

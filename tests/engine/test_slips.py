@@ -139,6 +139,10 @@ def test_with_ribbons_all_shares_stay_alike_unless_the_slip_is_about_single_tray
     assert {slip for slip, trays in unlike.items() if trays} == single
 
 
+def test_who_looks_first_can_make_the_same_slips() -> None:
+    assert list(simulate(share(5230, 4, look_first=True))) == list(simulate(share(5230, 4)))
+
+
 class Case(NamedTuple):
     """A slip worked out by hand, and why."""
 

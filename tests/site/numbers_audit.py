@@ -20,6 +20,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from generator.engine.sharing import Sharing
+from generator.source.school import School
 from tests.sampling import sample
 from tests.site.numbers_rules import NOT_ABOUT_IT, RULES, VALUES, On, Rule
 from tests.site.numbers_tables import cell_rules
@@ -59,17 +60,25 @@ class Report:
     unread: list[Unread] = field(default_factory=list)
 
 
-def audit_numbers(site: Path, seconds_per_handling: float, most: int | None = None) -> Report:
-    """Check every page of a built site, or a sample of so many. The setting is the school's own, for the minutes."""
+def audit_numbers(site: Path, school: School, most: int | None = None) -> Report:
+    """Check every page of a built site, or a sample of so many, against divisions, as this school shares."""
     pages = {path.relative_to(site).as_posix(): path.read_text("utf-8") for path in sorted(site.rglob("*.html"))}
     divisions = {page: division_of(text) for page, text in pages.items()}
     report = Report()
     for page, text in sample(pages.items(), most or len(pages)):
-        for block in blocks(text):
+        for block in (_as_shared(block, school) for block in blocks(text)):
             if block.division or NAMED.search(block.text) or " = " in block.text:
-                found = [*_names(page, block, divisions), *_statements(block, seconds_per_handling)]
+                found = [*_names(page, block, divisions), *_statements(block, school)]
                 _note(page, text, block, found, report)
     return report
+
+
+def _shared(sharing: Sharing | None, school: School) -> Sharing | None:
+    return sharing and divide(sharing.dividend, sharing.divisor, sharing.ribbons, school.look_first)
+
+
+def _as_shared(block: Block, school: School) -> Block:
+    return block._replace(division=_shared(block.division, school), of_page=_shared(block.of_page, school))
 
 
 class _Said(NamedTuple):
@@ -112,21 +121,21 @@ def _page_meant(page: str, href: str) -> str:
     return posixpath.normpath(posixpath.join(posixpath.dirname(page), path)) if path else f"{anchor.split(':')[0]}.html"
 
 
-def _statements(block: Block, seconds: float) -> Iterator[_Said]:
+def _statements(block: Block, school: School) -> Iterator[_Said]:
     names = list(NAMED.finditer(block.text))
     for rule in RULES:
         for match in rule.pattern.finditer(block.text):
             before = [name for name in names if name.end() <= match.start()]
-            named = named_division(before[-1]) if before else None
-            yield from _judged(rule, match, block, named or block.division, seconds)
+            named = _shared(named_division(before[-1]), school) if before else None
+            yield from _judged(rule, match, block, named or block.division, school)
     if block.division:
         values = [VALUES[block.label]] if block.label in VALUES else []
         for rule in cell_rules(block, block.division) or values:
             if cell := rule.pattern.fullmatch(block.text):
-                yield from _judged(rule, cell, block, block.division, seconds)
+                yield from _judged(rule, cell, block, block.division, school)
 
 
-def _judged(rule: Rule, match: re.Match[str], block: Block, sharing: Sharing | None, seconds: float) -> Iterator[_Said]:
+def _judged(rule: Rule, match: re.Match[str], block: Block, sharing: Sharing | None, school: School) -> Iterator[_Said]:
     """The parts of a match of a rule, if what the rule needs is there."""
     if rule.needs and (sharing is None or (block.what_if and rule.needs != "seen")):
         return
@@ -134,7 +143,7 @@ def _judged(rule: Rule, match: re.Match[str], block: Block, sharing: Sharing | N
     stage = next((stage for stage in own if stage.level == block.place), None)
     if rule.needs == "stage" and stage is None:
         return
-    on = On(match, block, sharing or divide(0, 1, False), stage, seconds)
+    on = On(match, block, sharing or divide(0, 1, False), stage, school.time.seconds_per_handling)
     for group, right in rule.right.items():
         said = match[0 if group == "so" else group]
         if said is not None:

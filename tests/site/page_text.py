@@ -219,9 +219,9 @@ def _inside(page: str, opening: Tag) -> str:
 
 
 @cache
-def divide(dividend: int, divisor: int, ribbons: bool) -> Sharing:
+def divide(dividend: int, divisor: int, ribbons: bool, look_first: bool = False) -> Sharing:
     """Work out a division once, however often pages speak of it."""
-    return share(dividend, divisor, ribbons=ribbons)
+    return share(dividend, divisor, ribbons=ribbons, look_first=look_first)
 
 
 def _plain(text: str) -> str:

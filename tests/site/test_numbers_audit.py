@@ -10,13 +10,14 @@ import pytest
 
 from generator import HANDBOOK
 from generator.source.library import load
+from generator.source.school import School
 from tests.sampling import times
 from tests.site.numbers_audit import Report, audit_numbers
 from tests.site.numbers_rules import RULES, VALUES
 from tests.site.numbers_words import N
 from tests.site.tags import tags
 
-SECONDS = 3.0
+SCHOOL = School()
 
 PAGES = Path(__file__).parent / "numbers"
 PLAIN = (PAGES / "plain.html").read_text("utf-8")
@@ -26,7 +27,7 @@ RIBBONS = (PAGES / "ribbons.html").read_text("utf-8")
 def audited(site: Path, plain: str = PLAIN, ribbons: str = RIBBONS) -> Report:
     (site / "plain.html").write_text(plain, "utf-8")
     (site / "ribbons.html").write_text(ribbons, "utf-8")
-    return audit_numbers(site, SECONDS)
+    return audit_numbers(site, SCHOOL)
 
 
 def numbers(page: str) -> list[tuple[int, int]]:
@@ -95,7 +96,7 @@ def test_one_changed_number_is_seen(name: str, span: tuple[int, int], tmp_path: 
 )
 def test_statements_on_pages_without_a_division(text: str, right: bool, tmp_path: Path) -> None:
     (tmp_path / "page.html").write_text(f"<html><body><article><p>{text}</p></article></body></html>", "utf-8")
-    report = audit_numbers(tmp_path, SECONDS)
+    report = audit_numbers(tmp_path, SCHOOL)
     assert (not report.wrong) == right
     assert sum(report.verified.values()) + len(report.wrong)
 
@@ -108,7 +109,7 @@ def test_tells_page_line_what_is_said_and_what_is_right(tmp_path: Path) -> None:
 
 
 def test_the_stock_handbook_states_no_wrong_number(site: Path) -> None:
-    report = audit_numbers(site, load(HANDBOOK).school.time.seconds_per_handling, most=40)
+    report = audit_numbers(site, load(HANDBOOK).school, most=40)
     assert report.wrong == []
     assert report.unread == []
     assert sum(report.verified.values()) >= times(whole=50_000, sampled=7_000)

@@ -74,7 +74,10 @@ def _kind(name: str, size: int, shelf: Shelf, own: dict[int, LessonLink], writer
     every = numbers_of_kind(size, name)
     allowed = numbers_of_kind(size, name, shelf)
     best = best_first(size, allowed or every, _READY)
-    ready = [_ready(share(number, size), shelf, own.get(number), writer) for number in best]
+    ready = [
+        _ready(share(number, size, look_first=writer.school.look_first), shelf, own.get(number), writer)
+        for number in best
+    ]
     return {"name": name, "count": len(every), "allowed": len(allowed), "ready": ready}
 
 

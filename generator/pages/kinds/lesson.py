@@ -95,7 +95,7 @@ def _neighbours(sharing: Sharing, shelf: Shelf, words: Phrases) -> list[dict[str
             "shortages": shortages(needs(other), shelf),
             "instead": _ready_number(other.divisor, features_of(sharing), len(sharing.start), shelf),
         }
-        for other in (share(sharing.dividend, size) for size in groups)
+        for other in (share(sharing.dividend, size, look_first=sharing.look_first) for size in groups)
     ]
 
 

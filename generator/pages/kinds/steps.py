@@ -35,7 +35,8 @@ def write_step(given: tuple[Writer, tuple[StepLink, ...]], step: Step) -> Page:
 
 def _row(lesson: Lesson, writer: Writer) -> dict[str, Any]:
     """A lesson in the table of its step."""
-    link, school = lesson_link(lesson, writer.phrases), writer.school
+    school = writer.school
+    link = lesson_link(lesson, writer.phrases, look_first=school.look_first)
     needed = needs(link.sharing)
     return {
         "link": link,
@@ -48,7 +49,8 @@ def _row(lesson: Lesson, writer: Writer) -> dict[str, Any]:
 def write_cards(writer: Writer, step: Step) -> Page:
     """The cards of one step, to print."""
     link = step_link(step)
-    sharings = [lesson_link(lesson, writer.phrases).sharing for lesson in step.lessons]
+    look_first = writer.school.look_first
+    sharings = [lesson_link(lesson, writer.phrases, look_first=look_first).sharing for lesson in step.lessons]
     cards = [{"sharing": sharing, "needs": needs(sharing)} for sharing in sharings]
     data = {"step": step, "step_path": link.path, "cards": cards}
     return writer.page("cards", link.cards_path, data, step.reviewed, step=step.short)

@@ -26,10 +26,11 @@ class LessonLink:
     dividend: int
     divisor: int
     ribbons: bool
+    look_first: bool
 
     @cached_property
     def sharing(self) -> Sharing:
-        return share(self.dividend, self.divisor, ribbons=self.ribbons)
+        return share(self.dividend, self.divisor, ribbons=self.ribbons, look_first=self.look_first)
 
 
 @dataclass(frozen=True)
@@ -44,12 +45,12 @@ class StepLink:
     lessons: int
 
 
-def lesson_link(lesson: Lesson, words: Phrases) -> LessonLink:
-    """How a lesson is named, with numbers as this school writes them."""
-    title = lesson_title(words, share(lesson.dividend, lesson.divisor, ribbons=lesson.ribbons))
-    return LessonLink(
-        lesson_path(lesson), title, lesson.slug, lesson.reviewed, lesson.dividend, lesson.divisor, lesson.ribbons
-    )
+def lesson_link(lesson: Lesson, words: Phrases, *, look_first: bool = False) -> LessonLink:
+    """How a lesson is named, with numbers as this school writes them, and shared out as this school does."""
+    dividend, divisor, ribbons = lesson.dividend, lesson.divisor, lesson.ribbons
+    title = lesson_title(words, share(dividend, divisor, ribbons=ribbons))
+    path = lesson_path(lesson)
+    return LessonLink(path, title, lesson.slug, lesson.reviewed, dividend, divisor, ribbons, look_first)
 
 
 def lesson_path(lesson: Lesson) -> str:

@@ -65,6 +65,7 @@ _SAYING: tuple[Callable[..., str], ...] = (
     stages.stage_alternative,
     stages.stage_caption,
     stages.stage_heading,
+    stages.unfinished_words,
     titles.division_name,
     titles.lesson_title,
 )
@@ -195,7 +196,7 @@ def _environment(writer: Writer) -> Sandbox:
         "ready_numbers": lambda divisor, kind: _ready_numbers(writer.school, divisor, kind),
         "school": writer.school,
         "settings": _saying(words, settings),
-        "share": share,
+        "share": partial(share, look_first=writer.school.look_first),
         "shortages": shortages,
         "telling_slips": telling_slips,
         "views": {"stage_views": stage_views, "places_of_the_bank": places_of_the_bank, "check_rows": check_rows},
