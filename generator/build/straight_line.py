@@ -30,6 +30,7 @@ from generator.figures.gallery import drawing
 from generator.figures.picture import FIGURES
 from generator.pages.authored.origin import told_at_their_origin
 from generator.pages.handbook import Handbook, write_handbook
+from generator.pages.kinds import script_data
 from generator.pages.writing.page import address
 from generator.pages.writing.template_names import Writer
 from generator.site import book, policy, school_look
@@ -101,7 +102,8 @@ def _make(
         writer = Writer(sources.school)
         handbook = write_handbook(sources, writer, place.run_many)
         markdown = ((page.path, page.text.encode()) for page in handbook.pages)
-        stage(place.docs, chain(markdown, school_look.files(sources.theme).items()))
+        added = school_look.files(sources.theme) | script_data.files(sources, writer.phrases)
+        stage(place.docs, chain(markdown, added.items()))
         drawings = place.run_many(drawing, writer.phrases, handbook.pictures)
         say(f"Rendering {len(handbook.pages)} pages")
         paths = render_changed(place.results, place.docs, place.rendered, handbook.nav, settings)

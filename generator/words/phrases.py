@@ -41,6 +41,10 @@ class Phrases(NamedTuple):
     def has(self, key: str) -> bool:
         return key in _read(self.language).phrases
 
+    def as_data(self) -> dict[str, Any]:
+        """What says them elsewhere: the phrases by key, the plural categories, how numbers are written."""
+        return {**_read(self.language)._asdict(), "grouping": self.grouping._asdict()}
+
     def _said(self, value: str | int) -> str:
         return value if isinstance(value, str) else self.grouping.written(value)
 

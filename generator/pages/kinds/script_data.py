@@ -1,0 +1,41 @@
+"""What the scripts in pages know of the handbook and of the school, as a script among the pages."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from generator.pages.writing.links import lesson_link
+from generator.pages.writing.page import address
+from generator.source.library import Sources
+from generator.words.phrases import Phrases
+
+FILE = "js/our-handbook.js"
+
+
+def files(sources: Sources, words: Phrases) -> dict[str, bytes]:
+    """The file to stage among the pages, by path: `sharing.handbook` is what `known` says."""
+    data = json.dumps(known(sources, words), ensure_ascii=False, separators=(",", ":"))
+    return {FILE: f"(globalThis.sharing ??= {{}}).handbook = {data};\n".encode()}
+
+
+def known(sources: Sources, words: Phrases) -> dict[str, Any]:
+    """The phrases; the settings that answers depend on, keys as in school.toml; every lesson and its page."""
+    school = sources.school
+    links = [lesson_link(lesson, words) for lesson in sources.lessons]
+    return {
+        "words": words.as_data(),
+        "shelf": school.shelf.model_dump(),
+        "sizes": school.groups.sizes,
+        "time": school.time.model_dump(),
+        "lessons": [
+            {
+                "page": address(link.path),
+                "title": link.title,
+                "dividend": link.dividend,
+                "divisor": link.divisor,
+                "ribbons": link.ribbons,
+            }
+            for link in links
+        ],
+    }
