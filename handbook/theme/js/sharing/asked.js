@@ -1,0 +1,151 @@
+// What the handbook's pages ask: share, choose and diagnose. Each answers with the object that the command of the same
+// name writes with --json, and refuses what that refuses with an Error of the same sentence.
+"use strict";
+((sharing) => {
+  const { placeName, placesHeld, named, TENS, HUNDREDS, THOUSANDS } = sharing.places;
+  const { workOut } = sharing.division;
+  const { numbers, bestFirst } = sharing.numbers;
+  const { asData } = sharing.repairs;
+  const { diagnose } = sharing.diagnosis;
+  const { written } = sharing.phrases;
+  const { explain } = sharing.slipWords;
+
+  const DIVIDEND_LIMIT = 10 ** 15;
+  const PLAIN_LIMIT = 9_999;
+  const RIBBONS_LIMIT = 999_999;
+  const LARGEST_GROUP = 12;
+  const FEW = 12;
+  const STANDS_FOR = [1, 10, 100, 1000];
+  const SENDING = { thousands: THOUSANDS, hundreds: HUNDREDS, tens: TENS };
+  const AS_IN_COMMANDS = { mark: ",", in_four_digits: true };
+
+  const refuse = (what, problem) => {
+    throw new Error(`Invalid value for '${what}': ${problem}`);
+  };
+
+  /** A whole number in range, given as a number or in digits. */
+  const wholeNumber = (what, given, least, most) => {
+    const number = /^[0-9]{1,20}$/.test(String(given)) ? Number(given) : -1;
+    if (number >= least && number <= most) return number;
+    const upTo = written(AS_IN_COMMANDS, most);
+    return refuse(what, `${given} is not a whole number from ${least} to ${upTo}; write digits only.`);
+  };
+
+  /**
+   * @param {number | string} dividend 0 to 10^15
+   * @param {number | string} divisor 1 to 9,999; with ribbons to 999,999
+   * @param {{ribbons?: boolean, look_first?: boolean}} [how]
+   */
+  sharing.share = (dividend, divisor, { ribbons = false, look_first = false } = {}) => {
+    const number = wholeNumber("DIVIDEND", dividend, 0, DIVIDEND_LIMIT);
+    const among = wholeNumber("DIVISOR", divisor, 1, RIBBONS_LIMIT);
+    if (among > PLAIN_LIMIT && !ribbons) {
+      const limits = [PLAIN_LIMIT, RIBBONS_LIMIT].map((limit) => written(AS_IN_COMMANDS, limit));
+      refuse("DIVISOR", `${divisor} is more than ${limits[0]}; with --ribbons it may go to ${limits[1]}.`);
+    }
+    const division = workOut(number, among, { ribbons, lookFirst: look_first });
+    const held = (counts) => placesHeld(counts).map((place) => [placeName(place), counts[place]]);
+    return {
+      schema: 1,
+      dividend: number,
+      divisor: among,
+      ribbons,
+      ...(look_first ? { look_first } : {}),
+      quotient: division.quotient,
+      remainder: division.remainder,
+      stages: division.stages.map((stage) => ({
+        place: placeName(stage.level),
+        start: named(stage.start),
+        rounds: stage.rounds,
+        exchanged: Object.fromEntries(held(stage.exchanged)),
+        end: named(stage.end),
+      })),
+      steps: division.steps.map(({ action, place, pieces, after }) => ({
+        action,
+        place: placeName(place),
+        pieces,
+        middle: named(after.middle),
+        trays: division.trays(after).map((tray) => ({ ...tray, holds: named(tray.holds) })),
+        bank: named(division.bank(after)),
+        to_share: division.toShare(after),
+      })),
+      pieces_needed: named(division.piecesNeeded),
+      exchanges: division.exchanges,
+      handlings: division.handlings,
+    };
+  };
+
+  /**
+   * @param {number | string} divisor 1 to 12
+   * @param {{exchange_from?: string[] | null, remainder?: string, zeros?: string, digits?: number | string,
+   *   within_shelf?: boolean, shelf?: Shelf}} [filters] as in the answer; shelf: another than the school's
+   * @param {{all?: boolean}} [how] all: every number, smallest first
+   */
+  sharing.choose = (divisor, filters = {}, { all = false } = {}) => {
+    const among = wholeNumber("DIVISOR", divisor, 1, LARGEST_GROUP);
+    const { exchange_from = null, within_shelf = false, shelf = sharing.handbook.shelf } = filters;
+    for (const name of exchange_from ?? []) {
+      if (name in SENDING) continue;
+      const names = Object.keys(SENDING).join(", ");
+      refuse("--exchange-from", `'${name}' is not one of none, ${names}; put commas between places.`);
+    }
+    const choice = {
+      exchangeFrom: exchange_from?.map((name) => SENDING[name]) ?? null,
+      remainder: oneOf("--remainder", filters.remainder ?? "any", ["none", "some", "any"]),
+      zeros: oneOf("--zeros", filters.zeros ?? "any", ["none", "dividend", "quotient", "any"]),
+      digits: wholeNumber("--digits", filters.digits ?? 4, 1, 4),
+      shelf: within_shelf ? shelf : null,
+    };
+    const found = numbers(among, choice);
+    const { remainder, zeros, digits } = choice;
+    const inOrder = exchange_from && Object.keys(SENDING).filter((name) => exchange_from.includes(name));
+    return {
+      divisor: among,
+      filters: { exchange_from: inOrder, remainder, zeros, digits, within_shelf },
+      count: found.length,
+      numbers: all ? found : bestFirst(among, found, FEW),
+    };
+  };
+
+  const oneOf = (what, given, values) => {
+    const quoted = values.map((value) => `'${value}'`).join(", ");
+    return values.includes(given) ? given : refuse(what, `'${given}' is not one of ${quoted}.`);
+  };
+
+  /**
+   * @param {number | string} dividend 0 to 10^15
+   * @param {number | string} divisor 1 to 9,999
+   * @param {{ribbons?: boolean, seen: (number | string | {stands_for: number, value: number | string})[],
+   *   left?: number | string | null}} room what each tray holds, and what is left over where it was counted
+   */
+  sharing.diagnose = (dividend, divisor, { ribbons = false, seen, left = null } = {}) => {
+    const number = wholeNumber("DIVIDEND", dividend, 0, DIVIDEND_LIMIT);
+    const among = wholeNumber("DIVISOR", divisor, 1, PLAIN_LIMIT);
+    if (!seen) throw new Error("Missing option '--seen'.");
+    if (!seen.length) throw new Error("the number of trays seen is 0: it must be 1 or more");
+    const trays = seen.map(trayOf);
+    const counted = left === null ? null : wholeNumber("--left", left, 0, DIVIDEND_LIMIT);
+    const { consistent, causes } = diagnose(number, among, trays, counted, ribbons);
+    const division = causes.length ? workOut(number, among, { ribbons }) : null;
+    return {
+      dividend: number,
+      divisor: among,
+      ribbons,
+      consistent,
+      causes: causes.map((cause) => ({
+        slip: cause.slip,
+        place: cause.place === null ? "every place" : placeName(cause.place),
+        explanation: Object.values(explain(sharing.handbook.words, cause, division)).join(" "),
+        repair: cause.repair.map((step) => asData(step, ribbons)),
+      })),
+    };
+  };
+
+  const trayOf = (tray) => {
+    const { stands_for, value } = typeof tray === "object" ? tray : { stands_for: 1, value: tray };
+    if (!STANDS_FOR.includes(Number(stands_for))) {
+      refuse("--seen", `${stands_for} is not what a tray can stand for: ${STANDS_FOR.join(", ")}.`);
+    }
+    return { stands_for: Number(stands_for), value: wholeNumber("--seen", value, 0, DIVIDEND_LIMIT) };
+  };
+})((globalThis.sharing ??= {}));

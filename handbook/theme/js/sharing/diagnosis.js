@@ -1,0 +1,112 @@
+// Reading back from what the room sees at the close to the single slips that explain it.
+"use strict";
+((sharing) => {
+  const { placesHeld, sum, quotientOf, compare } = sharing.places;
+  const { matOf, workOut } = sharing.division;
+  const { readings, beadsOn, asText, agree, offBy } = sharing.observations;
+  const { SLIPS, simulate } = sharing.slips;
+  const { repair } = sharing.repairs;
+
+  /**
+   * One slip at one place that needs one repair, and every occasion at which it leads to what is seen, in order.
+   * @typedef {{slip: string, place: number | null, occasions: Occasion[], repair: Repair}} Cause
+   */
+
+  /**
+   * consistent: what is seen is the right result; causes: every single slip that leads to it, likeliest first.
+   * @typedef {{dividend: number, divisor: number, ribbons: boolean, seen: Observation, consistent: boolean,
+   *   causes: Cause[]}} Diagnosis
+   */
+
+  /**
+   * Which single slips of a sharing lead to exactly what is seen, and what puts each right. seen: what is read on every
+   * tray, in any order, and whom it is for; left: what is left over, null where it was not counted.
+   * @type {(dividend: number, divisor: number, seen: {value: number, stands_for: number}[], left: number | null,
+   *   ribbons: boolean) => Diagnosis}
+   */
+  const diagnose = (dividend, divisor, trays, left, ribbons) => {
+    const mat = matOf(divisor, ribbons);
+    const seen = { trays: readings(trays.map((tray) => ({ ...tray, sharers: 1 }))), left };
+    const quotient = quotientOf(dividend, divisor);
+    const due = placesHeld(mat).map((width) => ({
+      value: quotient * 10 ** width,
+      sharers: mat[width],
+      stands_for: 10 ** width,
+    }));
+    const consistent = agree(seen, { trays: readings(due), left: dividend % divisor });
+    let causes = [];
+    if (!consistent && Math.abs(trays.length - sum(mat)) <= 1) {
+      const division = workOut(dividend, divisor, { ribbons });
+      const outcomes = simulate(division).filter((outcome) => agree(seen, outcome.seen));
+      causes = causesOf(division, outcomes);
+    }
+    return { dividend, divisor, ribbons, seen, consistent, causes };
+  };
+
+  /**
+   * The symptoms most worth knowing for one division; what leaves no trace is left out. One for each slip, the
+   * likeliest slip first, until `most`: the one that the fewest other slips leave too and, among those, the one on most
+   * trays and of the smallest pieces. A slip that an earlier symptom names has its own only when there is room to spare.
+   * @type {(division: Division, most?: number) => {seen: Observation, offBy: number, causes: Cause[]}[]}
+   */
+  const tellingSlips = (division, most = 8) => {
+    const symptoms = new Map();
+    for (const outcome of simulate(division)) {
+      const key = asText(outcome.seen);
+      if (!symptoms.has(key)) symptoms.set(key, { seen: outcome.seen, outcomes: [], slips: new Set() });
+      symptoms.get(key).outcomes.push(outcome);
+      symptoms.get(key).slips.add(outcome.occasion.slip);
+    }
+    const right = { trays: beadsOn(division.trays(division.end)), left: division.remainder };
+    symptoms.delete(asText(right));
+    const best = new Map();
+    for (const slip of SLIPS) {
+      const ranked = [...symptoms.values()]
+        .filter(({ slips }) => slips.has(slip))
+        .map((symptom) => ({ symptom, rank: [symptom.slips.size, ...howTelling(slip, symptom.outcomes)] }))
+        .sort((one, other) => compare(one.rank, other.rank));
+      if (ranked.length) best.set(slip, ranked[0].symptom);
+    }
+    const chosen = [];
+    const named = new Set();
+    for (const [slip, symptom] of best) {
+      if (named.has(slip)) continue;
+      chosen.push(symptom);
+      symptom.slips.forEach((one) => named.add(one));
+    }
+    const spare = [...best.values()].filter((symptom) => !chosen.includes(symptom));
+    return [...chosen, ...spare].slice(0, most).map(({ seen, outcomes }) => ({
+      seen,
+      offBy: offBy(seen, division.dividend),
+      causes: causesOf(division, outcomes),
+    }));
+  };
+
+  /** The smaller, the more telling a symptom is for a slip that other slips do not leave more seldom. */
+  const howTelling = (slip, outcomes) => {
+    const occasions = outcomes.map(({ occasion }) => occasion).filter((occasion) => occasion.slip === slip);
+    const place = Math.min(...occasions.map((occasion) => occasion.place ?? 0));
+    const there = occasions.filter((occasion) => (occasion.place ?? 0) === place);
+    return [-Math.max(...there.map((occasion) => occasion.many)), place];
+  };
+
+  /** One cause for each slip at each place that needs a repair of its own, likeliest first. */
+  const causesOf = (division, outcomes) => {
+    const together = new Map();
+    for (const outcome of outcomes) {
+      const { occasion } = outcome;
+      const mends = repair(division, outcome);
+      const key = JSON.stringify([occasion.slip, occasion.place, mends]);
+      if (!together.has(key)) {
+        together.set(key, { slip: occasion.slip, place: occasion.place, occasions: new Map(), repair: mends });
+      }
+      together.get(key).occasions.set(JSON.stringify(occasion), occasion);
+    }
+    const rank = (cause) => [SLIPS.indexOf(cause.slip), cause.place ?? 0];
+    return [...together.values()]
+      .map((cause) => ({ ...cause, occasions: [...cause.occasions.values()] }))
+      .sort((one, other) => compare(rank(one), rank(other)));
+  };
+
+  sharing.diagnosis = { diagnose, tellingSlips };
+})((globalThis.sharing ??= {}));

@@ -1,0 +1,135 @@
+// One division, worked out: the number, who shares it, every step, and all that follows from them.
+"use strict";
+((sharing) => {
+  const { digitsOf, valueOf, sum, placesHeld, at, plus, raised } = sharing.places;
+  const { beginning, deal } = sharing.dealing;
+
+  /**
+   * Trays that hold the same: how many sharers, what each stands for, what each has.
+   * @typedef {{sharers: number, stands_for: number, holds: Counts}} Tray
+   */
+
+  /**
+   * All that happens at one level, from the largest to the units. For every place: end = start - rounds x sharers
+   * served with it - exchanged + 10 x exchanged one place up. unfinished: whether pieces of a round lie there after the
+   * last whole one, too few for another.
+   * @typedef {{level: number, start: Counts, rounds: number, exchanged: Counts, end: Counts, steps: Step[],
+   *   unfinished: boolean}} Stage
+   */
+
+  /** One division, worked out. Counts hold every place of the dividend. */
+  class Division {
+    #stages;
+
+    /**
+     * @param {number} dividend a whole number >= 0
+     * @param {Counts} mat how many stand for 1, 10, 100
+     * @param {boolean} [lookFirst] no round is begun that cannot be finished; otherwise it is begun and taken back
+     */
+    constructor(dividend, mat, lookFirst = false) {
+      this.dividend = dividend;
+      this.mat = mat;
+      this.lookFirst = lookFirst;
+      this.divisor = valueOf(mat);
+      this.sharers = sum(mat);
+      /** Whether somebody stands for ten or more. */
+      this.ribbons = mat.length > 1;
+      this.start = digitsOf(dividend);
+      this.beginning = beginning(this.start, mat);
+      /** @type {Step[]} */
+      this.steps = deal(this.start, mat, lookFirst);
+      /** @type {State} */
+      this.end = this.steps[this.steps.length - 1].after;
+      /** The share of one who stands for one. */
+      this.quotient = valueOf(this.end.share);
+      this.remainder = valueOf(this.end.middle);
+      /** Every piece that is moved, from laying out the number to setting aside what is left. */
+      this.handlings = sum(this.start) + sum(this.steps.map((step) => step.pieces));
+    }
+
+    get exchanges() {
+      return this.steps.filter((step) => step.action === "exchange").length;
+    }
+
+    /** @returns {Stage[]} one per level down to the units, also where no round can be dealt */
+    get stages() {
+      return (this.#stages ??= this.#stageByStage());
+    }
+
+    #stageByStage() {
+      const stages = [];
+      let start = this.start;
+      for (let index = 0; index < this.steps.length; ) {
+        const { level } = this.steps[index].after;
+        const steps = [];
+        const exchanged = this.start.map(() => 0);
+        for (; index < this.steps.length && this.steps[index].after.level === level; index += 1) {
+          const step = this.steps[index];
+          steps.push(step);
+          if (step.action === "exchange") exchanged[step.place] += 1;
+        }
+        const end = steps[steps.length - 1].after;
+        const lies = steps.filter(({ action }) => action === "deal-round").pop()?.after.middle ?? start;
+        const unfinished = at(lies, level + this.mat.length - 1) > 0;
+        stages.push({ level, start, rounds: end.share[level], exchanged, end: end.middle, steps, unfinished });
+        start = end.middle;
+      }
+      return stages;
+    }
+
+    /** @type {(state: State) => number} what is still to be shared: falls with every whole round only */
+    toShare(state) {
+      return this.dividend - this.divisor * valueOf(state.share);
+    }
+
+    /** @type {(state: State) => Tray[]} equal trays together, in the order of dealing (largest ribbon first) */
+    trays(state) {
+      const trays = [];
+      let { ahead } = state;
+      for (const width of placesHeld(this.mat)) {
+        const sharers = this.mat[width];
+        const served = Math.min(ahead, sharers);
+        ahead -= served;
+        const stands_for = 10 ** width;
+        const holds = raised(state.share, width);
+        if (served) trays.push({ sharers: served, stands_for, holds: plus(holds, state.level + width, 1) });
+        if (served < sharers) trays.push({ sharers: sharers - served, stands_for, holds });
+      }
+      return trays;
+    }
+
+    /** @type {(state: State) => Counts} the pieces out of the bank: in the middle and on all trays together */
+    room(state) {
+      const room = [...state.middle];
+      for (const tray of this.trays(state)) {
+        tray.holds.forEach((pieces, place) => (room[place] += tray.sharers * pieces));
+      }
+      return room;
+    }
+
+    /** @type {(state: State) => Counts} what the bank has gained since the beginning; below zero: given out */
+    bank(state) {
+      const room = this.room(state);
+      return this.start.map((laid, place) => laid - room[place]);
+    }
+
+    /** @returns {Counts} the most pieces of each place that are out of the bank at one moment */
+    get piecesNeeded() {
+      const exchanges = this.steps.filter((step) => step.action === "exchange");
+      const moments = [this.start, ...exchanges.map((step) => this.room(step.after))];
+      return this.start.map((_, place) => Math.max(...moments.map((room) => room[place])));
+    }
+  }
+
+  /** @type {(divisor: number, ribbons: boolean) => Counts} with ribbons every digit is a group of sharers */
+  const matOf = (divisor, ribbons) => (ribbons ? digitsOf(divisor) : [divisor]);
+
+  /**
+   * One division of whole numbers >= 0 and >= 1.
+   * @type {(dividend: number, divisor: number, how?: {ribbons?: boolean, lookFirst?: boolean}) => Division}
+   */
+  const workOut = (dividend, divisor, { ribbons = false, lookFirst = false } = {}) =>
+    new Division(dividend, matOf(divisor, ribbons), lookFirst);
+
+  sharing.division = { Division, matOf, workOut };
+})((globalThis.sharing ??= {}));

@@ -1,0 +1,47 @@
+// What the room sees at the close: what is read on the trays, and what is left over.
+"use strict";
+((sharing) => {
+  const { valueOf, sum } = sharing.places;
+
+  /**
+   * Trays that read the same: the value read, how many sharers, what each of them stands for.
+   * @typedef {{value: number, sharers: number, stands_for: number}} Reading
+   */
+
+  /**
+   * The trays as `readings` puts them together, and the value left over (null: nobody counted it).
+   * @typedef {{trays: Reading[], left: number | null}} Observation
+   */
+
+  /** @type {(trays: Reading[]) => Reading[]} equal trays together; the largest ribbon first, then the largest value */
+  const readings = (trays) => {
+    const together = new Map();
+    for (const { value, sharers, stands_for } of trays) {
+      const key = `${stands_for}:${value}`;
+      if (!together.has(key)) together.set(key, { value, sharers: 0, stands_for });
+      together.get(key).sharers += sharers;
+    }
+    return [...together.values()]
+      .filter((tray) => tray.sharers)
+      .sort((one, other) => other.stands_for - one.stands_for || other.value - one.value);
+  };
+
+  /** @type {(trays: Tray[]) => Reading[]} what is read where the beads themselves are counted */
+  const beadsOn = (trays) =>
+    readings(trays.map(({ holds, sharers, stands_for }) => ({ value: valueOf(holds), sharers, stands_for })));
+
+  /** @type {(seen: Observation) => string} the same text for the same trays and the same left over */
+  const asText = ({ trays, left }) => `${traysAsText(trays)};${left}`;
+
+  /** @type {(seen: Observation, room: Observation) => boolean} what was not counted has only the trays to agree */
+  const agree = (seen, room) =>
+    (seen.left === null || seen.left === room.left) && traysAsText(seen.trays) === traysAsText(room.trays);
+
+  const traysAsText = (trays) => trays.map((tray) => [tray.value, tray.sharers, tray.stands_for]).join(";");
+
+  /** @type {(seen: Observation, dividend: number) => number | null} how much more than the number; null: not known */
+  const offBy = ({ trays, left }, dividend) =>
+    left === null ? null : sum(trays.map((tray) => tray.value * tray.sharers)) + left - dividend;
+
+  sharing.observations = { readings, beadsOn, asText, agree, offBy };
+})((globalThis.sharing ??= {}));

@@ -1,0 +1,162 @@
+// What puts a room right again after a slip: the fewest movements, or sharing out again from one place down. A repair
+// leads from what a slip left behind to the right pieces on every tray and left over, an empty floor and a whole bank.
+"use strict";
+((sharing) => {
+  const { UNITS, placeName, placesHeld } = sharing.places;
+  const { TEN, pileOf, holds, reads, withMore, together } = sharing.movements;
+  const { shortest } = sharing.shortest;
+
+  const MOST_MOVEMENTS = 4;
+  const PLENTY = 10 ** 6;
+
+  /** @type {(division: Division, outcome: Outcome) => Repair} nothing where all pieces lie right, as with cards */
+  const repair = (division, outcome) => {
+    const { slip } = outcome.occasion;
+    if (slip === "tray-too-few" || slip === "tray-too-many") return withTheRightTrays(division, outcome);
+    const room = roomOf(division, outcome);
+    return shortest(room, MOST_MOVEMENTS) ?? fromOnePlaceDown(room, outcome.occasion);
+  };
+
+  /** @type {(division: Division, outcome: Outcome) => Room} */
+  const roomOf = (division, { occasion, trays, left }) => {
+    const size = Math.max(division.start.length, left.length, ...trays.map((tray) => tray.holds.length));
+    const filled = (pieces) => Array.from({ length: size }, (_, place) => pieces[place] ?? 0);
+    const pile = (at, right, there, stands_for = 1) => {
+      const full = filled(right);
+      return pileOf(at, full, filled(there).map((pieces, place) => pieces - full[place]), stands_for);
+    };
+    const due = Object.fromEntries(division.trays(division.end).map((tray) => [tray.stands_for, tray.holds]));
+    const rolled = occasion.slip === "piece-rolled-away" ? occasion.place : null;
+    const plenty = Array(size).fill(PLENTY);
+    return together([
+      { pile: pile("floor", [], filled([]).map((_, place) => (place === rolled ? 1 : 0))), many: 1 },
+      { pile: pile("bank", plenty, plenty), many: 1 },
+      { pile: pile("left-over", division.end.middle, left), many: 1 },
+      ...trays.map((tray) => ({
+        pile: pile("tray", due[tray.stands_for], tray.holds, tray.stands_for),
+        many: tray.sharers,
+      })),
+    ]);
+  };
+
+  /** After a tray too many or too few: everything again from the largest piece that lies or should lie on a tray. */
+  const withTheRightTrays = (division, outcome) => {
+    const held = [];
+    for (const due of division.trays(division.end)) {
+      const alike = outcome.trays.filter((tray) => tray.stands_for === due.stands_for);
+      if (alike.length !== 1 || alike[0].sharers !== due.sharers || String(alike[0].holds) !== String(due.holds)) {
+        held.push(...[due, ...alike].flatMap((tray) => placesHeld(tray.holds)));
+      }
+    }
+    return held.length ? [{ again: Math.max(...held) }] : [];
+  };
+
+  /** Put right what the slip brought or took, then everything again from the highest place not right on a tray. */
+  const fromOnePlaceDown = (room, occasion) => {
+    const plan = [];
+    const wrong = tooMany(occasion);
+    for (let place = room[0].pile.off.length - 1; place >= 0; place -= 1) {
+      const pieces = wrong[place] ?? 0;
+      if (pieces < 0) {
+        const source = occasion.slip === "piece-rolled-away" ? "floor" : "bank";
+        plan.push({ pieces: -pieces, place, source, target: "left-over", giving: null, taking: null });
+      } else if (pieces > 0) {
+        const inRoom = room.filter(({ pile }) => pile.at === "left-over" || pile.at === "tray");
+        const there = inRoom.reduce((total, { pile, many }) => total + many * holds(pile, place), 0);
+        wrong[place - 1] = (wrong[place - 1] ?? 0) + TEN * Math.max(pieces - there, 0);
+        const brought = toTheBank(room, place, Math.min(pieces, there));
+        plan.push(...brought.plan);
+        room = brought.room;
+      }
+    }
+    const trays = room.filter(({ pile }) => pile.at === "tray");
+    const off = trays.flatMap(({ pile }) => [...pile.off.keys()].filter((place) => pile.off[place]));
+    return [...plan, { again: Math.max(UNITS, ...off) }];
+  };
+
+  /** @type {(occasion: Occasion) => Object<number, number>} pieces of each place brought into the room by a slip */
+  const tooMany = ({ slip, place, other }) => {
+    switch (slip) {
+      case "bank-counts-nine":
+      case "laid-out-too-few":
+      case "piece-rolled-away":
+        return { [place ?? UNITS]: -1 };
+      case "bank-counts-eleven":
+      case "laid-out-too-many":
+      case "piece-not-banked":
+        return { [place ?? UNITS]: 1 };
+      case "bank-wrong-kind":
+        return { [place ?? UNITS]: -TEN, [other ?? UNITS]: TEN };
+      default:
+        return {};
+    }
+  };
+
+  /** From what is left over; else from as few of the fullest trays as give alike; else by way of the middle. */
+  const toTheBank = (room, place, pieces) => {
+    const plan = [];
+    let missing = pieces - holds(room.find(({ pile }) => pile.at === "left-over").pile, place);
+    const trays = room
+      .filter(({ pile }) => pile.at === "tray")
+      .sort((one, other) => reads(other.pile) - reads(one.pile));
+    const give = (pile, some, each, target) => {
+      const giving = { reads: reads(pile), trays: some, stands_for: pile.stands_for };
+      plan.push({ pieces: each, place, source: "tray", target, giving, taking: null });
+      room = lighter(room, pile, some, place, each);
+    };
+    if (missing > 0) {
+      for (const { pile, many } of trays) {
+        for (let some = 1; some <= many; some += 1) {
+          const each = pieces / some;
+          if (pieces % some === 0 && each <= holds(pile, place)) {
+            give(pile, some, each, "bank");
+            return { plan, room };
+          }
+        }
+      }
+    }
+    for (const { pile, many } of trays) {
+      const each = Math.min(holds(pile, place), Math.ceil(missing / many));
+      if (each > 0) {
+        missing -= each * many;
+        give(pile, many, each, "left-over");
+      }
+    }
+    if (pieces) plan.push({ pieces, place, source: "left-over", target: "bank", giving: null, taking: null });
+    return { plan, room };
+  };
+
+  /** The room when so many of some trays have given pieces; what is left over is not followed. */
+  const lighter = (room, pile, trays, place, pieces) =>
+    together([
+      ...room,
+      { pile, many: -trays },
+      { pile: withMore(pile, place, -pieces), many: trays },
+    ]);
+
+  /**
+   * One movement of a repair as it is written. With ribbons trays also say what they stand for; from trays to trays,
+   * `reads` is said of those that give, `to_reads` of those that take.
+   * @type {(step: Object, ribbons: boolean) => Object}
+   */
+  const asData = (step, ribbons) => {
+    if ("again" in step) return { again_from: placeName(step.again) };
+    if ("exchange" in step) {
+      const exchange = { exchange: step.exchange, place: placeName(step.place), at: step.at };
+      return { ...exchange, ...traysAsData(step.trays, ribbons) };
+    }
+    const { pieces, giving, taking } = step;
+    const movement = { pieces, place: placeName(step.place), from: step.source, to: step.target };
+    if (!giving || !taking) return { ...movement, ...traysAsData(giving ?? taking, ribbons) };
+    const to = ribbons ? { to_reads: taking.reads, to_stands_for: taking.stands_for } : { to_reads: taking.reads };
+    return { ...movement, ...traysAsData(giving, ribbons), ...to };
+  };
+
+  const traysAsData = (alike, ribbons) => {
+    if (!alike) return {};
+    const { reads, trays, stands_for } = alike;
+    return ribbons ? { reads, trays, stands_for } : { reads, trays };
+  };
+
+  sharing.repairs = { repair, asData };
+})((globalThis.sharing ??= {}));

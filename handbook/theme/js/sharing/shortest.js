@@ -1,0 +1,172 @@
+// The shortest way to put a room right, as few movements as there can be. Among plans that are equally short the first
+// counts, compared movement by movement: the larger place first, then where the pieces come from and where they go
+// (floor, bank, left over, trays), then the fullest trays. So moves are tried in this order, and only while so few
+// movements may still be enough.
+"use strict";
+((sharing) => {
+  const { sum, compare } = sharing.places;
+  const { WHERE, TEN, holds, reads, roomAfter, told } = sharing.movements;
+
+  /** @type {(room: Room, most: number) => Repair | null} null where it takes more than so many movements */
+  const shortest = (room, most) => {
+    for (let movements = least(room); movements <= most; movements += 1) {
+      const plan = planOf(room, movements);
+      if (plan) return plan;
+    }
+    return null;
+  };
+
+  const planOf = (room, movements) => {
+    const off = stillOff(room);
+    if (!off) return [];
+    for (const move of moves(room)) {
+      const after = roomAfter(room, move);
+      if (stillOff(after) >= off || least(after) >= movements) continue;
+      const plan = planOf(after, movements - 1);
+      if (plan) return [told(room, move), ...plan];
+    }
+    return null;
+  };
+
+  /** At how many piles pieces of a place are off. */
+  const stillOff = (room) => sum(columnsOf(room).map((column) => column.length));
+
+  /**
+   * Fewer movements than this cannot put a room right. At one place every pile that is off needs a movement of its own,
+   * but for piles that settle with each other; an exchange may be one movement fewer for two places.
+   */
+  const least = (room) => {
+    const columns = columnsOf(room);
+    const needed = columns.map(neededAt);
+    const all = sum(needed);
+    const saved = [];
+    for (let place = 1; place < columns.length; place += 1) {
+      if (columns[place].length && columns[place - 1].length && exchangeHelps(room, place)) {
+        saved.push(Math.min(needed[place - 1], needed[place]));
+      }
+    }
+    if (!saved.length) return all;
+    return Math.max(Math.ceil(sum(columns.map((column) => column.length)) / 2), all - sum(saved));
+  };
+
+  const kindOf = (pile) => `${pile.at} ${pile.stands_for}`;
+
+  /** What is off, place by place; trays for the same that are off alike at a place are together there. */
+  const columnsOf = (room) =>
+    room[0].pile.off.map((_, place) => {
+      const column = new Map();
+      for (const { pile, many } of room) {
+        const off = pile.off[place];
+        if (!off) continue;
+        const key = `${kindOf(pile)} ${off}`;
+        column.set(key, { kind: kindOf(pile), off, many: many + (column.get(key)?.many ?? 0) });
+      }
+      return [...column.values()];
+    });
+
+  /** One movement for each pile, or for two of them where some may settle with each other. */
+  const neededAt = (column) => {
+    if (column.length < 2) return column.length;
+    const like = new Map();
+    for (const { kind, off } of column) like.set(kind, (like.get(kind) ?? new Set([0])).add(off));
+    const sums = new Set([0]);
+    let settle = false;
+    for (const { kind, off, many } of column) {
+      for (const total of [...sums]) {
+        for (const other of like.get(kind)) {
+          if (other === off) continue;
+          const more = total + many * (off - other);
+          settle ||= more === 0;
+          sums.add(more);
+        }
+      }
+    }
+    return column.length - (settle ? Math.floor(column.length / 2) : 0);
+  };
+
+  /**
+   * Whether an exchange between a place and the next smaller one may save a movement. It does so only at a pile that
+   * settles both places without a movement from or to the bank.
+   */
+  const exchangeHelps = (room, place) =>
+    room.some(
+      ({ pile, many }) =>
+        mayExchange(pile) &&
+        [1, -1].some(
+          (way) => settles(room, pile, many, place, -way) && settles(room, pile, many, place - 1, TEN * way),
+        ),
+    );
+
+  const mayExchange = (pile) => pile.at === "left-over" || pile.at === "tray";
+
+  /** Whether what is off after an exchange, and perhaps one at the next place, may be settled with other piles. */
+  const settles = (room, pile, many, place, more) => {
+    const others = room.filter((one) => one.pile !== pile).map((one) => ({ off: one.pile.off[place], many: one.many }));
+    const like = [...new Set([0, ...others.map((one) => one.off)])];
+    const sums = sumsOf(others, like);
+    const now = pile.off[place] + more;
+    return [-TEN, -1, 0, 1, TEN].some((beside) => like.some((other) => sums.has(many * (other - now - beside))));
+  };
+
+  /** What others may give or take together, each until it is right or like another. */
+  const sumsOf = (others, like) => {
+    const sums = new Set([0]);
+    for (const { off, many } of others) {
+      if (!off) continue;
+      for (const total of [...sums]) for (const other of like) sums.add(total + many * (off - other));
+    }
+    return sums;
+  };
+
+  /** What may be done next in a shortest plan, in the order in which plans are compared. */
+  function* moves(room) {
+    const piles = [...room].sort((one, other) => inOrder(one.pile, other.pile));
+    for (let place = piles[0].pile.off.length - 1; place >= 0; place -= 1) {
+      const off = piles.filter(({ pile }) => pile.off[place] || pile.at === "bank");
+      const like = new Map();
+      for (const { pile } of off) like.set(kindOf(pile), (like.get(kindOf(pile)) ?? new Set([0])).add(pile.off[place]));
+      for (const source of piles) {
+        const { pile } = source;
+        if (pile.off[place] || pile.at === "bank") {
+          for (const target of off) {
+            for (const pieces of worthMoving(source, target, place, like)) {
+              yield { source: pile, target: target.pile, place, pieces };
+            }
+          }
+        }
+        if (place && mayExchange(pile) && (pile.off[place] || pile.off[place - 1])) {
+          if (holds(pile, place)) yield { source: pile, target: null, place, pieces: 1 };
+          if (holds(pile, place - 1) >= TEN) yield { source: pile, target: null, place: place - 1, pieces: TEN };
+        }
+      }
+    }
+  }
+
+  /** Floor, bank, left over, trays; the fullest first; those that read the same by what is right and off, for whom. */
+  const inOrder = (one, other) =>
+    WHERE.indexOf(one.at) - WHERE.indexOf(other.at) ||
+    reads(other) - reads(one) ||
+    compare(one.right, other.right) ||
+    compare(one.off, other.off) ||
+    one.stands_for - other.stands_for;
+
+  /** So many pieces for each tray that the source or the target is right, or like other trays for the same. */
+  const worthMoving = (source, target, place, like) => {
+    const unequal = source.pile.at === target.pile.at && source.many !== target.many;
+    if (target.pile.at === "floor" || source === target || unequal) return [];
+    const trays = Math.max(source.many, target.many);
+    const there = holds(source.pile, place) * source.many;
+    const pieces = new Set();
+    for (const [pile, way] of [[source.pile, 1], [target.pile, -1]]) {
+      if (pile.at === "bank") continue;
+      const many = pile.at === "tray" ? 1 : trays;
+      for (const off of like.get(kindOf(pile))) {
+        const more = way * (pile.off[place] - off);
+        if (more > 0 && more % many === 0) pieces.add(more / many);
+      }
+    }
+    return [...pieces].filter((more) => more * trays <= there).sort((one, other) => one - other);
+  };
+
+  sharing.shortest = { shortest };
+})((globalThis.sharing ??= {}));

@@ -1,0 +1,47 @@
+// Numbers, places and pieces as people say them.
+"use strict";
+((sharing) => {
+  const { HUNDREDS, THOUSANDS, placeName, quotientOf } = sharing.places;
+  const { say, written } = sharing.phrases;
+
+  const LARGEST_SMALL = 12;
+  const LARGEST_NAMED_PLACE = 6;
+
+  /** @type {(words: Phrases, number: number) => string} from 0 to 9,999: "five thousand two hundred thirty" */
+  const numberWords = (words, number) => {
+    if (number <= 20) return say(words, `number.${number}`);
+    if (number < 100) {
+      const units = number % 10;
+      const tens = say(words, `number.${number - units}`);
+      return units ? say(words, "number.tens-and-units", { tens, units: numberWords(words, units) }) : tens;
+    }
+    const place = number >= 1000 ? THOUSANDS : HUNDREDS;
+    const rest = number % 10 ** place;
+    const how_many = numberWords(words, quotientOf(number, 10 ** place));
+    const whole = say(words, `number.of-${placeName(place)}`, { how_many });
+    return rest ? say(words, "number.with-rest", { whole, rest: numberWords(words, rest) }) : whole;
+  };
+
+  /** @type {(words: Phrases, number: number) => string} in a sentence: words up to twelve, digits from there */
+  const smallNumber = (words, number) =>
+    number <= LARGEST_SMALL ? numberWords(words, number) : written(words.grouping, number);
+
+  /** @type {(words: Phrases, place: number) => string} "tens" */
+  const placeWord = (words, place) => ofAPlace(words, "place", place);
+
+  const ofAPlace = (words, table, place, filled = {}) => {
+    const name = place <= LARGEST_NAMED_PLACE ? placeName(place) : "larger";
+    return say(words, `${table}.${name}`, { power: place, ...filled });
+  };
+
+  /** @type {(words: Phrases, place: number, count: number) => string} so many, without the number: "ten-bars" */
+  const material = (words, place, count) =>
+    place > THOUSANDS
+      ? say(words, "material.larger", { count, worth: 10 ** place })
+      : say(words, `material.${placeName(place)}`, { count });
+
+  /** @type {(words: Phrases, items: string[]) => string} "a, b, c" */
+  const inARow = (words, items) => items.join(say(words, "list.comma"));
+
+  sharing.numberWords = { numberWords, smallNumber, placeWord, material, inARow };
+})((globalThis.sharing ??= {}));

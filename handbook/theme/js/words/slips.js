@@ -1,0 +1,85 @@
+// Slips in words: what may have happened, where to look, and what puts it right.
+"use strict";
+((sharing) => {
+  const { UNITS, placeName, placesHeld } = sharing.places;
+  const { say, has, written } = sharing.phrases;
+  const { material, placeWord, inARow } = sharing.numberWords;
+  const { repairWords } = sharing.repairWords;
+
+  const BY_SPOT = ["piece-not-banked", "piece-rolled-away", "cards-swapped", "zero-forgotten"];
+  const OF_CARDS = ["cards-swapped", "zero-forgotten"];
+
+  /**
+   * One cause in words; what is said of when it happened holds all its occasions together.
+   * @type {(words: Phrases, cause: Cause, division: Division) => {happened: string, look: string, mend: string}}
+   */
+  const explain = (words, cause, division) => {
+    const places = filled(words, cause);
+    if (division.ribbons) Object.assign(places, filledWithRibbons(words, cause, division));
+    const table = `slip.${cause.slip}${BY_SPOT.includes(cause.slip) ? `.${cause.occasions[0].spot}` : ""}`;
+    const special = [...(division.ribbons ? ["with-ribbons"] : []), ...(cause.place === UNITS ? ["of-units"] : [])];
+    // The sentence for ribbons or units where there is one, otherwise the one for all.
+    const sentence = (part) => {
+      const key = special.map((name) => `${table}.${part}-${name}`).find((one) => has(words, one));
+      return say(words, key ?? `${table}.${part}`, places);
+    };
+    const repair = repairWords(words, cause.repair);
+    const mend = has(words, `${table}.mend`) ? say(words, `${table}.mend`, { repair }).trim() : repair;
+    return { happened: sentence("happened"), look: sentence("look"), mend };
+  };
+
+  /** Everything that a sentence about a slip may name. */
+  const filled = (words, cause) => {
+    const { many, other } = cause.occasions[0];
+    const place = cause.place ?? UNITS;
+    const turns = [...new Set(cause.occasions.map(({ turn }) => turn))].sort((one, next) => one - next);
+    return {
+      count: many,
+      one: material(words, place, 1),
+      several: material(words, place, 2),
+      pieces: material(words, place, many),
+      place: placeWord(words, place),
+      larger_place: placeWord(words, place + 1),
+      other_place: placeWord(words, other ?? UNITS),
+      other_several: material(words, other ?? UNITS, 2),
+      round: which(words, "round", turns),
+      exchange: which(words, "exchange", turns),
+    };
+  };
+
+  /** What a sentence says otherwise, or says besides, where a child stands for ten or a hundred. */
+  const filledWithRibbons = (words, cause, division) => {
+    const smallest = placesHeld(division.mat).pop();
+    const places = { fair: fair(words, division), stands_for: 10 ** smallest };
+    if (!OF_CARDS.includes(cause.slip)) return places;
+    // The share of one who stands for ten lies one place higher.
+    const other = cause.occasions[0].other ?? UNITS;
+    const place = placeWord(words, (cause.place ?? UNITS) + smallest);
+    return { ...places, place, other_place: placeWord(words, other + smallest) };
+  };
+
+  /** How trays compare of children who do not all stand for the same. */
+  const fair = (words, division) => {
+    const widths = placesHeld(division.mat);
+    const smallest = widths.pop();
+    if (!widths.length) return say(words, "fair.all-the-same");
+    const times = widths
+      .reverse()
+      .map((width) => say(words, `fair.times-${placeName(width - smallest)}`, { stands_for: standsFor(words, width) }));
+    return say(words, "fair.compare", { stands_for: standsFor(words, smallest), fair: inARow(words, times) });
+  };
+
+  const standsFor = (words, width) => say(words, `fair.stands-for-${placeName(width)}`);
+
+  /** "exchange 2", "one of the rounds 1 to 8": the turns at which it can have happened */
+  const which = (words, what, turns) => {
+    const first = turns[0];
+    const last = turns[turns.length - 1];
+    if (first === last) return say(words, `turn.${what}`, { turn: first });
+    if (last - first === turns.length - 1) return say(words, `turn.${what}-from-to`, { first, last });
+    const listed = turns.map((turn) => written(words.grouping, turn));
+    return say(words, `turn.${what}-among`, { turns: inARow(words, listed) });
+  };
+
+  sharing.slipWords = { explain };
+})((globalThis.sharing ??= {}));

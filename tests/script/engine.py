@@ -1,0 +1,68 @@
+"""The scripts of the handbook's pages in an embedded V8, and their answers beside Python's, as JSON."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
+
+from py_mini_racer import MiniRacer
+
+from generator import HANDBOOK
+from generator.pages.kinds import script_data
+from generator.source.library import load
+from generator.words.phrases import Phrases
+
+FOLDER = HANDBOOK / "theme" / "js"
+SECONDS = 120
+IN_ORDER = (
+    *(f"sharing/{name}.js" for name in ("places", "dealing", "division", "features", "shelf", "numbers")),
+    *(f"sharing/{name}.js" for name in ("observations", "slips", "movements", "shortest", "repairs", "diagnosis")),
+    *(f"words/{name}.js" for name in ("phrases", "numbers", "repairs", "slips")),
+    "sharing/asked.js",
+)
+
+# A value without the names in it, as Python's named tuples are in JSON; and what is refused, in the words of its error.
+HELPERS = """
+const bare = (value) =>
+  value && typeof value === "object" ? (Array.isArray(value) ? value : Object.values(value)).map(bare) : value;
+const orRefused = (answer) => {
+  try {
+    return answer();
+  } catch (error) {
+    return `${error.name}: ${error.message}`;
+  }
+};
+"""
+
+
+class Engine:
+    """The scripts, loaded once. What runs longer than SECONDS is an endless loop, and ends with an exception."""
+
+    def __init__(self, v8: MiniRacer) -> None:
+        self._v8 = v8
+
+    def run(self, script: str) -> str:
+        """The text that a script comes to."""
+        return str(self._v8.eval(script, timeout_sec=SECONDS))
+
+    def answers(self, function: str, calls: Iterable[object]) -> list[str]:
+        """The JSON of what a function of one argument answers for each of many."""
+        text = self.run(f"{as_json(list(calls))}.map((call) => JSON.stringify(({function})(call))).join('\\n')")
+        return text.split("\n")
+
+
+@contextmanager
+def running() -> Iterator[Engine]:
+    """An engine that knows the stock handbook and its school."""
+    with MiniRacer() as v8:
+        engine = Engine(v8)
+        known = script_data.files(load(HANDBOOK), Phrases("en"))[script_data.FILE].decode()
+        for script in (*((FOLDER / name).read_text("utf-8") for name in IN_ORDER), known, HELPERS):
+            engine.run(script)
+        yield engine
+
+
+def as_json(value: object) -> str:
+    """As a script writes it: no spaces, characters as they are."""
+    return json.dumps(value, ensure_ascii=False, separators=(",", ":"))

@@ -1,0 +1,136 @@
+"""Slips, what they leave behind, repairs and diagnosis in script and in Python."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable, Iterator
+from functools import cache
+from itertools import islice
+from random import Random
+from unittest.mock import patch
+
+import pytest
+
+from generator.commands.diagnose import as_data, repair_as_data
+from generator.engine import diagnosis
+from generator.engine.diagnosis import Seen, diagnose, telling_slips
+from generator.engine.observations import Observation
+from generator.engine.repairs import repair
+from generator.engine.sharing import share
+from generator.engine.slips import Slip, simulate
+from tests.commands.running import run_command
+from tests.engine.mishaps import divisions
+from tests.sampling import times
+from tests.script.engine import Engine, as_json
+
+ROOMS = times(1_000, 14)
+OUTCOMES = """([n, d, ribbons]) => {
+  const division = sharing.division.workOut(n, d, { ribbons });
+  return sharing.slips.simulate(division).map((outcome) => [
+    bare(outcome),
+    sharing.repairs.repair(division, outcome).map((step) => sharing.repairs.asData(step, ribbons)),
+  ]);
+}"""
+DIAGNOSE = "([n, d, room]) => sharing.diagnose(n, d, room)"
+
+
+def plain(seed: int) -> Iterator[tuple[int, int]]:
+    """Divisor 1, numbers shorter than the divisor, shares of 0 and of 1 come first: they are special everywhere."""
+    yield from ((4_321, 1), (0, 1), (0, 3), (5, 7), (9, 9), (10, 11), (100, 99), (12, 12), (2_684, 2), (65, 11))
+    yield from divisions(seed)
+
+
+def with_ribbons(seed: int) -> Iterator[tuple[int, int]]:
+    yield from ((35, 12), (5, 12), (0, 12), (3_432, 12), (6_312, 102), (2_460, 20), (1_110, 111), (7, 4), (999, 999))
+    chance = Random(seed)
+    by_children = [divisor for divisor in range(10, 1_000) if sum(map(int, str(divisor))) <= 12]
+    while True:
+        dividend = int("".join(chance.choices("0123456789", (5, *[1] * 9), k=chance.randint(1, 4))))
+        yield dividend, chance.choice(by_children)
+
+
+KINDS = pytest.mark.parametrize(
+    ("rooms", "ribbons"), [(plain, False), (with_ribbons, True)], ids=["plain", "with ribbons"]
+)
+Rooms = Callable[[int], Iterator[tuple[int, int]]]
+
+
+@KINDS
+def test_every_slip_leaves_the_same_room_and_the_same_repair_puts_it_right(
+    engine: Engine, rooms: Rooms, ribbons: bool
+) -> None:
+    for dividend, divisor in islice(rooms(61), ROOMS):
+        sharing = share(dividend, divisor, ribbons=ribbons)
+        (answer,) = engine.answers(OUTCOMES, [(dividend, divisor, ribbons)])
+        expected = [
+            [
+                [outcome.occasion, outcome.trays, outcome.left, outcome.seen],
+                repair_as_data(repair(sharing, outcome), ribbons),
+            ]
+            for outcome in simulate(sharing)
+        ]
+        assert answer == as_json(expected), (dividend, divisor)
+
+
+@KINDS
+def test_all_that_may_be_seen_is_explained_alike(engine: Engine, rooms: Rooms, ribbons: bool) -> None:
+    """Every room that a slip leaves, and each with what is left over not counted; both engines remember repairs."""
+    for dividend, divisor in islice(rooms(62), ROOMS):
+        sharing = share(dividend, divisor, ribbons=ribbons)
+        outcomes = tuple(simulate(sharing))
+        observations = [seen for seen in dict.fromkeys(outcome.seen for outcome in outcomes) if seen.trays]
+        observations += [seen._replace(left=None) for seen in observations[::5]]
+        calls = [(dividend, divisor, asked(seen, ribbons)) for seen in observations]
+        answers = engine.answers(DIAGNOSE, calls)
+        with (
+            patch.object(diagnosis, "simulate", lambda _sharing, outcomes=outcomes: outcomes),
+            patch.object(diagnosis, "repair", cache(repair)),
+        ):
+            for seen, answer in zip(observations, answers, strict=True):
+                found = diagnose(dividend, divisor, every_tray(seen), seen.left, ribbons=ribbons)
+                assert answer == as_json(as_data(found)), (dividend, divisor, seen)
+
+
+@KINDS
+def test_the_slips_most_worth_knowing_of_a_lesson(engine: Engine, rooms: Rooms, ribbons: bool) -> None:
+    function = """([n, d, ribbons]) => sharing.diagnosis
+      .tellingSlips(sharing.division.workOut(n, d, { ribbons }))
+      .map(({ seen, offBy, causes }) =>
+        bare([seen, offBy, causes.map(({ slip, place, occasions }) => [slip, place, occasions])]))"""
+    for dividend, divisor in islice(rooms(63), ROOMS // 4):
+        (answer,) = engine.answers(function, [(dividend, divisor, ribbons)])
+        symptoms = telling_slips(share(dividend, divisor, ribbons=ribbons))
+        expected = [
+            [symptom.seen, symptom.off_by, [[cause.slip, cause.place, cause.occasions] for cause in symptom.causes]]
+            for symptom in symptoms
+        ]
+        assert answer == as_json(expected), (dividend, divisor)
+
+
+def test_slips_are_told_in_the_same_order_of_likelihood(engine: Engine) -> None:
+    assert engine.run("JSON.stringify(sharing.slips.SLIPS)") == as_json(list(Slip))
+
+
+@pytest.mark.parametrize(
+    ("line", "call"),
+    [
+        ("5230 4 --seen 1308,1307,1307,1307 --left 1", "5230, 4, { seen: [1308, 1307, 1307, 1307], left: 1 }"),
+        ("5230 4 --seen 1332,1332,1332,1232", "5230, 4, { seen: [1332, 1332, 1332, 1232] }"),
+        ("5230 4 --seen 1307,1307,1307,1307 --left 2", "'5230', '4', { seen: ['1307', 1307, 1307, 1307], left: '2' }"),
+        ("5230 4 --seen 1743,1743,1743", "5230, 4, { seen: [1743, 1743, 1743], left: null }"),
+        ("5230 4 --seen 1,2,3", "5230, 4, { seen: [1, 2, 3] }"),
+        ("3432 12 --ribbons --seen 10:2860,286,285 --left 1",
+         "3432, 12, { ribbons: true, seen: [{ stands_for: 10, value: 2860 }, 286, 285], left: 1 }"),
+    ],
+)  # fmt: skip
+def test_the_object_is_that_of_the_command(engine: Engine, line: str, call: str) -> None:
+    written = json.loads(run_command("diagnose", *line.split(), "--json").out)
+    assert engine.run(f"JSON.stringify(sharing.diagnose({call}))") == as_json(written)
+
+
+def every_tray(seen: Observation) -> list[Seen]:
+    return [Seen(tray.value, tray.stands_for) for tray in seen.trays for _ in range(tray.sharers)]
+
+
+def asked(seen: Observation, ribbons: bool) -> dict[str, object]:
+    return {"ribbons": ribbons, "seen": [tray._asdict() for tray in every_tray(seen)], "left": seen.left}

@@ -1,0 +1,51 @@
+"""What the commands refuse, `window.sharing` refuses with an Error of the same sentence."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.commands.running import run_command
+from tests.script.engine import Engine
+
+REFUSED = [
+    ("share -5 4", "share(-5, 4)"),
+    ("share 3.5 4", "share(3.5, 4)"),
+    ("share abc 4", "share('abc', 4)"),
+    ("share 1000000000000001 4", "share(1000000000000001, 4)"),
+    ("share 10 0", "share(10, 0)"),
+    ("share 10 10000", "share(10, 10000)"),
+    ("share 10 10000 --look-first", "share(10, 10000, { look_first: true })"),
+    ("share 10 1000000 --ribbons", "share(10, 1000000, { ribbons: true })"),
+    ("choose 0", "choose(0)"),
+    ("choose 13", "choose('13')"),
+    ("choose 4 --exchange-from units", "choose(4, { exchange_from: ['units'] })"),
+    ("choose 4 --exchange-from tens,millions", "choose(4, { exchange_from: ['tens', 'millions'] })"),
+    ("choose 4 --remainder few", "choose(4, { remainder: 'few' })"),
+    ("choose 4 --zeros all", "choose(4, { zeros: 'all' })"),
+    ("choose 4 --digits 5", "choose(4, { digits: 5 })"),
+    ("choose 4 --digits 0", "choose(4, { digits: 0 })"),
+    ("diagnose 10 10000 --seen 1", "diagnose(10, 10000, { seen: [1] })"),
+    ("diagnose 10 0 --seen 1", "diagnose(10, 0, { seen: [1] })"),
+    ("diagnose -1 2 --seen 1", "diagnose(-1, 2, { seen: [1] })"),
+    ("diagnose 10 2", "diagnose(10, 2)"),
+    ("diagnose 10 2 --seen 5,x", "diagnose(10, 2, { seen: [5, 'x'] })"),
+    ("diagnose 10 2 --seen 5,", "diagnose(10, 2, { seen: [5, ''] })"),
+    ("diagnose 10 2 --seen 5,-5", "diagnose(10, 2, { seen: [5, -5] })"),
+    ("diagnose 10 2 --seen 7:5,5", "diagnose(10, 2, { seen: [{ stands_for: 7, value: 5 }, 5] })"),
+    ("diagnose 10 2 --seen 5,5 --left 0.5", "diagnose(10, 2, { seen: [5, 5], left: 0.5 })"),
+]
+
+
+@pytest.mark.parametrize(("line", "call"), REFUSED)
+def test_the_sentence_is_that_of_the_command(engine: Engine, line: str, call: str) -> None:
+    ran = run_command(*line.split())
+    assert ran.code == 2
+    written = ran.err.splitlines()[-1]
+    assert written.startswith("Error: ")
+    assert engine.run(f"orRefused(() => sharing.{call})") == written
+
+
+def test_no_tray_seen_at_all_is_refused(engine: Engine) -> None:
+    """The command cannot be asked this; the engine behind it says the same (see tests/engine/test_diagnosis.py)."""
+    refused = engine.run("orRefused(() => sharing.diagnose(10, 2, { seen: [] }))")
+    assert refused == "Error: the number of trays seen is 0: it must be 1 or more"

@@ -1,0 +1,82 @@
+"""`share` in script and in Python: the same object, key by key and in the same order, for every division of a room."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from random import Random
+
+import pytest
+
+from generator.commands.share import as_data
+from generator.engine.features import features_of
+from generator.engine.sharing import share
+from generator.engine.shelf import needs, shortages
+from generator.source.school import School
+from tests.sampling import WHOLE, sample, spread
+from tests.script.engine import Engine, as_json
+
+AT_ONCE = 200
+DIVIDENDS = sample(range(10_000), 97)
+RIBBON_DIVISORS = [divisor for divisor in range(1, 1_000) if sum(map(int, str(divisor))) <= 12]
+EVERY_37TH = spread(list(range(10_000)), 271 if WHOLE else 9)
+
+Division = tuple[int, int, bool, bool]
+"""Dividend, divisor, with ribbons, looking first."""
+
+
+def check(engine: Engine, divisions: Iterable[Division]) -> None:
+    asked = list(divisions)
+    for start in range(0, len(asked), AT_ONCE):
+        some = asked[start : start + AT_ONCE]
+        answers = engine.answers("([n, d, ribbons, look_first]) => sharing.share(n, d, { ribbons, look_first })", some)
+        for division, answer in zip(some, answers, strict=True):
+            dividend, divisor, ribbons, look_first = division
+            sharing = share(dividend, divisor, ribbons=ribbons, look_first=look_first)
+            assert answer == as_json(as_data(sharing, ribbons)), division
+
+
+@pytest.mark.parametrize("divisor", range(1, 13))
+def test_every_dividend_up_to_9999(engine: Engine, divisor: int) -> None:
+    check(engine, ((dividend, divisor, False, False) for dividend in DIVIDENDS))
+
+
+@pytest.mark.parametrize("divisor", range(1, 13))
+def test_looking_first_leaves_out_the_same_movements(engine: Engine, divisor: int) -> None:
+    check(engine, ((dividend, divisor, False, True) for dividend in DIVIDENDS[divisor::7]))
+
+
+def test_every_ribbon_divisor_that_twelve_children_can_make(engine: Engine) -> None:
+    for divisor in sample(RIBBON_DIVISORS, 60):
+        check(engine, ((dividend, divisor, True, dividend % 3 == 0) for dividend in EVERY_37TH))
+
+
+def test_numbers_as_large_as_the_command_takes(engine: Engine) -> None:
+    chance = Random(15)
+    lengths = [10 ** chance.randint(4, 15) for _ in range(20)]
+    check(engine, ((chance.randint(0, most), chance.randint(1, 60), False, False) for most in lengths))
+    check(engine, ((chance.randint(0, most), chance.choice(RIBBON_DIVISORS), True, False) for most in lengths))
+    check(engine, [(10**15, 7, False, False), (10**15, 111_111, True, False), (0, 9_999, False, False)])
+
+
+def test_what_is_special_and_what_is_needed_and_lacking(engine: Engine) -> None:
+    """Features, needs, shortages, and the places where a round cannot be finished: values in order, without names."""
+    chance = Random(16)
+    divisions = [(chance.randint(0, 10 ** chance.randint(1, 4)), chance.randint(1, 12), False) for _ in range(300)]
+    divisions += [(chance.randint(0, 9_999), chance.choice(RIBBON_DIVISORS), True) for _ in range(300)]
+    shelf = School().shelf
+    answers = engine.answers(
+        """([n, d, ribbons]) => {
+          const division = sharing.division.workOut(n, d, { ribbons });
+          const needs = sharing.shelf.needs(division);
+          const unfinished = division.stages.map((stage) => stage.unfinished);
+          const features = sharing.features.featuresOf(division);
+          return bare([features, needs, sharing.shelf.shortages(needs, sharing.handbook.shelf), unfinished]);
+        }""",
+        divisions,
+    )
+    for (dividend, divisor, ribbons), answer in zip(divisions, answers, strict=True):
+        sharing = share(dividend, divisor, ribbons=ribbons)
+        unfinished = [stage.unfinished for stage in sharing.stages]
+        features = list(vars(features_of(sharing)).values())
+        taken = needs(sharing)
+        assert answer == as_json([features, taken, shortages(taken, shelf.owned), unfinished]), (dividend, divisor)
