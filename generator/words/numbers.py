@@ -60,6 +60,16 @@ def one_piece(words: Phrases, place: int) -> str:
     return _of_a_place(words, "one-piece", place)
 
 
+def said_piece(words: Phrases, number: int, place: int) -> str:
+    """The same as it is spoken: 'one ten', 'twelve hundreds'."""
+    return _of_a_place(words, "said-piece", place, count=number, number=number_words(words, number))
+
+
+def said_pieces(words: Phrases, counts: Counts) -> str:
+    """'two tens and three units', as it is spoken."""
+    return listing(words, [said_piece(words, counts[place], place) for place in counts.places_held])
+
+
 def pieces(words: Phrases, counts: Counts) -> str:
     """'5 thousands, 2 hundreds and 3 tens'; places without a piece are not named."""
     return listing(words, _each_piece(words, counts)) or words.say("piece.none")
@@ -112,6 +122,6 @@ def _each_piece(words: Phrases, counts: Counts) -> list[str]:
     return [piece(words, counts[place], place) for place in counts.places_held]
 
 
-def _of_a_place(words: Phrases, table: str, place: int, **filled: int) -> str:
+def _of_a_place(words: Phrases, table: str, place: int, **filled: int | str) -> str:
     name = place_name(place) if place <= _LARGEST_NAMED_PLACE else "larger"
     return words.say(f"{table}.{name}", power=place, **filled)

@@ -1,4 +1,4 @@
-"""One division in words, place by place: what the guide says, what the hands do, what lies where afterwards."""
+"""One division in words, place by place: what the hands do, what lies where afterwards."""
 
 from __future__ import annotations
 
@@ -11,40 +11,12 @@ from generator.words.numbers import (
     capital,
     in_a_row,
     in_clauses,
-    number_words,
     one_piece,
     piece,
     pieces,
     place_word,
-    small_number,
 )
 from generator.words.phrases import Phrases
-
-
-def opening(words: Phrases, sharing: Sharing) -> str:
-    """What the guide says first, unless the lesson has words of its own."""
-    dividend = number_words(words, sharing.dividend)
-    if not sharing.ribbons:
-        return words.say("guide.opening", dividend=dividend, divisor=small_number(words, sharing.divisor))
-    sharers, divisor = small_number(words, sharing.sharers), number_words(words, sharing.divisor)
-    return words.say("guide.opening-with-ribbons", dividend=dividend, sharers=sharers, divisor=divisor)
-
-
-def unfinished_words(words: Phrases, sharing: Sharing) -> str:
-    """What the guide says where the pieces of a place do not go round."""
-    return words.say("guide.look-first" if sharing.look_first else "guide.take-back")
-
-
-def exchange_words(words: Phrases, stage: Stage) -> str:
-    """What the guide says at the first exchange of a stage that has one."""
-    place = stage.exchanged.places_held[0]
-    return words.say("guide.exchange", one=capital(one_piece(words, place)), smaller=place_word(words, place - 1))
-
-
-def left_over_words(words: Phrases, sharing: Sharing) -> str:
-    """What the guide says of what is left over."""
-    left = sharing.end.middle
-    return words.say("guide.left-over", count=left.pieces, pieces=capital(pieces(words, left)))
 
 
 def stage_heading(words: Phrases, stage: Stage, sharing: Sharing) -> str:

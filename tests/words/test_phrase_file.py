@@ -24,6 +24,11 @@ LANGUAGES = [file.parent.name for file in HANDBOOK.glob("*/phrases.toml")]
 PLACES = [place_name(place) for place in range(7)]
 CARDS = ["large_cards_to", "small_cards_to"]
 THINGS = ["small_sets", "trays", "ten_ribbons", "hundred_ribbons", "thousand_ribbons", "larger_ribbons"]
+WAYS = ["1", "2", "3"]
+SAID_IN_TURN = (
+    *("next", "together", "nothing", "too-few", "round", "no-round"),
+    *("take-back", "look-first", "short", "to-bank"),
+)
 SLIPS = [slip for slip in Slip if slip not in BY_SPOT] + [
     *(f"{slip}.{spot}" for slip in OF_CARDS for spot in (Spot.ONE_TRAY, Spot.EVERY_TRAY)),
     *(f"{Slip.NOT_BANKED}.{spot}" for spot in (Spot.MIDDLE, Spot.LEFT_OVER, Spot.ONE_TRAY)),
@@ -45,6 +50,12 @@ PUT_TOGETHER = {
     "fair.times": PLACES[1:4],
     "figure.none": PLACES[:4],
     "group.kind": NUMBER_KINDS,
+    "banker": WAYS,
+    "guide": [
+        *(f"{largest}{few}" for largest in ("largest", "only-units") for few in ("", "-too-few")),
+        *("nothing-at-the-end", "filled", "largest-with-ribbons"),
+        *(f"{how}.{way}" for how in SAID_IN_TURN for way in WAYS),
+    ],
     "material": [*PLACES[:4], "larger"],
     "number": [str(number) for number in (*range(21), *range(30, 100, 10))],
     "number.of": ["hundreds", "thousands"],
@@ -54,6 +65,7 @@ PUT_TOGETHER = {
         for page in ("home", "path", "cards", "choosing", "group", "a-z")
         for part in ("title", "description", "tags")
     ],
+    "said-piece": PLACES[:4],
     "piece": [*PLACES, "larger"],
     "place": [*PLACES, "larger"],
     "repair": [*At],

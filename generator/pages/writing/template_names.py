@@ -31,7 +31,7 @@ from generator.pages.writing.template_faults import template_fault
 from generator.pages.writing.text import plain
 from generator.source.models import MOST_CHILDREN
 from generator.source.school import School
-from generator.words import material, numbers, stages, titles
+from generator.words import material, numbers, spoken, stages, titles
 from generator.words.grouping import Grouping
 from generator.words.phrases import Phrases
 from generator.words.slips import explain
@@ -58,14 +58,11 @@ _SAYING: tuple[Callable[..., str], ...] = (
     numbers.pieces,
     numbers.pieces_in_a_row,
     numbers.shape,
-    stages.exchange_words,
     stages.hands,
-    stages.left_over_words,
-    stages.opening,
     stages.stage_alternative,
     stages.stage_caption,
     stages.stage_heading,
-    stages.unfinished_words,
+    spoken.opening,
     titles.division_name,
     titles.lesson_title,
 )
@@ -201,6 +198,7 @@ def _environment(writer: Writer) -> Sandbox:
         "telling_slips": telling_slips,
         "views": {"stage_views": stage_views, "places_of_the_bank": places_of_the_bank, "check_rows": check_rows},
     }
+    environment.globals["said_at"] = _saying(words, spoken.said_at)
     environment.globals |= {function.__name__: _saying(words, function) for function in _SAYING}
     return environment
 

@@ -1,0 +1,150 @@
+"""What is said at one place of a sharing: where it begins, on the way to the bank, and at the end.
+
+Most sentences can be said in three ways. They are taken in turn from place to place, so that the same division always
+has the same words, and no two places in a row have the same ones.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from generator.engine.places import UNITS, place_name
+from generator.engine.sharing import Sharing, Stage
+from generator.engine.steps import Action
+from generator.words.numbers import (
+    capital,
+    listing,
+    number_words,
+    one_piece,
+    place_word,
+    said_piece,
+    said_pieces,
+    small_number,
+)
+from generator.words.phrases import Phrases
+
+GUIDE, BANKER = "guide", "bank_keeper"
+_WAYS = 3
+
+
+class Said(NamedTuple):
+    """A line that somebody says; `who` is a key of the school's roles."""
+
+    who: str
+    text: str
+
+
+def opening(words: Phrases, sharing: Sharing) -> str:
+    """What the guide says first, unless the lesson has words of its own."""
+    dividend = number_words(words, sharing.dividend)
+    if not sharing.ribbons:
+        return words.say("guide.opening", dividend=dividend, divisor=small_number(words, sharing.divisor))
+    sharers, divisor = small_number(words, sharing.sharers), number_words(words, sharing.divisor)
+    return words.say("guide.opening-with-ribbons", dividend=dividend, sharers=sharers, divisor=divisor)
+
+
+def said_at(words: Phrases, sharing: Sharing, stage: Stage) -> tuple[Said, ...]:
+    """What guide and banker say at one stage, in order. Numbers are said up to 9,999; HandbookError beyond."""
+    return tuple(_lines(words, sharing, stage))
+
+
+def _lines(words: Phrases, sharing: Sharing, stage: Stage) -> Iterator[Said]:
+    way = (sharing.stages[0].level - stage.level) % _WAYS + 1
+    yield Said(GUIDE, _beginning(words, sharing, stage, way))
+    before, after = _trips(stage)
+    for place in before:
+        yield Said(GUIDE, _said_of(words, f"guide.short.{way}", place, 1))
+        yield Said(BANKER, _said_of(words, f"banker.{way}", place, 1))
+    if stage.unfinished:
+        yield Said(GUIDE, words.say(f"guide.{'look-first' if sharing.look_first else 'take-back'}.{way}"))
+    if after:
+        place = after[0]
+        yield Said(GUIDE, _said_of(words, f"guide.to-bank.{way}", place, len(after)))
+        if place not in before:
+            yield Said(BANKER, _said_of(words, f"banker.{way}", place, 1))
+    if stage.level == UNITS:
+        yield Said(GUIDE, _end(words, sharing))
+
+
+def _largest(sharing: Sharing, stage: Stage) -> int:
+    """The place of the largest piece that anybody is given at a stage."""
+    return stage.level + len(sharing.mat) - 1
+
+
+def _trips(stage: Stage) -> tuple[list[int], list[int]]:
+    """The places that send pieces to the bank for a round to come, each once; and after the rounds, each time."""
+    actions = [step.action for step in stage.steps]
+    rounds_end = len(actions) - actions[::-1].index(Action.DEAL) if Action.DEAL in actions else 0
+    before, after = (
+        [step.place for step in steps if step.action is Action.EXCHANGE]
+        for steps in (stage.steps[:rounds_end], stage.steps[rounds_end:])
+    )
+    return list(dict.fromkeys(before)), after
+
+
+def _beginning(words: Phrases, sharing: Sharing, stage: Stage, way: int) -> str:
+    """What the guide says where a place begins: how much there is, and who gets what."""
+    if sharing.ribbons:
+        return _beginning_with_ribbons(words, sharing, stage, way)
+    place, there = stage.level, stage.start[stage.level]
+    return words.say(
+        f"guide.{_how_it_begins(sharing, stage, way)}",
+        count=there,
+        number=number_words(words, there),
+        place=place_word(words, place),
+        pieces=said_piece(words, there, place),
+        capital_pieces=capital(said_piece(words, there, place)),
+        children=number_words(words, sharing.divisor),
+    )
+
+
+def _how_it_begins(sharing: Sharing, stage: Stage, way: int) -> str:
+    """In plain sharing: which sentence fits what lies in the middle."""
+    there, laid = stage.start[stage.level], sharing.start[stage.level]
+    if not there:
+        return f"nothing.{way}" if stage.level > UNITS else "nothing-at-the-end"
+    if stage is sharing.stages[0]:
+        first = "largest" if stage.level > UNITS else "only-units"
+        return first if stage.rounds else f"{first}-too-few"
+    if not stage.rounds:
+        return f"too-few.{way}"
+    if there == laid:
+        return f"next.{way}"
+    return f"together.{way}" if laid else "filled"
+
+
+def _beginning_with_ribbons(words: Phrases, sharing: Sharing, stage: Stage, way: int) -> str:
+    largest = _largest(sharing, stage)
+    if not stage.rounds and not stage.unfinished:
+        one, stands_for = one_piece(words, largest), _stands_for(words, largest - stage.level)
+        return words.say(f"guide.no-round.{way}", one=one, stands_for=stands_for)
+    each = [
+        words.say("guide.gets", stands_for=_stands_for(words, width), piece=one_piece(words, stage.level + width))
+        for width in sharing.mat.widths
+    ]
+    key = "largest-with-ribbons" if stage is sharing.stages[0] else f"round.{way}"
+    return words.say(f"guide.{key}", each=listing(words, each))
+
+
+def _stands_for(words: Phrases, width: int) -> str:
+    return words.say(f"fair.stands-for-{place_name(width)}")
+
+
+def _said_of(words: Phrases, key: str, place: int, times: int) -> str:
+    """A sentence about so many pieces of a place that go to the bank."""
+    return words.say(
+        key,
+        count=times,
+        pieces=capital(said_piece(words, times, place)),
+        one=capital(one_piece(words, place)),
+        smaller=place_word(words, place - 1),
+    )
+
+
+def _end(words: Phrases, sharing: Sharing) -> str:
+    left = sharing.end.middle
+    if not left.pieces:
+        return words.say("guide.nothing-left-over-with-ribbons" if sharing.ribbons else "guide.nothing-left-over")
+    key = "guide.left-over" if sharing.quotient else "guide.all-left-over"
+    return words.say(key, count=left.pieces, pieces=capital(said_pieces(words, left)))
