@@ -1,9 +1,9 @@
 """Figures on paper: the only module that knows matplotlib.
 
-There are no Axes: one artist goes straight onto the canvas and hands every mark to the renderer. In the SVG
-each `Pieces` mark is a group `<g id="its gid">`, and the first path of the group has exactly one subpath
-(one `M`) for every piece: the outline of a bead, bar, square or cube. The beads of a bar and the
-grid of a square are dashes of a line, so that a figure stays small.
+There is neither canvas nor Axes: every mark is handed to the renderer itself. In the SVG each `Pieces` mark is a group
+`<g id="its gid">`, and the first path of the group has exactly one subpath (one `M`) for every piece: the outline of a
+bead, bar, square or cube. The beads of a bar and the grid of a square are dashes of a line, so that a figure stays
+small. A colour is drawn as a number that stands for its name, and becomes a CSS variable at the end.
 """
 
 from __future__ import annotations
@@ -12,50 +12,50 @@ import io
 import re
 from collections.abc import Iterable, Sequence
 from functools import cache
-from typing import Any, Literal
+from typing import Any
 
 import matplotlib as mpl
 import numpy as np
-from matplotlib.artist import Artist
-from matplotlib.backend_bases import GraphicsContextBase, RendererBase
-from matplotlib.backends.backend_svg import FigureCanvasSVG
-from matplotlib.figure import Figure as Canvas
-from matplotlib.font_manager import FontProperties
+from matplotlib.backend_bases import GraphicsContextBase
+from matplotlib.backends.backend_svg import RendererSVG
 from matplotlib.path import Path
-from matplotlib.text import Text
 from matplotlib.transforms import Affine2D
 
-from generator.engine.places import HUNDREDS, TENS, UNITS
-from generator.figures.packing import DEPTH
-from generator.figures.shapes import Bow, Boxes, Figure, Label, Mark, Pieces, Spot, Stroke
-from generator.figures.style import COLOURS
+from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS
+from generator.figures.shapes import DEPTH, Bow, Boxes, Figure, Label, Look, Mark, Pieces, Spot, Stroke
+from generator.figures.style import LIGHT, style_sheet
 
-_SETTINGS: dict[Any, Any] = {"svg.fonttype": "none", "svg.hashsalt": "sharing", "font.sans-serif": ["sans-serif"]}
+_SETTINGS: dict[Any, Any] = {"svg.hashsalt": "sharing"}
 _NO_METADATA = {"Date": None, "Creator": None, "Format": None, "Type": None}
 
-_MOVE, _LINE, _CLOSE = int(Path.MOVETO), int(Path.LINETO), int(Path.CLOSEPOLY)
-_ANCHORS: dict[str, Literal["left", "center", "right"]] = {"start": "left", "middle": "center", "end": "right"}
-_TURNED_BY_NOTHING = re.compile(rb' transform="rotate\(-?0 [^"]*"')
-_FINE = 16.0  # squares up to this side carry half a grid
-_SMALL_BAR = 30.0  # bars below this length are beads on one dark stick
-_EDGE = 1.2
-_BLACK = (0.0, 0.0, 0.0)
+_MOVE, _LINE, _CURVE, _CLOSE = int(Path.MOVETO), int(Path.LINETO), int(Path.CURVE3), int(Path.CLOSEPOLY)
+_SIZE_IN_POINTS = re.compile(r'(width|height)="([\d.]+)pt"')
+_STYLE = re.compile(r'<style type="text/css">(.*?)</style>', re.DOTALL)
+_COLOUR = re.compile(r"#0000([0-9a-f]{2})")
+_FINE = 20.0  # squares up to this side carry half a grid, and of these the smallest none
+_SMALLEST_GRID = 9.0
+_SMALL_BEAD = 3.0  # bars with smaller beads are beads on one dark stick
+_NAMES = ("", *LIGHT)
+_NUMBERS = {name: (0.0, 0.0, number / 255, 1.0) for number, name in enumerate(_NAMES)}
 
 
 def draw(figure: Figure) -> bytes:
     """The figure as SVG, the same bytes whatever the machine's settings are.
 
-    Taken out again because they only add weight: the blank and line end after every command of a path, and
-    the turn of every label by nothing.
+    Taken out again because they only add weight: the blank and line end after every command of a path.
     """
     with mpl.rc_context():
         dict.update(mpl.rcParams, _settings())
-        canvas = Canvas(figsize=(figure.width / 72, figure.height / 72), facecolor=COLOURS["paper"])
-        FigureCanvasSVG(canvas)
-        canvas.add_artist(_Sheet(figure))
-        svg = io.BytesIO()
-        canvas.savefig(svg, format="svg", facecolor=COLOURS["paper"], metadata=_NO_METADATA)
-        return _TURNED_BY_NOTHING.sub(b"", svg.getvalue().replace(b" \n", b""))
+        svg = io.StringIO()
+        renderer = RendererSVG(figure.width, figure.height, svg, metadata=_NO_METADATA)
+        pen = _Pen(renderer)
+        _draw_boxes(pen, Boxes(0, 0, ((0.0, 0.0),), figure.width, figure.height, "paper"))
+        for mark in figure.marks:
+            _draw_mark(pen, mark)
+        renderer.finalize()
+    drawn = _SIZE_IN_POINTS.sub(r'\1="\2"', svg.getvalue().replace(" \n", ""), count=2)
+    drawn = _STYLE.sub(lambda own: f"<style>{style_sheet()}{own[1]}</style>", drawn, count=1)
+    return _COLOUR.sub(lambda colour: f"var(--{_NAMES[int(colour[1], 16)]})", drawn).encode()
 
 
 @cache
@@ -67,33 +67,12 @@ def _settings() -> dict[Any, Any]:
         return {name: mpl.rcParams[name] for name in mpl.rcParams if name != "backend"}
 
 
-@cache
-def _font(size: float, bold: bool) -> FontProperties:
-    return FontProperties(family="sans-serif", size=size, weight="bold" if bold else "normal")
-
-
-class _Sheet(Artist):
-    """All marks of a figure as one artist."""
-
-    def __init__(self, figure: Figure) -> None:
-        super().__init__()
-        self._marks = figure.marks
-        self._height = figure.height
-
-    def draw(self, renderer: RendererBase) -> None:
-        pen = _Pen(renderer, self._height)
-        for mark in self._marks:
-            _draw_mark(pen, mark)
-
-
 class _Pen:
     """Draws on a renderer in the coordinates of the sheet, y downwards."""
 
-    def __init__(self, renderer: RendererBase, height: float) -> None:
+    def __init__(self, renderer: RendererSVG) -> None:
         self.renderer = renderer
-        self._height = height
-        self._place = Text()  # tells the renderer where a label is anchored, and nothing else
-        self._upright = Affine2D().scale(1, -1).translate(0, height)
+        self._upright = Affine2D().scale(1, -1).translate(0, renderer.height)
 
     def path(
         self,
@@ -110,17 +89,20 @@ class _Pen:
         context.set_joinstyle("round")
         if dashes:
             context.set_dashes(*dashes)
-        self.renderer.draw_path(context, path, self._upright, mpl.colors.to_rgb(COLOURS[fill]) if fill else None)
+        self.renderer.draw_path(context, path, self._upright, _NUMBERS[fill] if fill else None)
 
     def label(self, label: Label) -> None:
-        self._place.set_position((label.x, self._height - label.y))
-        self._place.set_horizontalalignment(_ANCHORS[label.anchor])
-        context, font = self._context(label.colour), _font(label.size, label.bold)
-        self.renderer.draw_text(context, label.x, label.y, label.text, font, 0, False, self._place)
+        """Straight into the file: the renderer would measure the text first, which takes as long as all the rest."""
+        style = f"font-size:{label.size:g}px;fill:var(--{label.colour})"
+        if label.bold:
+            style += ";font-weight:700"
+        if label.anchor != "start":
+            style += f";text-anchor:{label.anchor}"
+        self.renderer.writer.element("text", label.text, x=f"{label.x:.1f}", y=f"{label.y:.1f}", style=style)
 
     def _context(self, colour: str) -> GraphicsContextBase:
         context = self.renderer.new_gc()
-        context.set_foreground(COLOURS[colour] if colour else _BLACK)
+        context.set_foreground(_NUMBERS[colour], isRGBA=True)
         return context
 
 
@@ -128,7 +110,7 @@ def _draw_mark(pen: _Pen, mark: Mark) -> None:
     match mark:
         case Pieces():
             pen.renderer.open_group("pieces", mark.gid)
-            _PIECES[mark.place](pen, mark, _corners(mark))
+            (_draw_dotted if mark.look is Look.DOTTED else _PIECES[mark.place])(pen, mark, _corners(mark))
             pen.renderer.close_group("pieces")
         case Boxes():
             _draw_boxes(pen, mark)
@@ -151,19 +133,29 @@ def _lines(lines: Iterable[Sequence[Spot]], closed: bool = False) -> Path:
         if closed:
             vertices.append(line[0])
             codes.append(_CLOSE)
+    return _path(vertices, codes)
+
+
+def _path(vertices: list[Spot], codes: list[int]) -> Path:
     path = Path(np.round(vertices, 1), codes)
     path.should_simplify = False
     return path
 
 
+_ROUND = (_MOVE, *(_LINE, _CURVE, _CURVE) * 4, _CLOSE)
+
+
 def _draw_boxes(pen: _Pen, boxes: Boxes) -> None:
-    """A round corner is the round join of a wide line: the edge first, the fill over it."""
-    r = boxes.radius
-    wide, high = boxes.width - 2 * r, boxes.height - 2 * r
-    path = _lines([_rectangle(x + r, y + r, wide, high) for x, y in _corners(boxes)], closed=True)
-    if boxes.edge:
-        pen.path(path, boxes.edge, 2 * r + boxes.line, boxes.edge)
-    pen.path(path, boxes.fill, 2 * r - (boxes.line if boxes.edge else 0), boxes.fill)
+    vertices: list[Spot] = []
+    r = min(boxes.radius, boxes.width / 2, boxes.height / 2)
+    for left, top in _corners(boxes):
+        right, bottom = left + boxes.width, top + boxes.height
+        vertices += [(left + r, top), (right - r, top), (right, top), (right, top + r)]
+        vertices += [(right, bottom - r), (right, bottom), (right - r, bottom)]
+        vertices += [(left + r, bottom), (left, bottom), (left, bottom - r)]
+        vertices += [(left, top + r), (left, top), (left + r, top), (left + r, top)]
+    path = _path(vertices, [*_ROUND] * len(boxes.spots))
+    pen.path(path, boxes.edge, boxes.line if boxes.edge else 0, boxes.fill, dashes=(0, boxes.dash) if boxes.dash else None)
 
 
 def _corners(mark: Pieces | Boxes) -> list[Spot]:
@@ -179,68 +171,86 @@ def _dots(spots: Iterable[Spot]) -> Path:
     return _lines([(spot, spot) for spot in spots])
 
 
-def _inks(pieces: Pieces) -> tuple[str, str]:
-    return ("pale edge", "pale") if pieces.pale else ("edge", "gold")
+def _fill(pieces: Pieces) -> str:
+    return "gold" if pieces.look is Look.FULL else "light"
 
 
 def _draw_beads(pen: _Pen, pieces: Pieces, corners: list[Spot]) -> None:
-    edge, fill = _inks(pieces)
-    d = pieces.size
+    fill, d = _fill(pieces), pieces.size
     middles = [(x + d / 2, y + d / 2) for x, y in corners]
     dots = _dots(middles)
-    pen.path(dots, edge, d, cap="round")
-    pen.path(dots, fill, d - max(1.4, 0.2 * d), cap="round")
-    if not pieces.pale:
+    pen.path(dots, f"{fill}-edge", d, cap="round")
+    pen.path(dots, fill, d - max(1.4, 0.17 * d), cap="round")
+    if pieces.look is Look.FULL and d > 8:
         glints = [(x - 0.14 * d, y - 0.16 * d) for x, y in middles]
-        pen.path(_dots(glints), "glint", 0.24 * d, cap="round")
+        pen.path(_dots(glints), "glint", 0.22 * d, cap="round")
 
 
 def _draw_bars(pen: _Pen, pieces: Pieces, corners: list[Spot]) -> None:
-    edge, fill = _inks(pieces)
-    bead = pieces.size / 10
+    fill, bead = _fill(pieces), pieces.size / 10
     dots = (0.0, (0.0, bead))
-    small = pieces.size < _SMALL_BAR
-    last = 9.5 if small else 9.7
+    small = bead < _SMALL_BEAD
     middles = [(x + bead / 2, y) for x, y in corners]
-    outline = _lines([((x, y + bead / 2), (x, y + last * bead)) for x, y in middles])
+    outline = _lines([((x, y + bead / 2), (x, y + (9.5 if small else 9.7) * bead)) for x, y in middles])
     beads = _lines([((x, y + bead / 2), (x, y + 9.7 * bead)) for x, y in middles])
-    pen.path(outline, edge, 1.1 * bead, cap="round", dashes=None if small else dots)
-    pen.path(beads, fill, (0.5 if pieces.pale else 0.7) * bead, cap="round", dashes=dots)
+    pen.path(outline, f"{fill}-edge", 1.1 * bead, cap="round", dashes=None if small else dots)
+    pen.path(beads, fill, 0.7 * bead, cap="round", dashes=dots)
 
 
-def _draw_grid(pen: _Pen, corners: list[Spot], side: float) -> None:
+def _draw_grid(pen: _Pen, fill: str, corners: list[Spot], side: float, edge: float) -> None:
     """Nine lines each way across every square, on a small one upright only: the dashes of one wide line."""
+    if side < _SMALLEST_GRID:
+        return
     cell = side / 10
     thin = 0.14 * cell + 0.1
-    near, middle, far = _EDGE / 2, side / 2, side - _EDGE / 2
+    near, middle, far = edge / 2, side / 2, side - edge / 2
     upright = [((x + near, y + middle), (x + far, y + middle)) for x, y in corners]
     level = [((x + middle, y + near), (x + middle, y + far)) for x, y in corners] if side > _FINE else []
-    pen.path(_lines(upright + level), "grid", far - near, dashes=(near + thin / 2, (thin, cell - thin)))
+    pen.path(_lines(upright + level), f"{fill}-grid", far - near, dashes=(near + thin / 2, (thin, cell - thin)))
+
+
+def _edge(size: float) -> float:
+    return 1.2 if size > 10 else 0.8
 
 
 def _draw_squares(pen: _Pen, pieces: Pieces, corners: list[Spot]) -> None:
-    edge, fill = _inks(pieces)
+    fill, edge = _fill(pieces), _edge(pieces.size)
     outline = _lines([_rectangle(x, y, pieces.size, pieces.size) for x, y in corners], closed=True)
-    pen.path(outline, edge, _EDGE, fill)
-    if not pieces.pale:
-        _draw_grid(pen, corners, pieces.size)
+    pen.path(outline, f"{fill}-edge", edge, fill)
+    _draw_grid(pen, fill, corners, pieces.size, edge)
+
+
+def _around_cube(x: float, y: float, a: float) -> tuple[Spot, ...]:
+    d = a * DEPTH
+    return ((x, y + d), (x + d, y), (x + d + a, y), (x + d + a, y + a), (x + a, y + a + d), (x, y + a + d))
 
 
 def _draw_cubes(pen: _Pen, pieces: Pieces, corners: list[Spot]) -> None:
-    edge, fill = _inks(pieces)
-    a = pieces.size
-    d = a * DEPTH
-    outline = [
-        ((x, y + d), (x + d, y), (x + d + a, y), (x + d + a, y + a), (x + a, y + a + d), (x, y + a + d))
-        for x, y in corners
-    ]
+    fill, a = _fill(pieces), pieces.size
+    d, edge = a * DEPTH, _edge(pieces.size)
+    full = pieces.look is Look.FULL
+    outline = [_around_cube(x, y, a) for x, y in corners]
     tops = [((x, y + d), (x + d, y), (x + d + a, y), (x + a, y + d)) for x, y in corners]
     sides = [((x + a, y + d), (x + d + a, y), (x + d + a, y + a), (x + a, y + a + d)) for x, y in corners]
-    pen.path(_lines(outline, closed=True), edge, _EDGE, fill)
-    pen.path(_lines(tops, closed=True), edge, 0.8, "pale" if pieces.pale else "light gold")
-    pen.path(_lines(sides, closed=True), edge, 0.8, "pale" if pieces.pale else "deep gold")
-    if not pieces.pale:
-        _draw_grid(pen, [(x, y + d) for x, y in corners], a)
+    pen.path(_lines(outline, closed=True), f"{fill}-edge", edge, fill)
+    pen.path(_lines(tops, closed=True), f"{fill}-edge", 0.6 * edge, "gold-top" if full else "light")
+    pen.path(_lines(sides, closed=True), f"{fill}-edge", 0.6 * edge, "gold-side" if full else "light-side")
+    _draw_grid(pen, fill, [(x, y + d) for x, y in corners], a, edge)
+
+
+def _draw_dotted(pen: _Pen, pieces: Pieces, corners: list[Spot]) -> None:
+    """Outlines of what has gone; of very small pieces they are whole lines."""
+    outline = _lines([_OUTLINES[pieces.place](x, y, pieces.size) for x, y in corners], closed=True)
+    small = pieces.size < (30 if pieces.place == TENS else 6)
+    pen.path(outline, "gone", 0.7 if small else 1, dashes=None if small else (0.0, (1.8, 1.6)))
+
+
+def _around_bead(x: float, y: float, d: float) -> tuple[Spot, ...]:
+    c = 0.29 * d
+    return (
+        *((x + c, y), (x + d - c, y), (x + d, y + c), (x + d, y + d - c)),
+        *((x + d - c, y + d), (x + c, y + d), (x, y + d - c), (x, y + c)),
+    )
 
 
 def _draw_bow(pen: _Pen, bow: Bow) -> None:
@@ -253,4 +263,10 @@ def _draw_bow(pen: _Pen, bow: Bow) -> None:
     pen.path(_dots([(x, y)]), bow.colour, 0.36 * s, cap="round")
 
 
-_PIECES = {UNITS: _draw_beads, TENS: _draw_bars, HUNDREDS: _draw_squares, HUNDREDS + 1: _draw_cubes}
+_PIECES = {UNITS: _draw_beads, TENS: _draw_bars, HUNDREDS: _draw_squares, THOUSANDS: _draw_cubes}
+_OUTLINES = {
+    UNITS: _around_bead,
+    TENS: lambda x, y, length: _rectangle(x, y, max(length / 10, 2.0), length),
+    HUNDREDS: lambda x, y, side: _rectangle(x, y, side, side),
+    THOUSANDS: _around_cube,
+}

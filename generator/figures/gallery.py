@@ -6,42 +6,49 @@ from functools import lru_cache
 
 from generator.engine.places import place_name
 from generator.engine.sharing import share
-from generator.figures import charts, spec
+from generator.figures import charts
+from generator.figures.formats import NARROW, WIDE
 from generator.figures.picture import Picture
+from generator.figures.room import room_figure
+from generator.figures.scene import end_scene, frame_of, stage_scene, start_scene
 from generator.figures.shapes import Figure
+from generator.figures.story import story_figure
 from generator.words.phrases import Phrases
-
-# Sheets are measured for print; on a screen they are shown a quarter larger, 700 CSS pixels wide.
-_ON_SCREEN = 1.25
 
 
 def size(words: Phrases, picture: Picture) -> tuple[float, float]:
     """Width and height of a figure in CSS pixels, without drawing it."""
-    figure = _figure(words, picture)
-    return figure.width * _ON_SCREEN, figure.height * _ON_SCREEN
+    figure = shown(words, picture)
+    return figure.width, figure.height
 
 
 def drawing(words: Phrases, picture: Picture) -> bytes:
     """A figure as SVG."""
     from generator.figures.draw import draw  # matplotlib is slow to import and often not needed
 
-    return draw(_figure(words, picture))
+    return draw(shown(words, picture))
 
 
 @lru_cache(maxsize=1000)
-def _figure(words: Phrases, picture: Picture) -> Figure:
-    """What a picture shows."""
+def shown(words: Phrases, picture: Picture) -> Figure:
+    """What a picture shows. Raises SharingError for a number beyond the thousands."""
+    form = NARROW if picture.narrow else WIDE
     if picture.kind == "path":
-        return charts.path_figure(picture.rows)
+        return charts.path_figure(picture.rows, form)
     if picture.kind == "allowed":
         more = {sharers: with_more for sharers, _, with_more in picture.rows}
-        return charts.allowed_figure([(sharers, allowed) for sharers, allowed, _ in picture.rows], more, words)
+        return charts.allowed_figure([(sharers, allowed) for sharers, allowed, _ in picture.rows], more, form, words)
     if picture.kind == "pieces":
-        return charts.pieces_figure(words)
+        return charts.pieces_figure(form, words)
     sharing = share(picture.dividend, picture.divisor, ribbons=picture.ribbons)
-    if picture.kind == "layout":
-        return spec.layout_figure(sharing, words)
+    frame = frame_of(sharing)
     if picture.kind == "cards":
-        return spec.cards_figure(sharing, words)
-    stage = next(stage for stage in sharing.stages if place_name(stage.level) == picture.kind)
-    return spec.stage_figure(sharing, stage, words)
+        return story_figure(sharing, form, words)
+    if picture.kind == "layout":
+        scene = start_scene(sharing)
+    elif picture.kind == "end":
+        scene = end_scene(sharing)
+    else:
+        stage = next(stage for stage in sharing.stages if place_name(stage.level) == picture.kind)
+        scene = stage_scene(sharing, stage)
+    return room_figure(scene, frame, form, sharing.divisor, words)

@@ -12,8 +12,8 @@ FIGURES = "figures"
 class Picture:
     """A figure that a page asks for: one division and which figure of it, or an overview.
 
-    `kind` of a division is 'layout', 'cards' or the name of the place whose stage is shown; of an overview
-    it is 'path', 'allowed' or 'pieces', and `rows` are what it shows.
+    `kind` of a division is 'layout', 'end', 'cards' or the name of the place whose stage is shown; of an overview
+    it is 'path', 'allowed' or 'pieces', and `rows` are what it shows. `narrow` is the drawing for phones.
     """
 
     kind: str
@@ -21,14 +21,16 @@ class Picture:
     divisor: int = 1
     ribbons: bool = False
     rows: tuple[tuple[Any, ...], ...] = ()
+    narrow: bool = False
 
     @property
     def file(self) -> str:
         """Its name among the figures."""
+        end = "-narrow.svg" if self.narrow else ".svg"
         if not self.dividend:
-            return f"{self.kind}.svg"
+            return self.kind + end
         who = f"for-{self.divisor}" if self.ribbons else f"among-{self.divisor}"
-        return f"{self.dividend}-{who}-{self.kind}.svg"
+        return f"{self.dividend}-{who}-{self.kind}{end}"
 
     @property
     def path(self) -> str:

@@ -1,32 +1,40 @@
-"""What a figure is made of: frozen marks on a sheet, and parts put beside and below each other.
+"""What a figure is made of: frozen marks, and parts put beside and below each other.
 
-Lengths are units of a sheet that is WIDTH units wide; x grows to the right, y downwards. Every mark has
-its own x and y, and everything else in it is measured from there. Marks are moved to their places once, when the
-whole sheet is there: parts that are tried out and not taken, or only measured, cost little.
+Lengths are CSS pixels; x grows to the right, y downwards. Every mark has its own x and y, and everything else in it is
+measured from there.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from enum import StrEnum
 from typing import NamedTuple
 
-from generator.engine.places import place_name
+from generator.engine.places import TENS, THOUSANDS, place_name
 
-WIDTH = 560.0
-MARGIN = 12.0
-INSIDE = WIDTH - 2 * MARGIN
+DEPTH = 0.28  # of a cube, as a part of its front's edge
+
+# The widest common sans-serif, measured with its font file: no word used here is wider for its letters.
+_LETTER = {False: 0.565, True: 0.64}
 
 Spot = tuple[float, float]
 HERE: tuple[Spot, ...] = ((0.0, 0.0),)
 
 
-class Pieces(NamedTuple):
-    """Pieces of one kind that belong together: those of a `group` such as "middle", "tray-3" or "to-bank".
+class Look(StrEnum):
+    """How pieces are drawn: they have just come, lay there before, or have gone from there."""
 
-    size: diameter of a bead, length of a bar, side of a square, edge of a cube
+    FULL = "full"
+    LIGHT = "light"
+    DOTTED = "dotted"
+
+
+class Pieces(NamedTuple):
+    """Pieces of one kind that belong together: those of a `group` such as "middle", "trays" or "to-bank".
+
+    size: diameter of a bead, length of a bar, side of a square, edge of a cube's front
     spots: the top left corner of every piece
-    pale: drawn quietly, because they were there before
     """
 
     x: float
@@ -35,16 +43,28 @@ class Pieces(NamedTuple):
     place: int
     size: float
     spots: tuple[Spot, ...]
-    pale: bool = False
+    look: Look = Look.FULL
 
     @property
     def gid(self) -> str:
-        """The name in the drawing: 'tray-3-hundreds'."""
-        return f"{self.group}-{place_name(self.place)}"
+        """The name in the drawing: 'trays-hundreds-full'."""
+        return f"{self.group}-{place_name(self.place)}-{self.look}"
+
+
+def footprint(place: int, size: float) -> Spot:
+    """The width and height of one piece as it is drawn."""
+    if place == TENS:
+        return size / 10, size
+    if place == THOUSANDS:
+        return size * (1 + DEPTH), size * (1 + DEPTH)
+    return size, size
 
 
 class Boxes(NamedTuple):
-    """Rectangles of one size with round corners, at every spot; colours are names of generator.figures.look."""
+    """Rectangles of one size with round corners, at every spot; colours are names of generator.figures.style.
+
+    dash: lengths of a dash and of the blank after it, for an edge that is not whole
+    """
 
     x: float
     y: float
@@ -55,6 +75,7 @@ class Boxes(NamedTuple):
     edge: str = ""
     line: float = 1.0
     radius: float = 6.0
+    dash: tuple[float, float] | None = None
 
 
 class Label(NamedTuple):
@@ -67,6 +88,11 @@ class Label(NamedTuple):
     colour: str = "ink"
     bold: bool = False
     anchor: str = "start"
+
+    @property
+    def width(self) -> float:
+        """The room that a wide font needs."""
+        return text_width(self.text, self.size, self.bold)
 
 
 class Stroke(NamedTuple):
@@ -101,81 +127,56 @@ class Figure:
     marks: tuple[Mark, ...]
 
 
-class Placed(NamedTuple):
-    """Marks that have their own corner at x, y."""
-
-    x: float
-    y: float
-    marks: tuple[Mark | Placed, ...]
-
-
 class Part(NamedTuple):
     """A piece of a picture with its own corner at 0, 0."""
 
     width: float
     height: float
-    marks: tuple[Mark | Placed, ...]
+    marks: tuple[Mark, ...]
 
-    def at(self, x: float, y: float) -> Placed:
-        return Placed(x, y, self.marks)
+    def at(self, x: float, y: float) -> tuple[Mark, ...]:
+        """Its marks, if its corner comes to lie at x, y."""
+        return tuple(mark._replace(x=mark.x + x, y=mark.y + y) for mark in self.marks)
 
 
 def beside(parts: Sequence[Part], gap: float) -> Part:
     """Parts in a row, their upper edges level."""
-    marks: list[Placed] = []
+    marks: list[Mark] = []
     x = 0.0
     for part in parts:
-        marks.append(part.at(x, 0))
+        marks += part.at(x, 0)
         x += part.width + gap
     return Part(max(x - gap, 0), max((part.height for part in parts), default=0), tuple(marks))
 
 
 def below(parts: Iterable[Part], gap: float) -> Part:
     """Parts under each other, their left edges level; parts without height are left out."""
-    marks: list[Placed] = []
+    marks: list[Mark] = []
     width = y = 0.0
     for part in parts:
         if part.height:
-            marks.append(part.at(0, y))
+            marks += part.at(0, y)
             y += part.height + gap
             width = max(width, part.width)
     return Part(width, max(y - gap, 0), tuple(marks))
 
 
-def in_lines(parts: Sequence[Part], width: float, gap: float) -> list[Part]:
-    """Parts one after the other, in as many lines as it takes."""
-    lines: list[Part] = []
-    for part in parts:
-        if lines and lines[-1].width + gap + part.width <= width:
-            lines[-1] = beside([lines[-1], part], gap)
-        else:
-            lines.append(part)
-    return lines
-
-
 def framed(part: Part, width: float, pad: float, fill: str, edge: str = "", line: float = 1.0) -> Part:
     """A part on a panel of the given width."""
     height = part.height + 2 * pad
-    return Part(width, height, (Boxes(0, 0, HERE, width, height, fill, edge, line), part.at(pad, pad)))
+    return Part(width, height, (Boxes(0, 0, HERE, width, height, fill, edge, line), *part.at(pad, pad)))
 
 
 def text(words: str, size: float, colour: str = "ink", bold: bool = False) -> Part:
-    """One line of text as a part, with the room that a wide font needs."""
-    width = len(words) * size * (0.64 if bold else 0.57)
-    return Part(width, size * 1.25, (Label(0, size, words, size, colour, bold),))
+    """One line of text as a part."""
+    return Part(text_width(words, size, bold), size * 1.25, (Label(0, size, words, size, colour, bold),))
+
+
+def text_width(words: str, size: float, bold: bool = False) -> float:
+    """The room that a line of text needs in a wide font."""
+    return len(words) * size * _LETTER[bold]
 
 
 def sheet(part: Part) -> Figure:
-    """A part on its sheet of paper, centred."""
-    height = part.height + 2 * MARGIN
-    return Figure(WIDTH, round(height, 1), tuple(_on_sheet(part.at((WIDTH - part.width) / 2, MARGIN))))
-
-
-def _on_sheet(placed: Placed, x: float = 0, y: float = 0) -> Iterator[Mark]:
-    """All marks where they come to lie, if the corner that everything is measured from is at x, y."""
-    x, y = x + placed.x, y + placed.y
-    for mark in placed.marks:
-        if isinstance(mark, Placed):
-            yield from _on_sheet(mark, x, y)
-        else:
-            yield mark._replace(x=mark.x + x, y=mark.y + y)
+    """A part as a figure of its own."""
+    return Figure(round(part.width, 1), round(part.height, 1), part.marks)

@@ -1,33 +1,104 @@
-"""Colours and sizes. Place colours are common practice, no source; no colour ever stands without its word."""
+"""Colours of a figure in a light and a dark room. Place colours are common practice, no source; no colour ever stands
+without its word."""
 
 from __future__ import annotations
 
-COLOURS = {
-    "paper": "#fdf8ec",
-    "mat": "#f3e8cf",
-    "tray": "#fffdf7",
-    "card": "#ffffff",
-    "wood": "#a98a55",
-    "line": "#cdbb94",
-    "ink": "#33291b",
-    "muted": "#665a45",
-    "gold": "#e6ac2f",
-    "deep gold": "#cf9018",
-    "light gold": "#f6cf6d",
-    "grid": "#c98f22",
-    "edge": "#7a5200",
-    "pale": "#fbefce",
-    "pale edge": "#94763a",
-    "glint": "#fff3cf",
-    "place-0": "#1c7440",
-    "place-1": "#1d5ca3",
-    "place-2": "#b3261e",
-    "place-3": "#1c7440",
-}
+from generator.engine.places import place_name
 
-TEXT = 15.0
-SMALL = 13.5
+LIGHT = {
+    "paper": "#fdfaf3",
+    "bank": "#eadcc3",
+    "bank-slot": "#f3e9d6",
+    "board": "#6b5136",
+    "mat": "#f5ead1",
+    "mat-slot": "#f9f2e1",
+    "tray": "#fffdf8",
+    "now": "#fffefb",
+    "ink": "#2d2621",
+    "muted": "#65574a",
+    "rim": "#a0804c",
+    "stitch": "#b99c66",
+    "faint": "#c4af88",
+    "gold": "#e7ae33",
+    "gold-top": "#f7d47c",
+    "gold-side": "#c98a17",
+    "gold-edge": "#6b4700",
+    "gold-grid": "#b97f14",
+    "glint": "#fff6dc",
+    "light": "#f9e7b8",
+    "light-side": "#e6cf97",
+    "light-edge": "#866a3a",
+    "light-grid": "#d3b672",
+    "gone": "#86703f",
+    "units": "#1c7440",
+    "tens": "#1d5ca3",
+    "hundreds": "#b3261e",
+    "thousands": "#1c7440",
+    "ribbon-tens": "#1d5ca3",
+    "ribbon-hundreds": "#b3261e",
+    "card": "#fffdf9",
+    "card-edge": "#43342a",
+    "card-ink": "#2d2621",
+    "card-units": "#1c7440",
+    "card-tens": "#1d5ca3",
+    "card-hundreds": "#b3261e",
+    "card-thousands": "#1c7440",
+}
+DARK = LIGHT | {
+    "paper": "#1e1a17",
+    "bank": "#382e25",
+    "bank-slot": "#2b241e",
+    "board": "#b08d5c",
+    "mat": "#2d271f",
+    "mat-slot": "#26211b",
+    "tray": "#221d19",
+    "now": "#15110e",
+    "ink": "#f3eadc",
+    "muted": "#bfb19d",
+    "rim": "#a98b5a",
+    "stitch": "#8a7550",
+    "faint": "#6c5d4b",
+    "gold-side": "#b57d18",
+    "gold-edge": "#2a1b00",
+    "gold-grid": "#8a5d0a",
+    "light": "#6d5a34",
+    "light-side": "#55462a",
+    "light-edge": "#c0a468",
+    "light-grid": "#8a7344",
+    "gone": "#a98f62",
+    "units": "#7fd09c",
+    "tens": "#8fc0f7",
+    "hundreds": "#ff9f95",
+    "thousands": "#7fd09c",
+    "ribbon-tens": "#6aa9ee",
+    "ribbon-hundreds": "#f0766b",
+}
+"""Cards are paper in a dark room too."""
+
+_FONT = "system-ui,'Segoe UI','Helvetica Neue','Liberation Sans',Arial,sans-serif"
+
+
+def style_sheet() -> str:
+    """Both palettes as CSS variables; which one counts is told by the colour scheme of the page around the figure."""
+    dark = {name: colour for name, colour in DARK.items() if colour != LIGHT[name]}
+    light, other = _variables(LIGHT), _variables(dark)
+    return f"text{{font-family:{_FONT}}}:root{{{light}}}@media screen and (prefers-color-scheme:dark){{:root{{{other}}}}}"
+
+
+def _variables(palette: dict[str, str]) -> str:
+    return ";".join(f"--{name}:{colour}" for name, colour in palette.items())
 
 
 def place_colour(place: int) -> str:
-    return f"place-{place}"
+    """The colour of a place's words and counts."""
+    return place_name(place)
+
+
+def card_colour(place: int) -> str:
+    """The colour of the digits on a number card."""
+    return f"card-{place_name(place)}"
+
+
+def ribbon_colour(width: int) -> str:
+    """The colour of a ribbon that says ten (1) or a hundred (2): common practice, no source."""
+    return f"ribbon-{place_name(width)}"

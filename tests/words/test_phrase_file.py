@@ -48,6 +48,7 @@ def keys_of(model: type[Model]) -> Iterator[str]:
 PUT_TOGETHER = {
     "fair.stands-for": PLACES[:4],
     "fair.times": PLACES[1:4],
+    "figure.for": ["1", "10", "100"],
     "figure.none": PLACES[:4],
     "group.kind": NUMBER_KINDS,
     "banker": WAYS,
@@ -81,8 +82,8 @@ PUT_TOGETHER = {
     "turn": [f"{turn}{which}" for turn in ("round", "exchange") for which in ("", "-from-to", "-among")],
 }
 """Keys of which the program puts the end together: the table, and every end that there is."""
-WITH_A_HYPHEN = ("repair.from", "fair.stands-for", "fair.times", "number.of")
-ASKED_FOR_IF_THERE = ("-with-ribbons", "-of-units")
+WITH_A_HYPHEN = ("figure.for", "repair.from", "fair.stands-for", "fair.times", "number.of")
+ASKED_FOR_IF_THERE = ("-with-ribbons", "-of-units", "-in-short")
 
 
 def phrases_of(language: str) -> dict[str, Any]:
@@ -118,7 +119,7 @@ def asked_for(language: str) -> set[str]:
         for table, ends in PUT_TOGETHER.items()
         for end in ends
     }
-    special = {key + end for key in put_together for end in ASKED_FOR_IF_THERE}
+    special = {key + end for key in put_together | literal for end in ASKED_FOR_IF_THERE}
     return (
         put_together
         | special & phrases_of(language).keys()

@@ -1,0 +1,210 @@
+"""What a figure of a lesson shows, worked out from the engine: the room at one place, whatever its drawing."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from generator.engine.places import THOUSANDS, UNITS, Counts
+from generator.engine.sharing import Sharing, Stage
+from generator.engine.steps import Action
+from generator.errors import SharingError
+
+_FEWEST_PLACES = 2  # the words of a figure need as much room
+
+
+class Slot(NamedTuple):
+    """One place of the middle. `before` and `after` are its counts; the other numbers say how its pieces are drawn.
+
+    came: have just come from the bank
+    stayed: lay there before
+    gone: given out or carried to the bank
+    left: left over, in the dish
+    """
+
+    before: int
+    after: int
+    came: int = 0
+    stayed: int = 0
+    gone: int = 0
+    left: int = 0
+
+
+class Tray(NamedTuple):
+    """One tray: what has just come and what lay there before; `number` counts the trays, `width` is that of its ribbon."""
+
+    number: int
+    width: int
+    came: Counts
+    stayed: Counts
+
+
+class Moment(NamedTuple):
+    """Exchanges of one place at one moment: `times` of them, when so many rounds had been given out."""
+
+    place: int
+    times: int
+    rounds: int
+
+
+class Scene(NamedTuple):
+    """One figure of a lesson. Tuples by place begin with the units.
+
+    active: the places at work; a tray is given pieces of `level` and as many places higher as its ribbon says
+    given: how many pieces went to each tray that is given pieces of a place
+    exchanged: how many pieces of each place went to the bank; `moments` tell when
+    ready: the pieces that the bank must have ready
+    share: the digits of the share as far as it is known, "" for a zero in front, None for one that is still to come
+    """
+
+    middle: tuple[Slot, ...]
+    trays: tuple[Tray, ...]
+    level: int = UNITS
+    active: tuple[int, ...] = ()
+    given: Counts = Counts()
+    too_few: bool = False
+    exchanged: Counts = Counts()
+    moments: tuple[Moment, ...] = ()
+    rounds: int = 0
+    ready: Counts = Counts()
+    share: tuple[str | None, ...] = ()
+    laid_out: bool = False
+
+
+class Frame(NamedTuple):
+    """What all figures of one lesson have in common, so that nothing jumps from one to the next.
+
+    places: how many place columns there are
+    most: by place, the most that ever lie in the middle or have gone from it, with rows of ten kept apart
+    on_a_tray: by place, the most that a tray ever holds
+    left: by place, what is left over at the end
+    trays: how many trays there are
+    exchanges: of how many places at most there are exchanges in one figure
+    """
+
+    places: int
+    most: Counts
+    on_a_tray: Counts
+    left: Counts
+    trays: int
+    ribbons: bool
+    exchanges: int
+
+
+def frame_of(sharing: Sharing) -> Frame:
+    """The frame of a lesson's figures. Raises SharingError for a number beyond the thousands."""
+    if len(sharing.start) > THOUSANDS + 1:
+        raise SharingError(f"no figure for {sharing.dividend}: the pieces end with the thousands, so at most 9999")
+    places = range(len(sharing.start))
+    slots = [_slots(stage) for stage in sharing.stages]
+    trays = sharing.trays(sharing.end)
+    return Frame(
+        places=max(len(places), _FEWEST_PLACES),
+        most=Counts(max(_lattice_room(stage[place]) for stage in slots) for place in places),
+        on_a_tray=Counts(max(tray.holds[place] for tray in trays) for place in places),
+        left=sharing.end.middle,
+        trays=sharing.sharers,
+        ribbons=sharing.ribbons,
+        exchanges=max(len(stage.exchanged.places_held) for stage in sharing.stages),
+    )
+
+
+def start_scene(sharing: Sharing) -> Scene:
+    """The number laid out, the trays still empty, the bank ready."""
+    nothing = Counts((0,) * len(sharing.start))
+    ready = Counts(most - laid for most, laid in zip(sharing.pieces_needed, sharing.start, strict=True))
+    return Scene(
+        middle=tuple(Slot(count, count, came=count) for count in sharing.start),
+        trays=_trays(sharing, nothing, nothing),
+        ready=ready,
+        laid_out=True,
+    )
+
+
+def stage_scene(sharing: Sharing, stage: Stage) -> Scene:
+    """One place: what is given out and exchanged, and the room when it ends."""
+    level, places = stage.level, range(len(stage.start))
+    after = stage.steps[-1].after.share
+    new = Counts(stage.rounds if place == level else 0 for place in places)
+    before = Counts(count - fresh for count, fresh in zip(after, new, strict=True))
+    active = tuple(level + width for width in sharing.mat.widths if level + width < len(places))
+    return Scene(
+        middle=_slots(stage),
+        trays=_trays(sharing, new, before),
+        level=level,
+        active=active,
+        given=Counts(stage.rounds if place in active else 0 for place in places),
+        too_few=stage.unfinished,
+        exchanged=stage.exchanged,
+        moments=moments(stage),
+        rounds=stage.rounds,
+        share=tuple(_digit(after, place, level) for place in places),
+    )
+
+
+def end_scene(sharing: Sharing) -> Scene:
+    """The end: every tray full, what is left over in the dish. Where nothing is exchanged, also all that was given."""
+    share, left = sharing.end.share, sharing.end.middle
+    places = range(len(left))
+    nothing = Counts((0,) * len(left))
+    middle = [Slot(count, count, left=count) for count in left]
+    if not sharing.exchanges:
+        middle = [
+            Slot(start, rest, gone=start - rest, left=rest) for start, rest in zip(sharing.start, left, strict=True)
+        ]
+    return Scene(
+        middle=tuple(middle),
+        trays=_trays(sharing, share, nothing),
+        given=nothing if sharing.exchanges or sharing.ribbons else share,
+        rounds=share.pieces,
+        share=tuple(_digit(share, place, UNITS) for place in places),
+    )
+
+
+def moments(stage: Stage) -> tuple[Moment, ...]:
+    """When anything is exchanged at a place of the answer, in order."""
+    found: list[Moment] = []
+    for step in stage.steps:
+        rounds = step.after.share[stage.level]
+        if step.action is Action.EXCHANGE:
+            if found and (found[-1].place, found[-1].rounds) == (step.place, rounds):
+                found[-1] = found[-1]._replace(times=found[-1].times + 1)
+            else:
+                found.append(Moment(step.place, 1, rounds))
+    return tuple(found)
+
+
+def _slots(stage: Stage) -> tuple[Slot, ...]:
+    """The middle at a place of the answer: the pieces that were there go first, then those that came."""
+    slots: list[Slot] = []
+    for place, (before, after) in enumerate(zip(stage.start, stage.end, strict=True)):
+        came = 10 * stage.exchanged.at(place + 1)
+        gone = before + came - after
+        left = after if stage.level == UNITS else 0
+        stayed = max(0, before - gone) if not left else 0
+        slots.append(Slot(before, after, after - stayed - left, stayed, gone, left))
+    return tuple(slots)
+
+
+def _lattice_room(slot: Slot) -> int:
+    """How many places of a lattice a slot takes: what stays begins a row of ten of its own."""
+    return kept_apart(slot.came) + slot.stayed + slot.gone if slot.stayed else slot.came + slot.gone
+
+
+def kept_apart(count: int) -> int:
+    """Where the next row of ten begins."""
+    return -(-count // 10) * 10
+
+
+def _digit(share: Counts, place: int, level: int) -> str | None:
+    if place < level:
+        return None
+    zero_in_front = not any(share[place:]) and place > UNITS
+    return "" if zero_in_front else str(share[place])
+
+
+def _trays(sharing: Sharing, came: Counts, stayed: Counts) -> tuple[Tray, ...]:
+    """Every tray in the order of giving; the counts are those of a child who stands for one."""
+    widths = [width for width in sharing.mat.widths for _ in range(sharing.mat[width])]
+    return tuple(
+        Tray(number, width, came.raised(width), stayed.raised(width)) for number, width in enumerate(widths, start=1)
+    )
