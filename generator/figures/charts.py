@@ -58,7 +58,7 @@ def _size(place: int, bead: float) -> float:
 
 def _one(place: int, bead: float, form: Format, words: Phrases) -> Part:
     said = text(piece(words, 1, place), form.text, place_colour(place), bold=True)
-    head = below([cards(10**place, 0.9 * form.text if form.narrow else 1.3 * form.text), said], 3)
+    head = below([cards(10**place, form.text if form.narrow else 1.3 * form.text), said], 3)
     size = _size(place, bead)
     one = Part(*footprint(place, size), (Pieces(0, 0, "one", place, size, HERE),))
     return below([head, one], 6)
@@ -155,7 +155,7 @@ def allowed_figure(
             Label(left + full + 8, y + 12.5, said, form.text, "ink", True),
         ]
     chart = Part(room, high * len(rows), tuple(marks))
-    title = text(words.say("figure.allowed"), form.text, bold=not form.narrow)
+    title = text(words.say("figure.allowed-in-short" if form.narrow else "figure.allowed"), form.text, bold=True)
     parts = [title, _legend(form, words), chart] if more else [title, chart]
     return sheet(framed(below(parts, 4), form.sheet, _PAD, "mat", "stitch"))
 

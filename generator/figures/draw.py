@@ -47,7 +47,7 @@ def draw(figure: Figure) -> bytes:
     with mpl.rc_context():
         dict.update(mpl.rcParams, _settings())
         svg = io.StringIO()
-        renderer = RendererSVG(figure.width, figure.height, svg, metadata=_NO_METADATA)
+        renderer: Any = RendererSVG(figure.width, figure.height, svg, metadata=_NO_METADATA)  # type: ignore[no-untyped-call]
         pen = _Pen(renderer)
         _draw_boxes(pen, Boxes(0, 0, ((0.0, 0.0),), figure.width, figure.height, "paper"))
         for mark in figure.marks:
@@ -70,7 +70,7 @@ def _settings() -> dict[Any, Any]:
 class _Pen:
     """Draws on a renderer in the coordinates of the sheet, y downwards."""
 
-    def __init__(self, renderer: RendererSVG) -> None:
+    def __init__(self, renderer: Any) -> None:
         self.renderer = renderer
         self._upright = Affine2D().scale(1, -1).translate(0, renderer.height)
 
@@ -101,7 +101,7 @@ class _Pen:
         self.renderer.writer.element("text", label.text, x=f"{label.x:.1f}", y=f"{label.y:.1f}", style=style)
 
     def _context(self, colour: str) -> GraphicsContextBase:
-        context = self.renderer.new_gc()
+        context: GraphicsContextBase = self.renderer.new_gc()
         context.set_foreground(_NUMBERS[colour], isRGBA=True)
         return context
 
@@ -155,7 +155,9 @@ def _draw_boxes(pen: _Pen, boxes: Boxes) -> None:
         vertices += [(left + r, bottom), (left, bottom), (left, bottom - r)]
         vertices += [(left, top + r), (left, top), (left + r, top), (left + r, top)]
     path = _path(vertices, [*_ROUND] * len(boxes.spots))
-    pen.path(path, boxes.edge, boxes.line if boxes.edge else 0, boxes.fill, dashes=(0, boxes.dash) if boxes.dash else None)
+    pen.path(
+        path, boxes.edge, boxes.line if boxes.edge else 0, boxes.fill, dashes=(0, boxes.dash) if boxes.dash else None
+    )
 
 
 def _corners(mark: Pieces | Boxes) -> list[Spot]:

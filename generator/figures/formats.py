@@ -12,7 +12,7 @@ class Format(NamedTuple):
     column, pad: width of a place column, and from its edge to the pieces
     end: width beyond the units column
     sheet: width of a figure that has no place columns
-    text, count, digit: sizes of type: words, counts in the middle, digits of the share
+    text, counts, digit: sizes of type: words, counts in the middle, digits of the share
     pitch: from one bead of a ten to the next
     head, bank, lane, label, share: heights of the rows, from the top down; `label` is that of the counts in the middle
     title: height of the line that names bank and middle above their slots; 0 where the rail has room for the name
@@ -26,7 +26,7 @@ class Format(NamedTuple):
     end: float
     sheet: float
     text: float
-    count: float
+    counts: float
     digit: float
     pitch: float
     head: float
@@ -64,7 +64,7 @@ WIDE = Format(
     end=8,
     sheet=700,
     text=14.5,
-    count=18.5,
+    counts=18.5,
     digit=22,
     pitch=14,
     head=30,
@@ -84,7 +84,7 @@ NARROW = Format(
     end=4,
     sheet=366,
     text=12.5,
-    count=15.5,
+    counts=15.5,
     digit=19,
     pitch=7.1,
     head=25,

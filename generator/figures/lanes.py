@@ -53,7 +53,7 @@ class Lanes:
             marks += self._way(place, 0, self._say("figure.each", count=scene.given[place]), up=False)
         if scene.active and not scene.rounds:
             place = max(scene.active)
-            marks.append(Label(self._x(place), self._base, self._nothing(place, divisor), form.text, "ink", True))
+            marks.append(Label(self._x(place), self._base, self._nothing(place, divisor), form.text))
         return Part(0, 0, tuple(marks))
 
     def _nothing(self, place: int, divisor: int) -> str:
@@ -67,7 +67,7 @@ class Lanes:
         form = self.form
         cell = 0.62 * form.lane
         card = sharers_card(divisor, cell)
-        x = self._x(self.frame.places - 1)
+        x = 8.0
         key = "figure.children-share-with-ribbons" if self.frame.ribbons else "figure.children-share"
         said = Label(x + card.width + 8, self._base, self._say(key, count=self.frame.trays), form.text, "ink", True)
         return Part(0, 0, (*card.at(x, (form.lane - card.height) / 2), said))
@@ -78,7 +78,13 @@ class Lanes:
         said = []
         for late, some in groupby(moments, key=lambda moment: moment.rounds == self.scene.rounds):
             rounds = [str(moment.rounds + (0 if late else 1)) for moment in some]
-            said.append(self._say("figure.after-round" if late else "figure.before-round", count=len(rounds), rounds=in_a_row(self.words, rounds)))
+            said.append(
+                self._say(
+                    "figure.after-round" if late else "figure.before-round",
+                    count=len(rounds),
+                    rounds=in_a_row(self.words, rounds),
+                )
+            )
         exact = in_a_row(self.words, said)
         fits = text_width(exact, self.form.text) <= room
         return exact if fits else self._say("figure.between-rounds")
@@ -109,4 +115,3 @@ class Lanes:
     @property
     def _base(self) -> float:
         return self.form.lane / 2 + 0.36 * self.form.text
-

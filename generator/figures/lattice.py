@@ -124,5 +124,3 @@ def tens(place: int, count: int, width: float, height: float, largest: float) ->
 
     across = max(range(1, blocks + 1), key=cell)
     return Tens(place, across, cell(across))
-
-

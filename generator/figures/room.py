@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from generator.figures.cards import cards, sharers_card
+from generator.figures.cards import cards
 from generator.figures.formats import Format
-from generator.figures.lattice import Lattice, in_a_row, in_the_middle, on_a_tray, tens
 from generator.figures.lanes import Lanes
+from generator.figures.lattice import Lattice, in_a_row, in_the_middle, on_a_tray, tens
 from generator.figures.scene import Frame, Scene, Slot, kept_apart
 from generator.figures.shapes import HERE, Bow, Boxes, Figure, Label, Look, Mark, Part, Pieces, Spot
 from generator.figures.style import place_colour, ribbon_colour
@@ -59,7 +59,9 @@ class _Drawing:
             if place in self.scene.active:
                 self._box(x + 2, self.y, form.column - 4, high, "now", "ink", 1.7, high / 2)
             word = place_word(self.words, place)
-            head = Label(x + form.column / 2, self.y + high / 2 + 0.36 * form.text, word, form.text, place_colour(place))
+            head = Label(
+                x + form.column / 2, self.y + high / 2 + 0.36 * form.text, word, form.text, place_colour(place)
+            )
             self.marks.append(head._replace(bold=True, anchor="middle"))
         self.y += form.head
 
@@ -133,12 +135,12 @@ class _Drawing:
         base = top + 0.72 * form.label + 1
         if slot.before == slot.after:
             colour, bold = (place_colour(place), True) if slot.after else ("muted", False)
-            self.say(x, base, str(slot.after), form.count, colour, bold)
+            self.say(x, base, str(slot.after), form.counts, colour, bold)
             return
         was = self.words.say("figure.count-before", count=slot.before)
-        self.say(x, base, was, form.count, "muted", False)
-        wide = 0.6 * form.count * len(was)
-        self.say(x + wide, base, str(slot.after), form.count, place_colour(place))
+        self.say(x, base, was, form.counts, "muted", False)
+        wide = 0.6 * form.counts * len(was)
+        self.say(x + wide, base, str(slot.after), form.counts, place_colour(place))
 
     def _lie(self, x: float, y: float, place: int, slot: Slot) -> None:
         lattice = self.lattices[place]

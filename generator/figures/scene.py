@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from generator.engine.moments import Moment, moments
 from generator.engine.places import THOUSANDS, UNITS, Counts
 from generator.engine.sharing import Sharing, Stage
-from generator.engine.steps import Action
 from generator.errors import SharingError
 
 _FEWEST_PLACES = 2  # the words of a figure need as much room
@@ -30,7 +30,7 @@ class Slot(NamedTuple):
 
 
 class Tray(NamedTuple):
-    """One tray: what has just come and what lay there before; `number` counts the trays, `width` is that of its ribbon."""
+    """One tray: what has just come and what lay there before; `width` is the power of ten that it stands for."""
 
     number: int
     width: int
@@ -38,22 +38,17 @@ class Tray(NamedTuple):
     stayed: Counts
 
 
-class Moment(NamedTuple):
-    """Exchanges of one place at one moment: `times` of them, when so many rounds had been given out."""
-
-    place: int
-    times: int
-    rounds: int
-
-
 class Scene(NamedTuple):
     """One figure of a lesson. Tuples by place begin with the units.
 
     active: the places at work; a tray is given pieces of `level` and as many places higher as its ribbon says
-    given: how many pieces went to each tray that is given pieces of a place
+    given: by place, how many pieces went to each tray that is given any
+    too_few: whether pieces of a round lie there, but not enough for one
     exchanged: how many pieces of each place went to the bank; `moments` tell when
+    rounds: how many were given out
     ready: the pieces that the bank must have ready
     share: the digits of the share as far as it is known, "" for a zero in front, None for one that is still to come
+    laid_out: whether nothing has been given out yet: cards lie above the pieces
     """
 
     middle: tuple[Slot, ...]
@@ -158,19 +153,6 @@ def end_scene(sharing: Sharing) -> Scene:
         rounds=share.pieces,
         share=tuple(_digit(share, place, UNITS) for place in places),
     )
-
-
-def moments(stage: Stage) -> tuple[Moment, ...]:
-    """When anything is exchanged at a place of the answer, in order."""
-    found: list[Moment] = []
-    for step in stage.steps:
-        rounds = step.after.share[stage.level]
-        if step.action is Action.EXCHANGE:
-            if found and (found[-1].place, found[-1].rounds) == (step.place, rounds):
-                found[-1] = found[-1]._replace(times=found[-1].times + 1)
-            else:
-                found.append(Moment(step.place, 1, rounds))
-    return tuple(found)
 
 
 def _slots(stage: Stage) -> tuple[Slot, ...]:

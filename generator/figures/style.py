@@ -82,7 +82,9 @@ def style_sheet() -> str:
     """Both palettes as CSS variables; which one counts is told by the colour scheme of the page around the figure."""
     dark = {name: colour for name, colour in DARK.items() if colour != LIGHT[name]}
     light, other = _variables(LIGHT), _variables(dark)
-    return f"text{{font-family:{_FONT}}}:root{{{light}}}@media screen and (prefers-color-scheme:dark){{:root{{{other}}}}}"
+    return (
+        f"text{{font-family:{_FONT}}}:root{{{light}}}@media screen and (prefers-color-scheme:dark){{:root{{{other}}}}}"
+    )
 
 
 def _variables(palette: dict[str, str]) -> str:

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from generator.engine.moments import moments
 from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing, Stage, Tray
-from generator.engine.steps import Action, Step
+from generator.engine.steps import Action, State, Step
 from generator.words.numbers import (
     capital,
     in_a_row,
     in_clauses,
+    listing,
     one_piece,
     piece,
     pieces,
@@ -44,13 +46,12 @@ def _to_bank(words: Phrases, stage: Stage) -> Iterator[str]:
 
 
 def stage_caption(words: Phrases, stage: Stage, sharing: Sharing) -> str:
-    """What is dealt at one place, what goes to the bank, and what lies in the middle then."""
+    """What is given out at one place, what goes to the bank and when, and what lies in the middle then."""
     dealt = "caption.rounds" if stage.rounds else "caption.unfinished" if stage.unfinished else "caption.nothing"
-    exchange = "caption.exchange-with-ribbons" if sharing.ribbons else "caption.exchange"
     lies = "caption.left-over" if stage.level == UNITS else "caption.middle"
     sentences = [
         words.say(dealt, count=stage.rounds),
-        *_exchanges(words, exchange, stage),
+        *_exchanges(words, stage, sharing),
         words.say(lies if stage.end.pieces else "caption.empty", pieces=pieces(words, stage.end)),
     ]
     if sharing.ribbons:
@@ -61,11 +62,11 @@ def stage_caption(words: Phrases, stage: Stage, sharing: Sharing) -> str:
 
 def stage_alternative(words: Phrases, stage: Stage, sharing: Sharing) -> str:
     """The figure of one place for those who do not see it."""
-    trays = in_clauses(words, [_tray(words, tray, sharing) for tray in sharing.trays(stage.steps[-1].after)])
+    trays = _trays(words, stage.steps[-1].after, sharing)
     lies = "alternative.left-over" if stage.level == UNITS else "alternative.middle"
     sentences = [
         words.say("alternative.stage", pieces=pieces(words, stage.start), trays=trays),
-        *_exchanges(words, "alternative.exchange", stage),
+        *_exchanges(words, stage, sharing),
         words.say(lies, pieces=pieces(words, stage.end)),
     ]
     return " ".join(sentences)
@@ -76,10 +77,38 @@ def _tray(words: Phrases, tray: Tray, sharing: Sharing) -> str:
     return words.say(key, count=tray.sharers, stands_for=tray.stands_for, pieces=pieces(words, tray.holds))
 
 
-def _exchanges(words: Phrases, key: str, stage: Stage) -> Iterator[str]:
+def end_caption(words: Phrases, sharing: Sharing) -> str:
+    """What every tray holds at the end, and what is left over."""
+    left = pieces(words, sharing.end.middle)
+    lies = "caption.left-over" if sharing.remainder else "caption.nothing-left-over"
+    return words.say(
+        "caption.end", trays=capital(_trays(words, sharing.end, sharing)), left=words.say(lies, pieces=left)
+    )
+
+
+def _trays(words: Phrases, state: State, sharing: Sharing) -> str:
+    return in_clauses(words, [_tray(words, tray, sharing) for tray in sharing.trays(state)])
+
+
+def _exchanges(words: Phrases, stage: Stage, sharing: Sharing) -> Iterator[str]:
     for place in stage.exchanged.places_held:
         times = stage.exchanged[place]
-        yield words.say(key, pieces=piece(words, times, place), smaller=piece(words, 10 * times, place - 1))
+        moved = words.say(
+            "caption.exchange", pieces=piece(words, times, place), smaller=piece(words, 10 * times, place - 1)
+        )
+        if sharing.ribbons and stage.rounds:
+            moved = words.say("caption.exchange-then", when=capital(_when(words, stage, place)), exchange=moved)
+        yield moved
+
+
+def _when(words: Phrases, stage: Stage, place: int) -> str:
+    """'before rounds 2 and 7', 'after the last round'."""
+    rounds = [moment.rounds for moment in moments(stage) if moment.place == place]
+    before = [words.grouping.written(number + 1) for number in rounds if number < stage.rounds]
+    when = [words.say("caption.before-rounds", count=len(before), rounds=listing(words, before))] if before else []
+    if stage.rounds in rounds:
+        when.append(words.say("caption.after-rounds"))
+    return listing(words, when)
 
 
 def _served(words: Phrases, key: str, level: int, sharing: Sharing) -> str:

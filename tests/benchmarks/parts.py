@@ -14,7 +14,10 @@ from matplotlib.figure import Figure as Canvas
 
 from generator.engine.sharing import Sharing, Stage, share
 from generator.figures.draw import draw
-from generator.figures.spec import stage_figure
+from generator.figures.formats import WIDE
+from generator.figures.room import room_figure
+from generator.figures.scene import frame_of, stage_scene
+from generator.figures.shapes import Figure as Sheet
 from tests.benchmarks.measuring import Measured, median_seconds, python, seconds
 from tests.figures.cases import WORDS
 
@@ -50,7 +53,7 @@ def figures() -> Iterator[Measured]:
     empty: list[float] = []
     drawn: list[float] = []
     for sharing, stage in stages:
-        figure = stage_figure(sharing, stage, WORDS)
+        figure = _work_out(sharing, stage)
         ours.append(seconds(partial(_work_out_and_draw, sharing, stage)))
         drawn.append(seconds(partial(draw, figure)))
         empty.append(seconds(partial(_empty, figure.width, figure.height)))
@@ -61,7 +64,11 @@ def figures() -> Iterator[Measured]:
 
 
 def _work_out_and_draw(sharing: Sharing, stage: Stage) -> bytes:
-    return draw(stage_figure(sharing, stage, WORDS))
+    return draw(_work_out(sharing, stage))
+
+
+def _work_out(sharing: Sharing, stage: Stage) -> Sheet:
+    return room_figure(stage_scene(sharing, stage), frame_of(sharing), WIDE, sharing.divisor, WORDS)
 
 
 def _traces(divisions: list[tuple[int, int, bool]]) -> float:

@@ -2,7 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
+from generator.engine.places import place_name
 from generator.engine.sharing import Sharing, share
+from generator.figures.formats import NARROW, WIDE, Format
+from generator.figures.gallery import shown
+from generator.figures.picture import Picture
+from generator.figures.shapes import Figure
 from generator.words.phrases import Phrases
 
 WORDS = Phrases("en")
@@ -17,7 +24,13 @@ SHOWN = (
     (1199, 12, False),
     (1, 12, False),
     (7, 12, False),
-    (0, 3, False),
+    (3, 5, False),
+    (85, 4, False),
+    (9599, 12, False),
+    (4096, 132, True),
+    (2770, 123, True),
+    (9221, 93, True),
+    (9610, 109, True),
     (9999, 1, False),
     (7000, 7, False),
     (3432, 12, True),
@@ -37,11 +50,30 @@ PLAIN = tuple(
 )
 
 
-def worked(case: tuple[int, int, bool]) -> Sharing:
+FORMS = (WIDE, NARROW)
+Case = tuple[int, int, bool]
+
+
+def kinds(sharing: Sharing) -> list[str]:
+    """Every figure that there is of a sharing."""
+    return ["layout", *(place_name(stage.level) for stage in sharing.stages), "end", "cards"]
+
+
+def figure(case: Case, kind: str, form: Format = WIDE) -> Figure:
+    dividend, divisor, ribbons = case
+    return shown(WORDS, Picture(kind, dividend, divisor, ribbons, narrow=form.narrow))
+
+
+def figures(case: Case, form: Format = WIDE) -> Iterator[Figure]:
+    """All figures of a sharing."""
+    return (figure(case, kind, form) for kind in kinds(worked(case)))
+
+
+def worked(case: Case) -> Sharing:
     dividend, divisor, ribbons = case
     return share(dividend, divisor, ribbons=ribbons)
 
 
-def name(case: tuple[int, int, bool]) -> str:
+def name(case: Case) -> str:
     dividend, divisor, ribbons = case
     return f"{dividend}/{divisor}{' ribbons' if ribbons else ''}"

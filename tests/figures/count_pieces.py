@@ -4,20 +4,50 @@ from __future__ import annotations
 
 import re
 import xml.etree.ElementTree as ElementTree
+from collections import Counter
+from collections.abc import Iterator
 
 _SVG = "{http://www.w3.org/2000/svg}"
-_GROUP = re.compile(r"(middle|tray-\d+|to-bank|from-bank|left)-(units|tens|hundreds|thousands)")
+_GROUP = re.compile(r"(middle|trays|to-bank|from-bank|ready|left)-(units|tens|hundreds|thousands)-(full|light|dotted)")
+_BEGINS = re.compile(r"M (-?[\d.]+) (-?[\d.]+)")
+
+Spots = list[tuple[float, float]]
 
 
-def count_pieces(svg: bytes) -> dict[str, int]:
-    """How many pieces every group of the figure holds: {'tray-3-hundreds': 2, ...}.
+def pieces_of(svg: bytes) -> dict[str, Spots]:
+    """Where the pieces of every group of the figure begin: {'middle-hundreds-full': [(278.0, 150.3), ...], ...}.
 
     A group is a `<g>` whose id names it; its first path has one subpath, begun by one `M`, for every piece.
     """
-    counts: dict[str, int] = {}
+    found: dict[str, Spots] = {}
     for group in ElementTree.fromstring(svg).iter(f"{_SVG}g"):
         name = group.get("id", "")
         if _GROUP.fullmatch(name):
-            assert name not in counts, f"two groups are called {name}"
-            counts[name] = group.findall(f"{_SVG}path")[0].get("d", "").count("M")
-    return counts
+            assert name not in found, f"two groups are called {name}"
+            begun = _BEGINS.findall(group.findall(f"{_SVG}path")[0].get("d", ""))
+            found[name] = [(float(x), float(y)) for x, y in begun]
+    return found
+
+
+def count_pieces(svg: bytes) -> dict[str, int]:
+    """How many pieces every group of the figure holds; those of trays are told by tray: 'tray-3-hundreds-full'."""
+    trays = list(trays_of(svg))
+    counts: Counter[str] = Counter()
+    for name, spots in pieces_of(svg).items():
+        if name.startswith("trays-"):
+            for _, y in spots:
+                (tray,) = (number for number, (top, low) in enumerate(trays, start=1) if top < y < low)
+                counts[f"tray-{tray}{name.removeprefix('trays')}"] += 1
+        else:
+            counts[name] = len(spots)
+    return dict(counts)
+
+
+def trays_of(svg: bytes) -> Iterator[tuple[float, float]]:
+    """The upper and the lower edge of every tray, from the top down."""
+    root = ElementTree.fromstring(svg)
+    drawn = "fill: var(--tray); stroke: var(--rim)"
+    rims = next((path.get("d", "") for path in root.iter(f"{_SVG}path") if drawn in path.get("style", "")), "")
+    for box in rims.split("z")[:-1]:
+        heights = [float(y) for _, y in re.findall(r"(-?[\d.]+) (-?[\d.]+)", box)]
+        yield min(heights), max(heights)

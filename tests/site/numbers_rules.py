@@ -136,6 +136,18 @@ def _tray(on: On) -> tuple[int, dict[int, int]]:
     return next(((tray.sharers, pieces(tray.holds)) for tray in trays if tray.stands_for == on.stands_for), (0, {}))
 
 
+def _rounds_that_need(on: On) -> list[int]:
+    """The rounds before which something of the place that is spoken of is exchanged."""
+    rounds = [0]
+    found: list[int] = []
+    for step in on.at.steps:
+        if step.action is Action.DEAL:
+            rounds.append(rounds[-1] + 1)
+        elif step.action is Action.EXCHANGE and step.place == on.place("place"):
+            found.append(rounds[-1] + 1)
+    return sorted({number for number in found if number <= rounds[-1]})
+
+
 def _largest_card(on: On) -> int:
     shares = [on.sharing.quotient * 10**width for width in on.sharing.mat.widths]
     return max(
@@ -294,10 +306,9 @@ RULES = (
     ),
     at_place(
         "exchanges",
-        rf"To the bank: (?P<n>{N}) (?P<place>{PLACE}); from the bank: (?P<back>{N}) (?P<below>{PLACE})",
-        n=lambda on: on.sent,
-        back=lambda on: 10 * on.sent,
-        so=lambda on: on.place("below") == on.place("place") - 1,
+        rf"[Bb]efore rounds? (?P<rounds>{N}(?:, {N})*(?: and {N})?)(?: and after the last round)?: "
+        rf"{N} (?P<place>{PLACE}) to the bank",
+        so=lambda on: [number_in(said) for said in re.findall(N, on.match["rounds"])] == _rounds_that_need(on),
     ),
 )
 

@@ -35,11 +35,12 @@ _UNSEEN = re.compile(r"[\x00-\x08\x0b-\x1f\x7f]")
 
 _TABLES = 'write a list, or HTML with <caption> and <th scope="col"> and <th scope="row">'
 
-_VOID = frozenset(("br", "col", "hr", "img", "input"))
+_VOID = frozenset(("br", "col", "hr", "img", "input", "source"))
 _ELEMENTS = frozenset(
     (
         *("h1", "h2", "h3", "h4", "h5", "h6", "p", "div", "section", "aside", "nav", "blockquote", "pre", "hr", "br"),
-        *("ul", "ol", "li", "dl", "dt", "dd", "details", "summary", "figure", "figcaption", "img", "label", "input"),
+        *("ul", "ol", "li", "dl", "dt", "dd", "details", "summary", "figure", "figcaption", "picture", "source", "img"),
+        *("label", "input"),
         *("table", "caption", "colgroup", "col", "thead", "tbody", "tfoot", "tr", "th", "td"),
         *("a", "abbr", "b", "cite", "code", "del", "dfn", "em", "i", "ins", "kbd", "mark", "q", "s", "samp", "small"),
         *("span", "strong", "sub", "sup", "time", "u", "var"),
@@ -55,6 +56,7 @@ _ON_ALL = frozenset(
 _ON_SOME = {
     "a": {"href"},
     "img": {"src", "alt", "width", "height"},
+    "source": {"srcset", "media", "width", "height"},
     "input": {"type", "checked", "disabled"},
     "details": {"open"},
     "time": {"datetime"},
@@ -157,7 +159,7 @@ def _about_attribute(name: str, key: str, value: str, figures: Collection[str], 
         yield Problem(shown, "changes the order of the keyboard", "write 0"), "tabindex"
     elif key == "href":
         yield from ((problem, value) for problem in _about_link(value))
-    elif key == "src" and value not in figures:
+    elif key in ("src", "srcset") and value not in figures:
         yield Problem(shown, "is not a figure of this page", "show figures with picture(...)"), value
 
 

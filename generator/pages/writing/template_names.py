@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import lru_cache, partial
 from typing import Any
@@ -58,6 +58,7 @@ _SAYING: tuple[Callable[..., str], ...] = (
     numbers.pieces,
     numbers.pieces_in_a_row,
     numbers.shape,
+    stages.end_caption,
     stages.hands,
     stages.stage_alternative,
     stages.stage_caption,
@@ -71,11 +72,12 @@ _SAYING: tuple[Callable[..., str], ...] = (
 
 @dataclass(frozen=True)
 class ShownFigure:
-    """A figure as a page shows it: its address from that page, and its size in CSS pixels."""
+    """A figure as a page shows it: its address from that page, its size in CSS pixels, and its drawing for phones."""
 
     src: str
     width: int
     height: int
+    narrow: ShownFigure | None = None
 
 
 @dataclass(frozen=True)
@@ -136,8 +138,12 @@ class Writer:
                 wanted = Picture(kind, rows=tuple(rows))
             else:
                 raise HandbookError(f'the figure "{kind}" needs a sharing')
+            narrow = replace(wanted, narrow=True)
+            pictures.update({wanted: None, narrow: None})
+            return replace(shown(wanted), narrow=shown(narrow))
+
+        def shown(wanted: Picture) -> ShownFigure:
             width, height = size(self.phrases, wanted)
-            pictures[wanted] = None
             return ShownFigure(from_page(page, wanted.path), round(width), round(height))
 
         names = {
@@ -232,7 +238,7 @@ def _printed(writer: Writer, value: Any) -> Markup:
 
 def _of_a_division(kind: str, sharing: Sharing) -> Picture:
     """A figure of one division, if there is such a figure and a mat could show it."""
-    kinds = ("layout", "cards", *(place_name(stage.level) for stage in sharing.stages))
+    kinds = ("layout", "end", "cards", *(place_name(stage.level) for stage in sharing.stages))
     if kind not in kinds:
         raise HandbookError(f'there is no figure "{kind}" of it; there are {", ".join(kinds[:-1])} and {kinds[-1]}')
     if not (1 <= sharing.dividend <= _LARGEST_NUMBER and sharing.sharers <= MOST_CHILDREN):
