@@ -11,11 +11,12 @@ import pytest
 
 from generator import HANDBOOK
 from generator.engine.features import Features, features_of
-from generator.engine.places import HUNDREDS, TENS, THOUSANDS, Counts, place_name
-from generator.engine.sharing import Sharing, Stage, share
+from generator.engine.places import HUNDREDS, TENS, THOUSANDS, place_name
+from generator.engine.sharing import Sharing, share
 from generator.source.library import load
 from generator.source.models import Lesson
 from tests.figures.count_pieces import count_pieces
+from tests.figures.held import assert_stage, at_the_end, laid_out, left_over
 
 SOURCES = load(HANDBOOK)
 
@@ -102,40 +103,19 @@ def test_no_two_lessons_tell_the_same_story() -> None:
     assert len({lesson.reason for lesson in SOURCES.lessons}) == len(SOURCES.lessons)
 
 
-def held(group: str, counts: Counts) -> dict[str, int]:
-    return {f"{group}-{place_name(place)}": counts[place] for place in counts.places_held}
-
-
-def shown_by_a_stage(sharing: Sharing, stage: Stage) -> dict[str, int]:
-    shown = held("middle", stage.start) | held("left", stage.end) | held("to-bank", stage.exchanged)
-    shown |= held("from-bank", Counts(10 * count for count in stage.exchanged[1:]))
-    trays = [tray.holds for tray in sharing.trays(stage.steps[-1].after) for _ in range(tray.sharers)]
-    for number, holds in enumerate(trays, start=1):
-        shown |= held(f"tray-{number}", holds)
-    return shown
-
-
 @pytest.mark.parametrize("lesson", SOURCES.lessons, ids=lambda lesson: str(lesson.slug))
 def test_the_figures_of_a_lesson_hold_the_pieces_of_the_engine(lesson: Lesson, site: Path) -> None:
     sharing = SHARINGS[lesson.slug]
-    who = f"for-{lesson.divisor}" if lesson.ribbons else f"among-{lesson.divisor}"
-
-    def counted(kind: str) -> dict[str, int]:
-        return count_pieces((site / f"figures/{lesson.dividend}-{who}-{kind}.svg").read_bytes())
-
-    assert counted("layout") == held("middle", sharing.start)
-    assert counted("cards") == held("left", sharing.end.middle)
-    for stage in sharing.stages:
-        assert counted(place_name(stage.level)) == shown_by_a_stage(sharing, stage)
-
-
-@pytest.mark.parametrize("lesson", SOURCES.lessons, ids=lambda lesson: str(lesson.slug))
-def test_a_lesson_with_its_figures_is_light(lesson: Lesson, site: Path) -> None:
-    page = site / "lessons" / lesson.step / f"{lesson.slug}.html"
     stem = f"{lesson.dividend}-{'for' if lesson.ribbons else 'among'}-{lesson.divisor}-"
-    figures = list((site / "figures").glob(f"{stem}*.svg"))
-    assert len(figures) == 2 + len(SHARINGS[lesson.slug].stages)
-    assert page.stat().st_size + sum(figure.stat().st_size for figure in figures) <= 300 * 1024
+    stages = {place_name(stage.level): stage for stage in sharing.stages}
+    for file in (site / "figures").glob(f"{stem}*.svg"):
+        kind = file.stem.removeprefix(stem).removesuffix("-narrow")
+        counted = count_pieces(file.read_bytes())
+        if kind in stages:
+            assert_stage(counted, sharing, stages[kind])
+        else:
+            right = {"layout": laid_out, "end": at_the_end, "cards": left_over}[kind]
+            assert counted == right(sharing), file.name
 
 
 @pytest.mark.parametrize("page", sorted((HANDBOOK / "en" / "pages").rglob("*.md")), ids=lambda page: str(page.stem))
@@ -150,4 +130,7 @@ def test_a_lesson_page_with_its_figures_is_light(site: Path) -> None:
         text = page.read_text("utf-8")
         figures = {page.parent / source for source in re.findall(r'<img src="([^"]+)"', text)}
         assert len(figures) > 2
-        assert page.stat().st_size + sum(figure.stat().st_size for figure in figures) <= 300_000, page
+        narrow = {page.parent / source for source in re.findall(r'srcset="([^"]+)"', text)}
+        assert len(narrow) == len(figures)
+        for loaded in (figures, narrow):  # a reader loads the ones or the others
+            assert page.stat().st_size + sum(figure.stat().st_size for figure in loaded) <= 300_000, page

@@ -67,9 +67,9 @@ class Lanes:
         form = self.form
         cell = 0.62 * form.lane
         card = sharers_card(divisor, cell)
-        x = 8.0
+        x = 6.0
         key = "figure.children-share-with-ribbons" if self.frame.ribbons else "figure.children-share"
-        said = Label(x + card.width + 8, self._base, self._say(key, count=self.frame.trays), form.text, "ink", True)
+        said = Label(x + card.width + 6, self._base, self._say(key, count=self.frame.trays), form.text, "ink", True)
         return Part(0, 0, (*card.at(x, (form.lane - card.height) / 2), said))
 
     def _when(self, place: int, room: float) -> str:
