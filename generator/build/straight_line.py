@@ -27,7 +27,7 @@ from generator.build.rendering import render_changed
 from generator.build.workshop import Workshop, workshop
 from generator.errors import SourceError
 from generator.figures.gallery import drawing
-from generator.figures.picture import FIGURES
+from generator.figures.picture import FIGURES, SPRITE
 from generator.pages.authored.origin import told_at_their_origin
 from generator.pages.handbook import Handbook, write_handbook
 from generator.pages.kinds import script_data
@@ -104,20 +104,21 @@ def _make(
         markdown = ((page.path, page.text.encode()) for page in handbook.pages)
         added = school_look.files(sources.theme) | script_data.files(sources, writer.phrases)
         stage(place.docs, chain(markdown, added.items()))
-        drawings = place.run_many(drawing, writer.phrases, handbook.pictures)
+        pictures = (*handbook.pictures, SPRITE)
+        drawings = place.run_many(drawing, writer.phrases, pictures)
         say(f"Rendering {len(handbook.pages)} pages")
         paths = render_changed(place.results, place.docs, place.rendered, handbook.nav, settings)
         say("Finishing: search, print, policy, servers")
         on_paper = sources.school.print.paper
         write_files(site, finished(place.rendered, paths, _parts(handbook), settings, built, on_paper))
-        say(f"Drawing {len(handbook.pictures)} figures")
-        write_files(site / FIGURES, zip((picture.file for picture in handbook.pictures), drawings, strict=True))
+        say(f"Drawing {len(pictures)} figures")
+        write_files(site / FIGURES, zip((picture.file for picture in pictures), drawings, strict=True))
         say("Auditing the whole site")
         faults = audit(site, policy.theme_scripts(site), settings.sub_path)
         if faults:
             raise SourceError(faults)
-        place.note((sources, settings, built), site, len(handbook.pages), len(handbook.pictures))
-        return len(handbook.pages), len(handbook.pictures)
+        place.note((sources, settings, built), site, len(handbook.pages), len(pictures))
+        return len(handbook.pages), len(pictures)
 
 
 def check(school_folder: Path | None = None) -> Sources:

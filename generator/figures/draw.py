@@ -22,7 +22,7 @@ from matplotlib.path import Path
 from matplotlib.transforms import Affine2D
 
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS
-from generator.figures.shapes import DEPTH, Bow, Boxes, Figure, Label, Look, Mark, Pieces, Spot, Stroke
+from generator.figures.shapes import DEPTH, HERE, Bow, Boxes, Figure, Label, Look, Mark, Pieces, Spot, Stroke
 from generator.figures.style import LIGHT, style_sheet
 
 _SETTINGS: dict[Any, Any] = {"svg.hashsalt": "sharing"}
@@ -49,7 +49,8 @@ def draw(figure: Figure) -> bytes:
         svg = io.StringIO()
         renderer: Any = RendererSVG(figure.width, figure.height, svg, metadata=_NO_METADATA)  # type: ignore[no-untyped-call]
         pen = _Pen(renderer)
-        _draw_boxes(pen, Boxes(0, 0, ((0.0, 0.0),), figure.width, figure.height, "paper"))
+        if figure.ground:
+            _draw_boxes(pen, Boxes(0, 0, HERE, figure.width, figure.height, figure.ground))
         for mark in figure.marks:
             _draw_mark(pen, mark)
         renderer.finalize()

@@ -8,7 +8,7 @@ from generator.engine.places import place_name
 from generator.engine.sharing import share
 from generator.figures import charts
 from generator.figures.formats import NARROW, WIDE
-from generator.figures.picture import Picture
+from generator.figures.picture import SPRITE, Picture
 from generator.figures.room import room_figure
 from generator.figures.scene import end_scene, frame_of, stage_scene, start_scene
 from generator.figures.shapes import Figure
@@ -25,8 +25,9 @@ def size(words: Phrases, picture: Picture) -> tuple[float, float]:
 def drawing(words: Phrases, picture: Picture) -> bytes:
     """A figure as SVG."""
     from generator.figures.draw import draw  # matplotlib is slow to import and often not needed
+    from generator.figures.sprite import sprite
 
-    return draw(shown(words, picture))
+    return sprite() if picture == SPRITE else draw(shown(words, picture))
 
 
 @lru_cache(maxsize=1000)

@@ -36,3 +36,7 @@ class Picture:
     def path(self) -> str:
         """Where the figure lies in the handbook."""
         return f"{FIGURES}/{self.file}"
+
+
+SPRITE = Picture("sprite")
+"""Every piece in every look, for scripts and style sheets; no page asks for it."""

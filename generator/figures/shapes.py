@@ -120,11 +120,15 @@ Mark = Pieces | Boxes | Label | Stroke | Bow
 
 @dataclass(frozen=True)
 class Figure:
-    """A whole picture, ready to be drawn: marks in drawing order on a sheet of width x height."""
+    """A whole picture, ready to be drawn: marks in drawing order on a sheet of width x height and of one colour.
+
+    Its own ground keeps it readable where a browser does not tell it that the page is dark.
+    """
 
     width: float
     height: float
     marks: tuple[Mark, ...]
+    ground: str = "paper"
 
 
 class Part(NamedTuple):

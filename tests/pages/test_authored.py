@@ -99,7 +99,8 @@ def test_a_note_may_show_a_figure(tmp_path: Path) -> None:
     handbook = with_files(tmp_path, notes__lessons__static__8448_among_4=show)
     noted = next(page for page in handbook.pages if page.path == LESSON)
     assert "../../figures/96-among-3-cards.svg" in noted.body
-    assert [picture.path for picture in noted.pictures][-1] == "figures/96-among-3-cards.svg"
+    shown = [picture.path for picture in noted.pictures]
+    assert shown[-2:] == ["figures/96-among-3-cards.svg", "figures/96-among-3-cards-narrow.svg"]
 
 
 def test_a_schools_page_knows_what_ours_know(tmp_path: Path) -> None:
