@@ -8,8 +8,8 @@ from pathlib import Path
 from generator import HANDBOOK, PROJECT
 
 LESSONS = (
-    *("as-it-lies/2684-among-2.toml", "as-it-lies/6963-among-3.toml", "as-it-lies/96-among-3.toml"),
-    *("left-over/2685-among-2.toml", "left-over/7241-among-3.toml"),
+    *("as-it-lies/2684-among-2.toml", "as-it-lies/3693-among-3.toml", "as-it-lies/96-among-3.toml"),
+    *("left-over/2685-among-2.toml", "left-over/4241-among-3.toml"),
     *("ten-ribbons/1353-for-11.toml", "ten-ribbons/2350-for-11.toml"),
 )
 _SETTINGS = 'name = "Hazel Lane"\n[groups]\nsizes = [2, 3]\n'

@@ -16,7 +16,7 @@ from generator.engine.numbers import numbers_of_kind
 from tests.benchmarks.measuring import Measured, python
 
 _ROUNDS = 4
-_LESSON = "lessons/several-exchanges/9724-among-4.toml"
+_LESSON = "lessons/several-exchanges/5724-among-4.toml"
 
 Times = dict[str, float]
 

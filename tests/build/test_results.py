@@ -225,13 +225,13 @@ def test_a_changed_lesson_costs_no_more_than_the_pages_that_say_it(
     shutil.copytree(first.handbook, handbook)
     shutil.copytree(first.workshop, top)
     workshop = top / "stock"
-    lesson = handbook / "lessons" / "as-it-lies" / "6963-among-3.toml"
+    lesson = handbook / "lessons" / "as-it-lies" / "3693-among-3.toml"
     before = {file.relative_to(workshop): file.stat().st_mtime_ns for file in files_of(workshop)}
     lesson.write_text(lesson.read_text().replace('reason = "', 'reason = "Anew: '))
     build(Request(out=tmp_path / "site", handbook=handbook, workshop=top, processes=1), quiet)
     staged = {file.relative_to(workshop): file.stat().st_mtime_ns for file in files_of(workshop / "docs")}
     written = {file.as_posix() for file, time in staged.items() if before.get(file) != time}
-    assert written == {"docs/lessons/as-it-lies/6963-among-3.md", "docs/lessons/as-it-lies/index.md"}
+    assert written == {"docs/lessons/as-it-lies/3693-among-3.md", "docs/lessons/as-it-lies/index.md"}
     pages = 3  # the lesson, its step and, in case a card says it too, the cards of the step
     lists = 2  # of the files that MkDocs has made, and of those of the site
     assert 0 < len(worked_out) <= pages + lists
