@@ -83,10 +83,16 @@ def _derived(docs: Path, folder: Path, nav: Nav, settings: Settings) -> MkDocsCo
     config.site_name = Markup(escape(settings.site_name))
     config.theme["logo"] = config.theme["favicon"] = settings.logo
     config.theme.static_templates.discard("sitemap.xml")
-    if not (docs / config.extra["emergency_page"]).with_suffix(".md").is_file():
-        config.extra["emergency_page"] = None
-    config.extra["edition"] = settings.version
+    extra = config.extra
+    if not _is_written(docs, extra["emergency_page"]):
+        extra["emergency_page"] = None
+    extra["search_ways"] = [way for way in extra["search_ways"] if _is_written(docs, way["page"])]
+    extra["edition"] = settings.version
     return config
+
+
+def _is_written(docs: Path, page: str) -> bool:
+    return (docs / page).with_suffix(".md").is_file()
 
 
 def _escaped(nav: Nav) -> list[dict[str, Any]]:

@@ -12,14 +12,7 @@ from generator.errors import HandbookError
 INDEX = "search/search_index.json"
 
 _WORKERS = Path("assets", "javascripts", "workers")
-# The worker keeps its words in a tree and takes nodes for the same if these texts are. Its own text runs letters and
-# numbers of nodes together, so with digits for letters two nodes may look the same, and then a search fails.
-_NODES_APART = """
-lunr.TokenSet.prototype.toString = function () {
-  const edges = Object.keys(this.edges).sort();
-  return (this.final ? "1" : "0") + edges.map((letter) => `${letter}${this.edges[letter].id};`).join("");
-};
-"""
+_OURS = Path(__file__).with_name("search-worker")
 
 
 def read_index(rendered: Path) -> dict[str, Any]:
@@ -37,8 +30,8 @@ def offline(rendered: Path) -> dict[str, bytes]:
     """The search index and the search worker of a rendered site, also as scripts: files of the site, by path.
 
     Pages stand in the index by path, in whatever order they were rendered. Tags in it are words, and the theme writes
-    them into what is found as they are: they are escaped first. The worker is the theme's own, which stands in the
-    site for pages on a server, with one fault mended in both.
+    them into what is found as they are: they are escaped first. The worker is the theme's own between scripts of ours,
+    also where it stands in the site for pages on a server.
     """
     index = read_index(rendered)
     index["docs"].sort(key=page_of)
@@ -46,7 +39,7 @@ def offline(rendered: Path) -> dict[str, bytes]:
         if "tags" in found:
             found["tags"] = [escape(tag, quote=False) for tag in found["tags"]]
     text = json.dumps(index, ensure_ascii=False, separators=(",", ":"))
-    path, source = _mended_worker(rendered)
+    path, source = _worker(rendered)
     made = {
         INDEX: text,
         "search/search_index.js": f"var __index = {text};\n",
@@ -56,8 +49,8 @@ def offline(rendered: Path) -> dict[str, bytes]:
     return {path: text.encode() for path, text in made.items()}
 
 
-def _mended_worker(folder: Path) -> tuple[str, str]:
-    """The path of the theme's worker in the site, and its script."""
+def _worker(folder: Path) -> tuple[str, str]:
+    """The path of the search worker in the site, and its script: what forgives, the theme's own, and a mend to it."""
     found = sorted((folder / _WORKERS).glob("search.*.js"))
     if len(found) != 1:
         raise HandbookError(
@@ -66,4 +59,9 @@ def _mended_worker(folder: Path) -> tuple[str, str]:
         )
     lines = found[0].read_text(encoding="utf-8").splitlines(keepends=True)
     without_source_map = "".join(line for line in lines if not line.startswith("//# sourceMappingURL="))
-    return found[0].relative_to(folder).as_posix(), without_source_map + _NODES_APART
+    before = [_ours(name) for name in ("near-words.js", "answers.js")]
+    return found[0].relative_to(folder).as_posix(), "\n".join([*before, without_source_map, _ours("nodes-apart.js")])
+
+
+def _ours(name: str) -> str:
+    return (_OURS / name).read_text(encoding="utf-8")

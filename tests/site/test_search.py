@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from importlib.util import find_spec
 from pathlib import Path
 
 import pytest
@@ -27,12 +28,20 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return samples.build(tmp_path_factory.mktemp("searched") / "site")
 
 
-def test_the_worker_is_the_themes_own_without_its_source_map(site: Path) -> None:
-    (original,) = (site / "assets" / "javascripts" / "workers").glob("*.js")
+def test_the_worker_is_the_themes_own_between_ours_without_its_source_map(site: Path) -> None:
+    package = find_spec("material")
+    assert package
+    assert package.origin
+    (own,) = Path(package.origin).parent.glob("templates/assets/javascripts/workers/search.*.js")
+    own_script = own.read_text("utf-8").partition("//# sourceMappingURL=")[0].rstrip()
+    assert len(own_script) > 30_000
     source = worker(site)
     assert "sourceMappingURL" not in source
-    assert original.read_text("utf-8").startswith(source.rstrip("\n"))
-    assert len(source) > 30_000
+    before, _, after = source.partition(own_script)
+    assert "function nearestWord" in before
+    assert "addEventListener" in before
+    assert "TokenSet" in after
+    assert (site / "assets" / "javascripts" / "workers" / own.name).read_text("utf-8") == source
 
 
 def test_the_index_as_script_is_the_index(site: Path) -> None:

@@ -1,0 +1,73 @@
+// How near a typed word is to a word of the handbook, and the nearest of all.
+// A letter too many, too few or another costs 1; what fingers and ears do all the time costs less: a letter doubled or
+// two letters swapped, a vowel for a vowel, one of two keys or sounds that lie side by side.
+
+const DOUBLED = 0.5;
+const SWAPPED = 0.6;
+const VOWEL = 0.6;
+const NEIGHBOUR = 0.8;
+const UNFINISHED = 0.3; // the end of a word that is not typed, however long: the search looks for beginnings
+const KEYS = "qwertyuiop asdfghjkl zxcvbnm qaz wsx edc rfv tgb yhn ujm ik ol"; // along the rows, and down
+const SOUNDS = "ck ks sz fv kq gj dt iy mn";
+const SHORTEST = 5; // shorter words have too many neighbours
+const LONG = 8; // from here on as much again is forgiven
+
+/**
+ * @param {string} one a letter
+ * @param {string} other another letter
+ * @returns {number} what it costs to have typed one for the other
+ */
+function costOfLetter(one, other) {
+  if (one === other) return 0;
+  if ("aeiou".includes(one) && "aeiou".includes(other)) return VOWEL;
+  const sideBySide = [one + other, other + one].some((pair) => KEYS.includes(pair) || SOUNDS.includes(pair));
+  return sideBySide ? NEIGHBOUR : 1;
+}
+
+/**
+ * @param {string} typed
+ * @param {string} word
+ * @returns {number} the least that it costs to have typed one for the other
+ */
+function distance(typed, word) {
+  const costOfExtra = (text, place) => (text[place] === text[place - 1] ? DOUBLED : 1);
+  let beforeLast = [];
+  let last = [0];
+  for (let column = 0; column < word.length; column++) last.push(last[column] + costOfExtra(word, column));
+  for (let row = 0; row < typed.length; row++) {
+    const costs = [last[0] + costOfExtra(typed, row)];
+    for (let column = 0; column < word.length; column++) {
+      const swapped = row && column && typed[row] === word[column - 1] && typed[row - 1] === word[column];
+      costs.push(
+        Math.min(
+          last[column] + costOfLetter(typed[row], word[column]),
+          last[column + 1] + costOfExtra(typed, row),
+          costs[column] + costOfExtra(word, column),
+          swapped ? beforeLast[column - 1] + SWAPPED : Infinity,
+        ),
+      );
+    }
+    [beforeLast, last] = [last, costs];
+  }
+  return Math.min(last[word.length], Math.min(...last) + UNFINISHED);
+}
+
+/**
+ * @param {string} typed
+ * @param {Map<string, number>} words the words of the handbook, with how much each weighs
+ * @returns {string | undefined} the nearest of them, and of those equally near the weightiest
+ */
+function nearestWord(typed, words) {
+  const most = typed.length >= LONG ? 2 : 1;
+  let nearest;
+  let least = [most, 0];
+  for (const [word, weight] of words) {
+    if (word.length < typed.length - 2 * most) continue;
+    const cost = distance(typed, word);
+    if (cost < least[0] || (cost === least[0] && weight > least[1])) {
+      nearest = word;
+      least = [cost, weight];
+    }
+  }
+  return nearest;
+}

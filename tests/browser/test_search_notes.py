@@ -1,0 +1,83 @@
+"""Where the handbook does not have a word: the search asks for the nearest it has and says so, or shows ways on."""
+
+from __future__ import annotations
+
+import json
+import random
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page
+
+from tests.browser.conftest import visiting
+from tests.sampling import times
+
+WAYS = ["when-it-goes-wrong/emergency.html", "when-it-goes-wrong/index.html", "reference/a-z.html"]
+
+# Asks the page's search worker, as the page does, and gives of each answer what was asked in place of the words.
+SHOWN = """async ([source, index, asked]) => {
+  const worker = new Worker(URL.createObjectURL(new Blob([source], { type: "text/javascript" })));
+  const ask = message => new Promise(done => {
+    worker.onmessage = event => done(event.data);
+    worker.postMessage(message);
+  });
+  await ask({ type: 0, data: { ...index, options: {} } });
+  const shown = [];
+  for (const words of asked) shown.push((await ask({ type: 2, data: words })).data.shown ?? null);
+  worker.terminate();
+  return shown;
+}"""
+
+
+def type_in(page: Page, words: str) -> None:
+    page.locator(".md-search__input").click()
+    page.keyboard.press("Control+a")
+    page.keyboard.type(words)
+
+
+@pytest.mark.parametrize(
+    ("typed", "shown"),
+    [("choaking", "choking"), ("ribon for ten", "ribbon for ten"), ("Exchagne", "exchange")],
+)
+def test_a_near_word_is_shown_and_the_note_says_so(typed: str, shown: str, chromium: Browser, site: Path) -> None:
+    with visiting(chromium) as visit:
+        visit.page.goto((site / "index.html").as_uri())
+        type_in(visit.page, typed)
+        visit.page.get_by_role("status").filter(has_text=f"Nothing for {typed}. Showing {shown}.").wait_for()
+        assert visit.page.locator(".md-search-result__link").first.is_visible()
+        type_in(visit.page, shown)
+        visit.page.locator("#search-note:empty").wait_for(state="attached")
+        assert visit.errors == []
+
+
+def test_nothing_found_leads_on_by_mouse_and_by_keyboard(chromium: Browser, site: Path) -> None:
+    with visiting(chromium) as visit:
+        visit.page.goto((site / "new-here" / "index.html").as_uri())
+        type_in(visit.page, "zzzzzz")
+        links = visit.page.locator("#search-note a")
+        links.first.wait_for()
+        addresses = links.evaluate_all("links => links.map(link => link.href)")
+        assert addresses == [(site / page).as_uri() for page in WAYS]
+        visit.page.keyboard.press("ArrowDown")
+        assert visit.page.evaluate("document.activeElement.href") == addresses[0]
+        visit.page.keyboard.press("Enter")
+        visit.page.wait_for_url(addresses[0])
+        type_in(visit.page, "zzzzzz")
+        links.first.wait_for()
+        visit.page.keyboard.press("Enter")
+        visit.page.wait_for_url(addresses[-1])
+        assert visit.errors == []
+
+
+def test_words_of_the_handbook_are_asked_as_they_are_typed(chromium: Browser, site: Path) -> None:
+    """Whole, unfinished, with capitals or several together; the words are taken from titles and other words."""
+    script = (site / "js" / "search-worker.js").read_text("utf-8")
+    source = json.loads(script.removeprefix("window.searchWorker = ").rstrip(";\n"))
+    index = json.loads((site / "search" / "search_index.json").read_text("utf-8"))
+    told = sorted({words for entry in index["docs"] for words in (entry["title"], *entry.get("tags", ())) if words})
+    chance = random.Random(13)
+    asked = [words for words in chance.sample(told, times(len(told), 60)) if "&" not in words]
+    asked += [words[: chance.randint(1, len(words))].upper() for words in asked]
+    with visiting(chromium) as visit:
+        shown = visit.page.evaluate(SHOWN, [source, index, [*asked, "exchagne"]])
+    assert shown == [None] * len(asked) + ["exchange"]
