@@ -134,4 +134,7 @@ def check(school_folder: Path | None = None) -> Sources:
 
 def _parts(handbook: Handbook) -> list[book.BookPart]:
     parts = [("", (handbook.home,)), *((section.title, section.pages) for section in handbook.sections)]
-    return [book.BookPart(title, tuple(address(page.path) for page in pages)) for title, pages in parts]
+    return [
+        book.BookPart(title, tuple(address(page.path) for page in pages if not page.path.endswith("/cards.md")))
+        for title, pages in parts
+    ]

@@ -15,6 +15,7 @@ from generator.pages.kinds.a_z import PATH as A_Z
 from generator.pages.kinds.a_z import write_a_z
 from generator.pages.kinds.choosing import write_choosing, write_group
 from generator.pages.kinds.lesson import placed_lessons, write_lesson
+from generator.pages.kinds.plans import write_plans
 from generator.pages.kinds.steps import write_cards, write_path, write_step
 from generator.pages.run_many import RunMany
 from generator.pages.writing.links import lesson_link, step_link
@@ -40,8 +41,8 @@ class Section:
 class Handbook:
     """The first page, and all others in sections.
 
-    `nav` is what stands beside every page: titles with a page or with more of the same. Lessons and cards
-    stay out of it, because it would grow with them on every page.
+    `nav` is what stands beside every page: titles with a page or with more of the same. Lessons, plans and
+    cards stay out of it, because it would grow with them on every page.
     """
 
     home: Page
@@ -81,11 +82,12 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
         [(size, [link for link in without_ribbons if link.divisor == size]) for size in sizes],
     )
     choose = run_many(write_choosing, writer, [reviewed])
+    plans = run_many(write_plans, writer, steps)
     cards = run_many(write_cards, writer, steps)
     overviews = run_many(write_step, (writer, to_steps), steps)
     path = write_path(writer, to_steps, reviewed)
     home = writer.page("home", HOME, {"lessons": len(links)}, reviewed)
-    about_lessons = _by_path((path, *_in_step_order((*overviews, *cards, *lessons))))
+    about_lessons = _by_path((path, *_in_step_order((*overviews, *plans, *cards, *lessons))))
     generated = _by_path((home, *about_lessons.values(), *choose, *groups))
 
     # What people wrote, some of it in the place of what the program wrote.
@@ -155,11 +157,11 @@ def _with_notes(pages: Mapping[str, Page], notes: Iterable[Note], faults: Faults
 
 
 def _in_step_order(pages: Iterable[Page]) -> list[Page]:
-    """Each step's overview, its lessons, its cards."""
+    """Each step's overview, its lessons, its plans, its cards."""
     folders: dict[str, list[Page]] = {}
     for page in pages:
         folders.setdefault(page.path.rpartition("/")[0], []).append(page)
-    place = {"index.md": 0, "cards.md": 2}
+    place = {"index.md": 0, "plans.md": 2, "cards.md": 3}
     by_place = [sorted(own, key=lambda page: place.get(page.path.rpartition("/")[2], 1)) for own in folders.values()]
     return [page for own in by_place for page in own]
 

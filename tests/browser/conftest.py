@@ -115,10 +115,10 @@ def light_site(request: pytest.FixtureRequest, shared: Path, tmp_path_factory: p
 
 
 def kind(page: str) -> tuple[str, int, str]:
-    """Pages of one part of the handbook at one depth are of a kind, but for overviews and cards."""
+    """Pages of one part of the handbook at one depth are of a kind, but for overviews, cards and plans."""
     parts = page.split("/")
     name = parts[-1].removesuffix(".html")
-    return parts[0], len(parts), next((word for word in ("index", "cards") if name.endswith(word)), "")
+    return parts[0], len(parts), next((word for word in ("index", "cards", "plans") if name.endswith(word)), "")
 
 
 def altered(site: Path, copy: Path, path: str, change: Callable[[str], str]) -> Path:

@@ -13,7 +13,7 @@ from typing import NamedTuple
 from playwright.sync_api import Page
 
 PAPERS = {"A4": (595, 842), "Letter": (612, 792)}  # ISO 216 and ANSI/ASME Y14.1, in points of 1/72 inch
-MARGIN = 51  # points, as the style sheet for print leaves them above and below
+MARGIN = 34  # points, as the style sheet for print leaves them above and below
 WHOLE = ":is(figure, tbody tr, .card, .checklist li, .admonition, .glance)"
 
 _WORD = re.compile(r'<word xMin="(.*?)" yMin="(.*?)" xMax="(.*?)" yMax="(.*?)">(.*?)</word>')

@@ -231,8 +231,8 @@ def test_a_changed_lesson_costs_no_more_than_the_pages_that_say_it(
     build(Request(out=tmp_path / "site", handbook=handbook, workshop=top, processes=1), quiet)
     staged = {file.relative_to(workshop): file.stat().st_mtime_ns for file in files_of(workshop / "docs")}
     written = {file.as_posix() for file, time in staged.items() if before.get(file) != time}
-    assert written == {"docs/lessons/as-it-lies/3693-among-3.md", "docs/lessons/as-it-lies/index.md"}
-    pages = 3  # the lesson, its step and, in case a card says it too, the cards of the step
+    assert written == {f"docs/lessons/as-it-lies/{page}.md" for page in ("3693-among-3", "index", "plans")}
+    pages = 4  # these and, in case a card says it too, the cards of the step
     lists = 2  # of the files that MkDocs has made, and of those of the site
     assert 0 < len(worked_out) <= pages + lists
     rendered = {file.relative_to(workshop): file.stat().st_mtime_ns for file in files_of(workshop / "rendered")}

@@ -51,6 +51,7 @@ def test_a_note_is_told_from_the_page_that_it_stands_on(tmp_path: Path) -> None:
         ("lessons/static/8448-among-4.html", "lessons/static/8448-among-4.toml"),
         ("lessons/static/index.html", "lessons/static/step.toml"),
         ("lessons/static/cards.html", "lessons/static/step.toml"),
+        ("lessons/static/plans.html", "lessons/static/step.toml"),
     ],
 )
 def test_pages_that_the_program_writes_name_their_toml(file: str, toml: str, tmp_path: Path) -> None:

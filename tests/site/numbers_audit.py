@@ -1,7 +1,8 @@
 """Every number that the built pages state about a division, checked against the division itself.
 
 Reads the finished HTML, not the templates. What it can read is listed in RULES (anywhere in a text) and VALUES (beside
-a term or under the head of a column) of numbers_rules.py, and in numbers_tables.py. What a page says is checked
+a term or under the head of a column) of numbers_rules.py, in numbers_plans.py and in numbers_tables.py. What is said is
+checked
     by itself, where the statement is whole: "5,230 ÷ 4 = 1,307, 2 left over"
     by the division named before it in the same text: "5,230 among four: ... two left over"
     by the division of its row or block (data-dividend, data-divisor, data-ribbons), or of its page.
@@ -22,6 +23,7 @@ from typing import NamedTuple
 from generator.engine.sharing import Sharing
 from generator.source.school import School
 from tests.sampling import sample
+from tests.site.numbers_plans import PLAN_RULES
 from tests.site.numbers_rules import NOT_ABOUT_IT, RULES, VALUES, On, Rule
 from tests.site.numbers_tables import cell_rules
 from tests.site.numbers_words import NAMED, N, Right, named_division, read
@@ -123,7 +125,7 @@ def _page_meant(page: str, href: str) -> str:
 
 def _statements(block: Block, school: School) -> Iterator[_Said]:
     names = list(NAMED.finditer(block.text))
-    for rule in RULES:
+    for rule in (*RULES, *PLAN_RULES):
         for match in rule.pattern.finditer(block.text):
             before = [name for name in names if name.end() <= match.start()]
             named = _shared(named_division(before[-1]), school) if before else None

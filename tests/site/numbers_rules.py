@@ -241,7 +241,7 @@ RULES = (
     about("children", rf"(?<=[:,] )(?P<n>{N}) for (?P<stands>10{{0,2}})(?=[.,])", n=_sharers),
     about("children", rf"(?P<n>{N}) (?:child wears|children wear) none", n=lambda on: on.sharing.mat[0]),
     about("handlings", rf"(?P<n>{N}) handlings?", n=lambda on: on.sharing.handlings),
-    about("minutes", rf"about (?P<n>{N}) minutes?", n=_minutes),
+    about("minutes", rf"[Aa]bout (?P<n>{N}) minutes?", n=_minutes),
     about("cards", rf"[Ll]arge cards:? (?P<c>{CARDS})", c=lambda on: cards(on.sharing.dividend)),
     about(
         "cards",

@@ -24,6 +24,7 @@ _BLOCKS = frozenset(
 )
 _COMMENT = re.compile(r"<!--.*?-->", re.DOTALL)
 _GLANCE = re.compile(r"<dl\b[^>]* data-dividend=[^>]*>")
+_OF_A_PLAN = re.compile(r"^\d.*-")  # a place on a sheet: 5230-among-4-tens
 _HEADINGS = frozenset({"h2", "h3", "h4", "h5"})
 
 
@@ -159,7 +160,7 @@ class _Reader:
                 self.row, self.column = "", 0
                 self.head_rows.append([])
             case name if name in _HEADINGS:
-                self.place = PLACES.get(said.get("id", "").rsplit(":", 1)[-1])
+                self.place = PLACES.get(_OF_A_PLAN.sub("", said.get("id", "").rsplit(":", 1)[-1]))
         if tag.name in ("th", "td"):
             self.head_rows[-1].append(("", int(said.get("colspan", 1)), int(said.get("rowspan", 1))))
 

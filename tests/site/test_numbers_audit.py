@@ -13,6 +13,7 @@ from generator.source.library import load
 from generator.source.school import School
 from tests.sampling import times
 from tests.site.numbers_audit import Report, audit_numbers
+from tests.site.numbers_plans import PLAN_RULES
 from tests.site.numbers_rules import RULES, VALUES
 from tests.site.numbers_words import N
 from tests.site.tags import tags
@@ -55,7 +56,13 @@ def test_right_pages_are_read_to_the_last_number(tmp_path: Path) -> None:
 
 
 def test_every_kind_of_statement_is_there(tmp_path: Path) -> None:
-    kinds = {rule.kind for rule in (*RULES, *VALUES.values())} | {"name", "steps", "places", "back together", "seen"}
+    kinds = {rule.kind for rule in (*RULES, *PLAN_RULES, *VALUES.values())} | {
+        "name",
+        "steps",
+        "places",
+        "back together",
+        "seen",
+    }
     assert set(audited(tmp_path).verified) == kinds
 
 

@@ -63,7 +63,7 @@ PUT_TOGETHER = {
     "one-piece": [*PLACES, "larger"],
     "page": [
         f"{page}.{part}"
-        for page in ("home", "path", "cards", "choosing", "group", "a-z")
+        for page in ("home", "path", "plans", "cards", "choosing", "group", "a-z")
         for part in ("title", "description", "tags")
     ],
     "said-piece": PLACES[:4],

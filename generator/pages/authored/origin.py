@@ -51,7 +51,7 @@ def _written(sources: Sources) -> dict[str, list[SourceText]]:
     for page in sources.pages:
         written[page.path].append(SourceText(page.body, page.file, page.body_line))
     for step in sources.steps:
-        for path in (step_link(step).path, step_link(step).cards_path):
+        for path in (step_link(step).path, step_link(step).plans_path, step_link(step).cards_path):
             written[path].append(SourceText("", step.file))
         for lesson in step.lessons:
             written[lesson_path(lesson)].append(SourceText("", lesson.file))

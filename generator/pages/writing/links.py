@@ -35,10 +35,14 @@ class LessonLink:
 
 @dataclass(frozen=True)
 class StepLink:
-    """A step as other pages name it; `lessons` says how many it has."""
+    """A step as other pages name it; `lessons` says how many it has.
+
+    On the pages of its cards and of its plans, the card and the plan of a lesson have the lesson's slug as their id.
+    """
 
     path: str
     cards_path: str
+    plans_path: str
     title: str
     short: str
     new: str
@@ -61,4 +65,5 @@ def lesson_path(lesson: Lesson) -> str:
 def step_link(step: Step) -> StepLink:
     """How a step is named."""
     folder = f"lessons/{step.slug}"
-    return StepLink(f"{folder}/index.md", f"{folder}/cards.md", step.title, step.short, step.new, len(step.lessons))
+    paths = (f"{folder}/index.md", f"{folder}/cards.md", f"{folder}/plans.md")
+    return StepLink(*paths, step.title, step.short, step.new, len(step.lessons))

@@ -1,0 +1,63 @@
+"""The plans of a step, one sheet of paper for each lesson: what is said and done by whom, and what is seen then."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from generator.engine.diagnosis import telling_slips
+from generator.engine.features import features_of
+from generator.engine.places import Counts
+from generator.engine.sharing import Sharing, Stage
+from generator.engine.shelf import needs, shortages
+from generator.pages.kinds.views import check_rows
+from generator.pages.writing.links import lesson_link, step_link
+from generator.pages.writing.page import Page
+from generator.pages.writing.template_names import Writer
+from generator.source.models import Lesson, Step
+from generator.words.phrases import Phrases
+from generator.words.plans import movements, on_trays
+from generator.words.spoken import BANKER, GUIDE, said_at
+
+_MOST_SLIPS = 3
+
+
+def write_plans(writer: Writer, step: Step) -> Page:
+    """The plans of one step; the id of a plan is its lesson's slug."""
+    link = step_link(step)
+    data = {"step": step, "link": link, "plans": [_plan(writer, lesson) for lesson in step.lessons]}
+    return writer.page("plans", link.plans_path, data, step.reviewed, step=step.short)
+
+
+def _plan(writer: Writer, lesson: Lesson) -> dict[str, Any]:
+    """What the sheet of one lesson shows. `from_bank` is what the bank must hold besides the number."""
+    school, words = writer.school, writer.phrases
+    link = lesson_link(lesson, words, look_first=school.look_first)
+    sharing = link.sharing
+    needed = needs(sharing)
+    return {
+        "lesson": lesson,
+        "path": link.path,
+        "sharing": sharing,
+        "features": features_of(sharing),
+        "needed": needed,
+        "minutes": needed.minutes(school.time.seconds_per_handling),
+        "short_of": shortages(needed, school.shelf.owned),
+        "from_bank": Counts(most - laid for most, laid in zip(needed.pieces, sharing.start, strict=True)),
+        "places": [_place(words, sharing, stage) for stage in sharing.stages],
+        "check": check_rows(sharing),
+        "symptoms": telling_slips(sharing, most=_MOST_SLIPS),
+    }
+
+
+def _place(words: Phrases, sharing: Sharing, stage: Stage) -> dict[str, Any]:
+    """One place of a sheet: what the guide says before the hands move and then, what the banker says, what is seen."""
+    lines = said_at(words, sharing, stage)
+    first, *others = (line.text for line in lines if line.who == GUIDE)
+    return {
+        "stage": stage,
+        "guide_first": first,
+        "movements": " ".join(movements(words, stage, sharing)),
+        "guide_then": " ".join(others),
+        "banker": " ".join(line.text for line in lines if line.who == BANKER),
+        "on_trays": on_trays(words, stage, sharing),
+    }
