@@ -13,6 +13,7 @@ from generator.figures.room import room_figure
 from generator.figures.scene import end_scene, frame_of, stage_scene, start_scene
 from generator.figures.shapes import Figure
 from generator.figures.story import story_figure
+from generator.figures.view import View
 from generator.words.phrases import Phrases
 
 
@@ -42,7 +43,6 @@ def shown(words: Phrases, picture: Picture) -> Figure:
     if picture.kind == "pieces":
         return charts.pieces_figure(form, words)
     sharing = share(picture.dividend, picture.divisor, ribbons=picture.ribbons)
-    frame = frame_of(sharing)
     if picture.kind == "cards":
         return story_figure(sharing, form, words)
     if picture.kind == "layout":
@@ -52,4 +52,4 @@ def shown(words: Phrases, picture: Picture) -> Figure:
     else:
         stage = next(stage for stage in sharing.stages if place_name(stage.level) == picture.kind)
         scene = stage_scene(sharing, stage)
-    return room_figure(scene, frame, form, sharing.divisor, words)
+    return room_figure(View(scene, frame_of(sharing), form, words))

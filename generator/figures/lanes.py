@@ -2,116 +2,96 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from itertools import groupby
 
 from generator.engine.places import place_name
 from generator.figures.cards import sharers_card
 from generator.figures.formats import Format
-from generator.figures.scene import Frame, Scene
 from generator.figures.shapes import Label, Mark, Part, Stroke, text_width
+from generator.figures.view import View
 from generator.words.numbers import in_a_row, small_number
-from generator.words.phrases import Phrases
 
 
-class Lanes:
-    """What stands in the two lanes of a figure."""
+def lane_at_the_bank(view: View) -> Part:
+    """Up what goes to the bank, one column to the right down what comes back; with ribbons also when.
 
-    def __init__(self, scene: Scene, frame: Frame, form: Format, words: Phrases) -> None:
-        self.scene, self.frame, self.form, self.words = scene, frame, form, words
+    Where two places are exchanged, the second stands one line lower. The lane is as high in all figures of a lesson.
+    """
+    form, exchanged = view.form, view.scene.exchanged
+    line = _line(form)
+    marks: list[Mark] = []
+    for number, place in enumerate(exchanged.places_held):
+        y = number * line
+        marks += _way(view, place, view.say("figure.to-bank", count=exchanged[place]), up=True).at(0, y)
+        marks += _way(view, place - 1, view.say("figure.come-back", count=10 * exchanged[place]), up=False).at(0, y)
+        if view.frame.ribbons and view.scene.rounds:
+            room = (1 if exchanged.at(place - 1) else 2) * form.column - form.pad
+            marks.append(Label(view.left(place), y + line + _base(form), _when(view, place, room), form.text))
+    lines = view.frame.exchanges + (1 if view.frame.ribbons else 0)
+    return Part(view.width, form.lane + (lines - 1) * line, tuple(marks))
 
-    @property
-    def height_at_the_bank(self) -> float:
-        """The same in all figures of a lesson."""
-        lines = self.frame.exchanges + (1 if self.frame.ribbons else 0)
-        return self.form.lane + (lines - 1) * self._line
 
-    def at_the_bank(self) -> Part:
-        """Up what goes to the bank, one column to the right down what comes back; with ribbons also when.
+def lane_to_the_trays(view: View) -> Part:
+    """Down what every tray is given, or why it is given nothing; before the first round, who shares."""
+    scene, form = view.scene, view.form
+    if scene.laid_out:
+        return Part(view.width, form.lane, _who_shares(view))
+    marks: list[Mark] = []
+    for place in scene.given.places_held:
+        marks += _way(view, place, view.say("figure.each", count=scene.given[place]), up=False).marks
+    if scene.active and not scene.rounds:
+        place = max(scene.active)
+        marks.append(Label(view.left(place), _base(form), _nothing_given(view, place), form.text))
+    return Part(view.width, form.lane, tuple(marks))
 
-        Where two places are exchanged, the second stands one line lower.
-        """
-        marks: list[Mark] = []
-        form, exchanged = self.form, self.scene.exchanged
-        for line, place in enumerate(exchanged.places_held):
-            count, y = exchanged[place], line * self._line
-            marks += self._way(place, y, self._say("figure.to-bank", count=count), up=True)
-            marks += self._way(place - 1, y, self._say("figure.come-back", count=10 * count), up=False)
-            if self.frame.ribbons and self.scene.rounds:
-                room = (1 if exchanged.at(place - 1) else 2) * form.column - form.pad
-                base = y + self._line + self._base
-                marks.append(Label(self._x(place), base, self._when(place, room), form.text))
-        return Part(0, 0, tuple(marks))
 
-    def to_the_trays(self, divisor: int) -> Part:
-        """Down what every tray is given, or why it is given nothing; before the first round, who shares."""
-        scene, form = self.scene, self.form
-        if scene.laid_out:
-            return self._who(divisor)
-        marks: list[Mark] = []
-        for place in scene.given.places_held:
-            marks += self._way(place, 0, self._say("figure.each", count=scene.given[place]), up=False)
-        if scene.active and not scene.rounds:
-            place = max(scene.active)
-            marks.append(Label(self._x(place), self._base, self._nothing(place, divisor), form.text))
-        return Part(0, 0, tuple(marks))
+def _nothing_given(view: View, place: int) -> str:
+    if not view.scene.too_few:
+        return view.say(f"figure.none.{place_name(place)}")
+    if view.frame.ribbons:
+        return view.say("figure.too-few-for-a-round")
+    return view.say("figure.too-few", sharers=small_number(view.words, view.frame.divisor))
 
-    def _nothing(self, place: int, divisor: int) -> str:
-        if not self.scene.too_few:
-            return self.words.say(f"figure.none.{place_name(place)}")
-        if self.frame.ribbons:
-            return self._say("figure.too-few-for-a-round")
-        return self._say("figure.too-few", sharers=small_number(self.words, divisor))
 
-    def _who(self, divisor: int) -> Part:
-        form = self.form
-        cell = 0.62 * form.lane
-        card = sharers_card(divisor, cell)
-        x = 6.0
-        key = "figure.children-share-with-ribbons" if self.frame.ribbons else "figure.children-share"
-        said = Label(x + card.width + 6, self._base, self._say(key, count=self.frame.trays), form.text, "ink", True)
-        return Part(0, 0, (*card.at(x, (form.lane - card.height) / 2), said))
+def _who_shares(view: View) -> tuple[Mark, ...]:
+    form = view.form
+    card = sharers_card(view.frame.divisor, 0.62 * form.lane)
+    key = "figure.children-share-with-ribbons" if view.frame.ribbons else "figure.children-share"
+    said = view.bold(6 + card.width + 6, _base(form), view.say(key, count=view.frame.trays))
+    return (*card.at(6, (form.lane - card.height) / 2), said)
 
-    def _when(self, place: int, room: float) -> str:
-        """'before round 2', as exactly as there is room for."""
-        moments = [moment for moment in self.scene.moments if moment.place == place]
-        said = []
-        for late, some in groupby(moments, key=lambda moment: moment.rounds == self.scene.rounds):
-            rounds = [str(moment.rounds + (0 if late else 1)) for moment in some]
-            said.append(
-                self._say(
-                    "figure.after-round" if late else "figure.before-round",
-                    count=len(rounds),
-                    rounds=in_a_row(self.words, rounds),
-                )
-            )
-        exact = in_a_row(self.words, said)
-        fits = text_width(exact, self.form.text) <= room
-        return exact if fits else self._say("figure.between-rounds")
 
-    def _way(self, place: int, y: float, said: str, up: bool) -> Sequence[Mark]:
-        form = self.form
-        size = form.text
-        x, foot, tip = self._x(place) + 0.42 * size, y + 2.0, y + min(form.lane, 1.1 * self._line) - 2
-        if up:
-            foot, tip = tip, foot
-        back = tip + (0.62 if up else -0.62) * size
-        stem = Stroke(x, 0, (((0, foot), (0, back)),), "ink", 0.2 * size)
-        head = Stroke(x, 0, (((0, tip), (-0.36 * size, back), (0.36 * size, back)),), "ink", 0.6, "ink")
-        return stem, head, Label(x + 0.8 * size, y + self._base, said, size, "ink", not form.narrow)
+def _when(view: View, place: int, room: float) -> str:
+    """'before round 2', as exactly as there is room for."""
+    moments = [moment for moment in view.scene.moments if moment.place == place]
+    said = []
+    for late, some in groupby(moments, key=lambda moment: moment.rounds == view.scene.rounds):
+        rounds = [str(moment.rounds + (0 if late else 1)) for moment in some]
+        key = "figure.after-round" if late else "figure.before-round"
+        said.append(view.say(key, count=len(rounds), rounds=in_a_row(view.words, rounds)))
+    exact = in_a_row(view.words, said)
+    return exact if text_width(exact, view.form.text) <= room else view.say("figure.between-rounds")
 
-    def _say(self, key: str, **filled: int | str) -> str:
-        """The words of a wide figure, or their short form in a narrow one where there is one."""
-        short = f"{key}-in-short"
-        return self.words.say(short if self.form.narrow and self.words.has(short) else key, **filled)
 
-    def _x(self, place: int) -> float:
-        return self.form.x(place, self.frame.places) + self.form.pad
+def _way(view: View, place: int, said: str, up: bool) -> Part:
+    """An arrow at the left of a column, and its words."""
+    form = view.form
+    size = form.text
+    x, foot, tip = view.left(place) + 0.42 * size, 2.0, min(form.lane, 1.1 * _line(form)) - 2
+    if up:
+        foot, tip = tip, foot
+    back = tip + (0.62 if up else -0.62) * size
+    stem = Stroke(x, 0, (((0, foot), (0, back)),), "ink", 0.2 * size)
+    head = Stroke(x, 0, (((0, tip), (-0.36 * size, back), (0.36 * size, back)),), "ink", 0.6, "ink")
+    words = Label(x + 0.8 * size, _base(form), said, size, "ink", bold=not form.narrow)
+    return Part(0, form.lane, (stem, head, words))
 
-    @property
-    def _line(self) -> float:
-        return 0.85 * self.form.lane
 
-    @property
-    def _base(self) -> float:
-        return self.form.lane / 2 + 0.36 * self.form.text
+def _line(form: Format) -> float:
+    """From one line of a lane to the next."""
+    return 0.85 * form.lane
+
+
+def _base(form: Format) -> float:
+    """The base line of the words in the first line of a lane."""
+    return form.lane / 2 + 0.36 * form.text

@@ -72,7 +72,7 @@ class Frame(NamedTuple):
     most: by place, the most that ever lie in the middle or have gone from it, with rows of ten kept apart
     on_a_tray: by place, the most that a tray ever holds
     left: by place, what is left over at the end
-    trays: how many trays there are
+    divisor, trays: the number on the card of the sharers, and how many children there are
     exchanges: of how many places at most there are exchanges in one figure
     """
 
@@ -80,6 +80,7 @@ class Frame(NamedTuple):
     most: Counts
     on_a_tray: Counts
     left: Counts
+    divisor: int
     trays: int
     ribbons: bool
     exchanges: int
@@ -97,6 +98,7 @@ def frame_of(sharing: Sharing) -> Frame:
         most=Counts(max(_lattice_room(stage[place]) for stage in slots) for place in places),
         on_a_tray=Counts(max(tray.holds[place] for tray in trays) for place in places),
         left=sharing.end.middle,
+        divisor=sharing.divisor,
         trays=sharing.sharers,
         ribbons=sharing.ribbons,
         exchanges=max(len(stage.exchanged.places_held) for stage in sharing.stages),

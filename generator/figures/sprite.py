@@ -21,7 +21,7 @@ _ROOM_FOR_EDGES = 1.0
 _BOW = 24.0
 
 
-class View(NamedTuple):
+class Window(NamedTuple):
     """A part of the sprite: its name, its marks, and the window on them."""
 
     name: str
@@ -43,19 +43,19 @@ def sprite() -> bytes:
     return drawn.replace(b"</svg>", windows.encode() + b"</svg>")
 
 
-def _pieces() -> Iterator[View]:
+def _pieces() -> Iterator[Window]:
     for row, (place, shape) in enumerate(_SHAPES.items()):
         size = in_the_middle(place, 1, WIDE.pitch).size
         wide, high = (length + 2 * _ROOM_FOR_EDGES for length in footprint(place, size))
         for column, look in enumerate(Look):
             x, y = column * _CELL, row * _CELL
             mark = Pieces(x + _ROOM_FOR_EDGES, y + _ROOM_FOR_EDGES, shape, place, size, HERE, look)
-            yield View(f"{shape}-{look}", mark, x, y, wide, high)
+            yield Window(f"{shape}-{look}", mark, x, y, wide, high)
 
 
-def _bows() -> Iterator[View]:
+def _bows() -> Iterator[Window]:
     y = len(_SHAPES) * _CELL
     for column, (name, width) in enumerate((("bow-ten", TENS), ("bow-hundred", HUNDREDS))):
         x = column * _CELL
         mark = Bow(x + _BOW / 2 + _ROOM_FOR_EDGES, y + 0.4 * _BOW, _BOW, ribbon_colour(width))
-        yield View(name, mark, x, y, _BOW + 2 * _ROOM_FOR_EDGES, _BOW)
+        yield Window(name, mark, x, y, _BOW + 2 * _ROOM_FOR_EDGES, _BOW)

@@ -18,6 +18,7 @@ from generator.figures.formats import WIDE
 from generator.figures.room import room_figure
 from generator.figures.scene import frame_of, stage_scene
 from generator.figures.shapes import Figure as Sheet
+from generator.figures.view import View
 from tests.benchmarks.measuring import Measured, median_seconds, python, seconds
 from tests.figures.cases import WORDS
 
@@ -68,7 +69,7 @@ def _work_out_and_draw(sharing: Sharing, stage: Stage) -> bytes:
 
 
 def _work_out(sharing: Sharing, stage: Stage) -> Sheet:
-    return room_figure(stage_scene(sharing, stage), frame_of(sharing), WIDE, sharing.divisor, WORDS)
+    return room_figure(View(stage_scene(sharing, stage), frame_of(sharing), WIDE, WORDS))
 
 
 def _traces(divisions: list[tuple[int, int, bool]]) -> float:

@@ -1,0 +1,53 @@
+"""The bank: what has come, what has gone from it in tens, or at the beginning what lies ready."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from generator.figures.lattice import in_a_row, in_the_middle, tens
+from generator.figures.shapes import HERE, Boxes, Label, Look, Mark, Part, Pieces
+from generator.figures.view import View, laid, slots
+
+_BOARD = 4.0
+
+
+def bank(view: View) -> Part:
+    """The shelf with its board, and a slot for every place."""
+    form = view.form
+    height = form.title + form.bank
+    top = form.title + (2 if form.title else 5)
+    high = height - _BOARD - 5 - top
+    lying = {place: list(_at_the_bank(view, place, high - 6)) for place, _ in view.columns}
+    marks: list[Mark] = [
+        Boxes(1, 0, HERE, view.width - 2, height, "bank", "rim", 1.4, 5),
+        view.bold(8 if form.title else 12, (1.25 if form.title else 1.65) * form.text, view.say("figure.bank")),
+        Boxes(1, height - _BOARD, HERE, view.width - 2, _BOARD, "board", radius=2),
+        *slots(view, top, high, {place: "bank-slot" if parts else "" for place, parts in lying.items()}),
+    ]
+    for place, parts in lying.items():
+        x = view.left(place)
+        for part in parts:
+            marks += part.at(x, top + (high - part.height) / 2)
+            x += part.width + form.pad
+    return Part(view.width, height, tuple(marks))
+
+
+def _at_the_bank(view: View, place: int, high: float) -> Iterator[Part]:
+    form, scene = view.form, view.scene
+    came, went, ready = scene.exchanged.at(place), 10 * scene.exchanged.at(place + 1), scene.ready.at(place)
+    wide = (form.room - form.pad) / 2 if came and went else form.room
+    if came:
+        as_in_the_middle = in_the_middle(place, view.frame.most.at(place), form.pitch).size
+        yield laid("to-bank", in_a_row(place, came, wide, min(high, 1.3 * as_in_the_middle)), 0, came, Look.FULL)
+    if went:
+        yield _in_tens("from-bank", place, went, Look.DOTTED, wide, high, form.pitch)
+    if ready:
+        said = Label(0, form.text, view.say("figure.ready", count=ready), form.text)
+        note = 1.25 * form.text
+        blocks = _in_tens("ready", place, ready, Look.LIGHT, wide, high - note, form.pitch)
+        yield Part(wide, blocks.height + note, (*blocks.marks, said._replace(y=blocks.height + form.text)))
+
+
+def _in_tens(group: str, place: int, count: int, look: Look, wide: float, high: float, pitch: float) -> Part:
+    blocks = tens(place, count, wide, high, pitch / 2)
+    return Part(wide, blocks.height(count), (Pieces(0, 0, group, place, blocks.size, blocks.spots(count), look),))

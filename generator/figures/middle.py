@@ -1,0 +1,90 @@
+"""The middle: a mat with a slot for every place, its count, its pieces, and the dish for what is left over."""
+
+from __future__ import annotations
+
+from generator.figures.cards import cards
+from generator.figures.lattice import Lattice, in_the_middle
+from generator.figures.scene import Slot, kept_apart
+from generator.figures.shapes import HERE, Boxes, Label, Look, Mark, Part
+from generator.figures.style import place_colour
+from generator.figures.view import View, laid, slots
+
+_STITCH = (5.0, 3.0)
+_BELOW_THE_PIECES = 10.0
+_ABOVE_THE_DISH = 3.0
+
+
+def middle(view: View) -> Part:
+    """As high in all figures of a lesson as the most that ever lies there."""
+    form, scene = view.form, view.scene
+    top = form.title
+    height = top + form.label + max(_height(view, place) for place, _ in view.columns) + _BELOW_THE_PIECES
+    inset = top + (2 if form.title else 5)
+    lying = [*scene.middle, Slot(0, 0)]  # one more than there are, for a number of one place
+    grounds = {place: _ground(view, place, lying[place]) for place, _ in view.columns}
+    marks: list[Mark] = [
+        Boxes(1, 0, HERE, view.width - 2, height, "mat", "stitch", 1.4, 9, _STITCH),
+        view.bold(8 if form.title else 12, (1.25 if form.title else 1.65) * form.text, view.say("figure.middle")),
+        *slots(view, inset, height - inset - 5, grounds),
+    ]
+    for place, _ in view.columns:
+        x, slot, lattice = view.left(place), lying[place], _lattice(view, place)
+        marks += _count(view, place, slot).at(x, top)
+        marks += _pieces(lattice, slot).at(x, top + form.label + 2)
+        if slot.left:
+            dish = _dish(view, lattice, slot.left)
+            marks += dish.at(x - 4, height - dish.height - 7)
+    return Part(view.width, height, tuple(marks))
+
+
+def _ground(view: View, place: int, slot: Slot) -> str:
+    if place in view.scene.active:
+        return "now"
+    return "mat-slot" if slot.before or slot.after else ""
+
+
+def _lattice(view: View, place: int) -> Lattice:
+    return in_the_middle(place, view.frame.most.at(place), view.form.pitch)
+
+
+def _height(view: View, place: int) -> float:
+    """The height that a place needs below its count, the dish of the end included."""
+    lattice, left = _lattice(view, place), view.frame.left.at(place)
+    dish = _dish(view, lattice, left).height + _ABOVE_THE_DISH if left else 0
+    return max(lattice.height(view.frame.most.at(place)) + dish, 3 * view.form.pitch)
+
+
+def _count(view: View, place: int, slot: Slot) -> Part:
+    """How many there are, and how many there were; at the beginning the large card."""
+    form = view.form
+    if view.scene.laid_out and slot.after:
+        card = cards(slot.after * 10**place, 0.6 * form.label)
+        return Part(card.width, form.label, card.at(0, (form.label - card.height) / 2 + 3))
+    base = 0.72 * form.label + 1
+    there = Label(0, base, view.words.grouping.written(slot.after), form.counts, place_colour(place), bold=True)
+    if slot.before != slot.after:
+        was = Label(0, base, view.say("figure.count-before", count=slot.before), form.counts, "muted")
+        return Part(0, form.label, (was, there._replace(x=0.6 * form.counts * len(was.text))))
+    return Part(0, form.label, (there if slot.after else there._replace(colour="muted", bold=False),))
+
+
+def _pieces(lattice: Lattice, slot: Slot) -> Part:
+    """First what has come, from a row of ten of its own on what lay there before, then what has gone."""
+    marks: list[Mark] = []
+    first = 0
+    for count, look in ((slot.came, Look.FULL), (slot.stayed, Look.LIGHT), (slot.gone, Look.DOTTED)):
+        if count:
+            first = kept_apart(first) if look is Look.LIGHT else first
+            marks += laid("middle", lattice, first, count, look).marks
+            first += count
+    return Part(lattice.width(first), lattice.height(first), tuple(marks))
+
+
+def _dish(view: View, lattice: Lattice, count: int) -> Part:
+    """What is left over, kept apart, under its words."""
+    text = view.form.text
+    inside = laid("left", lattice, 0, count, Look.FULL)
+    wide, high, top = inside.width + 8, inside.height + 7, 1.35 * text
+    dish = Boxes(0, top, HERE, wide, high, "tray", "ink", 1.4, min(high / 2, 10))
+    words = view.bold(4, text, view.say("figure.left-over"))
+    return Part(wide, top + high, (words, dish, *inside.at(4, top + 3.5)))

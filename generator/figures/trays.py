@@ -1,0 +1,84 @@
+"""The trays: one row for each, across the place columns; what the place at work has brought is outlined through all."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from generator.figures.lattice import on_a_tray
+from generator.figures.shapes import Bow, Boxes, Look, Mark, Part, Pieces, Spot
+from generator.figures.style import ribbon_colour
+from generator.figures.view import FAINT, View, outlined
+
+
+def trays(view: View) -> Part:
+    """Boxes and pieces that look alike are one mark, whichever tray they belong to."""
+    form = view.form
+    high = form.row(view.frame.trays)
+    gap = 3 if high < 30 else 4
+    tops: list[float] = []
+    names: list[Mark] = []
+    y = 0.0
+    before = None
+    for tray in view.scene.trays:
+        if form.narrow and view.frame.ribbons and tray.width != before:
+            names.append(view.bold(8, y + 2 + form.text, _stands_for(view, tray.width)))
+            y += 2 + 1.4 * form.text
+        before = tray.width
+        tops.append(y)
+        names += _name(view, tray.number, tray.width, high).at(0, y)
+        y += high + gap
+    rims = Boxes(0, 0, tuple((1.0, top) for top in tops), view.width - 2, high, "tray", "rim", 1.8, 8)
+    columns = [mark for place, x in view.columns for mark in _column(view, place, x, tops, high)]
+    return Part(view.width, y - gap, (rims, *names, *columns))
+
+
+def _column(view: View, place: int, x: float, tops: list[float], high: float) -> list[Mark]:
+    """One place on all trays."""
+    form, scene = view.form, view.scene
+    lattice = on_a_tray(place, view.frame.on_a_tray.at(place), form.pitch, high)
+    down = (high - lattice.height(1)) / 2
+    faint: list[Spot] = []
+    at_work: list[float] = []
+    spots: Mapping[Look, list[Spot]] = {Look.LIGHT: [], Look.FULL: []}
+    for tray, top in zip(scene.trays, tops, strict=True):
+        first = 0
+        for count, look in ((tray.stayed.at(place), Look.LIGHT), (tray.came.at(place), Look.FULL)):
+            spots[look].extend((dx, top + down + dy) for dx, dy in lattice.spots(first, count))
+            first += count
+        if place in scene.active and place == scene.level + tray.width:
+            at_work.append(top)
+        elif not first:
+            faint.append((x + 3, top + 4.5))
+    wide = form.column - 6
+    marks: list[Mark] = []
+    if faint:
+        marks.append(Boxes(0, 0, tuple(faint), wide, high - 9, "", "faint", 0.9, 4, FAINT))
+    for look, corners in spots.items():
+        if corners:
+            marks.append(Pieces(x + form.pad, 0, "trays", place, lattice.size, tuple(corners), look))
+    if at_work:
+        marks.append(outlined(x + 3, at_work[0] + 2.8, wide, at_work[-1] + high - at_work[0] - 5.6))
+    return marks
+
+
+def _stands_for(view: View, width: int) -> str:
+    return view.words.say(f"figure.for-{10**width}")
+
+
+def _name(view: View, number: int, width: int, high: float) -> Part:
+    """The number of a tray; with ribbons whom it is for, and the bow of the ribbon."""
+    form = view.form
+    base = high / 2 + 0.36 * form.text
+    marks: list[Mark] = []
+    if not view.frame.ribbons:
+        if form.narrow:
+            marks.append(view.bold(12, base, view.words.grouping.written(number))._replace(anchor="middle"))
+        else:
+            marks.append(view.bold(12, base, view.say("figure.tray", number=number)))
+    elif not form.narrow:
+        marks.append(view.bold(9, base, _stands_for(view, width))._replace(bold=False, size=0.94 * form.text))
+    if width:
+        size = 0.75 * high
+        x = 11.5 if form.narrow else view.width - 26
+        marks.append(Bow(x, 0.43 * high, 0.8 * size if form.narrow else min(20.0, size), ribbon_colour(width)))
+    return Part(view.width, high, tuple(marks))
