@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
+from generator.engine.places import UNITS
 from generator.figures.cards import cards
 from generator.figures.lattice import Lattice, in_the_middle
 from generator.figures.scene import Slot, kept_apart
-from generator.figures.shapes import HERE, Boxes, Label, Look, Mark, Part
+from generator.figures.shapes import HERE, Boxes, Label, Look, Mark, Part, Pieces, text_width
 from generator.figures.style import place_colour
 from generator.figures.view import View, laid, slots
 
@@ -27,6 +30,8 @@ def middle(view: View) -> Part:
         view.bold(8 if form.title else 12, (1.25 if form.title else 1.65) * form.text, view.say("figure.middle")),
         *slots(view, inset, height - inset - 5, grounds),
     ]
+    if not scene.laid_out:
+        marks += _key(view)
     for place, _ in view.columns:
         x, slot, lattice = view.left(place), lying[place], _lattice(view, place)
         marks += _count(view, place, slot).at(x, top)
@@ -35,6 +40,26 @@ def middle(view: View) -> Part:
             dish = _dish(view, lattice, slot.left)
             marks += dish.at(x - 4, height - dish.height - 7)
     return Part(view.width, height, tuple(marks))
+
+
+def _key(view: View) -> Iterator[Mark]:
+    """What full, light and dotted mean: in the rail, or in a narrow figure beside the name, if there is room."""
+    form = view.form
+    bead, text = 0.75 * form.text, form.text if form.narrow else 0.93 * form.text
+    said = [(look, view.say(f"figure.key.{look}")) for look in Look]
+    x, y = 12.0, 3.1 * form.text
+    if form.narrow:
+        wide = sum(text_width(words, text) + 2.3 * bead for _, words in said)
+        x, y = view.width - wide - 2, 1.25 * text
+        if x < text_width(view.say("figure.middle"), text, bold=True) + 12:
+            return
+    for look, words in said:
+        yield Pieces(x, y - 0.9 * bead, "key", UNITS, bead, HERE, look)
+        yield Label(x + 1.4 * bead, y, words, text, "muted")
+        if form.narrow:
+            x += text_width(words, text) + 2.3 * bead
+        else:
+            y += 1.25 * text
 
 
 def _ground(view: View, place: int, slot: Slot) -> str:

@@ -49,6 +49,7 @@ PUT_TOGETHER = {
     "fair.stands-for": PLACES[:4],
     "fair.times": PLACES[1:4],
     "figure.for": ["1", "10", "100"],
+    "figure.key": ["full", "light", "dotted"],
     "figure.none": PLACES[:4],
     "group.kind": NUMBER_KINDS,
     "banker": WAYS,
