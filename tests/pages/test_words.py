@@ -1,45 +1,66 @@
-"""The built pages use the words of the room: one word for one thing, and none of those in `words.toml`."""
+"""The built pages use the words of the room, and in one situation they all advise the same.
+
+`words.toml` holds the words that pages do not use, `situations.toml` the situations and their advice.
+"""
 
 from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Iterator
 from fnmatch import fnmatch
 from pathlib import Path
+from typing import Any
 
 import pytest
-from lxml import html
 
-WORDS = tomllib.loads(Path(__file__).with_name("words.toml").read_text("utf-8"))["not"]
-NOT_READ = ("book", "404", "reference/a-z")  # a copy of all pages, no page, and what people type
+from tests.pages.reading import Read, read_pages
 
-
-def texts(page: Path) -> Iterator[str]:
-    """What a reader meets: title, description, text and the words for pictures, but no code."""
-    tree = html.parse(str(page)).getroot()
-    for code in tree.xpath("//pre | //code | //script | //style"):
-        code.drop_tree()
-    yield from tree.xpath("//title/text() | //meta[@name='description']/@content | //article//@alt")
-    for article in tree.xpath("//article"):
-        yield " ".join(" ".join(article.itertext()).split())
+HERE = Path(__file__).parent
+WORDS = tomllib.loads((HERE / "words.toml").read_text("utf-8"))["not"]
+SITUATIONS = tomllib.loads((HERE / "situations.toml").read_text("utf-8"))["situation"]
 
 
 @pytest.fixture(scope="module")
-def pages(site: Path) -> dict[str, list[str]]:
-    """The texts of every page by its address."""
-    named = {page.relative_to(site).with_suffix("").as_posix(): page for page in sorted(site.rglob("*.html"))}
-    return {name: list(texts(page)) for name, page in named.items() if name not in NOT_READ}
+def pages(site: Path) -> dict[str, Read]:
+    return read_pages(site)
+
+
+def with_surroundings(found: re.Match[str]) -> str:
+    return found.string[max(0, found.start() - 40) : found.end() + 40]
 
 
 @pytest.mark.parametrize("entry", WORDS, ids=lambda entry: entry["word"].split("|")[0])
-def test_a_word_that_pages_do_not_use(entry: dict[str, str | list[str]], pages: dict[str, list[str]]) -> None:
+def test_a_word_that_pages_do_not_use(entry: dict[str, Any], pages: dict[str, Read]) -> None:
     word = re.compile(rf"\b(?:{entry['word']})\b", re.IGNORECASE)
     used = [
-        f"{name}: {text[max(0, found.start() - 30) : found.end() + 30]} (rather: {entry['instead']})"
-        for name, own in pages.items()
+        f"{name}: {with_surroundings(found)} (rather: {entry['instead']})"
+        for name, page in pages.items()
         if not any(fnmatch(name, pattern) for pattern in entry.get("but", ()))
-        for text in own
+        for text in (*page.around, page.text)
         for found in word.finditer(text)
     ]
     assert used == []
+
+
+@pytest.mark.parametrize("situation", SITUATIONS, ids=lambda situation: situation["name"])
+def test_every_page_that_speaks_of_a_situation_gives_its_advice_or_leads_to_it(
+    situation: dict[str, Any], pages: dict[str, Read]
+) -> None:
+    speaks, advice = (re.compile(situation[key], re.IGNORECASE) for key in ("speaks", "advice"))
+    spoken_of = {name: found for name, page in pages.items() if (found := speaks.search(page.text))}
+    assert len(spoken_of) >= situation["fewest"]
+    silent = [
+        f"{name}: {with_surroundings(found)}"
+        for name, found in spoken_of.items()
+        if not advice.search(found.string) and situation["page"] not in {name, *pages[name].links}
+    ]
+    assert silent == []
+
+
+@pytest.mark.parametrize("situation", SITUATIONS, ids=lambda situation: situation["name"])
+def test_no_page_advises_otherwise(situation: dict[str, Any], pages: dict[str, Read]) -> None:
+    never = re.compile(situation["never"], re.IGNORECASE)
+    found = [
+        f"{name}: {with_surroundings(match)}" for name, page in pages.items() for match in never.finditer(page.text)
+    ]
+    assert found == []
