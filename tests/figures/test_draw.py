@@ -17,7 +17,7 @@ from generator.figures.draw import draw
 from generator.figures.shapes import Figure, Label, Stroke
 from generator.figures.style import DARK, LIGHT
 from tests.figures.cases import FORMS, SHOWN, WORDS, Case, figures, name
-from tests.sampling import sample
+from tests.sampling import WHOLE, sample
 
 ROOT = Path(__file__).resolve().parents[2]
 
@@ -47,6 +47,7 @@ ENVIRONMENTS: dict[str, dict[str, str]] = {
     "settings": {"MATPLOTLIBRC": "hostile"},
     "backend": {"MPLBACKEND": "pdf"},
 }
+ALL_AT_ONCE = {key: value for changes in ENVIRONMENTS.values() for key, value in changes.items()}
 
 
 def sample_of_drawings() -> list[Figure]:
@@ -58,7 +59,7 @@ def sample_of_drawings() -> list[Figure]:
     return drawings
 
 
-@pytest.mark.parametrize("environment", ENVIRONMENTS.values(), ids=ENVIRONMENTS.keys())
+@pytest.mark.parametrize("environment", [ALL_AT_ONCE, *(ENVIRONMENTS.values() if WHOLE else ())])
 def test_the_bytes_are_the_same_in_every_process(environment: dict[str, str], tmp_path: Path) -> None:
     settings = tmp_path / "matplotlibrc"
     settings.write_text(HOSTILE, encoding="utf-8")

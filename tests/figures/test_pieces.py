@@ -20,7 +20,7 @@ CASES = SHOWN + PLAIN
 
 
 @pytest.mark.parametrize("form", FORMS, ids=["wide", "narrow"])
-@pytest.mark.parametrize("case", sample(CASES, 24), ids=name)
+@pytest.mark.parametrize("case", sample(CASES, 14), ids=name)
 def test_every_stage_shows_the_state_of_the_engine(case: Case, form: Format) -> None:
     sharing = worked(case)
     for stage in sharing.stages:
@@ -28,7 +28,7 @@ def test_every_stage_shows_the_state_of_the_engine(case: Case, form: Format) -> 
 
 
 @pytest.mark.parametrize("form", FORMS, ids=["wide", "narrow"])
-@pytest.mark.parametrize("case", sample(CASES, 24), ids=name)
+@pytest.mark.parametrize("case", sample(CASES, 14), ids=name)
 def test_the_start_and_the_end_show_the_state_of_the_engine(case: Case, form: Format) -> None:
     sharing = worked(case)
     assert count_pieces(draw(figure(case, "layout", form))) == laid_out(sharing)

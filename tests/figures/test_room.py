@@ -39,7 +39,7 @@ CHARTS = tuple(
         allowed_figure(SHELF, {2: 1, 7: 0.6, 12: 0.1}, form, WORDS),
     )
 )
-CASES = sample(SHOWN + PLAIN[::2] + RIBBONS[::9], 24)
+CASES = sample(SHOWN + PLAIN[::2] + RIBBONS[::9], 16)
 # A phone 390 px wide leaves a figure at least this width beside the margins of the page.
 ON_A_PHONE = 358.0
 
