@@ -39,7 +39,10 @@ class Text(NamedTuple):
 
 
 class Read(NamedTuple):
-    """A figure as its file has it. `sizes`: by group, how wide and high the first line of its first piece is, and its pen."""
+    """A figure as its file has it.
+
+    sizes: by group, how wide and high the first line of its first piece is, and how wide its pen
+    """
 
     width: float
     palettes: list[dict[str, str]]
