@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections.abc import Callable
 from pathlib import Path
@@ -16,6 +17,21 @@ from generator.source.models import Lesson
 
 PATH = tomllib.loads(Path(__file__).with_name("path.toml").read_text("utf-8"))
 STEPS = {step.slug: step.lessons for step in load(HANDBOOK).steps}
+SMALL_NUMBERS = [
+    "zero",
+    "one",
+    "two",
+    "three",
+    "four",
+    "five",
+    "six",
+    "seven",
+    "eight",
+    "nine",
+    "ten",
+    "eleven",
+    "twelve",
+]
 LESSONS = {lesson.slug: lesson for lessons in STEPS.values() for lesson in lessons}
 
 
@@ -78,6 +94,14 @@ def test_of_lessons_that_show_the_same_there_is_one_at_most(near: dict[str, list
 @pytest.mark.parametrize("lesson", PATH["there"])
 def test_a_lesson_of_its_own_kind_is_there(lesson: str) -> None:
     assert lesson in LESSONS
+
+
+@pytest.mark.parametrize("lesson", PATH["serves"])
+def test_a_number_serves_the_groups_that_its_note_names(lesson: str) -> None:
+    groups, served = PATH["serves"][lesson], LESSONS[lesson]
+    assert served.note
+    assert re.findall(rf"\b(?:{'|'.join(SMALL_NUMBERS)})\b", served.note.partition(".")[0]) == groups
+    assert all(served.dividend % SMALL_NUMBERS.index(group) == 0 for group in groups)
 
 
 def test_the_path_can_be_looked_through() -> None:
