@@ -110,7 +110,8 @@ def _make(
         paths = render_changed(place.results, place.docs, place.rendered, handbook.nav, settings)
         say("Finishing: search, print, policy, servers")
         on_paper = sources.school.print.paper
-        write_files(site, finished(place.rendered, paths, _parts(handbook), settings, built, on_paper))
+        known = script_data.known(sources, writer.phrases)
+        write_files(site, finished(place.rendered, paths, _parts(handbook), settings, built, on_paper, known))
         say(f"Drawing {len(pictures)} figures")
         write_files(site / FIGURES, zip((picture.file for picture in pictures), drawings, strict=True))
         say("Auditing the whole site")

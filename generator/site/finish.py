@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 from itertools import chain
 from pathlib import Path
+from typing import Any
 
 from generator.site import book, dates, paper, policy, search, servers
 from generator.site.render import Settings
@@ -18,10 +19,12 @@ def finished(
     settings: Settings,
     built: date,
     on_paper: str | None,
+    handbook: Mapping[str, Any],
 ) -> Iterator[tuple[str, bytes]]:
     """The files of the site, by path; `paths` are those of the rendered files, `parts` those of the book of all pages.
 
-    `built` is the day that pages state; `on_paper` is one of paper.PAPERS, or None to leave the choice to the printer.
+    `built` is the day that pages state; `on_paper` is one of paper.PAPERS, or None to leave the choice to the printer;
+    `handbook` is what scripts know of it.
     """
     imprint = f"{settings.site_name}, version {settings.version}, {built.isoformat()}"
     scripts = policy.theme_scripts(rendered)
@@ -31,7 +34,7 @@ def finished(
         text = paper.marked(dates.dated(text, built), imprint, on_paper)
         yield path, policy.guarded(path, text, scripts).encode()
     made = {
-        **search.offline(rendered),
+        **search.offline(rendered, handbook),
         **servers.files(settings.sub_path, scripts),
         book.CHAPTER_PAGES: chapter_pages.encode(),
     }

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Mapping
 from html import escape
 from pathlib import Path
 from typing import Any
@@ -12,7 +13,11 @@ from generator.errors import HandbookError
 INDEX = "search/search_index.json"
 
 _WORKERS = Path("assets", "javascripts", "workers")
+_SAYS = Path("js", "words", "phrases.js")
+_TODAY = "today.html"
 _OURS = Path(__file__).with_name("search-worker")
+_BEFORE = ("near-words.js", "numbers.js", "todays-number.js", "answers.js")
+_AFTER = "nodes-apart.js"
 
 
 def read_index(rendered: Path) -> dict[str, Any]:
@@ -26,9 +31,10 @@ def page_of(entry: dict[str, Any]) -> str:
     return str(entry["location"]).partition("#")[0]
 
 
-def offline(rendered: Path) -> dict[str, bytes]:
+def offline(rendered: Path, handbook: Mapping[str, Any]) -> dict[str, bytes]:
     """The search index and the search worker of a rendered site, also as scripts: files of the site, by path.
 
+    `handbook` is what the scripts in pages know of it: its phrases (`words`) and its `lessons`.
     Pages stand in the index by path, in whatever order they were rendered. Tags in it are words, and the theme writes
     them into what is found as they are: they are escaped first. The worker is the theme's own between scripts of ours,
     also where it stands in the site for pages on a server.
@@ -39,7 +45,7 @@ def offline(rendered: Path) -> dict[str, bytes]:
         if "tags" in found:
             found["tags"] = [escape(tag, quote=False) for tag in found["tags"]]
     text = json.dumps(index, ensure_ascii=False, separators=(",", ":"))
-    path, source = _worker(rendered)
+    path, source = _worker(rendered, _known(rendered, handbook))
     made = {
         INDEX: text,
         "search/search_index.js": f"var __index = {text};\n",
@@ -49,8 +55,19 @@ def offline(rendered: Path) -> dict[str, bytes]:
     return {path: text.encode() for path, text in made.items()}
 
 
-def _worker(folder: Path) -> tuple[str, str]:
-    """The path of the search worker in the site, and its script: what forgives, the theme's own, and a mend to it."""
+def _known(rendered: Path, handbook: Mapping[str, Any]) -> dict[str, Any]:
+    """What a question about numbers is answered from; `today` is the page for today's number, or None."""
+    words = handbook["words"]
+    phrases = {key: said for key, said in words["phrases"].items() if key.startswith(("number.", "search."))}
+    return {
+        "words": {**words, "phrases": phrases},
+        "lessons": handbook["lessons"],
+        "today": _TODAY if (rendered / _TODAY).is_file() else None,
+    }
+
+
+def _worker(folder: Path, known: Mapping[str, Any]) -> tuple[str, str]:
+    """The path of the search worker in the site, and its script: what we read a question with, the theme's, a mend."""
     found = sorted((folder / _WORKERS).glob("search.*.js"))
     if len(found) != 1:
         raise HandbookError(
@@ -59,9 +76,14 @@ def _worker(folder: Path) -> tuple[str, str]:
         )
     lines = found[0].read_text(encoding="utf-8").splitlines(keepends=True)
     without_source_map = "".join(line for line in lines if not line.startswith("//# sourceMappingURL="))
-    before = [_ours(name) for name in ("near-words.js", "answers.js")]
-    return found[0].relative_to(folder).as_posix(), "\n".join([*before, without_source_map, _ours("nodes-apart.js")])
+    scripts = [
+        f"const handbook = {json.dumps(known, ensure_ascii=False)};",
+        *map(_script, (folder / _SAYS, *map(_OURS.joinpath, _BEFORE))),
+        without_source_map,
+        _script(_OURS / _AFTER),
+    ]
+    return found[0].relative_to(folder).as_posix(), "\n".join(scripts)
 
 
-def _ours(name: str) -> str:
-    return (_OURS / name).read_text(encoding="utf-8")
+def _script(file: Path) -> str:
+    return file.read_text(encoding="utf-8")

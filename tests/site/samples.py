@@ -10,6 +10,7 @@ from generator.site.book import BookPart
 from generator.site.finish import finished
 from generator.site.render import Nav, Settings, render
 from generator.site.staging import write_files
+from generator.words.phrases import Phrases
 
 DOCS = Path(__file__).parent / "sample"
 
@@ -23,6 +24,7 @@ NAV: Nav = [
 
 SETTINGS = Settings(site_name="Hazel Lane sharing handbook", version="1.2.3")
 BUILT = date(2026, 3, 1)
+KNOWN = {"words": Phrases("en").as_data(), "lessons": []}
 
 
 def build(folder: Path, docs: Path = DOCS, nav: Nav = NAV, settings: Settings = SETTINGS) -> Path:
@@ -33,5 +35,5 @@ def build(folder: Path, docs: Path = DOCS, nav: Nav = NAV, settings: Settings = 
         paths = [file.relative_to(rendered).as_posix() for file in rendered.rglob("*") if file.is_file()]
         pages = sorted(path for path in paths if path.endswith(".html") and path not in ("404.html", "index.html"))
         parts = [BookPart("", ("index.html",)), BookPart("Others", tuple(pages))]
-        write_files(folder, finished(rendered, paths, parts, settings, BUILT, None))
+        write_files(folder, finished(rendered, paths, parts, settings, BUILT, None, KNOWN))
     return folder

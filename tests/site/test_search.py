@@ -68,4 +68,4 @@ def test_a_theme_without_the_worker_is_refused(tmp_path: Path) -> None:
     for file in (site / "assets" / "javascripts" / "workers").glob("*.js"):
         file.unlink()
     with pytest.raises(HandbookError, match="0 search workers where the theme should have put one"):
-        search.offline(site)
+        search.offline(site, samples.KNOWN)

@@ -72,6 +72,10 @@ PUT_TOGETHER = {
     "place": [*PLACES, "larger"],
     "repair": [*At],
     "repair.from": [*At],
+    "search": [
+        *("children", "ribbons", "among", "besides", "number"),
+        *("group", "group-with-ribbons", "division", "division-with-ribbons"),
+    ],
     "setting": [*keys_of(School), *(f"lesson.{key}" for key in LessonFile.model_fields)],
     "shape": PLACES[:4],
     "shortage.more": [*PLACES[:4], *THINGS],

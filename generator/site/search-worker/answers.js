@@ -46,6 +46,9 @@ addEventListener("message", ({ data: message }) => {
 
 const answer = self.postMessage.bind(self);
 self.postMessage = (message) => {
-  if (message.type === RESULT) Object.assign(message.data, question);
+  if (message.type === RESULT) {
+    message.data.items = withNumbersFirst(question.shown ?? question.asked, message.data.items);
+    Object.assign(message.data, question);
+  }
   answer(message);
 };

@@ -1,0 +1,79 @@
+"""What the search takes for a question about numbers, and what it takes it for: the worker's own scripts, run alone."""
+
+from __future__ import annotations
+
+import json
+import tomllib
+from pathlib import Path
+from typing import Any
+
+import pytest
+from py_mini_racer import MiniRacer
+
+from generator import HANDBOOK
+from generator.site import search
+from generator.words.phrases import Phrases
+
+QUERIES = tomllib.loads((Path(__file__).parents[1] / "browser" / "queries.toml").read_text("utf-8"))
+SCRIPTS = (
+    HANDBOOK / "theme" / "js" / "words" / "phrases.js",
+    *(Path(search.__file__).with_name("search-worker") / f"{name}.js" for name in ("numbers", "todays-number")),
+)
+LESSON = {"page": "lessons/x/4816-among-4.html", "dividend": 4816, "divisor": 4, "ribbons": False}
+
+
+@pytest.fixture(scope="module")
+def worker() -> MiniRacer:
+    known = {"words": Phrases("en").as_data(), "lessons": [LESSON], "today": "today.html"}
+    v8 = MiniRacer()
+    v8.eval(f"const handbook = {json.dumps(known)};" + "\n".join(script.read_text("utf-8") for script in SCRIPTS))
+    return v8
+
+
+def answered(worker: MiniRacer, asked: str, items: list[list[dict[str, Any]]]) -> list[list[dict[str, Any]]]:
+    said = worker.eval(f"JSON.stringify(withNumbersFirst({json.dumps(asked)}, {json.dumps(items)}))")
+    assert isinstance(said, str)
+    answer: list[list[dict[str, Any]]] = json.loads(said)
+    return answer
+
+
+@pytest.mark.parametrize(("asked", "right"), QUERIES["number"].items(), ids=QUERIES["number"])
+def test_a_question_about_numbers_opens_todays_number(worker: MiniRacer, asked: str, right: dict[str, str]) -> None:
+    ((today,), _) = answered(worker, asked, [[{"location": "other.html", "score": 7}]])
+    assert today["location"] == f"today.html#{right['opens']}"
+    assert today["score"] > 7
+
+
+OTHERS = (
+    *("ten ribbons", "two digit divisor", "bank gave 11", "off by ten", "year 6", "A4", "9 beads missing", "zero"),
+    *("only two cubes for five children", "child reads 137 instead of 1307", "5", "twelve", "under 3 years"),
+    *("1 2 3", "first lesson", "how many children", "ribbon", "for us today", "one exchange", ""),
+)
+
+
+@pytest.mark.parametrize("asked", OTHERS)
+def test_other_questions_are_left_as_they_are(worker: MiniRacer, asked: str) -> None:
+    items = [[{"location": "other.html", "score": 7}]]
+    assert answered(worker, asked, items) == items
+
+
+def test_a_lesson_for_just_that_division_comes_first(worker: MiniRacer) -> None:
+    found = [[{"location": "other.html", "score": 7}], [{"location": f"{LESSON['page']}#set-out", "score": 3}]]
+    locations = [parts[0]["location"] for parts in answered(worker, "4,816 / 4", found)]
+    assert locations == [f"{LESSON['page']}#set-out", "today.html#number=4816&children=4", "other.html"]
+    with_ribbons = [parts[0]["location"] for parts in answered(worker, "4,816 for 4 with ribbons", found)]
+    assert with_ribbons[0] == "today.html#number=4816&children=4&ribbons"
+
+
+TITLES = {
+    "4327": "4,327",
+    "five kids": "5 children",
+    "4327 for 6": "4,327 among 6",
+    "for 12 with ribbons": "For 12, with ribbons",
+    "3432 for 12 with ribbons": "3,432 for 12, with ribbons",
+}
+
+
+@pytest.mark.parametrize(("asked", "title"), TITLES.items())
+def test_the_answer_says_what_it_opens(worker: MiniRacer, asked: str, title: str) -> None:
+    assert answered(worker, asked, [])[0][0]["title"].partition(":")[0] == title
