@@ -14,7 +14,7 @@ from generator.build.results import Results
 from generator.errors import SourceError
 from generator.site.render import Nav, render
 from generator.site.search import INDEX, offline
-from tests.site.samples import DOCS, NAV, SETTINGS
+from tests.site.samples import DOCS, KNOWN, NAV, SETTINGS
 from tests.small_handbook import contents
 
 PAGE = "learn/rounds"
@@ -47,7 +47,7 @@ class Place:
 
 def in_order(folder: Path) -> dict[str, bytes]:
     """The files of a rendered site, with the search index as every site has it."""
-    return {**contents(folder), **offline(folder)}
+    return {**contents(folder), **offline(folder, KNOWN)}
 
 
 @pytest.fixture
