@@ -56,7 +56,8 @@ def made_up_shelves(seed: int) -> list[ShelfTable]:
 @pytest.mark.parametrize("divisor", range(1, 13))
 def test_every_filter_with_and_without_a_shelf(engine: Engine, divisor: int) -> None:
     shelves = [None, *made_up_shelves(divisor)]
-    asked = sample(product(CHOICES, shelves, (True, False)), 250)
+    every_and_few = [*product(CHOICES, shelves, [True]), *product(CHOICES, shelves[:2], [False])]
+    asked = sample(every_and_few, 250)
     calls = []
     for choice, shelf, every in asked:
         sending = choice.exchange_from

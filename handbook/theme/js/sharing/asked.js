@@ -6,7 +6,7 @@
   const { workOut } = sharing.division;
   const { numbers, bestFirst } = sharing.numbers;
   const { asData } = sharing.repairs;
-  const { diagnose } = sharing.diagnosis;
+  const { diagnoser } = sharing.diagnosis;
   const { written } = sharing.phrases;
   const { explain } = sharing.slipWords;
 
@@ -125,21 +125,23 @@
     if (!seen.length) throw new Error("the number of trays seen is 0: it must be 1 or more");
     const trays = seen.map(trayOf);
     const counted = left === null ? null : wholeNumber("--left", left, 0, DIVIDEND_LIMIT);
-    const { consistent, causes } = diagnose(number, among, trays, counted, ribbons);
-    const division = causes.length ? workOut(number, among, { ribbons }) : null;
-    return {
-      dividend: number,
-      divisor: among,
-      ribbons,
-      consistent,
-      causes: causes.map((cause) => ({
-        slip: cause.slip,
-        place: cause.place === null ? "every place" : placeName(cause.place),
-        explanation: Object.values(explain(sharing.handbook.words, cause, division)).join(" "),
-        repair: cause.repair.map((step) => asData(step, ribbons)),
-      })),
-    };
+    return diagnosisAsData(diagnoser(number, among, ribbons)(trays, counted));
   };
+
+  /** @type {(diagnosis: Diagnosis) => Object} as the command writes it */
+  const diagnosisAsData = ({ division, ribbons, consistent, causes }) => ({
+    dividend: division.dividend,
+    divisor: division.divisor,
+    ribbons,
+    consistent,
+    causes: causes.map((cause) => ({
+      slip: cause.slip,
+      place: cause.place === null ? "every place" : placeName(cause.place),
+      explanation: Object.values(explain(sharing.handbook.words, cause, division)).join(" "),
+      repair: cause.repair.map((step) => asData(step, ribbons)),
+    })),
+  });
+  sharing.asked = { diagnosisAsData };
 
   const trayOf = (tray) => {
     const { stands_for, value } = typeof tray === "object" ? tray : { stands_for: 1, value: tray };

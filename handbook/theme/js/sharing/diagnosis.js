@@ -1,8 +1,8 @@
 // Reading back from what the room sees at the close to the single slips that explain it.
 "use strict";
 ((sharing) => {
-  const { placesHeld, sum, quotientOf, compare } = sharing.places;
-  const { matOf, workOut } = sharing.division;
+  const { compare } = sharing.places;
+  const { workOut } = sharing.division;
   const { readings, beadsOn, asText, agree, offBy } = sharing.observations;
   const { SLIPS, simulate } = sharing.slips;
   const { repair } = sharing.repairs;
@@ -14,34 +14,32 @@
 
   /**
    * consistent: what is seen is the right result; causes: every single slip that leads to it, likeliest first.
-   * @typedef {{dividend: number, divisor: number, ribbons: boolean, seen: Observation, consistent: boolean,
-   *   causes: Cause[]}} Diagnosis
+   * @typedef {{division: Division, ribbons: boolean, seen: Observation, consistent: boolean, causes: Cause[]}} Diagnosis
    */
 
   /**
-   * Which single slips of a sharing lead to exactly what is seen, and what puts each right. seen: what is read on every
-   * tray, in any order, and whom it is for; left: what is left over, null where it was not counted.
-   * @type {(dividend: number, divisor: number, seen: {value: number, stands_for: number}[], left: number | null,
-   *   ribbons: boolean) => Diagnosis}
+   * For one division: which single slips lead to exactly what is seen, and what puts each right. trays: what is read on
+   * every tray, in any order, and whom it is for; left: what is left over, null where it was not counted.
+   * @type {(dividend: number, divisor: number, ribbons: boolean) =>
+   *   (trays: {value: number, stands_for: number}[], left: number | null) => Diagnosis}
    */
-  const diagnose = (dividend, divisor, trays, left, ribbons) => {
-    const mat = matOf(divisor, ribbons);
-    const seen = { trays: readings(trays.map((tray) => ({ ...tray, sharers: 1 }))), left };
-    const quotient = quotientOf(dividend, divisor);
-    const due = placesHeld(mat).map((width) => ({
-      value: quotient * 10 ** width,
-      sharers: mat[width],
-      stands_for: 10 ** width,
-    }));
-    const consistent = agree(seen, { trays: readings(due), left: dividend % divisor });
-    let causes = [];
-    if (!consistent && Math.abs(trays.length - sum(mat)) <= 1) {
-      const division = workOut(dividend, divisor, { ribbons });
-      const outcomes = simulate(division).filter((outcome) => agree(seen, outcome.seen));
-      causes = causesOf(division, outcomes);
-    }
-    return { dividend, divisor, ribbons, seen, consistent, causes };
+  const diagnoser = (dividend, divisor, ribbons) => {
+    const division = workOut(dividend, divisor, { ribbons });
+    const right = rightOf(division);
+    let outcomes = null;
+    return (trays, left) => {
+      const seen = { trays: readings(trays.map((tray) => ({ ...tray, sharers: 1 }))), left };
+      const consistent = agree(seen, right);
+      let causes = [];
+      if (!consistent && Math.abs(trays.length - division.sharers) <= 1) {
+        outcomes ??= simulate(division);
+        causes = causesOf(division, outcomes.filter((outcome) => agree(seen, outcome.seen)));
+      }
+      return { division, ribbons, seen, consistent, causes };
+    };
   };
+
+  const rightOf = (division) => ({ trays: beadsOn(division.trays(division.end)), left: division.remainder });
 
   /**
    * The symptoms most worth knowing for one division; what leaves no trace is left out. One for each slip, the
@@ -57,8 +55,7 @@
       symptoms.get(key).outcomes.push(outcome);
       symptoms.get(key).slips.add(outcome.occasion.slip);
     }
-    const right = { trays: beadsOn(division.trays(division.end)), left: division.remainder };
-    symptoms.delete(asText(right));
+    symptoms.delete(asText(rightOf(division)));
     const best = new Map();
     for (const slip of SLIPS) {
       const ranked = [...symptoms.values()]
@@ -108,5 +105,5 @@
       .sort((one, other) => compare(rank(one), rank(other)));
   };
 
-  sharing.diagnosis = { diagnose, tellingSlips };
+  sharing.diagnosis = { diagnoser, tellingSlips };
 })((globalThis.sharing ??= {}));

@@ -121,15 +121,12 @@
     }
   }
 
-  /** @type {(divisor: number, ribbons: boolean) => Counts} with ribbons every digit is a group of sharers */
-  const matOf = (divisor, ribbons) => (ribbons ? digitsOf(divisor) : [divisor]);
-
   /**
-   * One division of whole numbers >= 0 and >= 1.
+   * One division of whole numbers >= 0 and >= 1; with ribbons every digit of the divisor is a group of sharers.
    * @type {(dividend: number, divisor: number, how?: {ribbons?: boolean, lookFirst?: boolean}) => Division}
    */
   const workOut = (dividend, divisor, { ribbons = false, lookFirst = false } = {}) =>
-    new Division(dividend, matOf(divisor, ribbons), lookFirst);
+    new Division(dividend, ribbons ? digitsOf(divisor) : [divisor], lookFirst);
 
-  sharing.division = { Division, matOf, workOut };
+  sharing.division = { Division, workOut };
 })((globalThis.sharing ??= {}));
