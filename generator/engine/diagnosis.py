@@ -8,10 +8,11 @@ from typing import NamedTuple
 
 from generator.engine.movements import Repair
 from generator.engine.observations import Observation, Reading, beads_on, readings
+from generator.engine.outcomes import simulate
 from generator.engine.places import Mat
 from generator.engine.repairs import repair
 from generator.engine.sharing import Sharing, refuse_unless_whole, share
-from generator.engine.slips import Occasion, Outcome, Slip, simulate
+from generator.engine.slips import Occasion, Outcome, Slip
 
 _SLIPS = tuple(Slip)
 

@@ -7,6 +7,7 @@ that are worth trying are tried in this order, and only while so few movements m
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from functools import lru_cache
 from typing import TypeAlias
@@ -124,15 +125,18 @@ def _sums(others: frozenset[tuple[int, int]], like: frozenset[int]) -> frozenset
 def _steps(room: Room) -> Iterator[PlannedMove]:
     """What may be done next in a shortest plan, in the order in which plans are compared.
 
-    Pieces go from and to the bank and piles that are off at their place.
+    Pieces go from and to the bank and piles that are off at their place. Trays that read the same as others and do not
+    hold the same cannot be named by what they read: nothing is done with them.
     """
+    read = Counter((pile.at, pile.stands_for, pile.reads) for pile, _ in room)
     piles = sorted(room, key=lambda one: (_ORDER.index(one[0].at), -one[0].reads, one[0]))
+    named = [one for one in piles if read[one[0].at, one[0].stands_for, one[0].reads] == 1]
     for place in reversed(range(len(piles[0][0].off))):
-        off = [(pile, many) for pile, many in piles if pile.off[place] or pile.at is At.BANK]
+        off = [(pile, many) for pile, many in named if pile.off[place] or pile.at is At.BANK]
         like: dict[_Kind, set[int]] = {}
-        for pile, _ in off:
+        for pile, _ in piles:
             like.setdefault((pile.at, pile.stands_for), {0}).add(pile.off[place])
-        for source, sources in piles:
+        for source, sources in named:
             if source.off[place] or source.at is At.BANK:
                 for target, targets in off:
                     for pieces in _worth_moving(source, sources, target, targets, place, like):

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from generator.engine.diagnosis import Cause
+from generator.engine.diagnosis import Cause, Symptom
 from generator.engine.places import UNITS, place_name
 from generator.engine.sharing import Sharing
 from generator.engine.slips import Slip
-from generator.words.numbers import in_a_row, material, place_word
+from generator.words.material import what_is_seen
+from generator.words.numbers import capital, in_a_row, material, place_word
 from generator.words.phrases import Phrases
 from generator.words.repairs import repair_words
 
-BY_SPOT = {Slip.NOT_BANKED, Slip.ROLLED_AWAY, Slip.SWAPPED, Slip.ZERO_FORGOTTEN}
 OF_CARDS = {Slip.SWAPPED, Slip.ZERO_FORGOTTEN}
 
 
@@ -31,17 +31,33 @@ def explain(words: Phrases, cause: Cause, sharing: Sharing | None = None) -> Exp
     """
     with_ribbons = sharing if sharing and sharing.ribbons else None
     filled = _filled(words, cause) | (_filled_with_ribbons(words, cause, with_ribbons) if with_ribbons else {})
-    table = f"slip.{cause.slip}.{cause.occasions[0].spot}" if cause.slip in BY_SPOT else f"slip.{cause.slip}"
-    special = [name for name, holds in (("with-ribbons", with_ribbons), ("of-units", cause.place == UNITS)) if holds]
+    filled["repair"] = repair_words(words, cause.repair)
+    tables = (f"slip.{cause.slip}.{cause.occasions[0].spot}", f"slip.{cause.slip}")
+    nobody_for_one = with_ribbons and not with_ribbons.mat[UNITS]
+    special = {"nobody-for-one": nobody_for_one, "with-ribbons": with_ribbons, "of-units": cause.place == UNITS}
+    ends = [*(f"-{name}" for name, holds in special.items() if holds), ""]
 
     def sentence(part: str) -> str:
-        """The sentence for ribbons or units where there is one, otherwise the one for all."""
-        keys = [f"{table}.{part}-{name}" for name in special]
-        return words.say(next(filter(words.has, keys), f"{table}.{part}"), **filled)
+        """The most special sentence that there is."""
+        keys = (f"{table}.{part}{end}" for table in tables for end in ends)
+        return words.say(next(filter(words.has, keys), "slip.mend"), **filled).strip()
 
-    repair = repair_words(words, cause.repair)
-    mend = words.say(f"{table}.mend", repair=repair).strip() if words.has(f"{table}.mend") else repair
-    return Explanation(sentence("happened"), sentence("look"), mend)
+    return Explanation(sentence("happened"), sentence("look"), sentence("mend"))
+
+
+def symptom_words(words: Phrases, symptom: Symptom, ribbons: bool) -> str:
+    """What the room sees at the close, and by how much it is too much or too little in all."""
+    slips = {cause.slip for cause in symptom.causes}
+    if slips == {Slip.BIG_TRAY_READ}:
+        return words.say("slips.answer-read", value=symptom.seen.trays[-1].value)
+    seen = capital(what_is_seen(words, symptom.seen, ribbons))
+    if slips <= OF_CARDS:
+        seen = words.say("slips.on-the-cards", seen=seen)
+    if not symptom.off_by:
+        return seen
+    return words.say(
+        "slips.too-much" if symptom.off_by > 0 else "slips.too-little", seen=seen, off_by=abs(symptom.off_by)
+    )
 
 
 def _filled(words: Phrases, cause: Cause) -> dict[str, str | int]:
@@ -58,7 +74,9 @@ def _filled(words: Phrases, cause: Cause) -> dict[str, str | int]:
         "place": place_word(words, place),
         "larger_place": place_word(words, place + 1),
         "other_place": place_word(words, other),
+        "other_one": material(words, other, 1),
         "other_several": material(words, other, 2),
+        "other_stands_for": 10**other,
         "round": _which(words, "round", turns),
         "exchange": _which(words, "exchange", turns),
     }

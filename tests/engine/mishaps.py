@@ -16,7 +16,8 @@ FROM_A_TRAY = 0
 class Mishap(NamedTuple):
     """What goes wrong, at which place and in which round or exchange; what came instead; how many keep a piece.
 
-    A piece rolls away from the middle at the beginning of a round, or from the last tray at the close.
+    A piece rolls away from the middle at the beginning of a round, or from the last tray at the close. `lying`: what a
+    tray passed over should have had lies in the middle until the end.
     """
 
     slip: Slip | None = None
@@ -24,6 +25,7 @@ class Mishap(NamedTuple):
     turn: int = 0
     other: int = 0
     many: int = 1
+    lying: bool = False
 
 
 NOTHING = Mishap()
@@ -48,7 +50,7 @@ class Acted:
     def happens(self, slip: Slip, place: int | None, turn: int = 0) -> bool:
         """Whether the mishap is this one; it is written down as a chance."""
         self.chances.append(Mishap(slip, place, turn))
-        return self.mishap[:3] == (slip, place, turn)
+        return self.mishap[:3] == (slip, place, turn) and not self.mishap.lying
 
     def lay_out(self) -> None:
         for place, laid in enumerate(self.middle):
@@ -59,6 +61,7 @@ class Acted:
         """Deal one place and send the rest to the bank; the place to go on with, -1 at the close."""
         while self.middle[place] >= len(self.trays):
             self.deal_round(place)
+        self.pass_over_last_tray(place)
         if self.middle[place]:
             self.begin_round(place)
         while place and self.middle[place]:
@@ -67,6 +70,22 @@ class Acted:
             if largest > place or self.middle[place] >= len(self.trays):
                 return largest
         return place - 1
+
+    def pass_over_last_tray(self, place: int) -> None:
+        """In every round, if what it should have does not make another round; only its pieces are moved back here."""
+        pieces = self.trays[-1][place]
+        if place and pieces > 1 and self.middle[place] + pieces < len(self.trays):
+            if self.mishap == Mishap(Slip.NONE_OF_A_PLACE, place):
+                self.give(len(self.trays) - 1, place, -pieces)
+            self.chances.append(Mishap(Slip.NONE_OF_A_PLACE, place))
+
+    def leave_lying(self, place: int) -> None:
+        held = self.trays[-1][place]
+        rounds = [Mishap(Slip.SKIPPED, place, turn, lying=True) for turn in range(1, held + 1) if place]
+        none = [Mishap(Slip.NONE_OF_A_PLACE, place, lying=True)] if held > 1 else []
+        self.chances += rounds + none
+        if self.mishap in rounds + none:
+            self.give(len(self.trays) - 1, place, -1 if self.mishap in rounds else -held)
 
     def turn(self, what: str, place: int) -> int:
         self.turns[what, place] += 1
@@ -120,6 +139,7 @@ class Acted:
 
     def close(self) -> None:
         for place, held in enumerate(self.trays[-1]):
+            self.leave_lying(place)
             self.trays[-1][place] -= held > 0 and self.happens(Slip.ROLLED_AWAY, place, FROM_A_TRAY)
         self.values = [sum(held * 10**place for place, held in enumerate(tray)) for tray in self.trays]
         self.left = sum(pieces * 10**place for place, pieces in enumerate(self.middle))

@@ -9,13 +9,15 @@ import pytest
 
 from generator.engine.diagnosis import Diagnosis, Symptom, diagnose, telling_slips
 from generator.engine.observations import Reading
+from generator.engine.outcomes import simulate
 from generator.engine.sharing import Sharing, share
-from generator.engine.slips import Slip, Spot, simulate
+from generator.engine.slips import Slip, Spot
 from generator.errors import SharingError
 from tests.engine.mishaps import Acted, divisions
 from tests.sampling import times
 
-LESSONS_FOR_EACH_SLIP = times(whole=200, sampled=40)
+LESSONS_FOR_EACH_SLIP = times(whole=300, sampled=40)
+PLAIN = set(Slip) - {Slip.BIG_TRAY_READ, Slip.SAME_KIND}
 
 U, T, H, TH = range(4)
 
@@ -25,7 +27,7 @@ def told(diagnosis: Diagnosis) -> list[tuple[Slip, int | None]]:
     return list(dict.fromkeys((cause.slip, cause.place) for cause in diagnosis.causes))
 
 
-@pytest.mark.parametrize("slip", Slip)
+@pytest.mark.parametrize("slip", [slip for slip in Slip if slip in PLAIN])
 def test_the_slip_that_was_acted_out_is_found(slip: Slip) -> None:
     seed = list(Slip).index(slip)
     chance = Random(seed)
@@ -251,7 +253,7 @@ def test_the_signs_of_5230_among_four() -> None:
         ((Reading(1307, 4),), 1),
         ((Reading(1307, 4),), 3),
     ]
-    assert {cause.slip for symptom in symptoms.values() for cause in symptom.causes} == set(Slip)
+    assert {cause.slip for symptom in symptoms.values() for cause in symptom.causes} == PLAIN
     assert [symptom.seen.equal for symptom in symptoms.values()][:4] == [False, False, True, True]
     assert [symptom.off_by for symptom in symptoms.values()][:4] == [0, 0, -1, 1]
 
@@ -259,7 +261,7 @@ def test_the_signs_of_5230_among_four() -> None:
 def test_a_lesson_without_exchanges_shows_nothing_of_the_bank() -> None:
     slips = {cause.slip for symptom in telling_slips(share(4848, 4), most=20) for cause in symptom.causes}
     bank = {Slip.BANK_NINE, Slip.BANK_ELEVEN, Slip.NOT_BANKED, Slip.WRONG_KIND}
-    assert slips == set(Slip) - bank - {Slip.LEFT_OVER_DEALT, Slip.NOT_TAKEN_BACK, Slip.ZERO_FORGOTTEN}
+    assert slips == PLAIN - bank - {Slip.LEFT_OVER_DEALT, Slip.NOT_TAKEN_BACK, Slip.ZERO_FORGOTTEN}
 
 
 def test_points_of_a_cause_tell_every_round_and_exchange() -> None:

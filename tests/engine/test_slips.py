@@ -12,10 +12,12 @@ import pytest
 
 from generator.engine.dealing import deal_on
 from generator.engine.observations import Observation, Reading, readings
+from generator.engine.outcomes import simulate
 from generator.engine.places import Counts, Mat
 from generator.engine.sharing import Sharing, share
-from generator.engine.slips import Occasion, Outcome, Slip, Spot, simulate
+from generator.engine.slips import Occasion, Outcome, Slip, Spot
 from generator.engine.steps import State
+from tests.engine import ribbon_mishaps
 from tests.engine.mishaps import Acted, Mishap, divisions
 
 ACTED = list(islice(divisions(seed=1), 120))
@@ -53,6 +55,10 @@ def as_acted(occasion: Occasion) -> Mishap | None:
             return None
         case Occasion(spot=Spot.EVERY_CHILD):
             return None
+        case Occasion(slip=Slip.NONE_OF_A_PLACE):
+            return Mishap(Slip.NONE_OF_A_PLACE, occasion.place, lying=occasion.spot is Spot.LEFT_OVER)
+        case Occasion(slip=Slip.SKIPPED, spot=Spot.LEFT_OVER):
+            return Mishap(Slip.SKIPPED, occasion.place, occasion.turn, lying=True)
     return Mishap(occasion.slip, occasion.place, occasion.turn, occasion.other or 0, occasion.many)
 
 
@@ -74,7 +80,34 @@ def test_every_slip_leaves_what_is_left_when_it_is_acted_out_and_none_is_missing
         chances = set(Acted(dividend, children).chances)
         missing = {chance for chance in chances - found if chance.slip is not Slip.ROLLED_AWAY or not chance.turn}
         assert not missing, (dividend, children)
-    assert all(slips[slip] > 20 for slip in Slip), slips
+    assert all(slips[slip] > 20 for slip in set(Slip) - {Slip.BIG_TRAY_READ, Slip.SAME_KIND}), slips
+
+
+def test_with_ribbons_a_slip_leaves_what_is_left_when_it_is_acted_out() -> None:
+    acted = Counter[Slip]()
+    for dividend, divisor in RIBBONS:
+        sharing = share(dividend, divisor, ribbons=True)
+        for outcome in simulate(sharing):
+            if mishaps := with_ribbons_as_acted(sharing, outcome.occasion):
+                lessons = [ribbon_mishaps.Lesson(dividend, divisor, mishap) for mishap in mishaps]
+                read = {(tray.stands_for, tray.value): tray.sharers for tray in outcome.seen.trays}
+                assert (read, outcome.left.value) in [(lesson.read, lesson.left) for lesson in lessons], outcome
+                acted[outcome.occasion.slip] += 1
+    assert all(acted[slip] >= 10 for slip in (Slip.BIG_TRAY_READ, Slip.SAME_KIND, Slip.SKIPPED, Slip.NONE_OF_A_PLACE))
+
+
+def with_ribbons_as_acted(sharing: Sharing, occasion: Occasion) -> list[ribbon_mishaps.Mishap]:
+    """The same slip for the actors with ribbons, for each kind of tray that it may be about; none: not acted."""
+    slip, place, turn, other, _, spot = occasion
+    if slip is Slip.BIG_TRAY_READ:
+        return [ribbon_mishaps.Mishap(slip, other or 0)]
+    if slip is Slip.SAME_KIND and place is None:
+        return [ribbon_mishaps.Mishap(slip)]
+    lying = spot is Spot.LEFT_OVER and slip in (Slip.SKIPPED, Slip.NONE_OF_A_PLACE)
+    if place is None or not (lying or slip is Slip.SAME_KIND):
+        return []
+    widths = [width for width in sharing.mat.widths if place >= width and (width or lying)]
+    return [ribbon_mishaps.Mishap(slip, width, place - width, turn, lying) for width in widths]
 
 
 def test_a_piece_lost_from_the_middle_at_any_round_is_the_same_as_any_other_time() -> None:
@@ -125,6 +158,8 @@ def test_beads_are_lost_or_gained_by_what_the_slip_is_worth_and_no_count_is_belo
 def test_with_ribbons_all_shares_stay_alike_unless_the_slip_is_about_single_trays() -> None:
     single = {
         Slip.SKIPPED,
+        Slip.NONE_OF_A_PLACE,
+        Slip.SAME_KIND,
         Slip.DEALT_TWICE,
         Slip.NOT_TAKEN_BACK,
         Slip.LEFT_OVER_DEALT,
@@ -274,6 +309,55 @@ CASES = [
         "1,003 has two zeros: with both forgotten the cards read 13",
     ),
     Case(
+        share(2684, 2),
+        Occasion(Slip.SKIPPED, 3, 1, spot=Spot.LEFT_OVER),
+        [342, 1342],
+        1000,
+        "one cube for each: the other one still lies in the middle, and everything else is shared out as it lies",
+    ),
+    Case(
+        share(8448, 4),
+        Occasion(Slip.NONE_OF_A_PLACE, 3, many=2, spot=Spot.LEFT_OVER),
+        [112, 2112, 2112, 2112],
+        2000,
+        "two cubes for each: the two of one tray lie in the middle",
+    ),
+    Case(
+        share(8448, 4),
+        Occasion(Slip.NONE_OF_A_PLACE, 3, many=2, spot=Spot.MIDDLE),
+        [612, 2612, 2612, 2612],
+        0,
+        "the two cubes make no round of four and become 20 hundreds: 24 are 6 each",
+    ),
+    Case(
+        share(3432, 12, ribbons=True),
+        Occasion(Slip.SAME_KIND, None, spot=Spot.EVERY_TRAY),
+        [1144, 1144, 1144],
+        0,
+        "three children as if nobody stood for ten: 3,432 among three",
+    ),
+    Case(
+        share(3432, 12, ribbons=True),
+        Occasion(Slip.SAME_KIND, 1, 6, 0, spot=Spot.ONE_TRAY),
+        [2851, 286, 286],
+        9,
+        "in the last round the child for ten gets a unit; the ten is changed for the last child, and 9 are left",
+    ),
+    Case(
+        share(3432, 12, ribbons=True),
+        Occasion(Slip.BIG_TRAY_READ, None, other=1),
+        [2860, 2860, 2860],
+        0,
+        "the answer is 286; on the tray for ten lie 2,860",
+    ),
+    Case(
+        share(2460, 20, ribbons=True),
+        Occasion(Slip.BIG_TRAY_READ, None, other=1),
+        [1230, 1230, 1230],
+        0,
+        "nobody stands for one: 1,230 is read, and 123 would be right",
+    ),
+    Case(
         share(3432, 12, ribbons=True),
         Occasion(Slip.SKIPPED, 0, 6),
         [2860, 286, 285],
@@ -301,7 +385,7 @@ def test_a_slip_is_followed_at_every_point_where_it_can_happen() -> None:
     """5,230 among four: 1 + 3 exchanges, 1 + 3 + 0 + 7 rounds; 1, 3 and 2 pieces lie in rounds that are taken back."""
     sharing = share(5230, 4)
     assert len(occasions(sharing, Slip.BANK_NINE)) == len(occasions(sharing, Slip.BANK_ELEVEN)) == 4
-    assert len(occasions(sharing, Slip.SKIPPED)) == 11
+    assert len(occasions(sharing, Slip.SKIPPED)) == 11 + 4  # in the rounds above the units it may lie there as well
     assert [one.occasion.many for one in occasions(sharing, Slip.NOT_TAKEN_BACK)] == [1, 1, 2, 3, 1, 2]
     assert [one.occasion.place for one in occasions(sharing, Slip.LAID_MANY)] == [0, 1, 2, 3]
     assert [one.occasion.place for one in occasions(sharing, Slip.LAID_FEW)] == [1, 2, 3]

@@ -170,6 +170,11 @@ def _adds_up(on: On) -> bool:
     return total == on.sharing.dividend + off and {stands for _, _, stands in seen} <= known
 
 
+def _larger_shares(sharing: Sharing) -> list[int]:
+    """What lies on the trays of those who stand for more than one."""
+    return [sharing.quotient * 10**width for width in sharing.mat.widths if width]
+
+
 def _is_right(on: On) -> bool:
     """Whether the trays hold what they should hold."""
     mat = on.sharing.mat
@@ -199,6 +204,7 @@ _SIGHT = rf"(?P<sight>{_ON}(?:, {_ON})*), (?P<left>{SMALL}) left over"
 
 RULES = (
     seen("seen", rf"{_SIGHT}(?:\. (?P<off>{N}) too (?P<way>little|much) in all)?", so=_adds_up),
+    seen("seen", rf"(?P<n>{N}) is read as the answer", so=lambda on: on.number("n") in _larger_shares(on.sharing)),
     about("seen", rf"It should be {_SIGHT}", so=_is_right),
     whole("product", rf"(?P<share>{N}) \u00d7 (?P<sharers>{N})(?: \+ (?P<left>{N}))? = (?P<total>{N})", _is_product),
     whole(

@@ -18,7 +18,7 @@ from generator.engine.slips import Slip, Spot
 from generator.source.fields import Model
 from generator.source.models import LessonFile
 from generator.source.school import School
-from generator.words.slips import BY_SPOT, OF_CARDS
+from generator.words.slips import OF_CARDS
 
 LANGUAGES = [file.parent.name for file in HANDBOOK.glob("*/phrases.toml")]
 PLACES = [place_name(place) for place in range(7)]
@@ -29,7 +29,9 @@ SAID_IN_TURN = (
     *("next", "together", "nothing", "too-few", "round", "no-round"),
     *("take-back", "look-first", "short", "to-bank"),
 )
+BY_SPOT = {*OF_CARDS, Slip.NOT_BANKED, Slip.ROLLED_AWAY, Slip.SAME_KIND}
 SLIPS = [slip for slip in Slip if slip not in BY_SPOT] + [
+    *(f"{Slip.SAME_KIND}.{spot}" for spot in (Spot.ONE_TRAY, Spot.EVERY_TRAY)),
     *(f"{slip}.{spot}" for slip in OF_CARDS for spot in (Spot.ONE_TRAY, Spot.EVERY_TRAY)),
     *(f"{Slip.NOT_BANKED}.{spot}" for spot in (Spot.MIDDLE, Spot.LEFT_OVER, Spot.ONE_TRAY)),
     *(f"{Slip.ROLLED_AWAY}.{spot}" for spot in (Spot.MIDDLE, Spot.ONE_TRAY)),
@@ -82,13 +84,15 @@ PUT_TOGETHER = {
     "shortage.thing": [*PLACES, *CARDS, *THINGS],
     "slip": [
         *(f"{slip}.{part}" for slip in SLIPS for part in ("happened", "look")),
+        *(f"{slip}.look" for slip in (f"{Slip.SKIPPED}.left-over", f"{Slip.NONE_OF_A_PLACE}.left-over")),
         *(f"{slip}.mend" for slip in SLIPS if slip.partition(".")[0] in OF_CARDS or slip.startswith("tray-too")),
+        f"{Slip.BIG_TRAY_READ}.mend",
     ],
     "turn": [f"{turn}{which}" for turn in ("round", "exchange") for which in ("", "-from-to", "-among")],
 }
 """Keys of which the program puts the end together: the table, and every end that there is."""
 WITH_A_HYPHEN = ("figure.for", "repair.from", "fair.stands-for", "fair.times", "number.of")
-ASKED_FOR_IF_THERE = ("-with-ribbons", "-of-units", "-in-short")
+ASKED_FOR_IF_THERE = ("-with-ribbons", "-nobody-for-one", "-of-units", "-in-short")
 
 
 def phrases_of(language: str) -> dict[str, Any]:

@@ -6,9 +6,10 @@ import pytest
 
 from generator.engine.diagnosis import Cause
 from generator.engine.movements import Again, Alike, At, Exchange, Movement
+from generator.engine.outcomes import simulate
 from generator.engine.repairs import repair
 from generator.engine.sharing import Sharing, share
-from generator.engine.slips import Occasion, Slip, Spot, simulate
+from generator.engine.slips import Occasion, Slip, Spot
 from generator.words.grouping import Grouping
 from generator.words.phrases import Phrases
 from generator.words.slips import explain

@@ -34,7 +34,7 @@ from generator.source.school import School
 from generator.words import material, numbers, spoken, stages, titles
 from generator.words.grouping import Grouping
 from generator.words.phrases import Phrases
-from generator.words.slips import explain
+from generator.words.slips import explain, symptom_words
 
 TEMPLATES = HANDBOOK / "en" / "templates"
 LARGEST_PAGE = 1_000_000
@@ -65,6 +65,7 @@ _SAYING: tuple[Callable[..., str], ...] = (
     stages.stage_heading,
     spoken.opening,
     titles.division_name,
+    symptom_words,
     titles.lesson_title,
 )
 """What templates call by its name and without the phrases that it is given first."""

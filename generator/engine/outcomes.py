@@ -1,0 +1,257 @@
+"""What each single slip leaves behind, worked out at every occasion of a sharing where it can happen.
+
+A slip disturbs the room at one moment. From there on everybody does as the rules say with what lies in
+the middle, so the same dealing rule carries the lesson to its end; nobody notices before the close.
+
+What people do after each slip
+    bank counts nine, eleven    one piece too few or too many comes to the middle; dealing goes on with it
+    piece not banked            the piece comes back with its ten: it is exchanged again with the others (middle),
+                                or lies there until the end (left over), or ends up with one child (one tray)
+    bank wrong kind             ten of another kind come to the middle and are dealt as they are, the largest first
+    child skipped               the piece stays in the middle, and dealing goes on with one more, or it lies there
+                                until the end (left over)
+    none of a place             a tray is passed over in every round of a place. Its pieces go on with the others
+                                (middle), where they do not make another round, or lie there until the end (left over)
+    child dealt twice           dealing goes on with one less; if it was the last piece, the last child goes without.
+                                In a round that is taken back, everybody gives back one
+    ribbon given the same kind  in one round a child for ten gets the piece that the others get (one tray): the larger
+                                one stays, and is changed if the last child finds none; or everybody gets the same in
+                                every round, as if there were no ribbons (every tray)
+    round not taken back        the first children keep what they have, the others give theirs back (a round
+                                begun again at the units is the same as dealing what is left over)
+    left over dealt             the first children get one piece each of what should be kept apart
+    laid out too many, too few  the lesson is a right sharing of another number
+    piece rolled away           from the middle: dealing goes on without it; from a tray: nobody notices
+    tray too many, too few      the lesson is a right sharing among another number of trays; at the close either all
+                                trays are read, or one for each child (a tray of nobody's is not read, a child
+                                without a tray has 0)
+    cards, big tray             in `misreadings`
+
+With ribbons every slip is followed in the same way; what is too much for the sharers it could still go to
+stays in the middle, because exchanges never go upwards.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+from itertools import chain
+from typing import NamedTuple
+
+from generator.engine.dealing import beginning, deal_on
+from generator.engine.misreadings import misreadings
+from generator.engine.observations import Reading, beads_on, readings
+from generator.engine.places import UNITS, Counts, Mat
+from generator.engine.sharing import Sharing, Tray, share
+from generator.engine.slips import Occasion, Outcome, Slip, Spot
+from generator.engine.steps import Action, State
+
+
+class _Difference(NamedTuple):
+    """How many sharers who stand for 10^width have so many pieces of a place more than the others; below zero: less.
+
+    instead: a place of which they have as many less (or more) for it
+    """
+
+    width: int
+    sharers: int
+    place: int
+    pieces: int
+    instead: int | None = None
+
+    def on(self, tray: Counts) -> Counts:
+        """What lies on their trays where the others have `tray`."""
+        tray = tray.plus(self.place, self.pieces)
+        return tray if self.instead is None else tray.plus(self.instead, -self.pieces)
+
+
+def simulate(sharing: Sharing) -> Iterator[Outcome]:
+    """Every slip at every occasion of a sharing, also where it leaves no trace; who looks first may forget to look."""
+    if sharing.look_first:
+        sharing = share(sharing.dividend, sharing.divisor, ribbons=sharing.ribbons)
+    return chain(
+        _laying_out(sharing),
+        _counting_trays(sharing),
+        _at_the_bank(sharing),
+        _in_whole_rounds(sharing),
+        _in_rounds_taken_back(sharing),
+        _with_the_same_kind(sharing),
+        _rolled_away(sharing),
+        misreadings(sharing),
+    )
+
+
+def _laying_out(sharing: Sharing) -> Iterator[Outcome]:
+    before = sharing.beginning
+    for place, laid in enumerate(sharing.start):
+        yield _go_on(sharing, Occasion(Slip.LAID_MANY, place), before, before.middle.plus(place, 1))
+        if laid:
+            yield _go_on(sharing, Occasion(Slip.LAID_FEW, place), before, before.middle.plus(place, -1))
+
+
+def _counting_trays(sharing: Sharing) -> Iterator[Outcome]:
+    for width in sharing.mat.widths:
+        for slip, more in ((Slip.TRAY_FEW, -1), (Slip.TRAY_MANY, 1)):
+            mat = sharing.mat.plus(width, more)
+            if mat.pieces:
+                mat = Mat(mat[: mat.widths[0] + 1])
+                end = deal_on(sharing.beginning, mat)
+                trays = _trays(mat, end.share)
+                yield Outcome(Occasion(slip, None, spot=Spot.EVERY_TRAY), trays, end.middle)
+                share = end.share.value * 10**width if more > 0 else 0
+                read = readings((*beads_on(trays), Reading(share, -more, 10**width)))
+                yield Outcome(Occasion(slip, None, spot=Spot.EVERY_CHILD), trays, end.middle, read)
+
+
+def _at_the_bank(sharing: Sharing) -> Iterator[Outcome]:
+    end = sharing.end
+    turns: Counter[int] = Counter()
+    for step in sharing.steps:
+        if step.action is not Action.EXCHANGE:
+            continue
+        room = step.after
+        large, small = step.place, step.place - 1
+        turns[large] += 1
+        turn = turns[large]
+        yield _go_on(sharing, Occasion(Slip.BANK_NINE, small, turn), room, room.middle.plus(small, -1))
+        yield _go_on(sharing, Occasion(Slip.BANK_ELEVEN, small, turn), room, room.middle.plus(small, 1))
+        without = room.middle.plus(small, -10)
+        for other in range(len(sharing.start)):
+            if other != small:
+                occasion = Occasion(Slip.WRONG_KIND, small, turn, other)
+                yield _go_on(sharing, occasion, room, without.plus(other, 10))
+        kept = Occasion(Slip.NOT_BANKED, large, turn)
+        yield _go_on(sharing, kept._replace(spot=Spot.MIDDLE), room, room.middle.plus(large, 1))
+        trays = _trays(sharing.mat, end.share)
+        yield Outcome(kept._replace(spot=Spot.LEFT_OVER), trays, end.middle.plus(large, 1))
+        for width in sharing.mat.widths:
+            trays = _trays(sharing.mat, end.share, _Difference(width, 1, large, 1))
+            yield Outcome(kept._replace(spot=Spot.ONE_TRAY), trays, end.middle)
+
+
+def _in_whole_rounds(sharing: Sharing) -> Iterator[Outcome]:
+    for room in (step.after for step in sharing.steps if step.action is Action.DEAL):
+        turn = room.share[room.level]
+        for width in sharing.mat.widths:
+            place = room.level + width
+            more, less = _Difference(width, 1, place, 1), _Difference(width, 1, place, -1)
+            skipped = Occasion(Slip.SKIPPED, place, turn)
+            yield _misdealt(sharing, skipped, room, less)
+            if room.level > UNITS:
+                yield _left_lying(sharing, skipped._replace(spot=Spot.LEFT_OVER), less)
+            if 1 < turn == sharing.end.share[room.level]:
+                yield from _without_a_place(sharing, room, width)
+            twice = Occasion(Slip.DEALT_TWICE, place, turn)
+            if room.middle[place]:
+                yield _misdealt(sharing, twice, room, more)
+            elif sharing.mat[width] > 1:
+                yield _misdealt(sharing, twice, room, more, less)
+
+
+def _without_a_place(sharing: Sharing, room: State, width: int) -> Iterator[Outcome]:
+    """One tray is passed over in every round of a level; the room is the one after the last of them."""
+    place, pieces = room.level + width, room.share[room.level]
+    lacks = _Difference(width, 1, place, -pieces)
+    none = Occasion(Slip.NONE_OF_A_PLACE, place, many=pieces)
+    yield _left_lying(sharing, none._replace(spot=Spot.LEFT_OVER), lacks)
+    if room.level > UNITS:
+        end = deal_on(room._replace(middle=room.middle.plus(place, pieces)), sharing.mat)
+        if end.share[room.level] == pieces:
+            yield Outcome(none._replace(spot=Spot.MIDDLE), _trays(sharing.mat, end.share, lacks), end.middle)
+
+
+def _left_lying(sharing: Sharing, occasion: Occasion, lacks: _Difference) -> Outcome:
+    """What a tray did not get lies in the middle until the end."""
+    end = sharing.end
+    left = end.middle.plus(lacks.place, -lacks.pieces)
+    return Outcome(occasion, _trays(sharing.mat, end.share, lacks), left)
+
+
+def _in_rounds_taken_back(sharing: Sharing) -> Iterator[Outcome]:
+    for step in sharing.steps:
+        if step.action is not Action.TAKE_BACK:
+            continue
+        room = step.after
+        level = room.level
+        turn = room.share[level] + 1
+        for many in range(1, step.pieces + 1):
+            occasion = Occasion(Slip.NOT_TAKEN_BACK, level, turn, many=many)
+            outcome = _misdealt(sharing, occasion, room, *_first(sharing.mat, level, many))
+            yield outcome
+            if level == UNITS:
+                yield outcome._replace(occasion=Occasion(Slip.LEFT_OVER_DEALT, UNITS, many=many))
+        for served in _first(sharing.mat, level, step.pieces):
+            if room.middle[served.place] > 1:
+                occasion = Occasion(Slip.DEALT_TWICE, served.place, turn)
+                yield _misdealt(sharing, occasion, room, served._replace(sharers=1))
+
+
+def _with_the_same_kind(sharing: Sharing) -> Iterator[Outcome]:
+    *larger, smallest = sharing.mat.widths
+    if not larger:
+        return
+    plain = Mat((sharing.sharers,))
+    end = deal_on(beginning(sharing.start, plain), plain)
+    trays = tuple(Tray(sharing.mat[width], 10**width, end.share) for width in sharing.mat.widths)
+    yield Outcome(Occasion(Slip.SAME_KIND, None, spot=Spot.EVERY_TRAY), trays, end.middle)
+    for room in (step.after for step in sharing.steps if step.action is Action.DEAL):
+        for width in larger:
+            due, given = room.level + width, room.level + smallest
+            occasion = Occasion(Slip.SAME_KIND, due, room.share[room.level], given, spot=Spot.ONE_TRAY)
+            middle = room.middle.plus(due, 1)
+            for place in range(due, given, -1):
+                if not any(middle[given:place]):
+                    middle = middle.plus(place, -1).plus(place - 1, 10)
+            yield _go_on(sharing, occasion, room, middle.plus(given, -1), _Difference(width, 1, due, -1, given))
+
+
+def _rolled_away(sharing: Sharing) -> Iterator[Outcome]:
+    rooms = (step.after for step in sharing.steps if step.action is not Action.START)
+    for room in dict.fromkeys((sharing.beginning, *rooms)):
+        for place in room.middle.places_held:
+            occasion = Occasion(Slip.ROLLED_AWAY, place, spot=Spot.MIDDLE)
+            yield _go_on(sharing, occasion, room, room.middle.plus(place, -1))
+    end = sharing.end
+    for width in sharing.mat.widths:
+        for held in end.share.places_held:
+            place = held + width
+            occasion = Occasion(Slip.ROLLED_AWAY, place, spot=Spot.ONE_TRAY)
+            yield Outcome(occasion, _trays(sharing.mat, end.share, _Difference(width, 1, place, -1)), end.middle)
+
+
+def _first(mat: Mat, level: int, many: int) -> tuple[_Difference, ...]:
+    """The first so many sharers in the order of dealing, each with one piece more."""
+    first: list[_Difference] = []
+    for width in mat.widths:
+        sharers = min(many, mat[width])
+        many -= sharers
+        if sharers:
+            first.append(_Difference(width, sharers, level + width, 1))
+    return tuple(first)
+
+
+def _misdealt(sharing: Sharing, occasion: Occasion, room: State, *differences: _Difference) -> Outcome:
+    """Deal on after some have more or less than the others: what they have lies no longer in the middle."""
+    middle = room.middle
+    for one in differences:
+        middle = middle.plus(one.place, -one.pieces * one.sharers)
+    return _go_on(sharing, occasion, room, middle, *differences)
+
+
+def _go_on(sharing: Sharing, occasion: Occasion, room: State, middle: Counts, *differences: _Difference) -> Outcome:
+    """Deal on from a disturbed middle."""
+    end = deal_on(room._replace(middle=middle), sharing.mat)
+    return Outcome(occasion, _trays(sharing.mat, end.share, *differences), end.middle)
+
+
+def _trays(mat: Mat, share: Counts, *differences: _Difference) -> tuple[Tray, ...]:
+    """Every tray, equal ones together, with what some have more or less than the others."""
+    trays: list[Tray] = []
+    for width in mat.widths:
+        holds = share.raised(width)
+        mine = [one for one in differences if one.width == width]
+        equal = mat[width] - sum(one.sharers for one in mine)
+        groups = [(one.sharers, one.on(holds)) for one in mine] + [(equal, holds)]
+        groups.sort(key=lambda group: group[1].value, reverse=True)
+        trays += [Tray(sharers, 10**width, what) for sharers, what in groups if sharers]
+    return tuple(trays)
