@@ -17,7 +17,8 @@ FOLDER = HANDBOOK / "theme" / "js"
 SECONDS = 120
 IN_ORDER = (
     *(f"sharing/{name}.js" for name in ("places", "dealing", "division", "features", "shelf", "numbers")),
-    *(f"sharing/{name}.js" for name in ("observations", "slips", "movements", "shortest", "repairs", "diagnosis")),
+    *(f"sharing/{name}.js" for name in ("observations", "occasions", "misreadings", "slips")),
+    *(f"sharing/{name}.js" for name in ("movements", "shortest", "repairs", "diagnosis")),
     *(f"words/{name}.js" for name in ("phrases", "numbers", "repairs", "slips")),
     "sharing/asked.js",
 )

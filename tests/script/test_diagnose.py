@@ -15,9 +15,10 @@ from generator.commands.diagnose import as_data, repair_as_data
 from generator.engine import diagnosis
 from generator.engine.diagnosis import Seen, diagnose, telling_slips
 from generator.engine.observations import Observation
+from generator.engine.outcomes import simulate
 from generator.engine.repairs import repair
 from generator.engine.sharing import share
-from generator.engine.slips import Slip, simulate
+from generator.engine.slips import Slip
 from tests.commands.running import run_command
 from tests.engine.mishaps import divisions
 from tests.sampling import times

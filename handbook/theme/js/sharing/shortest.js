@@ -118,13 +118,17 @@
     return sums;
   };
 
-  /** What may be done next in a shortest plan, in the order in which plans are compared. */
+  /**
+   * What may be done next in a shortest plan, in the order in which plans are compared. Trays that read the same as
+   * others and do not hold the same cannot be named by what they read: nothing is done with them.
+   */
   function* moves(room) {
-    const piles = [...room].sort((one, other) => inOrder(one.pile, other.pile));
+    const named = (one) => room.every((other) => other === one || nameOf(other.pile) !== nameOf(one.pile));
+    const piles = [...room].filter(named).sort((one, other) => inOrder(one.pile, other.pile));
     for (let place = piles[0].pile.off.length - 1; place >= 0; place -= 1) {
       const off = piles.filter(({ pile }) => pile.off[place] || pile.at === "bank");
       const like = new Map();
-      for (const { pile } of off) like.set(kindOf(pile), (like.get(kindOf(pile)) ?? new Set([0])).add(pile.off[place]));
+      for (const { pile } of room) like.set(kindOf(pile), (like.get(kindOf(pile)) ?? new Set([0])).add(pile.off[place]));
       for (const source of piles) {
         const { pile } = source;
         if (pile.off[place] || pile.at === "bank") {
@@ -141,6 +145,8 @@
       }
     }
   }
+
+  const nameOf = (pile) => `${kindOf(pile)} ${reads(pile)}`;
 
   /** Floor, bank, left over, trays; the fullest first; those that read the same by what is right and off, for whom. */
   const inOrder = (one, other) =>

@@ -1,61 +1,20 @@
 // What each single slip leaves behind, worked out at every occasion of a sharing where it can happen. A slip disturbs
 // the room at one moment; from there on the same dealing rule carries the lesson to its end, and nobody notices before
-// the close. What people do after each slip is told in generator/engine/slips.py.
+// the close. What people do after each slip is told in generator/engine/outcomes.py.
 "use strict";
 ((sharing) => {
-  const { UNITS, digitsOf, valueOf, sum, placesHeld, plus, raised, quotientOf } = sharing.places;
-  const { dealOn } = sharing.dealing;
+  const { UNITS, valueOf, sum, placesHeld, plus, raised } = sharing.places;
+  const { beginning, dealOn } = sharing.dealing;
   const { Division } = sharing.division;
   const { readings, beadsOn } = sharing.observations;
-
-  /** Every slip, the likeliest first: common practice, no source. */
-  const SLIPS = [
-    "left-over-dealt",
-    "round-not-taken-back",
-    "child-skipped",
-    "bank-counts-nine",
-    "bank-counts-eleven",
-    "child-dealt-twice",
-    "zero-forgotten",
-    "piece-not-banked",
-    "piece-rolled-away",
-    "laid-out-too-few",
-    "laid-out-too-many",
-    "tray-too-few",
-    "tray-too-many",
-    "cards-swapped",
-    "bank-wrong-kind",
-  ];
+  const { SLIPS, occasionOf, outcomeOf } = sharing.occasions;
+  const { misreadings } = sharing.misreadings;
 
   /**
-   * One slip, and where and when it happens. place: of the pieces it is about, null for every place; turn: which
-   * exchange or round, from 1, or 0; other: the kind that came from the bank, or the smaller of two places swapped;
-   * many: how many trays kept a piece or zeros were forgotten; spot: where a piece ended up, or which trays are read.
-   * @typedef {{slip: string, place: number | null, turn: number, other: number | null, many: number,
-   *   spot: string | null}} Occasion
+   * How many sharers who stand for 10^width have so many pieces of a place more than the others, below zero: less;
+   * instead: a place of which they have as many less (or more) for it.
+   * @typedef {{width: number, sharers: number, place: number, pieces: number, instead?: number}} Difference
    */
-
-  /**
-   * The room at the close after one slip. trays: what lies on them, in the order of dealing, within one kind who has
-   * more first; left: the pieces left over; seen: what is read at the close.
-   * @typedef {{occasion: Occasion, trays: Tray[], left: Counts, seen: Observation}} Outcome
-   */
-
-  /**
-   * How many sharers who stand for 10^width have one piece of a place more (+1) or less (-1) than the others.
-   * @typedef {{width: number, sharers: number, place: number, pieces: number}} Difference
-   */
-
-  /** @type {(slip: string, place: number | null, more?: Partial<Occasion>) => Occasion} */
-  const occasionOf = (slip, place, more = {}) => ({ slip, place, turn: 0, other: null, many: 1, spot: null, ...more });
-
-  /** @type {(occasion: Occasion, trays: Tray[], left: Counts, read?: Reading[]) => Outcome} read: other than it lies */
-  const outcomeOf = (occasion, trays, left, read = beadsOn(trays)) => ({
-    occasion,
-    trays,
-    left,
-    seen: { trays: read, left: valueOf(left) },
-  });
 
   /**
    * Every slip at every occasion, also where it leaves no trace; who looks first may forget to look.
@@ -69,8 +28,9 @@
       ...atTheBank(division),
       ...inWholeRounds(division),
       ...inRoundsTakenBack(division),
+      ...withTheSameKind(division),
       ...rolledAway(division),
-      ...withCards(division),
+      ...misreadings(division),
     ];
   };
 
@@ -131,9 +91,59 @@
         const more = { width, sharers: 1, place, pieces: 1 };
         const less = { ...more, pieces: -1 };
         yield misdealt(division, occasionOf("child-skipped", place, { turn }), room, [less]);
+        if (room.level > UNITS) {
+          yield leftLying(division, occasionOf("child-skipped", place, { turn, spot: "left-over" }), less);
+        }
+        if (turn > 1 && turn === division.end.share[room.level]) yield* withoutAPlace(division, room, width);
         const twice = occasionOf("child-dealt-twice", place, { turn });
         if (room.middle[place]) yield misdealt(division, twice, room, [more]);
         else if (division.mat[width] > 1) yield misdealt(division, twice, room, [more, less]);
+      }
+    }
+  }
+
+  /** One tray is passed over in every round of a level; the room is the one after the last of them. */
+  function* withoutAPlace(division, room, width) {
+    const { end, mat } = division;
+    const pieces = room.share[room.level];
+    const lacks = { width, sharers: 1, place: room.level + width, pieces: -pieces };
+    const none = (spot) => occasionOf("none-of-a-place", lacks.place, { many: pieces, spot });
+    yield leftLying(division, none("left-over"), lacks);
+    if (room.level === UNITS) return;
+    const later = dealOn({ ...room, middle: plus(room.middle, lacks.place, pieces) }, mat);
+    if (later.share[room.level] === pieces) {
+      yield outcomeOf(none("middle"), traysOn(mat, later.share, [lacks]), later.middle);
+    }
+  }
+
+  /** What a tray did not get lies in the middle until the end. */
+  const leftLying = ({ end, mat }, occasion, lacks) =>
+    outcomeOf(occasion, traysOn(mat, end.share, [lacks]), plus(end.middle, lacks.place, -lacks.pieces));
+
+  function* withTheSameKind(division) {
+    const larger = placesHeld(division.mat);
+    const smallest = larger.pop();
+    if (!larger.length) return;
+    const plain = [division.sharers];
+    const end = dealOn(beginning(division.start, plain), plain);
+    const trays = placesHeld(division.mat).map((width) => ({
+      sharers: division.mat[width],
+      stands_for: 10 ** width,
+      holds: end.share,
+    }));
+    yield outcomeOf(occasionOf("ribbon-given-same-kind", null, { spot: "every-tray" }), trays, end.middle);
+    for (const { after: room } of division.steps.filter(({ action }) => action === "deal-round")) {
+      for (const width of larger) {
+        const due = room.level + width;
+        const given = room.level + smallest;
+        const turn = room.share[room.level];
+        const occasion = occasionOf("ribbon-given-same-kind", due, { turn, other: given, spot: "one-tray" });
+        let middle = plus(room.middle, due, 1);
+        for (let place = due; place > given; place -= 1) {
+          if (!sum(middle.slice(given, place))) middle = plus(plus(middle, place, -1), place - 1, 10);
+        }
+        const differences = [{ width, sharers: 1, place: due, pieces: -1, instead: given }];
+        yield goOn(division, occasion, room, plus(middle, given, -1), differences);
       }
     }
   }
@@ -181,44 +191,6 @@
     }
   }
 
-  /** The share is read from cards that are not right: one child's, or everybody's. */
-  function* withCards(division) {
-    const { end } = division;
-    const trays = traysOn(division.mat, end.share);
-    const beads = beadsOn(trays);
-    const last = beads[beads.length - 1];
-    for (const [occasion, value] of misread(digitsOf(division.quotient))) {
-      const one = { value: value * last.stands_for, sharers: 1, stands_for: last.stands_for };
-      const byOne = readings([...beads, { ...last, sharers: -1 }, one]);
-      yield outcomeOf({ ...occasion, spot: "one-tray" }, trays, end.middle, byOne);
-      if (division.sharers > 1) {
-        const byAll = readings(beads.map((tray) => ({ ...tray, value: value * tray.stands_for })));
-        yield outcomeOf({ ...occasion, spot: "every-tray" }, trays, end.middle, byAll);
-      }
-    }
-  }
-
-  /** Two places swapped, one zero forgotten, every zero forgotten: and what the cards read then. */
-  function* misread(digits) {
-    for (let low = 0; low < digits.length; low += 1) {
-      for (let high = low + 1; high < digits.length; high += 1) {
-        if (digits[low] === digits[high]) continue;
-        const swapped = [...digits];
-        [swapped[low], swapped[high]] = [digits[high], digits[low]];
-        yield [occasionOf("cards-swapped", high, { other: low }), valueOf(swapped)];
-      }
-    }
-    const zeros = [...digits.keys()].filter((place) => !digits[place]);
-    if (!valueOf(digits) || !zeros.length) return;
-    for (const zero of zeros) {
-      yield [occasionOf("zero-forgotten", zero), valueOf(digits.filter((_, place) => place !== zero))];
-    }
-    if (zeros.length > 1) {
-      const occasion = occasionOf("zero-forgotten", zeros[zeros.length - 1], { many: zeros.length });
-      yield [occasion, valueOf(digits.filter(Boolean))];
-    }
-  }
-
   /** @type {(mat: Counts, level: number, many: number) => Difference[]} the first so many have one piece more */
   const firstSharers = (mat, level, many) => {
     const first = [];
@@ -242,13 +214,19 @@
     return outcomeOf(occasion, traysOn(division.mat, end.share, differences), end.middle);
   };
 
+  /** What lies on the trays of those who differ, where the others have `holds`. */
+  const changed = (holds, { place, pieces, instead }) => {
+    const more = plus(holds, place, pieces);
+    return instead === undefined ? more : plus(more, instead, -pieces);
+  };
+
   /** @type {(mat: Counts, share: Counts, differences?: Difference[]) => Tray[]} equal trays together */
   const traysOn = (mat, share, differences = []) =>
     placesHeld(mat).flatMap((width) => {
       const holds = raised(share, width);
       const mine = differences.filter((one) => one.width === width);
       const others = mat[width] - sum(mine.map((one) => one.sharers));
-      const groups = mine.map((one) => ({ sharers: one.sharers, holds: plus(holds, one.place, one.pieces) }));
+      const groups = mine.map((one) => ({ sharers: one.sharers, holds: changed(holds, one) }));
       return [...groups, { sharers: others, holds }]
         .sort((one, other) => valueOf(other.holds) - valueOf(one.holds))
         .filter(({ sharers }) => sharers)

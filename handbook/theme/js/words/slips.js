@@ -6,7 +6,6 @@
   const { material, placeWord, inARow } = sharing.numberWords;
   const { repairWords } = sharing.repairWords;
 
-  const BY_SPOT = ["piece-not-banked", "piece-rolled-away", "cards-swapped", "zero-forgotten"];
   const OF_CARDS = ["cards-swapped", "zero-forgotten"];
 
   /**
@@ -16,16 +15,20 @@
   const explain = (words, cause, division) => {
     const places = filled(words, cause);
     if (division.ribbons) Object.assign(places, filledWithRibbons(words, cause, division));
-    const table = `slip.${cause.slip}${BY_SPOT.includes(cause.slip) ? `.${cause.occasions[0].spot}` : ""}`;
-    const special = [...(division.ribbons ? ["with-ribbons"] : []), ...(cause.place === UNITS ? ["of-units"] : [])];
-    // The sentence for ribbons or units where there is one, otherwise the one for all.
+    places.repair = repairWords(words, cause.repair);
+    const tables = [`slip.${cause.slip}.${cause.occasions[0].spot}`, `slip.${cause.slip}`];
+    const ends = [
+      ...(division.ribbons && !division.mat[UNITS] ? ["-nobody-for-one"] : []),
+      ...(division.ribbons ? ["-with-ribbons"] : []),
+      ...(cause.place === UNITS ? ["-of-units"] : []),
+      "",
+    ];
+    // The most special sentence that there is.
     const sentence = (part) => {
-      const key = special.map((name) => `${table}.${part}-${name}`).find((one) => has(words, one));
-      return say(words, key ?? `${table}.${part}`, places);
+      const keys = tables.flatMap((table) => ends.map((end) => `${table}.${part}${end}`));
+      return say(words, keys.find((key) => has(words, key)) ?? "slip.mend", places).trim();
     };
-    const repair = repairWords(words, cause.repair);
-    const mend = has(words, `${table}.mend`) ? say(words, `${table}.mend`, { repair }).trim() : repair;
-    return { happened: sentence("happened"), look: sentence("look"), mend };
+    return { happened: sentence("happened"), look: sentence("look"), mend: sentence("mend") };
   };
 
   /** Everything that a sentence about a slip may name. */
@@ -41,7 +44,9 @@
       place: placeWord(words, place),
       larger_place: placeWord(words, place + 1),
       other_place: placeWord(words, other ?? UNITS),
+      other_one: material(words, other ?? UNITS, 1),
       other_several: material(words, other ?? UNITS, 2),
+      other_stands_for: 10 ** (other ?? UNITS),
       round: which(words, "round", turns),
       exchange: which(words, "exchange", turns),
     };
