@@ -77,13 +77,11 @@ def _tray(words: Phrases, tray: Tray, sharing: Sharing) -> str:
     return words.say(key, count=tray.sharers, stands_for=tray.stands_for, pieces=pieces(words, tray.holds))
 
 
-def end_caption(words: Phrases, sharing: Sharing) -> str:
-    """What every tray holds at the end, and what is left over."""
-    left = pieces(words, sharing.end.middle)
-    lies = "caption.left-over" if sharing.remainder else "caption.nothing-left-over"
-    return words.say(
-        "caption.end", trays=capital(_trays(words, sharing.end, sharing)), left=words.say(lies, pieces=left)
-    )
+def end_alternative(words: Phrases, sharing: Sharing) -> str:
+    """The figure of the end for those who do not see it: what every tray holds, and what is left over."""
+    trays = _trays(words, sharing.end, sharing)
+    key = "alternative.end-and-rest" if sharing.remainder else "alternative.end"
+    return words.say(key, trays=trays, pieces=pieces(words, sharing.end.middle))
 
 
 def _trays(words: Phrases, state: State, sharing: Sharing) -> str:

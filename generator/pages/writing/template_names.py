@@ -58,7 +58,7 @@ _SAYING: tuple[Callable[..., str], ...] = (
     numbers.pieces,
     numbers.pieces_in_a_row,
     numbers.shape,
-    stages.end_caption,
+    stages.end_alternative,
     stages.hands,
     stages.stage_alternative,
     stages.stage_caption,
