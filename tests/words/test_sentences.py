@@ -91,6 +91,22 @@ def test_a_single_child_with_a_ribbon() -> None:
     assert stages.hands(WORDS, tens.steps[0], sharing) == "Give one ten for 10"
 
 
+def test_a_caption_says_between_which_rounds_something_is_exchanged() -> None:
+    """The worked lesson with ribbons of the trade: 3,432 for twelve."""
+    sharing = share(3432, 12, ribbons=True)
+    captions = [stages.stage_caption(WORDS, stage, sharing) for stage in sharing.stages]
+    assert "After the last round: 1 thousand to the bank, 10 hundreds back." in captions[0]
+    assert "Before rounds 2 and 7: 2 hundreds to the bank, 20 tens back." in captions[1]
+    assert "Before round 2: 1 ten to the bank, 10 units back." in captions[2]
+
+
+def test_the_end_in_words() -> None:
+    assert (
+        stages.end_alternative(WORDS, share(5230, 4))
+        == "At the end 4 trays hold 1 thousand, 3 hundreds and 7 units each. Left over: 2 units."
+    )
+
+
 @pytest.mark.parametrize(
     ("seen", "said"),
     [
