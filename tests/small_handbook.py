@@ -19,6 +19,8 @@ _PAGES = {
     "reference/cautions.md": "Cautions for the small",
     "reference/shelf.md": "Shelf of the small",
     "when-it-goes-wrong/index.md": "When it goes wrong",
+    "when-it-goes-wrong/emergency.md": "In an emergency in the small",
+    "for-the-school/print.md": "Print the small",
     "new-here/index.md": "New in the room",
 }
 _PAGE = """\

@@ -14,6 +14,7 @@ from generator.pages.authored.fill import WritingContext, WrittenPage, write_aut
 from generator.pages.kinds.a_z import PATH as A_Z
 from generator.pages.kinds.a_z import write_a_z
 from generator.pages.kinds.choosing import write_choosing, write_group
+from generator.pages.kinds.home import HOME, write_home
 from generator.pages.kinds.lesson import placed_lessons, write_lesson
 from generator.pages.kinds.plans import write_plans
 from generator.pages.kinds.steps import write_cards, write_path, write_step
@@ -25,7 +26,6 @@ from generator.source.library import Sources
 from generator.source.models import Note
 from generator.source.overlay import Faults
 
-HOME = "index.md"
 _SECTIONS = ("choosing", "when-it-goes-wrong", "new-here", "reference", "for-the-school")
 
 
@@ -86,7 +86,7 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
     cards = run_many(write_cards, writer, steps)
     overviews = run_many(write_step, (writer, to_steps), steps)
     path = write_path(writer, to_steps, reviewed)
-    home = writer.page("home", HOME, {"lessons": len(links)}, reviewed)
+    home = write_home(writer, links, steps[0], reviewed)
     about_lessons = _by_path((path, *_in_step_order((*overviews, *plans, *cards, *lessons))))
     generated = _by_path((home, *about_lessons.values(), *choose, *groups))
 

@@ -86,7 +86,8 @@ def _derived(docs: Path, folder: Path, nav: Nav, settings: Settings) -> MkDocsCo
     extra = config.extra
     if not _is_written(docs, extra["emergency_page"]):
         extra["emergency_page"] = None
-    extra["search_ways"] = [way for way in extra["search_ways"] if _is_written(docs, way["page"])]
+    for ways in ("ways", "more_ways", "search_ways"):
+        extra[ways] = [way for way in extra[ways] if _is_written(docs, way["page"])]
     extra["edition"] = settings.version
     return config
 

@@ -12,12 +12,13 @@ _STYLE_SHEET = "css/school.css"
 _HEADER = """\
 :root {{
   --walnut: {colour};
-  --header-focus: #ffffff;
 }}
 
 [data-md-color-scheme] {{
+  --head: {colour};
+  --head-ink: #ffffff;
+  --header-focus: #ffffff;
   --md-primary-bg-color: #ffffff;
-  --md-primary-bg-color--light: #ffffff;
 }}
 """
 _LINKS = """\
@@ -26,8 +27,6 @@ _LINKS = """\
   --panel: #ffffff;
   --warn-panel: #ffffff;
   --md-default-bg-color: #ffffff;
-  --md-footer-bg-color: #ffffff;
-  --md-footer-bg-color--dark: #ffffff;
   --md-typeset-a-color: {colour};
   --md-accent-fg-color: {colour};
   --focus: {colour};

@@ -94,7 +94,7 @@ CHANGES: dict[str, Callable[[Place], object]] = {
     "a style sheet is other": lambda place: (place.docs / "css" / "school.css").write_text("p {}", "utf-8"),
     "a rendered page was changed": lambda place: (place.rendered / f"{PAGE}.html").write_text("?", "utf-8"),
     "a rendered page was deleted": lambda place: (place.rendered / f"{PAGE}.html").unlink(),
-    "a script was changed": lambda place: (place.rendered / "js" / "keyboard.js").write_text("?", "utf-8"),
+    "a script was changed": lambda place: (place.rendered / "js" / "menu.js").write_text("?", "utf-8"),
     "the index was changed": lambda place: (place.rendered / INDEX).write_text("?", "utf-8"),
     "there is a strange file": lambda place: (place.rendered / "strange.html").write_text("?", "utf-8"),
     "all of it was deleted": lambda place: shutil.rmtree(place.rendered),

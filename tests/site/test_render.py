@@ -46,7 +46,7 @@ def test_every_page_is_written_whether_in_the_navigation_or_not(site: Path) -> N
 
 
 def test_lessons_are_not_in_the_navigation(site: Path) -> None:
-    navigation = re.search(r'<nav class="md-nav md-nav--primary".*?</main>', read(site, "index.html"), re.DOTALL)
+    navigation = re.search(r'<details class="menu">.*?</nav>', read(site, "index.html"), re.DOTALL)
     assert navigation
     assert "Dealing in rounds" in navigation[0]
     assert "5230" not in navigation[0]
