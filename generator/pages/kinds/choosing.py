@@ -54,11 +54,13 @@ def write_group(given: tuple[Writer, date], group: tuple[int, list[LessonLink]])
     school = writer.school
     shelf = school.shelf.owned
     own = {link.dividend: link for link in lessons}
+    kinds = [_kind(name, size, shelf, own, writer) for name in NUMBER_KINDS]
     data = {
         "size": size,
         "sizes": school.groups.sizes,
         "none_fits": not numbers(size, Choice(shelf=shelf)),
-        "kinds": [_kind(name, size, shelf, own, writer) for name in NUMBER_KINDS],
+        "kinds": kinds,
+        "any_short": any(row["shortages"] for kind in kinds for row in kind["ready"]),
         "own": tuple(own.values()),
     }
     name = number_words(writer.phrases, size)

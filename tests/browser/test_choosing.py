@@ -1,0 +1,35 @@
+"""Numbers for a group are one table: a reader who asks for one kind sees that kind alone."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from playwright.sync_api import Browser, expect
+
+from tests.browser.conftest import visiting
+
+SHOWN = "parts => parts.filter(part => part.checkVisibility()).map(part => part.id)"
+
+
+def test_each_kind_can_be_seen_alone(chromium: Browser, site: Path) -> None:
+    with visiting(chromium) as visit:
+        visit.page.goto((site / "choosing" / "group-4.html").as_uri())
+        parts = visit.page.locator(".numbers tbody")
+        every = parts.evaluate_all("parts => parts.map(part => part.id)")
+        kinds = visit.page.get_by_role("radio")
+        assert kinds.count() == len(every) + 1 > 5
+        assert parts.evaluate_all(SHOWN) == every
+        for number, kind in enumerate(every, start=1):
+            kinds.nth(number).check()
+            assert parts.evaluate_all(SHOWN) == [kind]
+        kinds.first.check()
+        assert parts.evaluate_all(SHOWN) == every
+
+
+def test_how_many_pieces_are_out_is_shown_to_those_who_ask(chromium: Browser, site: Path) -> None:
+    with visiting(chromium) as visit:
+        visit.page.goto((site / "choosing" / "group-4.html").as_uri())
+        head = visit.page.get_by_role("columnheader", name="Out of the bank at most")
+        expect(head).to_be_hidden()
+        visit.page.get_by_role("checkbox").check()
+        expect(head).to_be_visible()
