@@ -12,8 +12,8 @@ from generator.pages.writing.page import Page
 from generator.pages.writing.template_names import Writer
 from generator.source.school import School
 
-WORDS = ("12 children", "bank", "2,047 for 20", "9 children", "Adult", "10 children", "1,000,000 beads", "5,230 among 4")
-IN_ORDER = ["9 children", "10 children", "12 children", "2,047 for 20", "5,230 among 4", "1,000,000 beads"]
+WORDS = ("12 children", "bank", "2,047 for 20", "9 children", "Adult", "10 children", "1,000,000 beads", "5,230 for 4")
+IN_ORDER = ["9 children", "10 children", "12 children", "2,047 for 20", "5,230 for 4", "1,000,000 beads"]
 
 
 @pytest.mark.parametrize(("grouping", "mark"), [(",", ","), (" ", "\N{NARROW NO-BREAK SPACE}"), ("", "")])

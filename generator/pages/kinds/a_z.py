@@ -32,6 +32,6 @@ def write_a_z(writer: Writer, every: Iterable[Page], reviewed: date) -> Page:
 
 
 def _place(word: str, mark: str) -> tuple[float, str, str]:
-    """Where a word stands among others: 9 children, 10 children, 2,047 for 20, bank. Numbers are written with `mark`."""
+    """Where a word stands among others: 9 children, 10 children, 2,047 for 20, bank; `mark` stands within numbers."""
     number = re.match(r"\d+", word.replace(mark, ""))
     return int(number[0]) if number else inf, word.casefold(), word
