@@ -8,6 +8,7 @@ from urllib.parse import urlsplit
 
 from pydantic import AfterValidator, Field
 
+from generator.engine.length import Pace
 from generator.engine.places import Counts
 from generator.engine.shelf import Shelf
 from generator.source.fields import Model, Slug, fault_in_value, text, whole_number
@@ -18,6 +19,8 @@ _USUAL_PATH = "/handbook/"
 Word = Annotated[str, *text(1, 40)]
 Pieces = Annotated[int, whole_number(0, 10_000)]
 Things = Annotated[int, whole_number(0, 100)]
+Seconds = Annotated[int, whole_number(0, 600)]
+Minutes = Annotated[int, whole_number(0, 60)]
 
 
 def _a_card(value: int) -> int:
@@ -132,6 +135,18 @@ class Time(Model):
 
     seconds_per_handling: Annotated[float, Field(ge=0.5, le=60, allow_inf_nan=False)] = 3.0
     """a number from 0.5 to 60"""
+
+    seconds_of_words: Seconds = 30
+    seconds_per_walk: Seconds = 15
+    seconds_per_card: Seconds = 5
+    minutes_to_set_out: Minutes = 4
+    minutes_to_check: Minutes = 4
+    minutes_to_put_away: Minutes = 4
+
+    @property
+    def pace(self) -> Pace:
+        """The same, as the engine takes it."""
+        return Pace(**self.model_dump())
 
 
 class Review(Model):

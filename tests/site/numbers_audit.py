@@ -145,7 +145,7 @@ def _judged(rule: Rule, match: re.Match[str], block: Block, sharing: Sharing | N
     stage = next((stage for stage in own if stage.level == block.place), None)
     if rule.needs == "stage" and stage is None:
         return
-    on = On(match, block, sharing or divide(0, 1, False), stage, school.time.seconds_per_handling)
+    on = On(match, block, sharing or divide(0, 1, False), stage, school.time)
     for group, right in rule.right.items():
         said = match[0 if group == "so" else group]
         if said is not None:

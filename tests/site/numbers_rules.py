@@ -10,6 +10,7 @@ from typing import NamedTuple
 from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, Stage
 from generator.engine.steps import Action
+from generator.source.school import Time
 from tests.site.numbers_words import (
     CARDS,
     HOLDS,
@@ -34,7 +35,7 @@ class On(NamedTuple):
     block: Block
     sharing: Sharing
     stage: Stage | None
-    seconds: float
+    time: Time
 
     def number(self, group: str) -> int:
         return number_in(self.match[group] or "0")
@@ -123,7 +124,20 @@ def _to_come_out(sharing: Sharing) -> dict[int, int]:
 
 
 def _minutes(on: On) -> int:
-    return ceil(on.sharing.handlings * on.seconds / 60)
+    return ceil(on.sharing.handlings * on.time.seconds_per_handling / 60)
+
+
+def _length(on: On) -> int:
+    """Minutes of the whole lesson where they are said before those of handling, up to the next five."""
+    if not on.match["handling"]:
+        return _minutes(on)
+    sharing, time = on.sharing, on.time
+    small_cards = sum(sharing.mat[width] * len(cards(sharing.quotient)) for width in sharing.mat.widths)
+    seconds = sharing.handlings * time.seconds_per_handling + len(sharing.stages) * time.seconds_of_words
+    seconds += sharing.exchanges * time.seconds_per_walk
+    seconds += (len(cards(sharing.dividend)) + small_cards) * time.seconds_per_card
+    whole = time.minutes_to_set_out + time.minutes_to_check + time.minutes_to_put_away + seconds / 60
+    return next(minutes for minutes in range(0, 1000, 5) if minutes >= whole)
 
 
 def _sharers(on: On) -> int:
@@ -247,7 +261,12 @@ RULES = (
     about("children", rf"(?<=[:,] )(?P<n>{N}) for (?P<stands>10{{0,2}})(?=[.,])", n=_sharers),
     about("children", rf"(?P<n>{N}) (?:child wears|children wear) none", n=lambda on: on.sharing.mat[0]),
     about("handlings", rf"(?P<n>{N}) handlings?", n=lambda on: on.sharing.handlings),
-    about("minutes", rf"[Aa]bout (?P<n>{N}) minutes?", n=_minutes),
+    about(
+        "minutes",
+        rf"[Aa]bout (?P<n>{N}) minutes?(?:, (?P<handling>{N}) of them)?",
+        n=_length,
+        handling=_minutes,
+    ),
     about("cards", rf"[Ll]arge cards:? (?P<c>{CARDS})", c=lambda on: cards(on.sharing.dividend)),
     about(
         "cards",

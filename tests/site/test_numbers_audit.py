@@ -112,7 +112,9 @@ def test_tells_page_line_what_is_said_and_what_is_right(tmp_path: Path) -> None:
     report = audited(tmp_path, PLAIN.replace("(112 handlings)", "(113 handlings)"))
     (wrong,) = report.wrong
     assert (wrong.page, wrong.line, wrong.stated, wrong.right) == ("plain.html", 8, "113", "112")
-    assert str(wrong) == "plain.html:8: '113' should be 112 in: about 6 minutes (113 handlings)"
+    assert (
+        str(wrong) == "plain.html:8: '113' should be 112 in: About 25 minutes, 6 of them handling beads (113 handlings)"
+    )
 
 
 def test_the_stock_handbook_states_no_wrong_number(site: Path) -> None:

@@ -8,6 +8,7 @@ from typing import Any
 
 from generator.engine.diagnosis import telling_slips
 from generator.engine.features import Features, features_of
+from generator.engine.length import lesson_length
 from generator.engine.numbers import Choice, Remainder, best_first, numbers
 from generator.engine.observations import Observation, beads_on
 from generator.engine.places import Counts
@@ -72,7 +73,7 @@ def told(placed: PlacedLesson, writer: Writer) -> dict[str, Any]:
         "sharing": sharing,
         "features": features_of(sharing),
         "needed": needed,
-        "minutes": needed.minutes(writer.school.time.seconds_per_handling),
+        "length": lesson_length(sharing, writer.school.time.pace),
         "short_of": shortages(needed, shelf),
         "from_bank": Counts(most - laid for most, laid in zip(needed.pieces, sharing.start, strict=True)),
         "stages": stage_views(sharing),

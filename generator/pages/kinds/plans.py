@@ -6,6 +6,7 @@ from typing import Any
 
 from generator.engine.diagnosis import telling_slips
 from generator.engine.features import features_of
+from generator.engine.length import lesson_length
 from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, Stage
 from generator.engine.shelf import needs, shortages
@@ -40,7 +41,7 @@ def _plan(writer: Writer, lesson: Lesson) -> dict[str, Any]:
         "sharing": sharing,
         "features": features_of(sharing),
         "needed": needed,
-        "minutes": needed.minutes(school.time.seconds_per_handling),
+        "length": lesson_length(sharing, school.time.pace),
         "short_of": shortages(needed, school.shelf.owned),
         "from_bank": Counts(most - laid for most, laid in zip(needed.pieces, sharing.start, strict=True)),
         "places": [_place(words, sharing, stage) for stage in sharing.stages],

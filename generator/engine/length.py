@@ -1,0 +1,45 @@
+"""How long a lesson takes, from setting out to putting away, by how long things take in a school: planning values."""
+
+from __future__ import annotations
+
+from math import ceil
+from typing import NamedTuple
+
+from generator.engine.sharing import Sharing
+from generator.engine.shelf import needs
+
+_WHOLE_STEP = 5
+
+
+class Pace(NamedTuple):
+    """How long things take: seconds for one piece moved, what is said at one place, one walk to the bank and back and
+    one card fetched; minutes for setting out, for the check and for putting away."""
+
+    seconds_per_handling: float
+    seconds_of_words: int
+    seconds_per_walk: int
+    seconds_per_card: int
+    minutes_to_set_out: int
+    minutes_to_check: int
+    minutes_to_put_away: int
+
+
+class Length(NamedTuple):
+    """Minutes of a whole lesson, rounded up to the next five, and of handling pieces, which is a part of it."""
+
+    lesson: int
+    handling: int
+
+
+def lesson_length(sharing: Sharing, pace: Pace) -> Length:
+    """The length of one lesson. Every exchange is a walk; large cards and every child's small cards are fetched."""
+    needed = needs(sharing)
+    cards = len(needed.large_cards) + sum(child.sharers * len(child.cards) for child in needed.small_cards)
+    seconds = (
+        sharing.handlings * pace.seconds_per_handling
+        + len(sharing.stages) * pace.seconds_of_words
+        + sharing.exchanges * pace.seconds_per_walk
+        + cards * pace.seconds_per_card
+    )
+    minutes = seconds / 60 + pace.minutes_to_set_out + pace.minutes_to_check + pace.minutes_to_put_away
+    return Length(_WHOLE_STEP * ceil(minutes / _WHOLE_STEP), needed.minutes(pace.seconds_per_handling))
