@@ -18,6 +18,8 @@ from generator.pages.kinds.home import HOME, write_home
 from generator.pages.kinds.lesson import placed_lessons, write_lesson
 from generator.pages.kinds.plans import write_plans
 from generator.pages.kinds.steps import write_cards, write_path, write_step
+from generator.pages.kinds.today import PATH as TODAY
+from generator.pages.kinds.today import write_today
 from generator.pages.run_many import RunMany
 from generator.pages.writing.links import lesson_link, step_link
 from generator.pages.writing.page import Page
@@ -26,7 +28,7 @@ from generator.source.library import Sources
 from generator.source.models import Note
 from generator.source.overlay import Faults
 
-_SECTIONS = ("choosing", "when-it-goes-wrong", "new-here", "reference", "for-the-school")
+_SECTIONS = (TODAY, "choosing", "when-it-goes-wrong", "new-here", "reference", "for-the-school")
 
 
 @dataclass(frozen=True)
@@ -88,7 +90,8 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
     path = write_path(writer, to_steps, reviewed)
     home = write_home(writer, links, steps[0], reviewed)
     about_lessons = _by_path((path, *_in_step_order((*overviews, *plans, *cards, *lessons))))
-    generated = _by_path((home, *about_lessons.values(), *choose, *groups))
+    today = write_today(writer, reviewed)
+    generated = _by_path((home, *about_lessons.values(), today, *choose, *groups))
 
     # What people wrote, some of it in the place of what the program wrote.
     context = WritingContext(writer, to_steps, links)
@@ -181,5 +184,11 @@ def _nav(home: Page, sections: tuple[Section, ...]) -> list[dict[str, Any]]:
     return [
         {home.title: home.path},
         {lessons.title: [{page.title: page.path} for page in overviews]},
-        *({section.title: [{page.title: page.path} for page in section.pages]} for section in others),
+        *({section.title: _entries(section)} for section in others),
     ]
+
+
+def _entries(section: Section) -> str | list[dict[str, str]]:
+    """The pages of a section; of a page that stands by itself its path."""
+    first = section.pages[0].path
+    return first if "/" not in first else [{page.title: page.path} for page in section.pages]

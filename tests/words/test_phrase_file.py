@@ -17,7 +17,7 @@ from generator.engine.places import place_name
 from generator.engine.slips import Slip, Spot
 from generator.source.fields import Model
 from generator.source.models import LessonFile
-from generator.source.school import School
+from generator.source.school import School, ShelfTable
 from generator.words.slips import OF_CARDS
 
 LANGUAGES = [file.parent.name for file in HANDBOOK.glob("*/phrases.toml")]
@@ -66,7 +66,7 @@ PUT_TOGETHER = {
     "one-piece": [*PLACES, "larger"],
     "page": [
         f"{page}.{part}"
-        for page in ("home", "path", "plans", "cards", "choosing", "group", "a-z")
+        for page in ("home", "today", "path", "plans", "cards", "choosing", "group", "a-z")
         for part in ("title", "description", "tags")
     ],
     "said-piece": PLACES[:4],
@@ -80,6 +80,8 @@ PUT_TOGETHER = {
     ],
     "setting": [*keys_of(School), *(f"lesson.{key}" for key in LessonFile.model_fields)],
     "shape": PLACES[:4],
+    "today.near": ["static", "exact", "alike"],
+    "today.on-shelf": [*ShelfTable.model_fields],
     "shortage.more": [*PLACES[:4], *THINGS],
     "shortage.thing": [*PLACES, *CARDS, *THINGS],
     "slip": [
@@ -119,6 +121,7 @@ def asked_for(language: str) -> set[str]:
         *(PROJECT / "generator").rglob("*.py"),
         *(HANDBOOK / language).rglob("*.jinja"),
         *(HANDBOOK / language).rglob("*.md"),
+        *(HANDBOOK / "theme" / "js").rglob("*.js"),
     ]
     text = "\n".join(file.read_text("utf-8") for file in sources)
     tables = "|".join({key.split(".")[0] for key in phrases_of(language)})
@@ -132,7 +135,7 @@ def asked_for(language: str) -> set[str]:
     return (
         put_together
         | special & phrases_of(language).keys()
-        | {key for key in literal if not key.endswith((".md", ".jinja", ".svg", ".toml"))}
+        | {key for key in literal if not key.endswith((".md", ".html", ".jinja", ".svg", ".toml"))}
     )
 
 

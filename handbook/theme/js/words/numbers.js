@@ -43,5 +43,11 @@
   /** @type {(words: Phrases, items: string[]) => string} "a, b, c" */
   const inARow = (words, items) => items.join(say(words, "list.comma"));
 
-  sharing.numberWords = { numberWords, smallNumber, placeWord, material, inARow };
+  /** @type {(words: Phrases, items: string[]) => string} "a, b and c" */
+  const listing = (words, items) =>
+    items.length < 2
+      ? items.join("")
+      : inARow(words, items.slice(0, -1)) + say(words, "list.last") + items[items.length - 1];
+
+  sharing.numberWords = { numberWords, smallNumber, placeWord, material, inARow, listing };
 })((globalThis.sharing ??= {}));

@@ -1,0 +1,25 @@
+"""The page that works out any number for any group, in the browser."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+
+from generator.engine.numbers import NUMBER_KINDS
+from generator.pages.writing.page import Page
+from generator.pages.writing.template_names import Writer
+
+PATH = "today.md"
+_MOST_CUBES = 9
+
+
+def write_today(writer: Writer, reviewed: date) -> Page:
+    """The fields of the page, with the words of the school's language; its scripts do the rest."""
+    say = writer.phrases.say
+    data = {
+        "kinds": [("any", say("today.any-kind")), *((kind, say(f"group.kind.{kind}")) for kind in NUMBER_KINDS)],
+        "cubes": [(str(most), say("today.cubes", count=most)) for most in range(_MOST_CUBES, 0, -1)],
+        "shelf": [(key, say(f"today.on-shelf.{key}")) for key in type(writer.school.shelf).model_fields],
+    }
+    page = writer.page("today", PATH, data, reviewed)
+    return replace(page, meta={**page.meta, "scripts": "today"})

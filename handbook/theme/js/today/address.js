@@ -1,0 +1,66 @@
+// What is asked of the page, as fields and as the address hold it: "#number=4327&children=6", with ribbons
+// "#number=3432&children=12&ribbons", with what is seen on the trays "&seen=1204,1203&left=2".
+"use strict";
+((sharing) => {
+  const { digitsOf, sum } = sharing.places;
+
+  const LARGEST_NUMBER = 9_999;
+  const MOST_CHILDREN = 12;
+  const LARGEST_WITH_RIBBONS = 999;
+
+  /**
+   * One division to work out. children: how many share; with ribbons how many they stand for together.
+   * @typedef {{number: number, children: number, ribbons: boolean}} Asked
+   */
+
+  /** @type {(text: string) => number | null} a whole number, however its digits are grouped */
+  const wholeNumber = (text) => {
+    const digits = text.trim().replace(/(\d)[ ,\u00a0\u202f](?=\d{3}(\D|$))/g, "$1");
+    return /^\d{1,6}$/.test(digits) ? Number(digits) : null;
+  };
+
+  /** @type {(number: number | null) => boolean} */
+  const isNumber = (number) => number !== null && number <= LARGEST_NUMBER;
+
+  /** @type {(children: number | null, ribbons: boolean) => boolean} whether such a group can stand round the mat */
+  const isGroup = (children, ribbons) => {
+    if (children === null) return false;
+    if (!ribbons) return children >= 2 && children <= MOST_CHILDREN;
+    return children >= 10 && children <= LARGEST_WITH_RIBBONS && sum(digitsOf(children)) <= MOST_CHILDREN;
+  };
+
+  /** @type {(hash: string) => Asked | null} null where the address asks nothing that can be answered */
+  const read = (hash) => {
+    const given = new URLSearchParams(hash.replace(/^#/, ""));
+    const ribbons = given.has("ribbons");
+    const number = wholeNumber(given.get("number") ?? "");
+    const children = wholeNumber(given.get("children") ?? "");
+    return isNumber(number) && isGroup(children, ribbons) ? { number, children, ribbons } : null;
+  };
+
+  /** @type {(asked: Asked) => string} */
+  const write = ({ number, children, ribbons }) => `#number=${number}&children=${children}${ribbons ? "&ribbons" : ""}`;
+
+  /**
+   * What is read on every tray and left over, if the address tells it of as many trays as there are.
+   * @type {(hash: string) => {seen: {stands_for: number, value: number}[], left: number | null} | null}
+   */
+  const readSeen = (hash) => {
+    const given = new URLSearchParams(hash.replace(/^#/, ""));
+    if (!given.has("seen")) return null;
+    const seen = given.get("seen").split(",").map((tray) => {
+      const [value, stands_for = "1"] = tray.split(":").reverse();
+      return { stands_for: Number(stands_for), value: wholeNumber(value) };
+    });
+    const left = wholeNumber(given.get("left") ?? "");
+    return seen.every(({ value }) => value !== null) ? { seen, left } : null;
+  };
+
+  /** @type {(seen: {stands_for: number, value: number}[], left: number | null) => string} to add to an address */
+  const writeSeen = (seen, left) => {
+    const trays = seen.map(({ stands_for, value }) => (stands_for === 1 ? value : `${stands_for}:${value}`));
+    return `&seen=${trays.join(",")}${left === null ? "" : `&left=${left}`}`;
+  };
+
+  sharing.address = { wholeNumber, isNumber, isGroup, read, write, readSeen, writeSeen };
+})((globalThis.sharing ??= {}));

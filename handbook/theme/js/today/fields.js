@@ -1,0 +1,80 @@
+// The fields in which a number and a group are asked. What is wrong is said beside its field, and then nothing changes.
+"use strict";
+((sharing) => {
+  const { digitsOf, valueOf } = sharing.places;
+  const { wholeNumber, isNumber, isGroup } = sharing.address;
+  const { byId, say } = sharing.elements;
+
+  const RIBBON_FIELDS = ["ask-for-one", "ask-for-ten", "ask-for-hundred"];
+
+  /** @type {() => Asked | null} what the fields ask; null where one of them is wrong, which is said beside it */
+  const asked = () => {
+    const ribbons = byId("ask-ribbons").checked;
+    const number = wholeNumber(byId("ask-number").value);
+    const children = ribbons ? standFor() : wholeNumber(byId("ask-children").value);
+    tell("ask-number", isNumber(number) ? "" : "today.fault.number");
+    tell("ask-children", ribbons || isGroup(children, false) ? "" : "today.fault.children");
+    tell("ask-for-one", !ribbons || isGroup(children, true) ? "" : "today.fault.ribbons");
+    return isNumber(number) && isGroup(children, ribbons) ? { number, children, ribbons } : null;
+  };
+
+  /** How many the children with ribbons stand for together; null where a field holds no digit. */
+  const standFor = () => {
+    const counts = RIBBON_FIELDS.map((id) => wholeNumber(byId(id).value || "0"));
+    return counts.some((count) => count === null || count > 9) ? null : valueOf(counts);
+  };
+
+  const tell = (id, key) => {
+    const text = key && say(key);
+    const line = byId(`${id}-fault`);
+    if (line.textContent !== text) line.textContent = text;
+    byId(id).setAttribute("aria-invalid", String(Boolean(key)));
+  };
+
+  /** @type {(asked: Asked) => void} write into the fields what the address asks */
+  const show = ({ number, children, ribbons }) => {
+    byId("ask-number").value = String(number);
+    byId("ask-ribbons").checked = ribbons;
+    chooseSort();
+    if (!ribbons) {
+      byId("ask-children").value = String(children);
+      return;
+    }
+    const counts = digitsOf(children);
+    RIBBON_FIELDS.forEach((id, place) => (byId(id).value = String(counts[place] ?? 0)));
+  };
+
+  /** Show the fields for plain sharing or for ribbons. */
+  const chooseSort = () => {
+    const ribbons = byId("ask-ribbons").checked;
+    byId("plain-children").hidden = ribbons;
+    byId("children-with-ribbons").hidden = !ribbons;
+  };
+
+  /** @type {(changed: (asked: Asked, isTyping: boolean) => void) => void} call it whenever the fields ask something */
+  const watch = (changed) => {
+    const form = byId("asking");
+    const answer = (isTyping) => {
+      const now = asked();
+      if (now) changed(now, isTyping);
+    };
+    form.addEventListener("submit", (event) => {
+      event.preventDefault();
+      answer(false);
+    });
+    form.addEventListener("input", () => {
+      chooseSort();
+      answer(true);
+    });
+    form.addEventListener("change", () => answer(false));
+    for (const button of form.querySelectorAll("button[data-by]")) {
+      button.addEventListener("click", () => {
+        const field = byId("ask-children");
+        field.value = String((wholeNumber(field.value) ?? 0) + Number(button.dataset.by));
+        answer(false);
+      });
+    }
+  };
+
+  sharing.fields = { watch, show };
+})((globalThis.sharing ??= {}));

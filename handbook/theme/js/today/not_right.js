@@ -1,0 +1,117 @@
+// Something is not right: what every tray reads and what is left over -> the likeliest slip, and what puts it right.
+"use strict";
+((sharing) => {
+  const { placesHeld, digitsOf, sum, downFrom, at } = sharing.places;
+  const { diagnose } = sharing.diagnosis;
+  const { explain } = sharing.slipWords;
+  const { placeWord } = sharing.numberWords;
+  const { wholeNumber, readSeen } = sharing.address;
+  const { element, byId, say } = sharing.elements;
+
+  const LARGEST_READ = 999_999;
+
+  /**
+   * Lay out a field for every tray and for what is left over, as the address tells or as they should be.
+   * @type {(division: Division, hash: string, changed: (seen: Seen[], left: number | null) => void) => void}
+   */
+  const show = (division, hash, changed) => {
+    const trays = placesHeld(division.mat).flatMap((width) => Array(division.mat[width]).fill(10 ** width));
+    const told = readSeen(hash);
+    const fits = told?.seen.map(({ stands_for }) => stands_for).join() === trays.join();
+    const seen = fits ? told.seen : trays.map((stands_for) => ({ stands_for, value: division.quotient * stands_for }));
+    const left = fits ? (told.left ?? division.remainder) : division.remainder;
+    const fields = seen.map(({ stands_for, value }, index) =>
+      field(say(division.ribbons ? "today.tray-for" : "today.tray", { tray: index + 1, stands_for }), `tray-${index + 1}`, value),
+    );
+    fields.push(field(say("today.left-over"), "tray-left", left));
+    byId("trays-seen").replaceChildren(...fields.map(({ whole }) => whole));
+    const read = () => {
+      const values = fields.map(({ input }) => wholeNumber(input.value));
+      const wrong = values.map((value) => value === null || value > LARGEST_READ);
+      fields.forEach(({ input }, index) => input.setAttribute("aria-invalid", String(wrong[index])));
+      byId("seen-fault").textContent = wrong.some(Boolean) ? say("today.fault.seen") : "";
+      if (wrong.some(Boolean)) return null;
+      const counted = values.pop();
+      return { seen: values.map((value, index) => ({ stands_for: trays[index], value })), left: counted };
+    };
+    const answer = () => {
+      const now = read();
+      if (!now) return;
+      tell(division, now.seen, now.left);
+      changed(now.seen, now.left);
+    };
+    for (const { input } of fields) input.addEventListener("change", answer);
+    for (const { input, steps } of fields) {
+      for (const [button, by] of steps) {
+        button.addEventListener("click", () => {
+          input.value = String(Math.max(0, (wholeNumber(input.value) ?? 0) + by));
+          answer();
+        });
+      }
+    }
+    tell(division, seen, left);
+  };
+
+  const field = (name, id, value) => {
+    const input = element("input", { id, inputmode: "numeric", value: String(value), "aria-describedby": "seen-fault" });
+    const less = element("button", { type: "button", "aria-label": say("today.one-less", { name }) }, "−");
+    const more = element("button", { type: "button", "aria-label": say("today.one-more", { name }) }, "+");
+    const steps = [[less, -1], [more, 1]];
+    const whole = element("p.field", {}, element("label", { for: id }, name), element("span.steps", {}, less, input, more));
+    return { whole, input, steps };
+  };
+
+  const tell = (division, seen, left) => {
+    const { words } = sharing.handbook;
+    const told = byId("not-right-told");
+    const total = sum(seen.map(({ value }) => value)) + left;
+    byId("not-right-total").textContent = totalWords(total, division.dividend);
+    const { consistent, causes } = diagnose(division.dividend, division.divisor, seen, left, division.ribbons);
+    if (consistent) {
+      told.replaceChildren(element("p.right", {}, say("today.all-right")));
+      return;
+    }
+    const goesRound = total === division.dividend && left >= division.divisor;
+    const first = goesRound ? [element("p.right", {}, say("today.share-on"))] : [];
+    const explained = causes.map((cause) => explain(words, cause, division));
+    if (!explained.length) {
+      if (!goesRound) first.push(element("p", {}, say("today.no-single-slip", { place: placeWord(words, againFrom(division, seen)) })));
+      told.replaceChildren(...first);
+      return;
+    }
+    const [likeliest, ...others] = explained.map(cause);
+    first.push(likeliest);
+    if (others.length) {
+      const folded = element("details", {}, element("summary", {}, say("today.other-causes", { count: others.length })));
+      folded.append(...others);
+      first.push(folded);
+    }
+    told.replaceChildren(...first);
+  };
+
+  const totalWords = (total, dividend) => {
+    if (total === dividend) return say("today.total.right", { dividend });
+    return say(total < dividend ? "today.total.fewer" : "today.total.more", { total, count: Math.abs(total - dividend) });
+  };
+
+  const cause = ({ happened, look, mend }) =>
+    element(
+      "div.cause",
+      {},
+      element("h4", {}, say("today.may-have-happened")),
+      element("p", {}, `${happened} ${look}`),
+      element("h4", {}, say("today.what-to-do")),
+      element("p.mend", {}, mend),
+    );
+
+  /** The highest place that is not right on one of the trays. */
+  const againFrom = (division, seen) => {
+    const places = seen.map(({ stands_for, value }) => {
+      const [is, should] = [digitsOf(value), digitsOf(division.quotient * stands_for)];
+      return downFrom(Math.max(is.length, should.length)).find((place) => at(is, place) !== at(should, place)) ?? 0;
+    });
+    return Math.max(...places);
+  };
+
+  sharing.notRight = { show };
+})((globalThis.sharing ??= {}));

@@ -1,0 +1,33 @@
+// What a division is called, and what is special about it.
+"use strict";
+((sharing) => {
+  const { say } = sharing.phrases;
+  const { smallNumber, placeWord, inARow, listing } = sharing.numberWords;
+  const { featuresOf } = sharing.features;
+
+  /** @type {(words: Phrases, division: Division) => string} "5,230 among four", "3,432 for twelve with ribbons" */
+  const divisionName = (words, { dividend, divisor, ribbons }) =>
+    say(words, ribbons ? "title.ribbons" : "title.plain", { dividend, divisor: smallNumber(words, divisor) });
+
+  /** @type {(words: Phrases, division: Division) => string} "exchange out of thousands, a zero inside the share" */
+  const wayOfSharing = (words, division) => {
+    const features = featuresOf(division);
+    if (features.nobodyGetsAny) return say(words, "way.too-few");
+    return inARow(words, [exchange(words, features), ...zeros(words, features)]);
+  };
+
+  const exchange = (words, { exchangeFrom, remainder }) => {
+    if (!exchangeFrom.length) return say(words, remainder ? "way.no-exchange" : "way.as-it-lies");
+    return say(words, "way.exchange", { places: listing(words, exchangeFrom.map((place) => placeWord(words, place))) });
+  };
+
+  const zeros = (words, { zerosInsideQuotient, zerosAtQuotientEnd }) => {
+    const where = [
+      ...(zerosInsideQuotient.length ? ["inside"] : []),
+      ...(zerosAtQuotientEnd.length ? [zerosInsideQuotient.length ? "and-at-end" : "at-end"] : []),
+    ];
+    return where.length ? [say(words, `way.zero-${where.join("-")}`)] : [];
+  };
+
+  sharing.titles = { divisionName, wayOfSharing };
+})((globalThis.sharing ??= {}));

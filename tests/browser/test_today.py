@@ -1,0 +1,156 @@
+""" "Today's number": any number and group, today's shelf and trays, worked out in the page from disk."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from tests.browser.conftest import Visit, visiting
+from tests.browser.test_accessible import SMALL_TARGETS, TARGET, UNFOLD, axe_faults
+
+TODAY = "today.html"
+
+
+@pytest.fixture
+def visit(chromium: Browser, site: Path) -> Iterator[Visit]:
+    with visiting(chromium) as visit:
+        visit.page.goto((site / TODAY).as_uri())
+        yield visit
+        assert visit.outside == []
+        assert visit.errors == []
+
+
+def ask(page: Page, number: str, children: str) -> None:
+    page.get_by_label("The number").fill(number)
+    page.get_by_label("Children sharing").fill(children)
+
+
+def test_a_number_and_a_group_are_answered_while_they_are_typed(visit: Visit) -> None:
+    """Worked by hand: 6 x 721 = 4,326."""
+    page = visit.page
+    expect(page.locator("#answer")).to_be_hidden()
+    ask(page, "4,327", "6")
+    expect(page.locator("#answer-each")).to_have_text("Each has 721, and 1 is left over.")
+    expect(page.locator("#answer-name")).to_have_text("4,327 among six")
+    assert page.url.endswith("#number=4327&children=6")
+    expect(page.locator("#shelf-verdict")).to_have_text("Enough for this number.")
+    expect(page.locator("#nearest")).to_contain_text("4,326 nothing left over")
+    page.get_by_role("button", name="One child fewer").click()
+    expect(page.locator("#answer-each")).to_have_text("Each has 865, and 2 are left over.")
+
+
+@pytest.mark.parametrize(
+    ("number", "children", "field"),
+    [
+        ("10000", "4", "ask-number"),
+        ("three", "4", "ask-number"),
+        ("3.5", "4", "ask-number"),
+        ("-4", "4", "ask-number"),
+        ("", "4", "ask-number"),
+        ("5230", "0", "ask-children"),
+        ("5230", "13", "ask-children"),
+        ("5230", "1", "ask-children"),
+        ("5230", "six", "ask-children"),
+        ("5230", "", "ask-children"),
+    ],
+)
+def test_wrong_input_gets_one_line_beside_its_field_and_changes_nothing(
+    visit: Visit, number: str, children: str, field: str
+) -> None:
+    page = visit.page
+    ask(page, "5230", "4")
+    ask(page, number, children)
+    told = [line for line in page.locator("#asking .fault").all_inner_texts() if line]
+    assert told == [page.locator(f"#{field}-fault").inner_text()]
+    expect(page.locator(f"#{field}")).to_have_attribute("aria-invalid", "true")
+    expect(page.locator("#answer-name")).to_have_text("5,230 among four")
+    assert page.url.endswith("#number=5230&children=4")
+
+
+def test_an_address_opens_the_same_again_and_back_leads_back(visit: Visit, site: Path) -> None:
+    """Worked by hand: 12 x 286 = 3,432; with ribbons one stands for ten and two for one."""
+    page = visit.page
+    page.goto((site / TODAY).as_uri() + "#number=3432&children=12&ribbons")
+    expect(page.locator("#answer-each")).to_have_text("A child for one has 286, and nothing is left over.")
+    expect(page.get_by_label("ten", exact=True)).to_have_value("1")
+    expect(page.get_by_label("one", exact=True)).to_have_value("2")
+    page.locator("#nearest a").first.or_(page.locator("#found a").first).first.click()
+    expect(page.locator("#answer-name")).not_to_have_text("3,432 for twelve with ribbons")
+    page.go_back()
+    expect(page.locator("#answer-name")).to_have_text("3,432 for twelve with ribbons")
+
+
+def test_something_is_not_right(visit: Visit, site: Path) -> None:
+    """4,817 among four is 1,204 each and one left over; one tray was passed over in the last round."""
+    page = visit.page
+    page.goto((site / TODAY).as_uri() + "#number=4817&children=4")
+    expect(page.locator("#not-right-told")).to_have_text("This is right. Every tray has its fair share.")
+    page.get_by_role("button", name="Tray 3: one less").click()
+    expect(page.locator("#not-right-total")).to_contain_text("1 is missing")
+    page.get_by_role("button", name="Left over: one more").click()
+    expect(page.locator("#not-right-total")).to_contain_text("nothing is lost")
+    first = page.locator("#not-right-told .cause").first
+    expect(first).to_contain_text("Give one unit bead from what is left over to the tray that reads 1,203.")
+    assert page.url.endswith("&seen=1204,1204,1203,1204&left=2")
+    page.reload()
+    expect(first).to_contain_text("tray that reads 1,203")
+    page.get_by_label("Tray 1", exact=True).fill("beads")
+    page.get_by_label("Tray 1", exact=True).blur()
+    expect(page.locator("#seen-fault")).to_have_text("Write a whole number in every field, in digits.")
+
+
+def test_find_me_a_number_finds_what_the_command_finds(visit: Visit) -> None:
+    page = visit.page
+    ask(page, "5230", "5")
+    page.get_by_label("Kind").select_option("exchange-tens")
+    page.get_by_label("only what the shelf has").uncheck()
+    answer = page.evaluate("sharing.choose(5, {exchange_from: ['tens'], remainder: 'none', zeros: 'none'})")
+    assert answer["numbers"]
+    found = [link.split(" ")[0].replace(",", "") for link in page.locator("#found a").all_inner_texts()]
+    assert found == [str(number) for number in answer["numbers"][: len(found)]]
+    page.locator("#found a").first.click()
+    expect(page.locator("#answer-way")).to_have_text("How it goes: exchange out of tens.")
+
+
+def test_todays_shelf_is_kept_and_given_back(visit: Visit) -> None:
+    page = visit.page
+    ask(page, "4327", "6")
+    page.get_by_text("Write what is here today").click()
+    page.get_by_label("Squares").fill("12")
+    expect(page.locator("#shelf-verdict")).to_contain_text("43 hundreds are needed, we have 12")
+    page.reload()
+    expect(page.get_by_label("Squares")).to_have_value("12")
+    page.get_by_text("Write what is here today").click()
+    page.get_by_label("Squares").fill("many")
+    expect(page.locator("#shelf-fault")).to_contain_text("Write a whole number")
+    page.get_by_role("button", name="Back to the school").click()
+    expect(page.locator("#shelf-verdict")).to_have_text("Enough for this number.")
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_it_is_accessible_while_it_answers(scheme: str, chromium: Browser, site: Path) -> None:
+    address = (
+        site / TODAY
+    ).as_uri() + "#number=4327&children=12&seen=360,360,361,360,360,360,360,360,360,360,360,359&left=7"
+    faults = []
+    with visiting(chromium, color_scheme=scheme) as visit:
+        for width in (1366, 390, 320):
+            visit.page.set_viewport_size({"width": width, "height": 768})
+            visit.page.goto(address)
+            visit.page.locator("#answer").wait_for()
+            visit.page.evaluate(UNFOLD)
+            faults += axe_faults(visit.page)
+            faults += [f"too small: {target}" for target in visit.page.evaluate(SMALL_TARGETS, TARGET)]
+            assert visit.page.evaluate("document.documentElement.scrollWidth") <= width
+    assert faults == []
+
+
+def test_without_scripts_it_leads_to_the_choosing_pages(chromium: Browser, site: Path) -> None:
+    with visiting(chromium, java_script_enabled=False) as visit:
+        visit.page.goto((site / TODAY).as_uri())
+        expect(visit.page.locator("#todays-number")).to_be_hidden()
+        visit.page.get_by_role("link", name="Choose a ready number").click()
+        assert visit.page.url == (site / "choosing" / "index.html").as_uri()
