@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -12,7 +13,7 @@ import click
 from generator import HANDBOOK
 from generator.commands.arguments import WholeNumbersCommand, school_option, whole_number
 from generator.commands.tables import beside, counted, figures, words
-from generator.engine.numbers import Choice, Remainder, Zeros, best_first, numbers, reckon
+from generator.engine.numbers import Choice, Remainder, Zeros, best_first, digits_must_repeat, numbers, reckon
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS, Counts, place_name
 
 LARGEST_GROUP = 12
@@ -116,7 +117,12 @@ def _lines(divisor: int, choice: Choice, count: int, shown: tuple[int, ...]) -> 
         sets = counted(choice.shelf.small_sets, "small set")
         yield f"The shelf has {counted(choice.shelf.trays, 'tray')} and {sets} of cards."
     if not shown:
+        for digits in (digits for digits in range(4, 1, -1) if digits != choice.digits):
+            if others := len(numbers(divisor, replace(choice, digits=digits))):
+                yield f"With --digits {digits} there {'is' if others == 1 else 'are'} {others}."
         return
+    if digits_must_repeat(numbers(divisor, choice)):
+        yield f"In each of them a digit repeats: {best_first(divisor, shown, 1)[0]:,} is the best there is."
     yield ""
     reckonings = [reckon(number, divisor) for number in shown]
     most_places = len(reckonings[0].digits)

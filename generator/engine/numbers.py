@@ -162,6 +162,35 @@ def numbers_of_kind(divisor: int, kind: str, shelf: Shelf | None = None) -> tupl
     return tuple(sorted(number for choice in choices for number in numbers(divisor, choice)))
 
 
+class Offer(NamedTuple):
+    """Numbers offered for a group and a kind: how many digits they have, and whether they only come near the kind."""
+
+    numbers: tuple[int, ...]
+    digits: int
+    only_near: bool
+
+
+def offer(divisor: int, kind: str) -> Offer:
+    """Every number of a kind; where there is none of four digits, shorter ones.
+
+    Where there is none at all, those that go to the bank in the same places, whatever zeros or remainder they have.
+    """
+    for only_near in (False, True):
+        for digits in range(4, 1, -1):
+            choices = (replace(choice, digits=digits) for choice in NUMBER_KINDS[kind])
+            if only_near:
+                choices = (replace(choice, remainder=Remainder.ANY, zeros=Zeros.ANY) for choice in choices)
+            found = {number for choice in choices for number in numbers(divisor, choice) if number >= divisor}
+            if found:
+                return Offer(tuple(sorted(found)), digits, only_near)
+    return Offer((), 4, False)
+
+
+def digits_must_repeat(dividends: Iterable[int]) -> bool:
+    """Whether none of these numbers has four different digits, or three, or as many as it is long."""
+    return all(len(set(str(number))) < len(str(number)) for number in dividends)
+
+
 def best_first(divisor: int, dividends: Iterable[int], most: int | None = None) -> tuple[int, ...]:
     """The same numbers in the order in which a guide would take them for a lesson: the least awkward first.
 

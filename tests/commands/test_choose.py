@@ -122,6 +122,17 @@ def test_the_table() -> None:
     assert [line.split() for line in shown.splitlines()] == [line.split() for line in TABLE.splitlines()]
 
 
+def test_where_there_is_none_another_length_is_offered() -> None:
+    out = run_command("choose", 11, "--exchange-from", "hundreds").out
+    assert out == "0 such numbers for 11 sharers.\nWith --digits 3 there are 90.\n"
+
+
+def test_where_digits_must_repeat_the_first_is_the_best_there_is() -> None:
+    out = run_command("choose", 5, "--exchange-from", "none", "--all").out
+    assert "In each of them a digit repeats: 5,555 is the best there is.\n" in out
+    assert "repeats" not in run_command("choose", 4).out
+
+
 def test_a_group_of_one_and_no_number_at_all() -> None:
     assert run_command("choose", 12, "--exchange-from", "none").out == "0 such numbers for 12 sharers.\n"
     assert run_command("choose", 9, "--digits", 1, "--remainder", "none").out.startswith("1 such number for 9 sharers")

@@ -9,7 +9,18 @@ from dataclasses import replace
 
 import pytest
 
-from generator.engine.numbers import NUMBER_KINDS, Choice, Remainder, Zeros, best_first, numbers, numbers_of_kind
+from generator.engine.numbers import (
+    NUMBER_KINDS,
+    Choice,
+    Offer,
+    Remainder,
+    Zeros,
+    best_first,
+    digits_must_repeat,
+    numbers,
+    numbers_of_kind,
+    offer,
+)
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS, Counts
 from generator.engine.shelf import Shelf
 
@@ -125,3 +136,32 @@ def test_kinds_by_where_pieces_are_exchanged() -> None:
     for kind, places in ONE_PLACE.items():
         assert [choice.exchange_from for choice in NUMBER_KINDS[kind]] == [frozenset(places)]
     assert [choice.exchange_from for choice in NUMBER_KINDS["exchange-several"]] == [*map(frozenset, SEVERAL)]
+
+
+@pytest.mark.parametrize(
+    ("divisor", "kind", "digits", "only_near", "some"),
+    [
+        (4, "exchange-tens", 4, False, {8496}),  # 8 and 4 go round, of 9 bars one goes: 16 beads are 4 each
+        (9, "exchange-tens", 2, False, {18, 72}),
+        (9, "exchange-hundreds", 3, False, {189}),
+        (11, "exchange-hundreds", 3, True, set(range(110, 120))),
+        (12, "exchange-thousands", 4, True, {1200}),
+    ],
+)
+def test_where_a_kind_has_no_number_others_are_offered(
+    divisor: int, kind: str, digits: int, only_near: bool, some: set[int]
+) -> None:
+    offered = offer(divisor, kind)
+    assert (offered.digits, offered.only_near) == (digits, only_near)
+    assert some <= set(offered.numbers)
+
+
+def test_ten_children_or_more_have_no_number_of_two_digits_that_goes_round_as_it_lies() -> None:
+    assert [size for size in range(2, 13) if offer(size, "static") == Offer((), 4, False)] == [10, 11, 12]
+
+
+def test_where_digits_must_repeat() -> None:
+    assert digits_must_repeat([5555, 5055])
+    assert not digits_must_repeat([5555, 5230])
+    static = {size: numbers_of_kind(size, "static") for size in range(2, 10)}
+    assert [size for size, found in static.items() if digits_must_repeat(found)] == [4, 5, 6, 7, 8, 9]

@@ -2,17 +2,28 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from datetime import date
 from typing import Any
 
-from generator.engine.numbers import NUMBER_KINDS, Choice, best_first, numbers, numbers_of_kind
+from generator.engine.numbers import (
+    NUMBER_KINDS,
+    Choice,
+    Offer,
+    best_first,
+    digits_must_repeat,
+    numbers,
+    numbers_of_kind,
+    offer,
+)
 from generator.engine.places import TENS
 from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import Shelf, needs, shortages
 from generator.pages.writing.links import LessonLink
 from generator.pages.writing.page import Page
 from generator.pages.writing.template_names import Writer
-from generator.words.numbers import capital, in_clauses, number_words
+from generator.words.numbers import capital, in_clauses, number_words, small_number
+from generator.words.phrases import Phrases
 
 INDEX = "choosing/index.md"
 FOUR_DIGITS = 9000
@@ -72,15 +83,39 @@ def _path(size: int) -> str:
 
 
 def _kind(name: str, size: int, shelf: Shelf, own: dict[int, LessonLink], writer: Writer) -> dict[str, Any]:
-    """One kind of four-digit number: how many there are, how many the shelf allows, the best few."""
-    every = numbers_of_kind(size, name)
-    allowed = numbers_of_kind(size, name, shelf)
-    best = best_first(size, allowed or every, _READY)
+    """One kind of number: how many there are and how many the shelf allows in a sentence or two, and the best few."""
+    offered = offer(size, name)
+    allowed = numbers_of_kind(size, name, shelf) if offered.digits == 4 and not offered.only_near else ()
+    best = best_first(size, allowed or offered.numbers, _READY)
     ready = [
         _ready(share(number, size, look_first=writer.school.look_first), shelf, own.get(number), writer)
         for number in best
     ]
-    return {"name": name, "count": len(every), "allowed": len(allowed), "ready": ready}
+    return {
+        "name": name,
+        "told": " ".join(_told(writer.phrases, name, size, offered, len(allowed), best)),
+        "ready": ready,
+    }
+
+
+def _told(words: Phrases, name: str, size: int, offered: Offer, allowed: int, best: Sequence[int]) -> Iterator[str]:
+    """What is said of the numbers of a kind. `allowed`: how many of four digits the shelf allows."""
+    count, digits = len(offered.numbers), small_number(words, offered.digits)
+    any_zeros = name in ("static", "zero-in-number", "zero-in-share")
+    if not count:
+        yield words.say("group.no-number" if any_zeros else "group.no-number-without-zero", size=size)
+        if name == "static" and size >= 10:
+            yield words.say("group.first-digit", size=size)
+    elif offered.only_near:
+        yield words.say("group.nearest", digits=digits)
+    elif offered.digits < 4:
+        yield words.say("group.shorter", digits=digits)
+    else:
+        yield words.say("group.numbers" if any_zeros else "group.numbers-without-zero", count=count)
+        allows = "group.allows-all" if allowed == count else "group.allows" if allowed else "group.allows-none"
+        yield words.say(allows, allowed=allowed)
+    if count and digits_must_repeat(offered.numbers):
+        yield words.say("group.digits-repeat", best=best[0])
 
 
 def _ready(sharing: Sharing, shelf: Shelf, lesson: LessonLink | None, writer: Writer) -> dict[str, Any]:
