@@ -11,7 +11,7 @@ from playwright.sync_api import Browser
 
 from generator.figures.style import DARK, LIGHT
 from tests.browser.conftest import visiting
-from tests.figures.test_room import ON_A_PHONE
+from tests.figures.legible import ON_A_PHONE
 
 FIGURE = "figure.work img"
 

@@ -15,6 +15,7 @@ from generator.figures.formats import NARROW, WIDE, Format
 from generator.figures.shapes import Bow, Boxes, Figure, Label, Look, Pieces, Stroke, footprint
 from generator.figures.style import DARK, LIGHT
 from tests.figures.cases import FORMS, PLAIN, SHOWN, WORDS, Case, figure, figures, kinds, name, worked
+from tests.figures.legible import ON_A_PHONE, contrast
 from tests.sampling import sample
 
 RIBBONS = tuple(
@@ -40,9 +41,6 @@ CHARTS = tuple(
     )
 )
 CASES = sample(SHOWN + PLAIN[::2] + RIBBONS[::9], 16)
-# A phone 390 px wide leaves a figure at least this width beside the margins of the page.
-ON_A_PHONE = 358.0
-
 Rectangle = tuple[float, float, float, float]
 
 
@@ -218,18 +216,6 @@ def test_text_can_be_read_where_a_wide_figure_is_700_px_wide() -> None:
     for case in CASES:
         for drawing in figures(case, WIDE):
             assert min(mark.size for mark in labels(drawing)) * min(1.0, 700 / drawing.width) >= 12
-
-
-def luminance(colour: str) -> float:
-    """Relative luminance as WCAG 2.2 defines it."""
-    channels = [int(colour[at : at + 2], 16) / 255 for at in (1, 3, 5)]
-    linear = [c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4 for c in channels]
-    return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
-
-
-def contrast(one: str, other: str) -> float:
-    lighter, darker = sorted((luminance(one), luminance(other)), reverse=True)
-    return (lighter + 0.05) / (darker + 0.05)
 
 
 def ground(drawing: Figure, before: int, x: float, y: float) -> str:

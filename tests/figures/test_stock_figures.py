@@ -15,7 +15,7 @@ from generator.engine.places import place_name
 from generator.source.library import load
 from generator.source.models import Lesson
 from tests.figures.cases import WORDS
-from tests.figures.test_room import ON_A_PHONE, contrast
+from tests.figures.legible import ON_A_PHONE, contrast
 
 _SVG = "{http://www.w3.org/2000/svg}"
 _NUMBERS = re.compile(r"-?[\d.]+")
