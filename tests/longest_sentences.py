@@ -8,6 +8,7 @@ from html.parser import HTMLParser
 from pathlib import Path
 
 from generator.build.straight_line import WORKSHOP
+from generator.site.book import is_book
 
 SHOWN = 20
 TOLD = frozenset({"p", "li", "td", "dd", "summary", "figcaption"})
@@ -48,7 +49,7 @@ def main(site: Path) -> None:
     """Print the longest sentences with the number of their words and a page that has them."""
     found: dict[str, str] = {}
     for page in sorted(site.rglob("*.html")):
-        if page.name != "book.html":
+        if not is_book(page.name):
             found |= dict.fromkeys(sentences(page) - found.keys(), page.relative_to(site).as_posix())
     for sentence in sorted(found, key=lambda text: (-len(text.split()), text))[:SHOWN]:
         print(f"{len(sentence.split()):3} words, {found[sentence]}: {sentence}")

@@ -22,6 +22,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from generator import HANDBOOK, PROJECT, VERSION
+from generator.build.books import books
 from generator.build.publishing import fresh_site
 from generator.build.rendering import render_changed
 from generator.build.workshop import Workshop, workshop
@@ -29,11 +30,10 @@ from generator.errors import SourceError
 from generator.figures.gallery import drawing
 from generator.figures.picture import FIGURES, SPRITE
 from generator.pages.authored.origin import told_at_their_origin
-from generator.pages.handbook import Handbook, write_handbook
+from generator.pages.handbook import write_handbook
 from generator.pages.kinds import script_data
-from generator.pages.writing.page import address
 from generator.pages.writing.template_names import Writer
-from generator.site import book, policy, school_look
+from generator.site import policy, school_look
 from generator.site.audit.audit import audit
 from generator.site.dates import build_date
 from generator.site.finish import finished
@@ -111,7 +111,8 @@ def _make(
         say("Finishing: search, print, policy, servers")
         on_paper = sources.school.print.paper
         known = script_data.known(sources, writer.phrases)
-        write_files(site, finished(place.rendered, paths, _parts(handbook), settings, built, on_paper, known))
+        bound = books(handbook, settings.site_name, writer.phrases.say("plans.part"))
+        write_files(site, finished(place.rendered, paths, bound, settings, built, on_paper, known))
         say(f"Drawing {len(pictures)} figures")
         write_files(site / FIGURES, zip((picture.file for picture in pictures), drawings, strict=True))
         say("Auditing the whole site")
@@ -131,11 +132,3 @@ def check(school_folder: Path | None = None) -> Sources:
             Request(school_folder, place / "site", handbook=HANDBOOK, workshop=place / "workshop"), lambda words: None
         )
     return sources
-
-
-def _parts(handbook: Handbook) -> list[book.BookPart]:
-    parts = [("", (handbook.home,)), *((section.title, section.pages) for section in handbook.sections)]
-    return [
-        book.BookPart(title, tuple(address(page.path) for page in pages if not page.path.endswith("/cards.md")))
-        for title, pages in parts
-    ]

@@ -1,4 +1,4 @@
-"""The two drawings of every figure: one for wide screens and paper, one for phones. Lengths are CSS pixels."""
+"""The drawings of a figure: for wide screens and paper, for phones, and small for plans. Lengths are CSS pixels."""
 
 from __future__ import annotations
 
@@ -94,4 +94,24 @@ NARROW = Format(
     share=26,
     title=18,
     rows=(25, 25, 20),
+)
+
+SMALL = Format(
+    narrow=True,
+    rail=18,
+    column=67,
+    pad=5,
+    end=4,
+    sheet=290,
+    text=10.5,
+    counts=12,
+    digit=14,
+    pitch=5,
+    head=16,
+    bank=24,
+    lane=16,
+    label=15,
+    share=16,
+    title=13,
+    rows=(17, 17, 17),
 )

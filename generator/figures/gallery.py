@@ -5,11 +5,11 @@ from __future__ import annotations
 from functools import lru_cache
 
 from generator.engine.places import place_name
-from generator.engine.sharing import share
+from generator.engine.sharing import Sharing, Stage, share
 from generator.figures import charts
-from generator.figures.formats import NARROW, WIDE
-from generator.figures.picture import SPRITE, Picture
-from generator.figures.room import room_figure
+from generator.figures.formats import NARROW, SMALL, WIDE
+from generator.figures.picture import OF_A_PLAN, SPRITE, Picture
+from generator.figures.room import room_figure, small_figure
 from generator.figures.scene import end_scene, frame_of, stage_scene, start_scene
 from generator.figures.shapes import Figure
 from generator.figures.story import story_figure
@@ -43,6 +43,9 @@ def shown(words: Phrases, picture: Picture) -> Figure:
     if picture.kind == "pieces":
         return charts.pieces_figure(form, words)
     sharing = share(picture.dividend, picture.divisor, ribbons=picture.ribbons)
+    if picture.kind.startswith(OF_A_PLAN):
+        stage = _stage(sharing, picture.kind.removeprefix(OF_A_PLAN))
+        return small_figure(View(stage_scene(sharing, stage), frame_of(sharing), SMALL, words))
     if picture.kind == "cards":
         return story_figure(sharing, form, words)
     if picture.kind == "layout":
@@ -50,6 +53,9 @@ def shown(words: Phrases, picture: Picture) -> Figure:
     elif picture.kind == "end":
         scene = end_scene(sharing)
     else:
-        stage = next(stage for stage in sharing.stages if place_name(stage.level) == picture.kind)
-        scene = stage_scene(sharing, stage)
+        scene = stage_scene(sharing, _stage(sharing, picture.kind))
     return room_figure(View(scene, frame_of(sharing), form, words))
+
+
+def _stage(sharing: Sharing, place: str) -> Stage:
+    return next(stage for stage in sharing.stages if place_name(stage.level) == place)

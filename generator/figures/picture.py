@@ -6,13 +6,15 @@ from dataclasses import dataclass
 from typing import Any
 
 FIGURES = "figures"
+OF_A_PLAN = "plan-"
 
 
 @dataclass(frozen=True)
 class Picture:
     """A figure that a page asks for: one division and which figure of it, or an overview.
 
-    `kind` of a division is 'layout', 'end', 'cards' or the name of the place whose stage is shown; of an overview
+    `kind` of a division is 'layout', 'end', 'cards' or the name of the place whose stage is shown,
+    small with OF_A_PLAN before it; of an overview
     it is 'path', 'allowed' or 'pieces', and `rows` are what it shows. `narrow` is the drawing for phones.
     """
 

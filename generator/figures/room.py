@@ -26,6 +26,18 @@ def room_figure(view: View) -> Figure:
     return Figure(view.width, round(stacked.height + 2 * _MARGIN, 1), stacked.at(0, _MARGIN))
 
 
+def small_figure(view: View) -> Figure:
+    """The middle and one tray of each sort, for a plan: 'middle', 'left' in the dish, 'trays'."""
+    first = {tray.width: tray for tray in reversed(view.scene.trays)}
+    sorts = tuple(tray for tray in view.scene.trays if tray is first[tray.width])
+    view = view._replace(scene=view.scene._replace(trays=sorts), frame=view.frame._replace(trays=len(sorts)))
+    parts = [heads(view), middle(view)]
+    if view.scene.rounds:
+        parts.append(lane_to_the_trays(view))
+    stacked = below([*parts, trays(view)], 0)
+    return Figure(view.width, round(stacked.height + 2 * _MARGIN, 1), stacked.at(0, _MARGIN))
+
+
 def heads(view: View) -> Part:
     """The names of the places; those at work are outlined."""
     form = view.form

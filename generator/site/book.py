@@ -1,8 +1,9 @@
-"""The whole handbook as one page to print, made from the finished pages.
+"""The handbook, or a part of it, as one page to print, made from the finished pages.
 
 Every page becomes a chapter: its article without what only serves the screen. Ids get the page's name in front,
 so that they stay unique, and links between pages become links inside the book. The frame is a template of its
-own, with the style sheets, policy and language of a page of the site; there are no scripts in it.
+own, with the style sheets, policy and language of a page of the site; there are no scripts in it. A book says how
+many sheets it takes; its contents give the page where all chapters before it have a known number of sheets.
 """
 
 from __future__ import annotations
@@ -18,10 +19,11 @@ from jinja2 import Environment
 from lxml.etree import strip_elements, tostring
 
 from generator.errors import HandbookError
+from generator.site.contents import Chapter, contents_of
 from generator.site.html import ADDRESSES, LISTS_OF_ADDRESSES, Element, parse, words
+from generator.site.sheets import Sheets, plans_in, sheets
 
 BOOK = "book.html"
-CHAPTER_PAGES = "css/book-chapters.css"
 
 _TEMPLATE = Path(__file__).with_name("book.html")
 _LEFT_OUT = frozenset({"groups", "headerlink", "md-content__button", "md-tags", "page-dates", "screen-only", "trail"})
@@ -31,6 +33,11 @@ _NAMES = frozenset(
 _HEADINGS = ("h1", "h2", "h3", "h4", "h5", "h6")
 
 
+def is_book(page: str) -> bool:
+    """Whether a page of the site, by its path, is a book."""
+    return page == BOOK or page.startswith("book-")
+
+
 class BookPart(NamedTuple):
     """Pages that belong together, as paths in the site, in reading order; a part may have no title."""
 
@@ -38,41 +45,83 @@ class BookPart(NamedTuple):
     pages: tuple[str, ...]
 
 
-class Chapter(NamedTuple):
-    """One page in the book, numbered from 1 through all parts. Its anchor stands in front of every id inside it."""
+class Book(NamedTuple):
+    """What a book binds. `path` is its own in the site; the book of everything is at BOOK.
 
-    number: int
-    anchor: str
+    `in_place_of` names pages that the book leaves out: links to them lead to another address, if that is in the book.
+    """
+
+    path: str
     title: str
-    content: str
+    parts: Sequence[BookPart]
+    in_place_of: Mapping[str, str] = {}
+
+    @property
+    def chapter_pages(self) -> str:
+        """The style sheet that puts each chapter's number and title on its printed pages."""
+        return f"css/{self.path.removesuffix('.html')}-chapters.css"
 
 
-def bind(rendered: Path, parts: Sequence[BookPart], title: str, imprint: str) -> tuple[str, str]:
-    """The book of rendered pages, and the style sheet that puts each chapter's number and title on its printed pages.
+class Bound(NamedTuple):
+    """A book as it is printed: its page, the style sheet of its chapters, and its sheets."""
+
+    page: str
+    chapter_pages: str
+    sheets: Sheets
+
+
+def bind(rendered: Path, book: Book, imprint: str, paper: str) -> Bound:
+    """A book of rendered pages, on one of paper.PAPERS.
 
     The first page lends the frame. Like any page, the book is then made ready for paper and given its policy. Raises
     HandbookError for a page without an article or heading.
     """
-    anchors = {page: page.removesuffix(".html") for part in parts for page in part.pages}
-    numbers = {page: number for number, page in enumerate(anchors, start=1)}
+    pages = [page for part in book.parts for page in part.pages]
+    places = _Places({page: page.removesuffix(".html") for page in pages}, book.in_place_of)
+    numbers = {page: number for number, page in enumerate(pages, start=1)}
 
     def chapter(page: str, deeper: int) -> Chapter:
-        text = (rendered / page).read_text("utf-8")
-        return Chapter(numbers[page], anchors[page], *_title_and_content(text, page, deeper, anchors))
+        return _chapter((rendered / page).read_text("utf-8"), page, numbers[page], deeper, places, paper)
 
-    bound = [(part.title, [chapter(page, 2 if part.title else 1) for page in part.pages]) for part in parts]
-    first = parts[0].pages[0]
-    frame = _frame(parse((rendered / first).read_text("utf-8")), first)
+    bound = [(part.title, [chapter(page, 2 if part.title else 1) for page in part.pages]) for part in book.parts]
+    chapters = [chapter for _, chapters in bound for chapter in chapters]
+    contents = contents_of(bound)
+    taken = Sheets(
+        1 + len(contents) + sum(chapter.sheets.number for chapter in chapters),
+        all(chapter.sheets.known for chapter in chapters),
+    )
+    frame = _frame(parse((rendered / pages[0]).read_text("utf-8")), pages[0])
     template = Environment(autoescape=True, trim_blocks=True).from_string(_TEMPLATE.read_text("utf-8"))
-    book = template.render(frame, parts=bound, title=title, imprint=imprint, chapter_pages=CHAPTER_PAGES)
-    return book, "".join(_page_rule(chapter) for _, chapters in bound for chapter in chapters)
+    page = template.render(
+        frame,
+        parts=bound,
+        contents=contents,
+        title=book.title,
+        imprint=imprint,
+        sheets=taken,
+        paper=paper,
+        chapter_pages=book.chapter_pages,
+    )
+    return Bound(page, "".join(map(_page_rule, chapters)), taken)
 
 
-def _title_and_content(text: str, page: str, deeper: int, anchors: Mapping[str, str]) -> tuple[str, str]:
-    """A page's heading, and its article as HTML as it stands in the book, its headings so much deeper.
+class _Places(NamedTuple):
+    """Where things are in a book: the anchors of its chapters by the paths of their pages, and Book.in_place_of."""
 
-    `anchors` are those of all chapters, by the paths of their pages.
-    """
+    anchors: Mapping[str, str]
+    in_place_of: Mapping[str, str]
+
+    def of(self, target: str, name: str) -> str | None:
+        """The address in the book of a place on a page of the site; None if the book does not have it."""
+        if target not in self.anchors:
+            target, _, name = self.in_place_of.get(target, "").partition("#")
+        if target not in self.anchors:
+            return None
+        return f"#{self.anchors[target]}:{name}" if name else f"#{self.anchors[target]}"
+
+
+def _chapter(text: str, page: str, number: int, deeper: int, places: _Places, paper: str) -> Chapter:
+    """A page as a chapter, its headings so much deeper."""
     article = parse(text).find(".//article")
     if article is None:
         raise HandbookError(f"{page}: has no article; the book needs one on each page, as the theme writes it")
@@ -83,41 +132,44 @@ def _title_and_content(text: str, page: str, deeper: int, anchors: Mapping[str, 
     heading = article.find(".//h1")
     if heading is None:
         raise HandbookError(f"{page}: has no heading of the first level; begin the page with one")
+    title, taken = words(heading), sheets(article, paper)
     for element in article.iterdescendants():
         if element.tag in _HEADINGS:
             element.tag = f"h{min(int(element.tag[1]) + deeper, 6)}"
         elif element.tag == "details":
             element.set("open", "")
-        _rewrite_attributes(element, page, anchors)
+        _rewrite_attributes(element, page, places)
     article.attrib.clear()
-    return words(heading), _written(article).removeprefix("<article>").removesuffix("</article>").strip()
+    plans = [
+        (plan.get("id", ""), words(named)) for plan in plans_in(article) for named in plan.findall(f".//h{2 + deeper}")
+    ]
+    content = _written(article).removeprefix("<article>").removesuffix("</article>").strip()
+    return Chapter(number, places.anchors[page], title, content, taken, plans)
 
 
-def _rewrite_attributes(element: Element, page: str, anchors: Mapping[str, str]) -> None:
+def _rewrite_attributes(element: Element, page: str, places: _Places) -> None:
     for attribute, value in element.items():
         if attribute in _NAMES:
-            element.set(attribute, " ".join(f"{anchors[page]}:{name}" for name in value.split()))
+            element.set(attribute, " ".join(f"{places.anchors[page]}:{name}" for name in value.split()))
         elif attribute in LISTS_OF_ADDRESSES:
             parts = (part.split(maxsplit=1) for part in value.split(",") if part.strip())
-            listed = (" ".join((_address(address, page, anchors), *size)) for address, *size in parts)
+            listed = (" ".join((_address(address, page, places), *size)) for address, *size in parts)
             element.set(attribute, ", ".join(listed))
         elif attribute in ADDRESSES:
-            element.set(attribute, _address(value.strip(), page, anchors))
+            element.set(attribute, _address(value.strip(), page, places))
         elif attribute == "loading":
             del element.attrib[attribute]
         elif attribute == "role" and value == "region":
             element.set("role", "group")  # in a book of all pages there are too many tables for each to be a landmark
 
 
-def _address(address: str, page: str, anchors: Mapping[str, str]) -> str:
+def _address(address: str, page: str, places: _Places) -> str:
     """An address on a page as the book must write it."""
     scheme, host, path, query, name = urlsplit(address)
     if scheme or host or path.startswith("/"):
         return address
     target = posixpath.normpath(posixpath.join(posixpath.dirname(page), path)) if path else page
-    if target in anchors:
-        return f"#{anchors[target]}:{name}" if name else f"#{anchors[target]}"
-    return urlunsplit(("", "", target, query, name))
+    return places.of(target, name) or urlunsplit(("", "", target, query, name))
 
 
 def _frame(root: Element, page: str) -> dict[str, str]:
@@ -126,7 +178,7 @@ def _frame(root: Element, page: str) -> dict[str, str]:
     for element in root.iterfind("head/*"):
         relation = element.get("rel", "").split()
         if element.tag == "link" and ("stylesheet" in relation or "icon" in relation):
-            _rewrite_attributes(element, page, {})
+            _rewrite_attributes(element, page, _Places({}, {}))
             head.append(_written(element))
         elif element.tag == "meta" and element.get("name") != "description":
             head.append(_written(element))

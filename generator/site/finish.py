@@ -8,35 +8,36 @@ from itertools import chain
 from pathlib import Path
 from typing import Any
 
-from generator.site import book, dates, paper, policy, search, servers
+from generator.site import book, dates, paper, policy, search, servers, sheets
 from generator.site.render import Settings
 
 
 def finished(
     rendered: Path,
     paths: Sequence[str],
-    parts: Sequence[book.BookPart],
+    books: Sequence[book.Book],
     settings: Settings,
     built: date,
     on_paper: str | None,
     handbook: Mapping[str, Any],
 ) -> Iterator[tuple[str, bytes]]:
-    """The files of the site, by path; `paths` are those of the rendered files, `parts` those of the book of all pages.
+    """The files of the site, by path; `paths` are those of the rendered files.
 
     `built` is the day that pages state; `on_paper` is one of paper.PAPERS, or None to leave the choice to the printer;
     `handbook` is what scripts know of it.
     """
     imprint = f"{settings.site_name}, version {settings.version}, {built.isoformat()}"
     scripts = policy.theme_scripts(rendered)
-    whole_book, chapter_pages = book.bind(rendered, parts, settings.site_name, imprint)
+    bound = {each.path: book.bind(rendered, each, imprint, on_paper or paper.PAPERS[0]) for each in books}
+    taken = {path: printed.sheets.number for path, printed in bound.items()}
     pages = ((path, (rendered / path).read_text("utf-8")) for path in paths if path.endswith(".html"))
-    for path, text in chain(pages, [(book.BOOK, whole_book)]):
-        text = paper.marked(dates.dated(text, built), imprint, on_paper)
+    for path, text in chain(pages, ((path, printed.page) for path, printed in bound.items())):
+        text = paper.marked(dates.dated(sheets.told(text, taken), built), imprint, on_paper)
         yield path, policy.guarded(path, text, scripts).encode()
     made = {
         **search.offline(rendered, handbook),
         **servers.files(settings.sub_path, scripts),
-        book.CHAPTER_PAGES: chapter_pages.encode(),
+        **{each.chapter_pages: bound[each.path].chapter_pages.encode() for each in books},
     }
     yield from made.items()
     yield from (

@@ -14,6 +14,7 @@ Hidden files and what editors drop are ignored; anything else that has no busine
 from __future__ import annotations
 
 import os
+import re
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -29,7 +30,8 @@ from generator.source.school import School
 from generator.source.theme import Theme, read_theme
 from generator.source.validating import did_you_mean, validated
 
-_MADE_OTHERWISE = {("book.md",), ("404.md",)}
+_MADE_OTHERWISE = {("404.md",)}
+_A_BOOK = re.compile(r"book(-.*)?\.md")
 FOLDERS_OF_THE_SITE = {"assets", "css", "figures", "images", "js", "search", "server-config"}
 _SETTINGS = "school.toml"
 _IN_A_SCHOOL_FOLDER = (_SETTINGS, "lessons", "pages", "notes", "theme")
@@ -150,7 +152,7 @@ def _laid_over(below: Mapping[str, Any], above: Mapping[str, Any]) -> dict[str, 
 def _read_pages(files: Overlaid, faults: Faults) -> tuple[AuthoredPage, ...]:
     read: list[AuthoredPage] = []
     for parts, source in files.items():
-        if parts in _MADE_OTHERWISE:
+        if parts in _MADE_OTHERWISE or (len(parts) == 1 and _A_BOOK.fullmatch(parts[0])):
             faults.append(Fault.of_file(source.file, "has the name of a page that every build makes", "rename it"))
             continue
         if len(parts) > 1 and parts[0] in FOLDERS_OF_THE_SITE:

@@ -13,7 +13,7 @@ from urllib.parse import quote_plus
 import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
 
-from generator.site.book import BOOK
+from generator.site.book import is_book
 from tests.conftest import build_once
 from tests.sampling import WHOLE
 from tests.small_handbook import write_small_handbook
@@ -84,20 +84,19 @@ def chromium(launch: Launch) -> Browser:
 
 @pytest.fixture(scope="session")
 def pages(site: Path) -> list[str]:
-    """Every page that can be opened from disk, but in a sample not the very long book of all the others.
+    """Every page that can be opened from disk, but in a sample not the very long books of the others.
 
     The page for wrong addresses cannot be opened from disk.
     """
     found = sorted(page.relative_to(site).as_posix() for page in site.rglob("*.html"))
     assert len(found) > 5
-    left_out = {"404.html"} if WHOLE else {"404.html", BOOK}
-    return [page for page in found if page not in left_out]
+    return [page for page in found if page != "404.html" and (WHOLE or not is_book(page))]
 
 
 @pytest.fixture(scope="session")
 def kinds(site: Path, pages: list[str]) -> list[str]:
-    """The smallest and the largest page of every kind, at its emptiest and at its fullest, but for the book of all."""
-    by_size = sorted(set(pages) - {BOOK}, key=lambda page: (site / page).stat().st_size)
+    """The smallest and the largest page of every kind, at its emptiest and at its fullest, but for the books."""
+    by_size = sorted((page for page in pages if not is_book(page)), key=lambda page: (site / page).stat().st_size)
     smallest = {kind(page): page for page in reversed(by_size)}
     largest = {kind(page): page for page in by_size}
     return sorted({*smallest.values(), *largest.values()})

@@ -6,7 +6,7 @@ from datetime import date
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from generator.site.book import BookPart
+from generator.site.book import BOOK, Book, BookPart
 from generator.site.finish import finished
 from generator.site.render import Nav, Settings, render
 from generator.site.staging import write_files
@@ -35,5 +35,6 @@ def build(folder: Path, docs: Path = DOCS, nav: Nav = NAV, settings: Settings = 
         paths = [file.relative_to(rendered).as_posix() for file in rendered.rglob("*") if file.is_file()]
         pages = sorted(path for path in paths if path.endswith(".html") and path not in ("404.html", "index.html"))
         parts = [BookPart("", ("index.html",)), BookPart("Others", tuple(pages))]
-        write_files(folder, finished(rendered, paths, parts, settings, BUILT, None, KNOWN))
+        books = [Book(BOOK, settings.site_name, parts)]
+        write_files(folder, finished(rendered, paths, books, settings, BUILT, None, KNOWN))
     return folder

@@ -8,10 +8,11 @@ import pytest
 
 from generator.errors import HandbookError
 from generator.site.audit.audit import audit
-from generator.site.book import BOOK, CHAPTER_PAGES, BookPart, bind
+from generator.site.book import BOOK, Book, BookPart, bind
 from generator.site.html import parse, words
 
 PARTS = (BookPart("", ("index.html",)), BookPart("As it lies", ("steps/first.html", "steps/second.html")))
+WHOLE_BOOK = Book(BOOK, "Sharing & handbook", PARTS)
 
 FIRST = """<nav class="md-tags"><span>bows</span></nav>
 <h1 id="first">8,448 among four<a class="headerlink" href="#first">#</a></h1>
@@ -56,19 +57,19 @@ def site(tmp_path: Path) -> Path:
 
 @pytest.fixture
 def book(site: Path) -> str:
-    whole, chapter_pages = bind(site, PARTS, "Sharing & handbook", "Version 1")
-    (site / BOOK).write_text(whole, "utf-8")
-    (site / CHAPTER_PAGES).write_text(chapter_pages, "utf-8")
-    return whole
+    whole = bind(site, WHOLE_BOOK, "Version 1", "A4")
+    (site / BOOK).write_text(whole.page, "utf-8")
+    (site / WHOLE_BOOK.chapter_pages).write_text(whole.chapter_pages, "utf-8")
+    return whole.page
 
 
 def test_every_address_and_id_in_the_book_is_sound(site: Path, book: str) -> None:
-    assert [fault for fault in audit(site, ()) if fault.file in (BOOK, CHAPTER_PAGES)] == []
+    assert [fault for fault in audit(site, ()) if fault.file in (BOOK, WHOLE_BOOK.chapter_pages)] == []
 
 
 def test_chapters_stand_in_reading_order_with_their_numbers(book: str) -> None:
     (contents,) = parse(book).iter("nav")
-    assert words(contents) == 'Contents 1 Home As it lies 2 8,448 among four 3 9,999 \\ "all" among nine'
+    assert words(contents) == 'Contents 1 Home 3 As it lies 2 8,448 among four 3 9,999 \\ "all" among nine'
     links = [link.get("href") for link in contents.iter("a")]
     assert links == ["#index", "#steps/first", "#steps/second"]
     chapters = parse(book).iter("article")
@@ -128,7 +129,7 @@ def test_the_book_leaves_out(gone: str, book: str) -> None:
 
 
 def test_each_chapter_names_its_pages(site: Path, book: str) -> None:
-    rules = (site / CHAPTER_PAGES).read_text("utf-8").splitlines()
+    rules = (site / WHOLE_BOOK.chapter_pages).read_text("utf-8").splitlines()
     assert rules[4:] == [
         '[data-chapter="3"] { page: chapter-3 }',
         '@page chapter-3 { @top-right { content: "3  9,999 \\\\ \\"all\\" among nine" } }',
@@ -139,4 +140,4 @@ def test_each_chapter_names_its_pages(site: Path, book: str) -> None:
 def test_a_page_that_cannot_be_a_chapter_is_named(content: str, problem: str, site: Path) -> None:
     (site / "steps/first.html").write_text(f"<html><body>{content}</body></html>", "utf-8")
     with pytest.raises(HandbookError, match=rf"^steps/first\.html: has {problem}"):
-        bind(site, PARTS, "x", "y")
+        bind(site, WHOLE_BOOK, "y", "A4")

@@ -50,7 +50,7 @@ _ON_ALL = frozenset(
     (
         *("id", "class", "title", "lang", "dir", "role", "tabindex", "markdown", "aria-label", "aria-labelledby"),
         *("aria-describedby", "aria-hidden", "data-dividend", "data-divisor", "data-ribbons", "data-search-exclude"),
-        "data-what-if",
+        *("data-sheets", "data-what-if"),
     )
 )
 _ON_SOME = {

@@ -6,6 +6,7 @@ step. The line is that of the address or name in question; 0 where a template ma
 
 from __future__ import annotations
 
+import re
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
@@ -21,7 +22,7 @@ from generator.pages.writing.page import address as site_address
 from generator.source.library import Sources
 
 _BEFORE_AN_ADDRESS = ("](", '="', '("', "('", "]: ", "<")
-_OF_ALL_PAGES = "book.html"  # repeats what is wrong on any page
+_BOOK = re.compile(r"book(-[a-z-]+)?\.html")  # repeats what is wrong on any page
 
 
 @contextmanager
@@ -40,7 +41,7 @@ def _at_their_origin(faults: Iterable[Fault], sources: Sources) -> list[Fault]:
     traced = [
         fault if fault.file in read else _traced(fault, written.get(_markdown(fault.file), []), own) for fault in faults
     ]
-    return [fault for fault in traced if fault.file != _OF_ALL_PAGES] or traced
+    return [fault for fault in traced if not _BOOK.fullmatch(fault.file)] or traced
 
 
 def _written(sources: Sources) -> dict[str, list[SourceText]]:

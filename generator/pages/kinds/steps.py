@@ -50,8 +50,8 @@ def write_cards(writer: Writer, step: Step) -> Page:
     """The cards of one step, to print."""
     link = step_link(step)
     look_first = writer.school.look_first
-    sharings = [lesson_link(lesson, writer.phrases, look_first=look_first).sharing for lesson in step.lessons]
-    cards = [{"sharing": sharing, "needs": needs(sharing)} for sharing in sharings]
+    links = [lesson_link(lesson, writer.phrases, look_first=look_first) for lesson in step.lessons]
+    cards = [{"slug": link.slug, "sharing": link.sharing, "needs": needs(link.sharing)} for link in links]
     data = {"step": step, "step_path": link.path, "cards": cards}
     return writer.page("cards", link.cards_path, data, step.reviewed, step=step.short)
 

@@ -22,7 +22,7 @@ from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import needs, shortages
 from generator.errors import HandbookError, SourceError
 from generator.figures.gallery import size
-from generator.figures.picture import Picture
+from generator.figures.picture import OF_A_PLAN, Picture
 from generator.pages.kinds.settings import settings
 from generator.pages.kinds.views import check_rows, places_of_the_bank, stage_views
 from generator.pages.writing.page import Page, address, from_page, front_matter
@@ -139,6 +139,9 @@ class Writer:
                 wanted = Picture(kind, rows=tuple(rows))
             else:
                 raise HandbookError(f'the figure "{kind}" needs a sharing')
+            if kind.startswith(OF_A_PLAN):
+                pictures[wanted] = None
+                return shown(wanted)
             narrow = replace(wanted, narrow=True)
             pictures.update({wanted: None, narrow: None})
             return replace(shown(wanted), narrow=shown(narrow))
@@ -239,8 +242,9 @@ def _printed(writer: Writer, value: Any) -> Markup:
 
 def _of_a_division(kind: str, sharing: Sharing) -> Picture:
     """A figure of one division, if there is such a figure and a mat could show it."""
-    kinds = ("layout", "end", "cards", *(place_name(stage.level) for stage in sharing.stages))
-    if kind not in kinds:
+    places = [place_name(stage.level) for stage in sharing.stages]
+    kinds = ("layout", "end", "cards", *places)
+    if kind.removeprefix(OF_A_PLAN) not in (places if kind.startswith(OF_A_PLAN) else kinds):
         raise HandbookError(f'there is no figure "{kind}" of it; there are {", ".join(kinds[:-1])} and {kinds[-1]}')
     if not (1 <= sharing.dividend <= _LARGEST_NUMBER and sharing.sharers <= MOST_CHILDREN):
         raise HandbookError(f"a figure shows numbers to {_LARGEST_NUMBER} and {MOST_CHILDREN} children at most")
