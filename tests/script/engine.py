@@ -16,8 +16,8 @@ from generator.words.phrases import Phrases
 FOLDER = HANDBOOK / "theme" / "js"
 SECONDS = 120
 IN_ORDER = (
-    *(f"sharing/{name}.js" for name in ("places", "dealing", "division", "features", "shelf", "numbers")),
-    *(f"sharing/{name}.js" for name in ("observations", "occasions", "misreadings", "slips")),
+    *(f"sharing/{name}.js" for name in ("places", "dealing", "division", "features", "shelf", "length")),
+    *(f"sharing/{name}.js" for name in ("numbers", "observations", "occasions", "misreadings", "slips")),
     *(f"sharing/{name}.js" for name in ("movements", "shortest", "repairs", "diagnosis")),
     *(f"words/{name}.js" for name in ("phrases", "numbers", "repairs", "slips")),
     "sharing/asked.js",

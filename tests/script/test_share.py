@@ -9,6 +9,7 @@ import pytest
 
 from generator.commands.share import as_data
 from generator.engine.features import features_of
+from generator.engine.length import lesson_length
 from generator.engine.sharing import share
 from generator.engine.shelf import needs, shortages
 from generator.source.school import School
@@ -58,19 +59,22 @@ def test_numbers_as_large_as_the_command_takes(engine: Engine) -> None:
     check(engine, [(10**15, 7, False, False), (10**15, 111_111, True, False), (0, 9_999, False, False)])
 
 
-def test_what_is_special_and_what_is_needed_and_lacking(engine: Engine) -> None:
+def test_what_is_special_what_is_needed_and_lacking_and_how_long_it_takes(engine: Engine) -> None:
     """Features, needs, shortages, and the places where a round cannot be finished: values in order, without names."""
     chance = Random(16)
     divisions = [(chance.randint(0, 10 ** chance.randint(1, 4)), chance.randint(1, 12), False) for _ in range(300)]
     divisions += [(chance.randint(0, 9_999), chance.choice(RIBBON_DIVISORS), True) for _ in range(300)]
-    shelf = School().shelf
+    school = School()
+    pace = school.time.pace
     answers = engine.answers(
         """([n, d, ribbons]) => {
           const division = sharing.division.workOut(n, d, { ribbons });
           const needs = sharing.shelf.needs(division);
           const unfinished = division.stages.map((stage) => stage.unfinished);
           const features = sharing.features.featuresOf(division);
-          return bare([features, needs, sharing.shelf.shortages(needs, sharing.handbook.shelf), unfinished]);
+          const lacking = sharing.shelf.shortages(needs, sharing.handbook.shelf);
+          const length = sharing.length.lessonLength(division, sharing.handbook.time);
+          return bare([features, needs, lacking, unfinished, length]);
         }""",
         divisions,
     )
@@ -79,4 +83,5 @@ def test_what_is_special_and_what_is_needed_and_lacking(engine: Engine) -> None:
         unfinished = [stage.unfinished for stage in sharing.stages]
         features = list(vars(features_of(sharing)).values())
         taken = needs(sharing)
-        assert answer == as_json([features, taken, shortages(taken, shelf.owned), unfinished]), (dividend, divisor)
+        expected = [features, taken, shortages(taken, school.shelf.owned), unfinished, lesson_length(sharing, pace)]
+        assert answer == as_json(expected), (dividend, divisor)

@@ -14,7 +14,8 @@
 
   /**
    * consistent: what is seen is the right result; causes: every single slip that leads to it, likeliest first.
-   * @typedef {{division: Division, ribbons: boolean, seen: Observation, consistent: boolean, causes: Cause[]}} Diagnosis
+   * @typedef {{division: Division, ribbons: boolean, seen: Observation, consistent: boolean,
+   *   causes: Cause[]}} Diagnosis
    */
 
   /**
@@ -44,7 +45,7 @@
   /**
    * The symptoms most worth knowing for one division; what leaves no trace is left out. One for each slip, the
    * likeliest slip first, until `most`: the one that the fewest other slips leave too and, among those, the one on most
-   * trays and of the smallest pieces. A slip that an earlier symptom names has its own only when there is room to spare.
+   * trays and of the smallest pieces. A slip that an earlier symptom names has its own only if there is room to spare.
    * @type {(division: Division, most?: number) => {seen: Observation, offBy: number, causes: Cause[]}[]}
    */
   const tellingSlips = (division, most = 8) => {

@@ -128,7 +128,9 @@
     for (let place = piles[0].pile.off.length - 1; place >= 0; place -= 1) {
       const off = piles.filter(({ pile }) => pile.off[place] || pile.at === "bank");
       const like = new Map();
-      for (const { pile } of room) like.set(kindOf(pile), (like.get(kindOf(pile)) ?? new Set([0])).add(pile.off[place]));
+      for (const { pile } of room) {
+        like.set(kindOf(pile), (like.get(kindOf(pile)) ?? new Set([0])).add(pile.off[place]));
+      }
       for (const source of piles) {
         const { pile } = source;
         if (pile.off[place] || pile.at === "bank") {

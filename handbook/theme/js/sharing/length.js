@@ -1,0 +1,36 @@
+// How long a lesson takes, from setting out to putting away, by how long things take in a school: planning values.
+"use strict";
+((sharing) => {
+  const { sum } = sharing.places;
+  const { needs } = sharing.shelf;
+
+  const WHOLE_STEP = 5;
+
+  /**
+   * How long things take, by the names that school.toml uses: seconds for one piece moved, what is said at one place,
+   * one walk to the bank and back and one card fetched; minutes for setting out, for the check and for putting away.
+   * @typedef {{seconds_per_handling: number, seconds_of_words: number, seconds_per_walk: number,
+   *   seconds_per_card: number, minutes_to_set_out: number, minutes_to_check: number,
+   *   minutes_to_put_away: number}} Pace
+   */
+
+  /**
+   * Minutes of a whole lesson, rounded up to the next five, and of handling pieces, which is a part of it. Every
+   * exchange is a walk; large cards and every child's small cards are fetched.
+   * @type {(division: Division, pace: Pace) => {lesson: number, handling: number}}
+   */
+  const lessonLength = (division, pace) => {
+    const { largeCards, smallCards } = needs(division);
+    const cards = largeCards.length + sum(smallCards.map((child) => child.sharers * child.cards.length));
+    const handling = division.handlings * pace.seconds_per_handling;
+    const seconds =
+      handling +
+      division.stages.length * pace.seconds_of_words +
+      division.exchanges * pace.seconds_per_walk +
+      cards * pace.seconds_per_card;
+    const minutes = seconds / 60 + pace.minutes_to_set_out + pace.minutes_to_check + pace.minutes_to_put_away;
+    return { lesson: WHOLE_STEP * Math.ceil(minutes / WHOLE_STEP), handling: Math.ceil(handling / 60) };
+  };
+
+  sharing.length = { lessonLength };
+})((globalThis.sharing ??= {}));
