@@ -46,7 +46,7 @@ def plain(seed: int) -> Iterator[tuple[int, int]]:
 
 
 def with_ribbons(seed: int) -> Iterator[tuple[int, int]]:
-    yield from ((35, 12), (5, 12), (0, 12), (3_432, 12), (6_312, 102), (2_460, 20), (1_110, 111), (7, 4), (999, 999))
+    yield from ((35, 12), (5, 12), (0, 12), (3_432, 12), (6_312, 102), (2_460, 20), (1_110, 111), (7, 4), (1_998, 333))
     chance = Random(seed)
     by_children = [divisor for divisor in range(10, 1_000) if sum(map(int, str(divisor))) <= 12]
     while True:
