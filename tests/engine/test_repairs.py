@@ -23,7 +23,7 @@ from tests.sampling import times
 
 ROOMS = {"plain": times(whole=2_000, sampled=25), "with_ribbons": times(whole=1_000, sampled=10)}
 ROOMS_SEARCHED = times(whole=250, sampled=10)
-LESSONS_FOR_EACH_SLIP = times(whole=300, sampled=5)
+LESSONS_FOR_EACH_SLIP = times(whole=30, sampled=4)
 NEEDS_RIBBONS = {Slip.BIG_TRAY_READ, Slip.SAME_KIND}
 TRAYS = {Slip.TRAY_FEW, Slip.TRAY_MANY}
 CARDS = {Slip.SWAPPED, Slip.ZERO_FORGOTTEN}

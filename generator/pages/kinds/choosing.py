@@ -114,7 +114,7 @@ def _told(words: Phrases, name: str, size: int, offered: Offer, allowed: int, be
         yield words.say("group.numbers" if any_zeros else "group.numbers-without-zero", count=count)
         allows = "group.allows-all" if allowed == count else "group.allows" if allowed else "group.allows-none"
         yield words.say(allows, allowed=allowed)
-    if count and digits_must_repeat(offered.numbers):
+    if count and not offered.only_near and digits_must_repeat(offered.numbers):
         yield words.say("group.digits-repeat", best=best[0])
 
 
