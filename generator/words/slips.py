@@ -45,7 +45,43 @@ def explain(words: Phrases, cause: Cause, sharing: Sharing | None = None) -> Exp
     return Explanation(sentence("happened"), sentence("look"), sentence("mend"))
 
 
-def symptom_words(words: Phrases, symptom: Symptom, ribbons: bool) -> str:
+class Row(NamedTuple):
+    """What is seen, what may have happened, where to look, what puts it right: several causes, each repair once."""
+
+    seen: str
+    happened: tuple[str, ...]
+    look: str
+    mends: tuple[str, ...]
+
+
+_MOST_CAUSES = 3
+
+
+def symptom_row(words: Phrases, symptom: Symptom, sharing: Sharing | None = None) -> Row:
+    """One symptom in words, with its likeliest causes.
+
+    What is left over and dealt all the same is a last round not taken back: one event, told once. Where one bead too
+    few may have been lost, all beads are counted before anything comes from the bank.
+    """
+    first, *others = symptom.causes
+    if first.slip is Slip.LEFT_OVER_DEALT:
+        others = [cause for cause in others if cause.slip is not Slip.NOT_TAKEN_BACK]
+    told = [explain(words, cause, sharing) for cause in (first, *others[: _MOST_CAUSES - 1])]
+    happened, *or_happened = dict.fromkeys(cause.happened for cause in told)
+    mend, *or_mends = dict.fromkeys(cause.mend for cause in told)
+    lost = any(cause.slip is Slip.ROLLED_AWAY and cause.place == UNITS for cause in others)
+    look = told[0].look
+    if lost and first.slip in (Slip.BANK_NINE, Slip.LAID_FEW):
+        look = words.say("slips.count-the-beads", look=look)
+    return Row(
+        _symptom_words(words, symptom, bool(sharing and sharing.ribbons)),
+        (happened, *(words.say("slips.or", happened=one) for one in or_happened)),
+        look,
+        (mend, *(words.say("slips.or-mend", mend=one) for one in or_mends)),
+    )
+
+
+def _symptom_words(words: Phrases, symptom: Symptom, ribbons: bool) -> str:
     """What the room sees at the close, and by how much it is too much or too little in all."""
     slips = {cause.slip for cause in symptom.causes}
     if slips == {Slip.BIG_TRAY_READ}:

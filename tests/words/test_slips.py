@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from generator.engine.diagnosis import Cause
+from generator.engine.diagnosis import Cause, telling_slips
 from generator.engine.movements import Again, Alike, At, Exchange, Movement
 from generator.engine.outcomes import simulate
 from generator.engine.repairs import repair
@@ -12,7 +12,7 @@ from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Occasion, Slip, Spot
 from generator.words.grouping import Grouping
 from generator.words.phrases import Phrases
-from generator.words.slips import explain
+from generator.words.slips import explain, symptom_row
 
 SAID = Phrases("en")
 
@@ -140,3 +140,28 @@ def test_one_and_many_are_told_apart() -> None:
 def test_what_is_fair_with_ribbons(divisor: int, look: str) -> None:
     occasion = Occasion(Slip.SKIPPED, place=0, turn=1)
     assert explain(SAID, Cause(occasion.slip, 0, (occasion,)), share(3432, divisor, ribbons=True)).look == look
+
+
+@pytest.mark.parametrize("sharing", [share(5230, 4), share(65, 11), share(3432, 12, ribbons=True)], ids=str)
+def test_a_row_has_a_repair_for_every_cause_that_it_tells(sharing: Sharing) -> None:
+    for symptom in telling_slips(sharing):
+        row = symptom_row(SAID, symptom, sharing)
+        told = [explain(SAID, cause, sharing) for cause in symptom.causes]
+        known = {one.happened: one.mend for one in told}
+        for happened in row.happened:
+            (mend,) = [mend for told_so, mend in known.items() if told_so in happened]
+            assert any(mend in one for one in row.mends)
+        assert len(set(row.mends)) == len(row.mends)
+
+
+def test_what_is_read_on_cards_or_as_the_answer_is_not_said_to_lie_on_trays() -> None:
+    rows = [symptom_row(SAID, symptom) for symptom in telling_slips(share(5230, 4), most=20)]
+    assert any(row.seen.startswith("On the cards: ") for row in rows)
+    ribbons = share(3432, 12, ribbons=True)
+    assert symptom_row(SAID, telling_slips(ribbons)[0], ribbons).seen == "2,860 is read as the answer"
+
+
+def test_where_a_bead_may_be_lost_all_are_counted_first() -> None:
+    rows = [symptom_row(SAID, symptom) for symptom in telling_slips(share(5230, 4))]
+    (row,) = [row for row in rows if "Nine unit beads" in row.happened[0]]
+    assert row.look.startswith("Stop, and count all unit beads")

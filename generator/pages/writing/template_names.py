@@ -34,7 +34,7 @@ from generator.source.school import School
 from generator.words import material, numbers, spoken, stages, titles
 from generator.words.grouping import Grouping
 from generator.words.phrases import Phrases
-from generator.words.slips import explain, symptom_words
+from generator.words.slips import explain, symptom_row
 
 TEMPLATES = HANDBOOK / "en" / "templates"
 LARGEST_PAGE = 1_000_000
@@ -65,7 +65,6 @@ _SAYING: tuple[Callable[..., str], ...] = (
     stages.stage_heading,
     spoken.opening,
     titles.division_name,
-    symptom_words,
     titles.lesson_title,
 )
 """What templates call by its name and without the phrases that it is given first."""
@@ -205,6 +204,7 @@ def _environment(writer: Writer) -> Sandbox:
         "settings": _saying(words, settings),
         "share": partial(share, look_first=writer.school.look_first),
         "shortages": shortages,
+        "symptom_row": _saying(words, symptom_row),
         "telling_slips": telling_slips,
         "views": {"stage_views": stage_views, "places_of_the_bank": places_of_the_bank, "check_rows": check_rows},
     }
