@@ -1,7 +1,8 @@
-"""Wait for what happens outside this process, never for a time."""
+"""Wait for what happens outside this process, never for a time; and the ports on which it is heard."""
 
 from __future__ import annotations
 
+import socket
 import time
 from collections.abc import Callable
 from pathlib import Path
@@ -23,3 +24,14 @@ def is_gone(number: int) -> bool:
         return Path(f"/proc/{number}/stat").read_text("utf-8").rpartition(")")[2].split()[0] == "Z"
     except OSError:
         return True
+
+
+def free_port() -> int:
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        return int(probe.getsockname()[1])
+
+
+def is_answered(port: int) -> bool:
+    with socket.socket() as probe:
+        return probe.connect_ex(("127.0.0.1", port)) == 0

@@ -6,7 +6,6 @@ import gzip
 import http.client
 import re
 import shutil
-import socket
 import subprocess
 from collections.abc import Iterator
 from pathlib import Path
@@ -17,7 +16,7 @@ from playwright.sync_api import Browser
 from generator.site import policy, servers
 from tests.browser.conftest import visiting
 from tests.sampling import sample
-from tests.waiting import until
+from tests.waiting import free_port, is_answered, until
 
 SERVER = """
 pid {work}/nginx.pid;
@@ -33,17 +32,6 @@ http {{
     }}
 }}
 """
-
-
-def free_port() -> int:
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        return int(probe.getsockname()[1])
-
-
-def is_answered(port: int) -> bool:
-    with socket.socket() as probe:
-        return probe.connect_ex(("127.0.0.1", port)) == 0
 
 
 def sub_path_of(site: Path) -> str:

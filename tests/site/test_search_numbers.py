@@ -61,6 +61,9 @@ def test_a_lesson_for_just_that_division_comes_first(worker: MiniRacer) -> None:
     found = [[{"location": "other.html", "score": 7}], [{"location": f"{LESSON['page']}#set-out", "score": 3}]]
     locations = [parts[0]["location"] for parts in answered(worker, "4,816 / 4", found)]
     assert locations == [f"{LESSON['page']}#set-out", "today.html#number=4816&children=4", "other.html"]
+    other = found[0][0], {"location": LESSON["page"], "score": 3}
+    without_group = answered(worker, "4,816", [[part] for part in other])
+    assert [parts[0]["location"] for parts in without_group] == ["today.html#number=4816", LESSON["page"], "other.html"]
     with_ribbons = [parts[0]["location"] for parts in answered(worker, "4,816 for 4 with ribbons", found)]
     assert with_ribbons[0] == "today.html#number=4816&children=4&ribbons"
 

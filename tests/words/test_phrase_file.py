@@ -75,7 +75,7 @@ PUT_TOGETHER = {
     "repair": [*At],
     "repair.from": [*At],
     "search": [
-        *("children", "ribbons", "among", "besides", "number"),
+        *("children", "ribbons", "among", "besides", "says-little", "number"),
         *("group", "group-with-ribbons", "division", "division-with-ribbons"),
     ],
     "setting": [*keys_of(School), *(f"lesson.{key}" for key in LessonFile.model_fields)],

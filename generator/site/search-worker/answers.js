@@ -1,9 +1,11 @@
 // Stands before the theme's search worker and reads what is asked before it does: words that the handbook does not have
-// are asked as the nearest that it has, and the answer says so. Words that it has go through untouched.
+// are asked as the nearest that it has, and the answer says so; of a sentence only the words are asked that say something.
 
 const SETUP = 0;
 const QUERY = 2;
 const RESULT = 3;
+
+const SAYS_LITTLE = new Set(handbook.words.phrases["search.says-little"].split(/\s+/));
 
 /** @type {Map<string, number>} every word of the handbook, with how many pages have it, in a heading or tag ten times */
 let words = new Map();
@@ -36,12 +38,26 @@ function forgiven(asked) {
   });
 }
 
+/**
+ * @param {string} asked
+ * @returns {string} the same for the theme: without the words that say little, if two others are left; and a word of one
+ *   or two letters that is finished ends there, where the theme would take it for the beginning of a longer one
+ */
+function sharpened(asked) {
+  const words = asked.trim().split(/\s+/);
+  const saysMuch = (word) => !SAYS_LITTLE.has(word.toLowerCase());
+  const kept = words.filter(saysMuch).length > 1 ? words.filter(saysMuch) : words;
+  const isFinished = (place) => place < kept.length - 1 || asked.endsWith(" ");
+  return kept.map((word, place) => (/^[\p{L}\d]{1,2}$/u.test(word) && isFinished(place) ? `${word}^1` : word)).join(" ");
+}
+
 addEventListener("message", ({ data: message }) => {
   if (message.type === SETUP) keepWordsOfIndex();
   if (message.type !== QUERY) return;
   const asked = message.data;
-  message.data = forgiven(asked);
-  question = { asked, shown: message.data === asked ? undefined : message.data };
+  const shown = forgiven(asked);
+  message.data = sharpened(shown);
+  question = { asked, shown: shown === asked ? undefined : shown };
 });
 
 const answer = self.postMessage.bind(self);

@@ -1,12 +1,14 @@
 // How near a typed word is to a word of the handbook, and the nearest of all.
-// A letter too many, too few or another costs 1; what fingers and ears do all the time costs less: a letter doubled or
-// two letters swapped, a vowel for a vowel, one of two keys or sounds that lie side by side.
+// A letter too many, too few or another costs 1; what fingers and ears do all the time costs less: a letter doubled, two
+// letters swapped, letters that sound alike or lie side by side on the keyboard, a vowel too many or too few.
 
 const DOUBLED = 0.5;
 const SWAPPED = 0.6;
-const VOWEL = 0.6;
+const ALIKE = 0.6;
 const NEIGHBOUR = 0.8;
+const VOWEL = 0.8;
 const UNFINISHED = 0.3; // the end of a word that is not typed, however long: the search looks for beginnings
+const VOWELS = "aeiou";
 const KEYS = "qwertyuiop asdfghjkl zxcvbnm qaz wsx edc rfv tgb yhn ujm ik ol"; // along the rows, and down
 const SOUNDS = "ck ks sz fv kq gj dt iy mn";
 const SHORTEST = 5; // shorter words have too many neighbours
@@ -19,9 +21,19 @@ const LONG = 8; // from here on as much again is forgiven
  */
 function costOfLetter(one, other) {
   if (one === other) return 0;
-  if ("aeiou".includes(one) && "aeiou".includes(other)) return VOWEL;
-  const sideBySide = [one + other, other + one].some((pair) => KEYS.includes(pair) || SOUNDS.includes(pair));
-  return sideBySide ? NEIGHBOUR : 1;
+  const isIn = (pairs) => pairs.includes(one + other) || pairs.includes(other + one);
+  if ((VOWELS.includes(one) && VOWELS.includes(other)) || isIn(SOUNDS)) return ALIKE;
+  return isIn(KEYS) ? NEIGHBOUR : 1;
+}
+
+/**
+ * @param {string} text
+ * @param {number} place
+ * @returns {number} what it costs to have typed the letter there in vain, or not at all
+ */
+function costOfExtra(text, place) {
+  if (text[place] === text[place - 1]) return DOUBLED;
+  return VOWELS.includes(text[place]) ? VOWEL : 1;
 }
 
 /**
@@ -30,7 +42,6 @@ function costOfLetter(one, other) {
  * @returns {number} the least that it costs to have typed one for the other
  */
 function distance(typed, word) {
-  const costOfExtra = (text, place) => (text[place] === text[place - 1] ? DOUBLED : 1);
   let beforeLast = [];
   let last = [0];
   for (let column = 0; column < word.length; column++) last.push(last[column] + costOfExtra(word, column));

@@ -1,5 +1,5 @@
-// A question about numbers is answered first by the lesson for just that division, if the handbook has one, and then by
-// the page for today's number with it filled in, if the handbook has that page.
+// A question about numbers is answered first by the lesson for just that division, if the handbook has one; then by the
+// page for today's number with it filled in, if the handbook has that page; then by other lessons of that number.
 
 /**
  * @param {Division} asked
@@ -27,11 +27,17 @@ function titleOf({ dividend, divisor, ribbons }) {
 function withNumbersFirst(asked, items) {
   const division = divisionAsked(asked);
   if (!division) return items;
-  const lesson = handbook.lessons.find((one) => ["dividend", "divisor", "ribbons"].every((key) => one[key] === division[key]));
-  const isLesson = ([{ location }]) => lesson && location.split("#")[0] === lesson.page;
+  const { dividend, divisor, ribbons } = division;
+  const ofNumber = handbook.lessons.filter((lesson) => lesson.dividend === dividend);
+  const ofDivision = ofNumber.filter((lesson) => lesson.divisor === divisor && lesson.ribbons === ribbons);
+  const isOneOf = (lessons, [{ location }]) => lessons.some(({ page }) => page === location.split("#")[0]);
+
+  // Enter opens what has the highest score.
   const best = Math.max(0, ...items.map(([{ score }]) => score));
-  const first = items.filter(isLesson);
+  const first = items.filter((item) => isOneOf(ofDivision, item));
+  for (const parts of first) parts[0].score = best + 2;
   const today = { location: addressOf(division), title: titleOf(division), text: "", terms: {}, score: best + 1 };
-  for (const parts of first) parts[0].score = best + 2; // Enter opens what has the highest score
-  return [...first, ...(handbook.today ? [[today]] : []), ...items.filter((item) => !isLesson(item))];
+  const others = items.filter((item) => !first.includes(item));
+  const near = others.filter((item) => isOneOf(ofNumber, item));
+  return [...first, ...(handbook.today ? [[today]] : []), ...near, ...others.filter((item) => !near.includes(item))];
 }
