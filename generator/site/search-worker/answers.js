@@ -40,11 +40,12 @@ function forgiven(asked) {
 
 /**
  * @param {string} asked
- * @returns {string} the same for the theme: without the words that say little, if two others are left; and a word of one
- *   or two letters that is finished ends there, where the theme would take it for the beginning of a longer one
+ * @returns {string} the same for the theme: without the words that say little, if two others are left; a number without
+ *   its mark; and a word of one or two letters that is finished ends there, where the theme would take it for the
+ *   beginning of a longer one
  */
 function sharpened(asked) {
-  const words = asked.trim().split(/\s+/);
+  const words = (divisionAsked(asked) ? withoutMarks(asked) : asked).trim().split(/\s+/);
   const saysMuch = (word) => !SAYS_LITTLE.has(word.toLowerCase());
   const kept = words.filter(saysMuch).length > 1 ? words.filter(saysMuch) : words;
   const isFinished = (place) => place < kept.length - 1 || asked.endsWith(" ");

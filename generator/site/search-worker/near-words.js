@@ -1,6 +1,6 @@
 // How near a typed word is to a word of the handbook, and the nearest of all.
-// A letter too many, too few or another costs 1; what fingers and ears do all the time costs less: a letter doubled, two
-// letters swapped, letters that sound alike or lie side by side on the keyboard, a vowel too many or too few.
+// A letter too many, too few or another costs 1; what fingers and ears do all the time costs less: a letter doubled, ck
+// for k, two letters swapped, letters that sound alike or lie side by side on the keyboard, a vowel too many or too few.
 
 const DOUBLED = 0.5;
 const SWAPPED = 0.6;
@@ -32,7 +32,7 @@ function costOfLetter(one, other) {
  * @returns {number} what it costs to have typed the letter there in vain, or not at all
  */
 function costOfExtra(text, place) {
-  if (text[place] === text[place - 1]) return DOUBLED;
+  if (text[place] === text[place - 1] || text.startsWith("ck", place)) return DOUBLED;
   return VOWELS.includes(text[place]) ? VOWEL : 1;
 }
 

@@ -18,14 +18,15 @@ const NUMBERS_IN_WORDS = new Map(
     .filter(([, number]) => number > 0),
 );
 
+/** @type {(text: string) => string} 5230 for 5,230 */
+const withoutMarks = (text) => text.replace(/(\d)[,.'’\u2009\u202f\u00a0](?=\d{3}(?!\d))/g, "$1");
+
 /**
  * @param {string} text
  * @returns {(string | number)[]} its words and numbers in order, numbers in words and with a mark among them
  */
 function wordsAndNumbers(text) {
-  const found = text
-    .toLowerCase()
-    .replace(/(\d)[,.'’\u2009\u202f\u00a0](?=\d{3}(?!\d))/g, "$1")
+  const found = withoutMarks(text.toLowerCase())
     .replaceAll("’", "'")
     .match(/[\p{L}\p{N}']+/gu);
   const words = [];
