@@ -24,7 +24,7 @@ _BLOCKS = frozenset(
 )
 _COMMENT = re.compile(r"<!--.*?-->", re.DOTALL)
 _GLANCE = re.compile(r"<dl\b[^>]* data-dividend=[^>]*>")
-_OF_A_PLAN = re.compile(r"^\d.*-")  # a place on a sheet: 5230-among-4-tens
+_OF_A_PLAN = re.compile(r"^.+-(?=(?:units|tens|hundreds|thousands)$)")  # a place on a sheet: 5230-among-4-tens
 _HEADINGS = frozenset({"h2", "h3", "h4", "h5"})
 
 
