@@ -15,8 +15,10 @@ from generator.engine.numbers import (
     Remainder,
     Zeros,
     best_first,
+    digits_must_repeat,
     numbers,
     numbers_of_kind,
+    offer,
     reckon,
 )
 from generator.engine.places import place_name
@@ -78,6 +80,17 @@ def test_every_kind_best_first(engine: Engine, divisor: int) -> None:
     for (_, kind, owned), answer in zip(calls, engine.answers(function, calls), strict=True):
         found = numbers_of_kind(divisor, kind, shelf.owned if owned else None)
         assert answer == as_json(best_first(divisor, found)), (kind, owned)
+
+
+def test_what_is_offered_where_a_kind_has_no_number_of_four_digits(engine: Engine) -> None:
+    calls = [(divisor, kind) for divisor in range(1, 13) for kind in NUMBER_KINDS]
+    function = """([divisor, kind]) => {
+      const found = sharing.numbers.offer(divisor, kind);
+      return [bare(found), sharing.numbers.digitsMustRepeat(found.numbers)];
+    }"""
+    for call, answer in zip(calls, engine.answers(function, calls), strict=True):
+        found = offer(*call)
+        assert answer == as_json([found, digits_must_repeat(found.numbers)]), call
 
 
 def test_the_kinds_come_in_the_same_order(engine: Engine) -> None:
