@@ -6,22 +6,19 @@ import json
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 
+import yaml
 from py_mini_racer import MiniRacer
 
 from generator import HANDBOOK
 from generator.pages.kinds import script_data
+from generator.site.render import MKDOCS_YML
 from generator.source.library import load
 from generator.words.phrases import Phrases
 
 FOLDER = HANDBOOK / "theme" / "js"
 SECONDS = 120
-IN_ORDER = (
-    *(f"sharing/{name}.js" for name in ("places", "dealing", "division", "features", "shelf", "length")),
-    *(f"sharing/{name}.js" for name in ("numbers", "observations", "occasions", "misreadings", "slips")),
-    *(f"sharing/{name}.js" for name in ("movements", "shortest", "repairs", "diagnosis")),
-    *(f"words/{name}.js" for name in ("phrases", "numbers", "repairs", "slips")),
-    "sharing/asked.js",
-)
+LOADED = yaml.safe_load(MKDOCS_YML.read_text("utf-8"))["extra"]["scripts"]["today"]
+IN_ORDER = [script.removeprefix("js/") for script in LOADED if script.startswith(("js/sharing/", "js/words/"))]
 
 # A value without the names in it, as Python's named tuples are in JSON; and what is refused, in the words of its error.
 HELPERS = """

@@ -2,7 +2,7 @@
 "use strict";
 ((sharing) => {
   const { placesHeld, digitsOf, sum, downFrom, at } = sharing.places;
-  const { diagnose } = sharing.diagnosis;
+  const { diagnoser } = sharing.diagnosis;
   const { explain } = sharing.slipWords;
   const { placeWord } = sharing.numberWords;
   const { wholeNumber, readSeen } = sharing.address;
@@ -24,6 +24,7 @@
       field(say(division.ribbons ? "today.tray-for" : "today.tray", { tray: index + 1, stands_for }), `tray-${index + 1}`, value),
     );
     fields.push(field(say("today.left-over"), "tray-left", left));
+    const diagnose = diagnoser(division.dividend, division.divisor, division.ribbons);
     byId("trays-seen").replaceChildren(...fields.map(({ whole }) => whole));
     const read = () => {
       const values = fields.map(({ input }) => wholeNumber(input.value));
@@ -37,7 +38,7 @@
     const answer = () => {
       const now = read();
       if (!now) return;
-      tell(division, now.seen, now.left);
+      tell(division, diagnose, now.seen, now.left);
       changed(now.seen, now.left);
     };
     for (const { input } of fields) input.addEventListener("change", answer);
@@ -49,7 +50,7 @@
         });
       }
     }
-    tell(division, seen, left);
+    tell(division, diagnose, seen, left);
   };
 
   const field = (name, id, value) => {
@@ -61,12 +62,12 @@
     return { whole, input, steps };
   };
 
-  const tell = (division, seen, left) => {
+  const tell = (division, diagnose, seen, left) => {
     const { words } = sharing.handbook;
     const told = byId("not-right-told");
     const total = sum(seen.map(({ value }) => value)) + left;
     byId("not-right-total").textContent = totalWords(total, division.dividend);
-    const { consistent, causes } = diagnose(division.dividend, division.divisor, seen, left, division.ribbons);
+    const { consistent, causes } = diagnose(seen, left);
     if (consistent) {
       told.replaceChildren(element("p.right", {}, say("today.all-right")));
       return;
