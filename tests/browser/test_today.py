@@ -36,6 +36,7 @@ def test_a_number_and_a_group_are_answered_while_they_are_typed(visit: Visit) ->
     expect(page.locator("#answer-each")).to_have_text("Each has 721, and 1 is left over.")
     expect(page.locator("#answer-name")).to_have_text("4,327 among six")
     assert page.url.endswith("#number=4327&children=6")
+    expect(page.locator("#answer-length")).to_contain_text("minutes")
     expect(page.locator("#shelf-verdict")).to_have_text("Enough for this number.")
     expect(page.locator("#nearest")).to_contain_text("4,326 nothing left over")
     page.get_by_role("button", name="One child fewer").click()

@@ -28,6 +28,7 @@ def known(sources: Sources, words: Phrases) -> dict[str, Any]:
         "shelf": school.shelf.model_dump(),
         "sizes": school.groups.sizes,
         "time": school.time.model_dump(),
+        "look_first": school.look_first,
         "lessons": [
             {
                 "page": address(link.path),

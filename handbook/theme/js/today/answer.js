@@ -3,6 +3,7 @@
 ((sharing) => {
   const { placeName, downFrom, placesHeld } = sharing.places;
   const { needs, shortages } = sharing.shelf;
+  const { lessonLength } = sharing.length;
   const { divisionName, wayOfSharing } = sharing.titles;
   const { nearestOf } = sharing.nearest;
   const { write } = sharing.address;
@@ -15,6 +16,7 @@
     byId("answer-name").textContent = divisionName(words, division);
     byId("answer-each").replaceChildren(...eachHas(division));
     byId("answer-way").textContent = say("today.way", { way: wayOfSharing(words, division) });
+    byId("answer-length").textContent = say("glance.minutes", lessonLength(division, sharing.handbook.time));
     const own = lessons.find((one) => one.dividend === dividend && one.divisor === divisor && one.ribbons === ribbons);
     byId("answer-lesson").replaceChildren(
       ...(own ? [say("today.lesson"), " ", element("a", { href: own.page }, own.title)] : []),

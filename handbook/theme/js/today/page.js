@@ -12,7 +12,7 @@
 
   const answer = (asked) => {
     shown = asked;
-    const division = workOut(asked.number, asked.children, { ribbons: asked.ribbons });
+    const division = workOut(asked.number, asked.children, { ribbons: asked.ribbons, lookFirst: sharing.handbook.look_first });
     sharing.answer.show(asked, division, sharing.todaysShelf.shelf());
     sharing.notRight.show(division, location.hash, (seen, left) => {
       history.replaceState(null, "", write(asked) + writeSeen(seen, left));
