@@ -128,9 +128,12 @@ def _minutes(on: On) -> int:
 
 
 def _length(on: On) -> int:
-    """Minutes of the whole lesson where they are said before those of handling, up to the next five."""
-    if not on.match["handling"]:
-        return _minutes(on)
+    """Minutes of the whole lesson where they are said before those of handling."""
+    return _whole_lesson(on) if on.match["handling"] else _minutes(on)
+
+
+def _whole_lesson(on: On) -> int:
+    """Minutes from setting out to putting away, up to the next five."""
     sharing, time = on.sharing, on.time
     small_cards = sum(sharing.mat[width] * len(cards(sharing.quotient)) for width in sharing.mat.widths)
     seconds = sharing.handlings * time.seconds_per_handling + len(sharing.stages) * time.seconds_of_words
@@ -357,7 +360,7 @@ VALUES = {
     "Left over": about("left over", rf"(?P<n>{SMALL})", n=lambda on: on.sharing.remainder),
     "Exchanges": about("exchanges", _SENT, n=lambda on: on.sharing.exchanges, at=lambda on: _sent_by(on.sharing)),
     "Handlings": about("handlings", rf"(?P<n>{N})", n=lambda on: on.sharing.handlings),
-    "Minutes of moving pieces": about("minutes", rf"(?P<n>{N})", n=_minutes),
+    "Minutes of the lesson": about("minutes", rf"(?P<n>{N})", n=_whole_lesson),
     "Large cards": about("cards", rf"(?P<c>{CARDS})", c=lambda on: cards(on.sharing.dividend)),
     "Small cards of each child": about("cards", rf"(?P<c>{CARDS})", c=lambda on: cards(on.sharing.quotient)),
     "Out of the bank at most": about("pieces", rf"(?P<p>{PIECES})", p=lambda on: pieces(on.sharing.pieces_needed)),

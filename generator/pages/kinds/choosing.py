@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from datetime import date
 from typing import Any
 
+from generator.engine.length import lesson_length
 from generator.engine.numbers import (
     NUMBER_KINDS,
     Choice,
@@ -123,7 +124,7 @@ def _ready(sharing: Sharing, shelf: Shelf, lesson: LessonLink | None, writer: Wr
     needed = needs(sharing)
     return {
         "sharing": sharing,
-        "minutes": needed.minutes(writer.school.time.seconds_per_handling),
+        "length": lesson_length(sharing, writer.school.time.pace),
         "shortages": shortages(needed, shelf),
         "lesson": lesson,
     }

@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date
 from typing import Any
 
+from generator.engine.length import lesson_length
 from generator.engine.shelf import needs, shortages
 from generator.pages.writing.links import StepLink, lesson_link, step_link
 from generator.pages.writing.page import Page, front_matter
@@ -27,6 +28,7 @@ def write_step(given: tuple[Writer, tuple[StepLink, ...]], step: Step) -> Page:
         "previous": steps[at - 1] if at else None,
         "next": steps[at + 1] if at + 1 < len(steps) else None,
         "cards_path": link.cards_path,
+        "plans_path": link.plans_path,
     }
     body, pictures = writer.render("step.md.jinja", link.path, data)
     meta = front_matter(step.new.split(". ")[0], (*step.tags, step.short), step.reviewed, writer.school.review.months)
@@ -41,7 +43,7 @@ def _row(lesson: Lesson, writer: Writer) -> dict[str, Any]:
     return {
         "link": link,
         "reason": lesson.reason,
-        "minutes": needed.minutes(school.time.seconds_per_handling),
+        "length": lesson_length(link.sharing, school.time.pace),
         "shortages": shortages(needed, school.shelf.owned),
     }
 
