@@ -1,4 +1,4 @@
-"""Numbers for a group are one table: a reader who asks for one kind sees that kind alone."""
+"""A number for today: one that is asked on the first page, or ready ones, of which a reader can see one kind alone."""
 
 from __future__ import annotations
 
@@ -33,3 +33,17 @@ def test_how_many_pieces_are_out_is_shown_to_those_who_ask(chromium: Browser, si
         expect(head).to_be_hidden()
         visit.page.get_by_role("checkbox").check()
         expect(head).to_be_visible()
+
+
+def test_a_number_on_the_first_page_leads_to_its_answer(chromium: Browser, site: Path) -> None:
+    with visiting(chromium) as visit:
+        visit.page.goto((site / "index.html").as_uri())
+        visit.page.get_by_label("Today’s number", exact=True).fill("4,327")
+        visit.page.get_by_label("Children", exact=True).fill("13")
+        visit.page.keyboard.press("Enter")
+        assert visit.page.url == (site / "index.html").as_uri(), "thirteen are too many"
+        visit.page.get_by_label("Children", exact=True).fill("6")
+        visit.page.keyboard.press("Enter")
+        visit.page.wait_for_url("**/today.html#number=4327&children=6")
+        expect(visit.page.locator("#answer-name")).to_contain_text("4,327")
+        assert visit.errors == []

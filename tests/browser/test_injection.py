@@ -26,7 +26,7 @@ SHORT = 40  # characters that every place has room for
 CODE_IN_THE_PAGE = """() => [...document.querySelectorAll("*")].flatMap(element => [...element.attributes]
   .filter(({name, value}) => name.startsWith("on") || /^\\s*(javascript|data|vbscript):/i.test(value))
   .map(({name, value}) => `${element.tagName} ${name}=${value}`))"""
-FOREIGN = "math, object, embed, base, body style, iframe, form:not([class^=md-]), meta[http-equiv=refresh], bdo"
+FOREIGN = "math, object, embed, base, body style, iframe, form:not([class^=md-], .ask), meta[http-equiv=refresh], bdo"
 
 # Waits until every image has loaded or failed, as those would that run something then.
 IMAGES_HAVE_ENDED = """async () => {
