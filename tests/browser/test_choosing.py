@@ -38,11 +38,11 @@ def test_how_many_pieces_are_out_is_shown_to_those_who_ask(chromium: Browser, si
 def test_a_number_on_the_first_page_leads_to_its_answer(chromium: Browser, site: Path) -> None:
     with visiting(chromium) as visit:
         visit.page.goto((site / "index.html").as_uri())
-        visit.page.get_by_label("Today’s number", exact=True).fill("4,327")
-        visit.page.get_by_label("Children", exact=True).fill("13")
+        visit.page.locator("#today-number").fill("4,327")
+        visit.page.locator("#today-children").fill("13")
         visit.page.keyboard.press("Enter")
         assert visit.page.url == (site / "index.html").as_uri(), "thirteen are too many"
-        visit.page.get_by_label("Children", exact=True).fill("6")
+        visit.page.locator("#today-children").fill("6")
         visit.page.keyboard.press("Enter")
         visit.page.wait_for_url("**/today.html#number=4327&children=6")
         expect(visit.page.locator("#answer-name")).to_contain_text("4,327")
