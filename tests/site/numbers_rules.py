@@ -360,6 +360,7 @@ VALUES = {
     "Left over": about("left over", rf"(?P<n>{SMALL})", n=lambda on: on.sharing.remainder),
     "Exchanges": about("exchanges", _SENT, n=lambda on: on.sharing.exchanges, at=lambda on: _sent_by(on.sharing)),
     "Handlings": about("handlings", rf"(?P<n>{N})", n=lambda on: on.sharing.handlings),
+    "Minutes of moving pieces": about("minutes", rf"(?P<n>{N})", n=_minutes),
     "Minutes of the lesson": about("minutes", rf"(?P<n>{N})", n=_whole_lesson),
     "Large cards": about("cards", rf"(?P<c>{CARDS})", c=lambda on: cards(on.sharing.dividend)),
     "Small cards of each child": about("cards", rf"(?P<c>{CARDS})", c=lambda on: cards(on.sharing.quotient)),
