@@ -6,10 +6,12 @@ from collections.abc import Iterable
 
 from generator.pages.handbook import Handbook, Section
 from generator.pages.kinds.a_z import PATH as A_Z
+from generator.pages.kinds.today import PATH as TODAY
 from generator.pages.writing.page import Page, address
 from generator.site.book import BOOK, Book, BookPart
 
 _ALONE = ("new-here", "when-it-goes-wrong", "reference")
+_AT_A_COMPUTER = (A_Z, TODAY, "for-the-school/")
 _OF_A_STEP = ("/index.md", "/plans.md", "/cards.md")
 
 
@@ -17,10 +19,14 @@ def books(handbook: Handbook, title: str, plans_title: str) -> list[Book]:
     """The book of everything, called by a title, and those of its parts.
 
     A lesson is bound as its plan: its page is made for the screen. The plans come first, because their sheets are
-    known. Left out are cards, which are cut, and the pages of nothing but links: the first page and the A-Z.
+    known. Left out are cards, which are cut, the first page, which is nothing but links, and what is used at a
+    computer.
     """
     lessons, *sections = handbook.sections
-    others = [Section(each.title, tuple(page for page in each.pages if page.path != A_Z)) for each in sections]
+    kept = [
+        (each.title, [page for page in each.pages if not page.path.startswith(_AT_A_COMPUTER)]) for each in sections
+    ]
+    others = [Section(title, tuple(pages)) for title, pages in kept if pages]
     plans = BookPart(plans_title, _addresses(page for page in lessons.pages if page.path.endswith("/plans.md")))
     overviews = BookPart(lessons.title, _addresses(page for page in lessons.pages if page.path.endswith("/index.md")))
     as_plans = {address(page.path): _plan_of(page.path) for page in lessons.pages if not page.path.endswith(_OF_A_STEP)}
