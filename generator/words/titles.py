@@ -16,8 +16,12 @@ def division_name(words: Phrases, sharing: Sharing) -> str:
 
 def lesson_title(words: Phrases, sharing: Sharing) -> str:
     """'5,230 among four: exchange out of thousands and tens, two left over'."""
-    way = in_a_row(words, [way_of_sharing(words, sharing), *_left_over(words, sharing)])
-    return words.say("title.lesson", division=division_name(words, sharing), way=way)
+    return words.say("title.lesson", division=division_name(words, sharing), way=way_to_the_end(words, sharing))
+
+
+def way_to_the_end(words: Phrases, sharing: Sharing) -> str:
+    """How it goes and what is left over: 'exchange out of thousands and tens, two left over'."""
+    return in_a_row(words, [way_of_sharing(words, sharing), *_left_over(words, sharing)])
 
 
 def way_of_sharing(words: Phrases, sharing: Sharing) -> str:

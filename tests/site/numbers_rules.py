@@ -115,6 +115,18 @@ def dealt_at(sharing: Sharing, level: int) -> set[tuple[int, int]]:
     return {(level + width, 10**width) for width in sharing.mat.widths}
 
 
+def _dealt(on: On) -> set[int]:
+    return {on.at.level}
+
+
+def _sent_at_once(on: On) -> int:
+    """How many pieces of a place go to the bank for a round to come, or once no round of the stage is left."""
+    rounds = [number for number, step in enumerate(on.at.steps) if step.action is Action.DEAL]
+    end = rounds[-1] + 1 if rounds else 0
+    steps = on.at.steps[:end] if on.match["between"] else on.at.steps[end:]
+    return sum(step.action is Action.EXCHANGE and step.place == on.place("place") for step in steps)
+
+
 def _sent_by(sharing: Sharing) -> set[int]:
     return {step.place for step in sharing.steps if step.action is Action.EXCHANGE}
 
@@ -253,6 +265,7 @@ RULES = (
     ),
     about("exchanges", "shares out as it lies", so=lambda on: not on.sharing.exchanges + on.sharing.remainder),
     about("children", rf"(?P<n>{N}) (?:child|children) on the mat", n=lambda on: on.sharing.sharers),
+    about("children", rf"^(?P<n>{N}) children$", n=lambda on: on.sharing.sharers),
     about("children", rf"(?P<n>{N}) (?:trays?, one for each child|empty trays?)", n=lambda on: on.sharing.sharers),
     about(
         "children",
@@ -325,7 +338,22 @@ RULES = (
         "too few to go round(?!,)|nothing here|: no round|Not one whole round|Nothing can be given out",
         so=lambda on: on.at.rounds == 0,
     ),
-    at_place("exchanges", rf"(?P<n>{N})(?: (?P<place>{PLACE}))? to the bank", n=lambda on: on.sent),
+    at_place("rounds", rf"Give each tray (?P<n>{N}) (?P<place>{PLACE})", n=lambda on: on.at.rounds, place=_dealt),
+    at_place(
+        "rounds",
+        rf"Give {ONE_FOR_EACH}: (?P<n>{N}) rounds?",
+        n=lambda on: on.at.rounds,
+        so=lambda on: served(on) == dealt_at(on.sharing, on.at.level),
+    ),
+    at_place(
+        "exchanges",
+        rf"(?P<between>Between the rounds, )?[Tt]ake (?P<n>{N}) (?P<place>{PLACE}) to the bank"
+        rf" and bring (?P<back>{N}) (?P<below>{PLACE}) back",
+        n=_sent_at_once,
+        back=lambda on: 10 * _sent_at_once(on),
+        so=lambda on: on.place("below") == on.place("place") - 1,
+    ),
+    at_place("exchanges", rf"(?<!ake )(?P<n>{N})(?: (?P<place>{PLACE}))? to the bank(?! and)", n=lambda on: on.sent),
     at_place(
         "exchanges",
         rf"{N} (?P<place>{PLACE}) to the bank, (?P<back>{N}) (?P<below>{PLACE}) back",
@@ -341,7 +369,7 @@ RULES = (
 )
 
 # Numbers that say nothing about a division.
-NOT_ABOUT_IT = re.compile(rf"(?:we have|ours end at) {N}")
+NOT_ABOUT_IT = re.compile(rf"(?:we have|ours end at) {N}|{N} more things that you may see|one table: {N} lines?")
 
 _SENT = rf"(?P<n>{SMALL})(?:, out of (?P<at>.+))?"
 

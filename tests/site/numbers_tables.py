@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import re
+from functools import partial
 
 from generator.engine.sharing import Sharing
 from generator.engine.steps import Action, Step
-from tests.site.numbers_rules import Parts, Rule, about, dealt_at, pieces, served
+from tests.site.numbers_rules import On, Parts, Rule, about, dealt_at, pieces, served
 from tests.site.numbers_words import ONE_FOR_EACH, PLACE, N, Right
 from tests.site.page_text import PLACES, Block
 
-_BACK_TOGETHER = ("On all trays", "Left over", "Changed up from below", "Together", "Stay", "Changed up")
 _TWO_TRAYS = rf"(?P<ahead>{N}) (?:has|have) (?P<first>{N}) (?P<behind>{N}) (?:has|have) (?P<others>{N})"
 
 
@@ -38,7 +38,7 @@ def _step_rules(block: Block, sharing: Sharing) -> tuple[Rule, ...]:
         return (_is("steps", sharing.to_share(step.after)),)
     if side == "In the middle":
         return (_is("steps", step.after.middle[_place_worth(worth)]),)
-    if side == "Bank so far: gained or gave":
+    if side.startswith("The bank so far"):
         return (_is("steps", sharing.bank(step.after)[_place_worth(worth)]),)
     if tray := re.fullmatch(rf"Each tray|Tray for ({N})", side):
         return _tray_rules(sharing, step, int(tray[1] or 1))
@@ -106,7 +106,7 @@ def _place_rules(block: Block, sharing: Sharing) -> tuple[Rule, ...]:
 
 def _back_together_rules(block: Block, sharing: Sharing) -> tuple[Rule, ...]:
     """From the units up: what lies on the trays and apart, with what comes up, is the digit of the number."""
-    if block.row not in PLACES or block.label not in _BACK_TOGETHER:
+    if block.row not in PLACES:
         return ()
     place = PLACES[block.row]
     apart = sharing.end.middle
@@ -115,17 +115,24 @@ def _back_together_rules(block: Block, sharing: Sharing) -> tuple[Rule, ...]:
         brought = up
         together = _on_trays(sharing, at) + apart[at] + brought
         up = together // 10
-    right = {
-        "On all trays": _on_trays(sharing, place),
-        "Left over": apart[place],
-        "Changed up from below": brought,
-        "Together": together,
-        "Stay": together % 10,
-    }
-    if block.label in right:
-        return (_is("back together", right[block.label]),)
-    pattern = rf"(?P<ten>{N}) for (?P<one>{N})" if up else "(?P<one>0)"
-    return (about("back together", pattern, one=lambda _: up, **({"ten": lambda _: 10 * up} if up else {})),)
+    if block.label == "Stays":
+        return (_is("back together", together % 10),)
+    if block.label == "Changed up":
+        pattern = rf"(?P<ten>{N}) for (?P<one>{N} {PLACE})" if up else "(?P<none>nothing)"
+        right: Parts = {"ten": lambda _: 10 * up, "one": lambda _: {place + 1: up}} if up else {"none": lambda _: 0}
+        return (about("back together", pattern, **right),)
+    parts = {"on the trays": _on_trays(sharing, place), "kept apart": apart[place], "changed up": brought}
+    there = {name: pieces for name, pieces in parts.items() if pieces}
+    named = {name.replace(" ", "_"): pieces for name, pieces in there.items()}
+    pattern = r" \+ ".join(rf"(?P<{name.replace(' ', '_')}>{N}) {name}" for name in there) or "(?P<none>nothing)"
+    rights: Parts = {name: partial(_always, pieces) for name, pieces in named.items()} or {"none": lambda _: 0}
+    if len(there) > 1:
+        pattern, rights = rf"{pattern} = (?P<sum>{N})", {**rights, "sum": lambda _: together}
+    return (about("back together", pattern, **rights),)
+
+
+def _always(right: Right, _: On) -> Right:
+    return right
 
 
 def _digit(number: int, place: int) -> int:

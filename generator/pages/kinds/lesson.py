@@ -11,16 +11,19 @@ from generator.engine.features import Features, features_of
 from generator.engine.length import lesson_length
 from generator.engine.numbers import Choice, Remainder, best_first, numbers
 from generator.engine.observations import Observation, beads_on
-from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import Shelf, needs, shortages
-from generator.pages.kinds.views import check_rows, stage_views
+from generator.pages.kinds.views import stage_views
 from generator.pages.writing.links import LessonLink, StepLink, step_link
 from generator.pages.writing.page import Page, front_matter
 from generator.pages.writing.template_names import Writer
 from generator.source.models import MOST_CHILDREN, Lesson, Step
+from generator.words.lesson import cards_at_the_close, put_together, screens, to_set_out, told_places
+from generator.words.material import shortage, what_is_seen
 from generator.words.phrases import Phrases
-from generator.words.titles import way_of_sharing
+from generator.words.spoken import opening
+from generator.words.symptoms import told_symptom
+from generator.words.titles import division_name, way_of_sharing, way_to_the_end
 
 _BOOST = 0.4
 """What the words of a lesson count in a search: there are many lessons, and a general question is not for them."""
@@ -58,29 +61,37 @@ def write_lesson(writer: Writer, placed: PlacedLesson) -> Page:
     tags = (*typed, *lesson.tags)
     meta = front_matter(lesson.reason, tags, lesson.reviewed, writer.school.review.months)
     meta["search"] = {"boost": _BOOST}
+    meta["scripts"] = "lesson"
+    meta["hide"] = ["navigation", "toc"]  # the page has its own row of links, and wants the width
     return Page(link.path, link.title, meta, body, pictures)
 
 
 def told(placed: PlacedLesson, writer: Writer) -> dict[str, Any]:
-    """Everything that the template of a lesson asks for. `from_bank` is what the bank must hold besides."""
-    sharing, shelf = placed.link.sharing, writer.school.shelf.owned
+    """Everything that the template of a lesson asks for."""
+    sharing, shelf, words = placed.link.sharing, writer.school.shelf.owned, writer.phrases
     needed = needs(sharing)
+    places = told_places(words, sharing)
+    right = Observation(beads_on(sharing.trays(sharing.end)), sharing.remainder)
     return {
         "lesson": placed.lesson,
         "step": placed.step,
         "position": placed.position,
-        "title": placed.link.title,
+        "division": division_name(words, sharing),
+        "way": way_to_the_end(words, sharing),
         "sharing": sharing,
         "features": features_of(sharing),
-        "needed": needed,
         "length": lesson_length(sharing, writer.school.time.pace),
-        "short_of": shortages(needed, shelf),
-        "from_bank": Counts(most - laid for most, laid in zip(needed.pieces, sharing.start, strict=True)),
+        "short_of": [shortage(words, short) for short in shortages(needed, shelf)],
+        "screens": screens(words, places),
+        "set_out": to_set_out(words, sharing),
+        "opening": placed.lesson.opening or opening(words, sharing),
+        "places": places,
+        "cards": cards_at_the_close(words, sharing),
+        "check": put_together(words, sharing),
+        "right": what_is_seen(words, right, sharing.ribbons),
+        "symptoms": [told_symptom(words, symptom, sharing) for symptom in telling_slips(sharing)],
         "stages": stage_views(sharing),
-        "check": check_rows(sharing),
-        "right": Observation(beads_on(sharing.trays(sharing.end)), sharing.remainder),
-        "symptoms": telling_slips(sharing),
-        "neighbours": [] if sharing.ribbons else _neighbours(sharing, shelf, writer.phrases),
+        "neighbours": [] if sharing.ribbons else _neighbours(sharing, shelf, words),
         "previous": placed.previous,
         "next": placed.next,
     }

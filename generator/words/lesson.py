@@ -1,0 +1,186 @@
+"""A lesson as its page tells it: what is set out, every place, the cards at the close, and putting it back together."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import groupby
+from typing import NamedTuple
+
+from generator.engine.features import features_of
+from generator.engine.places import Counts, place_name
+from generator.engine.sharing import Sharing, Stage
+from generator.engine.shelf import needs
+from generator.words.hands import hands_at
+from generator.words.material import card_values, ribbons_worn, small_cards
+from generator.words.numbers import capital, number_words, piece, pieces, place_word
+from generator.words.phrases import Phrases
+from generator.words.spoken import GUIDE, Said, said_at
+from generator.words.stages import stage_alternative, stage_heading
+
+
+class Speech(NamedTuple):
+    """What one person says without a break; `who` is a key of the school's roles."""
+
+    who: str
+    sentences: tuple[str, ...]
+
+
+class ToldPart(NamedTuple):
+    """What is said and done in a part of a place."""
+
+    said: tuple[Speech, ...]
+    hands: str
+
+
+class ToldPlace(NamedTuple):
+    """One place: its heading, its figure in words, what happens there, and what happens once no round is left."""
+
+    level: int
+    heading: str
+    alternative: str
+    sharing_out: ToldPart
+    at_the_bank: ToldPart | None
+
+
+def told_places(words: Phrases, sharing: Sharing) -> tuple[ToldPlace, ...]:
+    """Every place from the largest to the units."""
+    return tuple(_told_place(words, sharing, stage) for stage in sharing.stages)
+
+
+def _told_place(words: Phrases, sharing: Sharing, stage: Stage) -> ToldPlace:
+    said, hands = said_at(words, sharing, stage), hands_at(words, sharing, stage)
+    goes = _who_goes(said) if hands.at_the_bank else len(said)
+    return ToldPlace(
+        stage.level,
+        stage_heading(words, stage, sharing),
+        stage_alternative(words, stage, sharing),
+        ToldPart(_by_speaker(said[:goes]), hands.sharing_out),
+        ToldPart(_by_speaker(said[goes:]), hands.at_the_bank) if hands.at_the_bank else None,
+    )
+
+
+def _who_goes(said: tuple[Said, ...]) -> int:
+    """Where pieces are left that do not go round, the last that the guide says is what goes to the bank."""
+    return max(number for number, line in enumerate(said) if line.who == GUIDE)
+
+
+def _by_speaker(lines: tuple[Said, ...]) -> tuple[Speech, ...]:
+    return tuple(
+        Speech(who, tuple(line.text for line in together)) for who, together in groupby(lines, key=lambda line: line.who)
+    )
+
+
+def to_set_out(words: Phrases, sharing: Sharing) -> tuple[str, ...]:
+    """What lies ready before the children come, one thing a line."""
+    return tuple(_to_set_out(words, sharing))
+
+
+def _to_set_out(words: Phrases, sharing: Sharing) -> Iterator[str]:
+    needed = needs(sharing)
+    from_bank = Counts(most - laid for most, laid in zip(needed.pieces, sharing.start, strict=True))
+    yield words.say("lesson.middle", pieces=pieces(words, sharing.start))
+    yield words.say("lesson.large-cards", cards=card_values(words, needed.large_cards), divisor=sharing.divisor)
+    yield words.say("lesson.trays", count=sharing.sharers)
+    if sharing.ribbons:
+        worn = words.say("ribbons.worn", who=ribbons_worn(words, sharing))
+        without = words.say("ribbons.without" if sharing.mat[0] else "ribbons.nobody-without", count=sharing.mat[0])
+        yield f"{worn} {without}"
+    yield words.say("lesson.bank" if from_bank.pieces else "lesson.no-bank", pieces=pieces(words, from_bank))
+    cards = small_cards(words, needed.small_cards, sharing)
+    yield words.say("lesson.small-cards" if sharing.quotient else "lesson.no-small-cards", cards=cards)
+    if sharing.remainder:
+        yield words.say("lesson.dish")
+
+
+def cards_at_the_close(words: Phrases, sharing: Sharing) -> tuple[str, ...]:
+    """Who fetches which small cards, and what they say, one sentence a line."""
+    return tuple(_cards_at_the_close(words, sharing))
+
+
+def _cards_at_the_close(words: Phrases, sharing: Sharing) -> Iterator[str]:
+    fetched = needs(sharing).small_cards
+    if not sharing.quotient:
+        yield words.say("lesson.no-card", remainder=sharing.remainder)
+    elif sharing.ribbons:
+        for child in fetched:
+            key = "lesson.fetches" if child.stands_for == 1 else "lesson.fetches-with-ribbon"
+            yield words.say(key, stands_for=child.stands_for, cards=card_values(words, child.cards))
+        yield words.say("lesson.answer", quotient=sharing.quotient)
+        if not sharing.mat[0]:
+            yield words.say(_how_to_read(sharing))
+    else:
+        quotient = number_words(words, sharing.quotient)
+        yield words.say("lesson.each-fetches", cards=card_values(words, fetched[0].cards), quotient=quotient)
+        features = features_of(sharing)
+        if features.zeros_inside_quotient or features.zeros_at_quotient_end:
+            yield words.say("lesson.zero-shows")
+        if sharing.remainder:
+            yield words.say("lesson.stays-apart", pieces=pieces(words, sharing.end.middle))
+
+
+def _how_to_read(sharing: Sharing) -> str:
+    """Which tray is shared out to read the answer where nobody stands for one."""
+    if len(sharing.mat) == 2:
+        return "lesson.read-from-tens"
+    return "lesson.read-from-both" if sharing.mat[1] else "lesson.read-from-hundreds"
+
+
+class Screen(NamedTuple):
+    """What is shown alone when a lesson is presented; `card` is the number card of a place."""
+
+    id: str
+    name: str
+    card: str
+
+
+def screens(words: Phrases, places: tuple[ToldPlace, ...]) -> tuple[Screen, ...]:
+    """What is presented, in order; what happens at the bank once no round is left has a screen of its own."""
+    found = [Screen("set-out", words.say("lesson.screen.set-out"), "")]
+    for place in places:
+        name = place_name(place.level)
+        found.append(Screen(name, capital(place_word(words, place.level)), str(10**place.level)))
+        if place.at_the_bank:
+            found.append(Screen(f"{name}-bank", words.say("lesson.screen.bank"), ""))
+    found.append(Screen("finished", words.say("lesson.screen.finished"), ""))
+    found.append(Screen("check", words.say("lesson.screen.check"), ""))
+    return tuple(found)
+
+
+class PutTogether(NamedTuple):
+    """One place put back together: what comes together, what is changed up (or nothing), how many stay."""
+
+    place: int
+    together: str
+    changed: str
+    stays: int
+
+
+def put_together(words: Phrases, sharing: Sharing) -> tuple[PutTogether, ...]:
+    """Putting the shares back together, from the units upwards, ten of one place making one of the next."""
+    rows: list[PutTogether] = []
+    brought_up = 0
+    for place, (out, left_over) in enumerate(zip(sharing.room(sharing.end), sharing.end.middle, strict=True)):
+        goes_up, stays = divmod(out + brought_up, 10)
+        together = _together(words, out - left_over, left_over, brought_up)
+        changed = (
+            words.say("lesson.changed-up", pieces=goes_up * 10, larger=piece(words, goes_up, place + 1))
+            if goes_up
+            else ""
+        )
+        rows.append(PutTogether(place, together, changed, stays))
+        brought_up = goes_up
+    return tuple(rows)
+
+
+def _together(words: Phrases, on_trays: int, left_over: int, brought_up: int) -> str:
+    """'28 on the trays + 2 left over = 30'; only what is there is named."""
+    named = (
+        ("lesson.together.on-trays", on_trays),
+        ("lesson.together.kept-apart", left_over),
+        ("lesson.together.brought-up", brought_up),
+    )
+    parts = [words.say(key, pieces=number) for key, number in named if number]
+    if len(parts) < 2:
+        return parts[0] if parts else words.say("glance.nothing")
+    plus = words.say("lesson.together.plus").join(parts)
+    return words.say("lesson.together.sum", parts=plus, pieces=on_trays + left_over + brought_up)

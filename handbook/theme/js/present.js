@@ -1,0 +1,108 @@
+// Presents a lesson: one part of its page fills the screen. The address holds which one, #present-hundreds; nothing is
+// stored. Without this script the same addresses lead to the parts of the plain page.
+(() => {
+  "use strict";
+
+  const FAR = 60; // CSS pixels that a finger travels at least to turn the page
+  const BACK = ["ArrowLeft", "ArrowUp", "PageUp"];
+  const ON = ["ArrowRight", "ArrowDown", "PageDown", " "];
+
+  const head = /** @type {HTMLElement | null} */ (document.querySelector(".presenting-head"));
+  const foot = /** @type {HTMLElement | null} */ (document.querySelector(".presenting-foot"));
+  if (!head || !foot) return;
+
+  const links = /** @type {HTMLAnchorElement[]} */ ([...head.querySelectorAll("nav a")]);
+  const close = /** @type {HTMLAnchorElement} */ (head.querySelector(".close"));
+  const fullScreen = button(/** @type {HTMLElement} */ (head.querySelector(".full-screen")));
+  const back = /** @type {HTMLAnchorElement} */ (foot.querySelector(".back"));
+  const next = /** @type {HTMLAnchorElement} */ (foot.querySelector(".next"));
+  const status = /** @type {HTMLElement} */ (foot.querySelector("[role=status]"));
+
+  /** Which part the address asks for; -1 for none. */
+  const shown = () => links.findIndex((link) => link.hash === location.hash);
+
+  /** Show the part that the address asks for, or the plain page. */
+  function show() {
+    const number = shown();
+    const presenting = number >= 0;
+    document.documentElement.classList.toggle("presenting", presenting);
+    document.querySelector(".is-presented")?.classList.remove("is-presented", "is-at-the-bank");
+    for (const link of links) link.removeAttribute("aria-current");
+    if (!presenting) return;
+    const target = /** @type {HTMLElement} */ (document.getElementById(links[number].hash.slice(1)));
+    const part = /** @type {HTMLElement} */ (target.closest(".part"));
+    part.classList.add("is-presented");
+    part.classList.toggle("is-at-the-bank", part !== target);
+    links[number].setAttribute("aria-current", "step");
+    const [before, after] = [links[number - 1], links[number + 1]];
+    close.hash = part.id.replace("present-", "");
+    back.hidden = !before;
+    next.hidden = !after;
+    if (before) back.hash = before.hash;
+    if (after) {
+      next.hash = after.hash;
+      /** @type {HTMLElement} */ (next.querySelector("span")).textContent = after.textContent;
+    }
+    const name = links[number].getAttribute("aria-label") ?? links[number].textContent;
+    status.textContent = `${number + 1} / ${links.length}: ${name}`;
+    scrollTo(0, 0);
+  }
+
+  /**
+   * Go where a link leads. Within a presentation the address is replaced: going back in the browser leaves it.
+   * @param {HTMLAnchorElement} link
+   */
+  function follow(link) {
+    if (!link.hidden) location.replace(link.hash);
+  }
+
+  head.addEventListener("click", turn);
+  foot.addEventListener("click", turn);
+  /** @param {MouseEvent} event */
+  function turn(event) {
+    const link = /** @type {Element} */ (event.target).closest("a");
+    if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return;
+    event.preventDefault();
+    follow(link);
+  }
+
+  document.addEventListener("keydown", (event) => {
+    if (shown() < 0 || event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return;
+    const onControl = /** @type {Element} */ (event.target).closest("a, button, input, summary");
+    const link = event.key === "Escape" ? close : BACK.includes(event.key) ? back : ON.includes(event.key) ? next : null;
+    if (!link || (event.key === " " && onControl)) return;
+    event.preventDefault();
+    event.stopPropagation();
+    follow(link);
+  }, true);
+
+  let touched = { x: 0, y: 0 };
+  document.addEventListener("touchstart", (event) => {
+    touched = { x: event.touches[0].clientX, y: event.touches[0].clientY };
+  }, { passive: true });
+  document.addEventListener("touchend", (event) => {
+    const [right, down] = [event.changedTouches[0].clientX - touched.x, event.changedTouches[0].clientY - touched.y];
+    if (shown() >= 0 && Math.abs(right) > FAR && Math.abs(right) > 2 * Math.abs(down)) follow(right < 0 ? next : back);
+  });
+
+  fullScreen.hidden = !document.fullscreenEnabled;
+  fullScreen.addEventListener("click", () => {
+    if (document.fullscreenElement) document.exitFullscreen();
+    else document.documentElement.requestFullscreen();
+  });
+
+  /**
+   * A button with the words of an element, in its place: pages hold no buttons, because without scripts they do nothing.
+   * @param {HTMLElement} words
+   */
+  function button(words) {
+    const made = document.createElement("button");
+    made.type = "button";
+    made.textContent = words.textContent;
+    words.replaceWith(made);
+    return made;
+  }
+
+  addEventListener("hashchange", show);
+  show();
+})();
