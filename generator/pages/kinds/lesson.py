@@ -62,7 +62,6 @@ def write_lesson(writer: Writer, placed: PlacedLesson) -> Page:
     meta = front_matter(lesson.reason, tags, lesson.reviewed, writer.school.review.months)
     meta["search"] = {"boost": _BOOST}
     meta["scripts"] = "lesson"
-    meta["hide"] = ["navigation", "toc"]  # the page has its own row of links, and wants the width
     return Page(link.path, link.title, meta, body, pictures)
 
 
