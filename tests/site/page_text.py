@@ -138,7 +138,8 @@ class _Reader:
         of_element = next((element.division for element in reversed(self.open) if element.division), None)
         division = None if any(element.aside for element in self.open) else of_element or self.of_page
         row, caption = (self.row, self.caption) if "table" in inside else ("", "")
-        what_if = any(element.what_if for element in self.open)
+        after_slip = caption.startswith("What you may see") and "tbody" in inside
+        what_if = after_slip or any(element.what_if for element in self.open)
         if "th" in inside and not row:
             row = text
         place, heads, links = self.place, "thead" in inside, tuple(self.links)
