@@ -65,9 +65,8 @@ def _who_goes(said: tuple[Said, ...]) -> int:
 
 
 def _by_speaker(lines: tuple[Said, ...]) -> tuple[Speech, ...]:
-    return tuple(
-        Speech(who, tuple(line.text for line in together)) for who, together in groupby(lines, key=lambda line: line.who)
-    )
+    together = groupby(lines, key=lambda line: line.who)
+    return tuple(Speech(who, tuple(line.text for line in said)) for who, said in together)
 
 
 def to_set_out(words: Phrases, sharing: Sharing) -> tuple[str, ...]:
