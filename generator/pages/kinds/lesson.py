@@ -21,8 +21,8 @@ from generator.source.models import MOST_CHILDREN, Lesson, Step
 from generator.words.lesson import cards_at_the_close, put_together, screens, to_set_out, told_places
 from generator.words.material import shortage, what_is_seen
 from generator.words.phrases import Phrases
+from generator.words.slips import symptom_row
 from generator.words.spoken import opening
-from generator.words.symptoms import told_symptom
 from generator.words.titles import division_name, way_of_sharing, way_to_the_end
 
 _BOOST = 0.4
@@ -88,7 +88,7 @@ def told(placed: PlacedLesson, writer: Writer) -> dict[str, Any]:
         "cards": cards_at_the_close(words, sharing),
         "check": put_together(words, sharing),
         "right": what_is_seen(words, right, sharing.ribbons),
-        "symptoms": [told_symptom(words, symptom, sharing) for symptom in telling_slips(sharing)],
+        "symptoms": [symptom_row(words, symptom, sharing) for symptom in telling_slips(sharing)],
         "stages": stage_views(sharing),
         "neighbours": [] if sharing.ribbons else _neighbours(sharing, shelf, words),
         "previous": placed.previous,
