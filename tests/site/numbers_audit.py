@@ -118,9 +118,13 @@ def _names(page: str, block: Block, divisions: Mapping[str, Sharing | None]) -> 
 
 
 def _page_meant(page: str, href: str) -> str:
-    """The page that a link leads to; in the book, the page that became the chapter."""
+    """The page that a link leads to; in the book, the page that became the chapter, or that of the lesson of a plan."""
     path, _, anchor = href.partition("#")
-    return posixpath.normpath(posixpath.join(posixpath.dirname(page), path)) if path else f"{anchor.split(':')[0]}.html"
+    if path:
+        return posixpath.normpath(posixpath.join(posixpath.dirname(page), path))
+    chapter, _, name = anchor.partition(":")
+    folder, _, plans = chapter.rpartition("/")
+    return f"{folder}/{name}.html" if plans == "plans" and name else f"{chapter}.html"
 
 
 def _statements(block: Block, school: School) -> Iterator[_Said]:
