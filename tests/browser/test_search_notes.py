@@ -12,7 +12,8 @@ from playwright.sync_api import Browser, Page
 from tests.browser.conftest import visiting
 from tests.sampling import times
 
-WAYS = ["when-it-goes-wrong/emergency.html", "when-it-goes-wrong/index.html", "reference/a-z.html"]
+PAGES = ("when-it-goes-wrong/emergency", "when-it-goes-wrong/index", "today", "reference/a-z")
+WAYS = [f"{page}.html" for page in PAGES]
 
 # Asks the page's search worker, as the page does, and gives of each answer what was asked in place of the words.
 SHOWN = """async ([source, index, asked]) => {
