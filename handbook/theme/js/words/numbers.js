@@ -1,7 +1,7 @@
 // Numbers, places and pieces as people say them.
 "use strict";
 ((sharing) => {
-  const { HUNDREDS, THOUSANDS, placeName, quotientOf } = sharing.places;
+  const { HUNDREDS, THOUSANDS, placeName, placesHeld, quotientOf } = sharing.places;
   const { say, written } = sharing.phrases;
 
   const LARGEST_SMALL = 12;
@@ -29,6 +29,24 @@
   /** @type {(words: Phrases, place: number) => string} "tens" */
   const placeWord = (words, place) => ofAPlace(words, "place", place);
 
+  /** @type {(words: Phrases, number: number, place: number) => string} "1 ten", "12 hundreds" */
+  const piece = (words, number, place) => ofAPlace(words, "piece", place, { count: number });
+
+  /** @type {(words: Phrases, place: number) => string} "one ten" */
+  const onePiece = (words, place) => ofAPlace(words, "one-piece", place);
+
+  /** @type {(words: Phrases, number: number, place: number) => string} as it is spoken: "twelve hundreds" */
+  const saidPiece = (words, number, place) =>
+    ofAPlace(words, "said-piece", place, { count: number, number: numberWords(words, number) });
+
+  /** @type {(words: Phrases, counts: Counts) => string} "two tens and three units", as it is spoken */
+  const saidPieces = (words, counts) =>
+    listing(words, placesHeld(counts).map((place) => saidPiece(words, counts[place], place)));
+
+  /** @type {(words: Phrases, counts: Counts) => string} "5 thousands and 3 tens"; an empty place is not named */
+  const pieces = (words, counts) =>
+    listing(words, placesHeld(counts).map((place) => piece(words, counts[place], place))) || say(words, "piece.none");
+
   const ofAPlace = (words, table, place, filled = {}) => {
     const name = place <= LARGEST_NAMED_PLACE ? placeName(place) : "larger";
     return say(words, `${table}.${name}`, { power: place, ...filled });
@@ -43,11 +61,31 @@
   /** @type {(words: Phrases, items: string[]) => string} "a, b, c" */
   const inARow = (words, items) => items.join(say(words, "list.comma"));
 
+  /** @type {(words: Phrases, items: string[]) => string} "a; b; c" */
+  const inClauses = (words, items) => items.join(say(words, "list.semicolon"));
+
   /** @type {(words: Phrases, items: string[]) => string} "a, b and c" */
   const listing = (words, items) =>
     items.length < 2
       ? items.join("")
       : inARow(words, items.slice(0, -1)) + say(words, "list.last") + items[items.length - 1];
 
-  sharing.numberWords = { numberWords, smallNumber, placeWord, material, inARow, listing };
+  /** @type {(text: string) => string} with a capital first letter and the rest as it is */
+  const capital = (text) => text.slice(0, 1).toUpperCase() + text.slice(1);
+
+  sharing.numberWords = {
+    numberWords,
+    smallNumber,
+    placeWord,
+    piece,
+    onePiece,
+    saidPiece,
+    saidPieces,
+    pieces,
+    material,
+    inARow,
+    inClauses,
+    listing,
+    capital,
+  };
 })((globalThis.sharing ??= {}));

@@ -3,7 +3,8 @@
 ((sharing) => {
   const { UNITS, placeName, placesHeld } = sharing.places;
   const { say, has, written } = sharing.phrases;
-  const { material, placeWord, inARow } = sharing.numberWords;
+  const { material, placeWord, inARow, capital } = sharing.numberWords;
+  const { whatIsSeen } = sharing.materialWords;
   const { repairWords } = sharing.repairWords;
 
   const OF_CARDS = ["cards-swapped", "zero-forgotten"];
@@ -86,5 +87,43 @@
     return say(words, `turn.${what}-among`, { turns: inARow(words, listed) });
   };
 
-  sharing.slipWords = { explain };
+  const MOST_CAUSES = 3;
+
+  /**
+   * One symptom with its likeliest causes, each repair once: what is seen, what may have happened, where to look, what
+   * puts it right. Where one bead too few may have been lost, all beads are counted before any comes from the bank.
+   * @type {(words: Phrases, symptom: Object, division: Division) =>
+   *   {seen: string, happened: string[], look: string, mends: string[]}}
+   */
+  const symptomRow = (words, symptom, division) => {
+    const [first, ...later] = symptom.causes;
+    // What is left over and dealt all the same is a last round not taken back: one event, told once.
+    const others = later.filter(({ slip }) => first.slip !== "left-over-dealt" || slip !== "round-not-taken-back");
+    const told = [first, ...others.slice(0, MOST_CAUSES - 1)].map((cause) => explain(words, cause, division));
+    const [happened, ...orHappened] = new Set(told.map((cause) => cause.happened));
+    const [mend, ...orMends] = new Set(told.map((cause) => cause.mend));
+    const lost = others.some(({ slip, place }) => slip === "piece-rolled-away" && place === UNITS);
+    const { look } = told[0];
+    const countFirst = lost && ["bank-counts-nine", "laid-out-too-few"].includes(first.slip);
+    return {
+      seen: symptomWords(words, symptom, division.ribbons),
+      happened: [happened, ...orHappened.map((one) => say(words, "slips.or", { happened: one }))],
+      look: countFirst ? say(words, "slips.count-the-beads", { look }) : look,
+      mends: [mend, ...orMends.map((one) => say(words, "slips.or-mend", { mend: one }))],
+    };
+  };
+
+  /** What the room sees at the close, and by how much it is too much or too little in all. */
+  const symptomWords = (words, { seen, offBy, causes }, ribbons) => {
+    if (causes.every(({ slip }) => slip === "big-tray-read")) {
+      return say(words, "slips.answer-read", { value: seen.trays[seen.trays.length - 1].value });
+    }
+    const read = capital(whatIsSeen(words, seen, ribbons));
+    const ofCards = causes.every(({ slip }) => OF_CARDS.includes(slip));
+    const told = ofCards ? say(words, "slips.on-the-cards", { seen: read }) : read;
+    if (!offBy) return told;
+    return say(words, offBy > 0 ? "slips.too-much" : "slips.too-little", { seen: told, off_by: Math.abs(offBy) });
+  };
+
+  sharing.slipWords = { explain, symptomRow };
 })((globalThis.sharing ??= {}));

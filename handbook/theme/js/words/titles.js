@@ -9,6 +9,9 @@
   const divisionName = (words, { dividend, divisor, ribbons }) =>
     say(words, ribbons ? "title.ribbons" : "title.plain", { dividend, divisor: smallNumber(words, divisor) });
 
+  /** @type {(words: Phrases, division: Division) => string} how it goes and what is left over */
+  const wayToTheEnd = (words, division) => inARow(words, [wayOfSharing(words, division), ...leftOver(words, division)]);
+
   /** @type {(words: Phrases, division: Division) => string} "exchange out of thousands, a zero inside the share" */
   const wayOfSharing = (words, division) => {
     const features = featuresOf(division);
@@ -29,5 +32,11 @@
     return where.length ? [say(words, `way.zero-${where.join("-")}`)] : [];
   };
 
-  sharing.titles = { divisionName, wayOfSharing };
+  const leftOver = (words, { quotient, remainder }) => {
+    if (!remainder) return [];
+    if (!quotient) return [say(words, "title.all-left-over")];
+    return [say(words, "title.left-over", { remainder: smallNumber(words, remainder) })];
+  };
+
+  sharing.titles = { divisionName, wayToTheEnd, wayOfSharing };
 })((globalThis.sharing ??= {}));

@@ -1,0 +1,159 @@
+// A lesson as its page tells it: what is set out, every place, the cards at the close, and putting it back together.
+"use strict";
+((sharing) => {
+  const { UNITS, placeName, sum, quotientOf } = sharing.places;
+  const { featuresOf } = sharing.features;
+  const { needs } = sharing.shelf;
+  const { say } = sharing.phrases;
+  const { numberWords, placeWord, piece, pieces, capital } = sharing.numberWords;
+  const { cardValues, fromBank, ribbonsWorn, smallCards } = sharing.materialWords;
+  const { handsAt } = sharing.handsWords;
+  const { GUIDE, saidAt } = sharing.spoken;
+  const { stageHeading, stageAlternative } = sharing.stageWords;
+
+  /**
+   * What is said and done in a part of a place: by turns, what one person says without a break; and the hands.
+   * @typedef {{said: {who: string, sentences: string[]}[], hands: string}} ToldPart
+   */
+
+  /**
+   * One place: its heading, its figure in words, what happens there, and what happens once no round is left.
+   * @typedef {{level: number, heading: string, alternative: string, sharingOut: ToldPart,
+   *   atTheBank: ToldPart | null}} ToldPlace
+   */
+
+  /** @type {(words: Phrases, division: Division) => ToldPlace[]} every place from the largest to the units */
+  const toldPlaces = (words, division) => division.stages.map((stage) => toldPlace(words, division, stage));
+
+  const toldPlace = (words, division, stage) => {
+    const said = saidAt(words, division, stage);
+    const hands = handsAt(words, division, stage);
+    // Where pieces are left that do not go round, the last that the guide says is what goes to the bank.
+    const goes = hands.atTheBank ? said.map(({ who }) => who).lastIndexOf(GUIDE) : said.length;
+    return {
+      level: stage.level,
+      heading: stageHeading(words, stage, division),
+      alternative: stageAlternative(words, stage, division),
+      sharingOut: { said: bySpeaker(said.slice(0, goes)), hands: hands.sharingOut },
+      atTheBank: hands.atTheBank ? { said: bySpeaker(said.slice(goes)), hands: hands.atTheBank } : null,
+    };
+  };
+
+  const bySpeaker = (lines) => {
+    const speeches = [];
+    for (const { who, text } of lines) {
+      const last = speeches[speeches.length - 1];
+      if (last?.who === who) last.sentences.push(text);
+      else speeches.push({ who, sentences: [text] });
+    }
+    return speeches;
+  };
+
+  /** @type {(words: Phrases, division: Division) => string[]} what lies ready before the children come */
+  const toSetOut = (words, division) => {
+    const { largeCards, smallCards: fetched } = needs(division);
+    const bank = fromBank(division);
+    const cards = smallCards(words, fetched, division);
+    return [
+      say(words, "lesson.middle", { pieces: pieces(words, division.start) }),
+      say(words, "lesson.large-cards", { cards: cardValues(words, largeCards), divisor: division.divisor }),
+      say(words, "lesson.trays", { count: division.sharers }),
+      ...(division.ribbons ? [ribbonsToWear(words, division)] : []),
+      say(words, sum(bank) ? "lesson.bank" : "lesson.no-bank", { pieces: pieces(words, bank) }),
+      say(words, division.quotient ? "lesson.small-cards" : "lesson.no-small-cards", { cards }),
+      ...(division.remainder ? [say(words, "lesson.dish")] : []),
+    ];
+  };
+
+  const ribbonsToWear = (words, division) => {
+    const count = division.mat[UNITS];
+    const worn = say(words, "ribbons.worn", { who: ribbonsWorn(words, division) });
+    return `${worn} ${say(words, count ? "ribbons.without" : "ribbons.nobody-without", { count })}`;
+  };
+
+  /** @type {(words: Phrases, division: Division) => string[]} who fetches which small cards, and what they say */
+  const cardsAtTheClose = (words, division) => {
+    const { quotient, remainder, ribbons } = division;
+    if (!quotient) return [say(words, "lesson.no-card", { remainder })];
+    return ribbons ? cardsWithRibbons(words, division) : cardsOfAll(words, division);
+  };
+
+  const cardsWithRibbons = (words, division) => [
+    ...needs(division).smallCards.map(({ stands_for, cards }) =>
+      say(words, stands_for === 1 ? "lesson.fetches" : "lesson.fetches-with-ribbon", {
+        stands_for,
+        cards: cardValues(words, cards),
+      }),
+    ),
+    say(words, "lesson.answer", { quotient: division.quotient }),
+    ...(division.mat[UNITS] ? [] : [say(words, howToRead(division))]),
+  ];
+
+  /** Which tray is shared out to read the answer where nobody stands for one. */
+  const howToRead = ({ mat }) => {
+    if (mat.length === 2) return "lesson.read-from-tens";
+    return mat[1] ? "lesson.read-from-both" : "lesson.read-from-hundreds";
+  };
+
+  const cardsOfAll = (words, division) => {
+    const [{ cards }] = needs(division).smallCards;
+    const { zerosInsideQuotient, zerosAtQuotientEnd } = featuresOf(division);
+    const quotient = numberWords(words, division.quotient);
+    const left = pieces(words, division.end.middle);
+    return [
+      say(words, "lesson.each-fetches", { cards: cardValues(words, cards), quotient }),
+      ...(zerosInsideQuotient.length || zerosAtQuotientEnd.length ? [say(words, "lesson.zero-shows")] : []),
+      ...(division.remainder ? [say(words, "lesson.stays-apart", { pieces: left })] : []),
+    ];
+  };
+
+  /**
+   * What is presented, in order: the end of its address, its name, and the number card of a place. What happens at the
+   * bank once no round is left has a screen of its own.
+   * @type {(words: Phrases, places: ToldPlace[]) => {id: string, name: string, card: string}[]}
+   */
+  const screens = (words, places) => [
+    { id: "set-out", name: say(words, "lesson.screen.set-out"), card: "" },
+    ...places.flatMap(({ level, atTheBank }) => [
+      { id: placeName(level), name: capital(placeWord(words, level)), card: String(10 ** level) },
+      ...(atTheBank ? [{ id: `${placeName(level)}-bank`, name: say(words, "lesson.screen.bank"), card: "" }] : []),
+    ]),
+    { id: "finished", name: say(words, "lesson.screen.finished"), card: "" },
+    { id: "check", name: say(words, "lesson.screen.check"), card: "" },
+  ];
+
+  /**
+   * Putting the shares back together, from the units upwards: what comes together, what is changed up (ten of one place
+   * make one of the next) or "", and how many stay.
+   * @type {(words: Phrases, division: Division) =>
+   *   {place: number, together: string, changed: string, stays: number}[]}
+   */
+  const putTogether = (words, division) => {
+    let broughtUp = 0;
+    return division.room(division.end).map((out, place) => {
+      const leftOver = division.end.middle[place];
+      const all = out + broughtUp;
+      const together = togetherWords(words, out - leftOver, leftOver, broughtUp);
+      broughtUp = quotientOf(all, 10);
+      const changed = broughtUp
+        ? say(words, "lesson.changed-up", { pieces: 10 * broughtUp, larger: piece(words, broughtUp, place + 1) })
+        : "";
+      return { place, together, changed, stays: all % 10 };
+    });
+  };
+
+  /** "28 on the trays + 2 left over = 30"; only what is there is named. */
+  const togetherWords = (words, onTrays, leftOver, broughtUp) => {
+    const named = [
+      ["lesson.together.on-trays", onTrays],
+      ["lesson.together.kept-apart", leftOver],
+      ["lesson.together.brought-up", broughtUp],
+    ];
+    const parts = named.filter(([, number]) => number).map(([key, number]) => say(words, key, { pieces: number }));
+    if (parts.length < 2) return parts[0] ?? say(words, "glance.nothing");
+    const total = { parts: parts.join(say(words, "lesson.together.plus")), pieces: onTrays + leftOver + broughtUp };
+    return say(words, "lesson.together.sum", total);
+  };
+
+  sharing.lessonWords = { toldPlaces, toSetOut, cardsAtTheClose, screens, putTogether };
+})((globalThis.sharing ??= {}));

@@ -1,0 +1,114 @@
+// One division in words, place by place and step by step: what the hands do, what lies where afterwards.
+"use strict";
+((sharing) => {
+  const { UNITS, placesHeld } = sharing.places;
+  const { say, written } = sharing.phrases;
+  const { placeWord, piece, onePiece, pieces, inARow, inClauses, listing, capital } = sharing.numberWords;
+
+  /** @type {(words: Phrases, stage: Stage, division: Division) => string} "Thousands: 1 each, 1 to the bank" */
+  const stageHeading = (words, stage, division) => {
+    const place = capital(placeWord(words, stage.level));
+    const parts = [say(words, headingKey(stage, division), { place, rounds: stage.rounds }), ...toBank(words, stage)];
+    if (stage.level === UNITS && division.remainder) {
+      parts.push(say(words, "heading.left-over", { remainder: division.remainder }));
+    }
+    return inARow(words, parts);
+  };
+
+  const headingKey = ({ rounds, unfinished }, { ribbons }) => {
+    if (ribbons) return rounds ? "heading.rounds-with-ribbons" : "heading.none-with-ribbons";
+    if (rounds) return "heading.rounds";
+    return unfinished ? "heading.too-few" : "heading.nothing";
+  };
+
+  const toBank = (words, { exchanged, level }) =>
+    placesHeld(exchanged).map((place) => {
+      const times = exchanged[place];
+      const named = place === level ? written(words.grouping, times) : piece(words, times, place);
+      return say(words, "heading.to-bank", { pieces: named });
+    });
+
+  /** @type {(words: Phrases, stage: Stage, division: Division) => string} its figure, for those who do not see it */
+  const stageAlternative = (words, stage, division) => {
+    const { after } = stage.steps[stage.steps.length - 1];
+    const trays = inClauses(words, division.trays(after).map((tray) => trayWords(words, tray, division)));
+    const lies = stage.level === UNITS ? "alternative.left-over" : "alternative.middle";
+    return [
+      say(words, "alternative.stage", { pieces: pieces(words, stage.start), trays }),
+      ...exchanges(words, stage, division),
+      say(words, lies, { pieces: pieces(words, stage.end) }),
+    ].join(" ");
+  };
+
+  const trayWords = (words, { sharers, stands_for, holds }, { ribbons }) =>
+    say(words, ribbons ? "alternative.trays-with-ribbons" : "alternative.trays", {
+      count: sharers,
+      stands_for,
+      pieces: pieces(words, holds),
+    });
+
+  const exchanges = (words, stage, { ribbons }) =>
+    placesHeld(stage.exchanged).map((place) => {
+      const times = stage.exchanged[place];
+      const exchange = say(words, "caption.exchange", {
+        pieces: piece(words, times, place),
+        smaller: piece(words, 10 * times, place - 1),
+      });
+      if (!ribbons || !stage.rounds) return exchange;
+      return say(words, "caption.exchange-then", { when: capital(when(words, stage, place)), exchange });
+    });
+
+  /** "before rounds 2 and 7", "after the last round" */
+  const when = (words, stage, place) => {
+    const given = stage.steps
+      .filter((step) => step.action === "exchange" && step.place === place)
+      .map((step) => step.after.share[stage.level]);
+    const moments = [...new Set(given)];
+    const before = moments.filter((rounds) => rounds < stage.rounds).map((rounds) => written(words.grouping, rounds + 1));
+    const told = [];
+    if (before.length) {
+      told.push(say(words, "caption.before-rounds", { count: before.length, rounds: listing(words, before) }));
+    }
+    if (moments.includes(stage.rounds)) told.push(say(words, "caption.after-rounds"));
+    return listing(words, told);
+  };
+
+  /** @type {(words: Phrases, step: Step, division: Division) => string} "" where they only go on to the next place */
+  const hands = (words, step, division) => {
+    const { level, ahead, middle } = step.after;
+    switch (step.action) {
+      case "deal-round":
+        return division.ribbons
+          ? say(words, "hands.deal-with-ribbons", { pieces: served(words, level, division) })
+          : say(words, "hands.deal", { piece: onePiece(words, level) });
+      case "start-round":
+        return say(words, "hands.start", { reached: ahead, sharers: division.sharers });
+      case "take-back":
+        return say(words, "hands.take-back");
+      case "exchange":
+        return say(words, "hands.exchange", {
+          one: onePiece(words, step.place),
+          smaller: placeWord(words, step.place - 1),
+        });
+      case "set-aside":
+        return say(words, "hands.set-aside", { pieces: pieces(words, middle) });
+      case "nothing-here":
+        return say(words, division.ribbons ? "hands.nothing-with-ribbons" : "hands.nothing", {
+          place: placeWord(words, level),
+        });
+      default:
+        return "";
+    }
+  };
+
+  /** With ribbons: what each kind of sharer is dealt in a round at this level. */
+  const served = (words, level, { mat }) =>
+    inARow(
+      words,
+      placesHeld(mat).map((width) =>
+        say(words, "hands.piece-with-ribbons", { piece: onePiece(words, level + width), stands_for: 10 ** width }),
+      ),
+    );
+
+  sharing.stageWords = { stageHeading, stageAlternative, hands };
+})((globalThis.sharing ??= {}));
