@@ -1,0 +1,127 @@
+"""What a lesson's page says, in script and in Python: the same words for every lesson, and for divisions of any kind."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from itertools import islice
+from random import Random
+from typing import NamedTuple
+
+from generator import HANDBOOK
+from generator.engine.diagnosis import telling_slips
+from generator.engine.observations import Observation, beads_on
+from generator.engine.sharing import Sharing, share
+from generator.engine.shelf import needs, shortages
+from generator.source.library import load
+from generator.words.lesson import cards_at_the_close, put_together, screens, to_set_out, told_places
+from generator.words.material import cards_alternative, layout_alternative, product, shortage, what_is_seen
+from generator.words.phrases import Phrases
+from generator.words.slips import symptom_row
+from generator.words.spoken import opening
+from generator.words.stages import hands
+from generator.words.titles import division_name, way_of_sharing, way_to_the_end
+from tests.sampling import sample, times
+from tests.script.engine import Engine, as_json
+
+SOURCES = load(HANDBOOK)
+SHELF = SOURCES.school.shelf.owned
+WORDS = Phrases("en")
+
+
+class Asked(NamedTuple):
+    """One division; `slips`: whether the rows of the slips are compared too, which take most of the time."""
+
+    dividend: int
+    divisor: int
+    ribbons: bool
+    look_first: bool
+    slips: bool
+
+
+TOLD = """([dividend, divisor, ribbons, lookFirst, slips]) => {
+  const { words, shelf } = sharing.handbook;
+  const division = sharing.division.workOut(dividend, divisor, { ribbons, lookFirst });
+  const { toldPlaces, toSetOut, cardsAtTheClose, screens, putTogether } = sharing.lessonWords;
+  const { layoutAlternative, cardsAlternative, product, whatIsSeen, shortage } = sharing.materialWords;
+  const places = toldPlaces(words, division);
+  const right = { trays: sharing.observations.beadsOn(division.trays(division.end)), left: division.remainder };
+  const lacking = sharing.shelf.shortages(sharing.shelf.needs(division), shelf);
+  return bare([
+    sharing.titles.divisionName(words, division),
+    sharing.titles.wayToTheEnd(words, division),
+    sharing.titles.wayOfSharing(words, division),
+    lacking.map((short) => shortage(words, short)),
+    screens(words, places),
+    toSetOut(words, division),
+    layoutAlternative(words, division),
+    sharing.spoken.opening(words, division),
+    places,
+    division.steps.map((step) => sharing.stageWords.hands(words, step, division)),
+    cardsAtTheClose(words, division),
+    cardsAlternative(words, division),
+    product(words, division),
+    putTogether(words, division),
+    whatIsSeen(words, right, ribbons),
+    slips ? sharing.diagnosis.tellingSlips(division).map((told) => sharing.slipWords.symptomRow(words, told, division)) : [],
+  ]);
+}"""  # fmt: skip
+
+
+def told(sharing: Sharing, slips: bool) -> list[object]:
+    places = told_places(WORDS, sharing)
+    return [
+        division_name(WORDS, sharing),
+        way_to_the_end(WORDS, sharing),
+        way_of_sharing(WORDS, sharing),
+        [shortage(WORDS, short) for short in shortages(needs(sharing), SHELF)],
+        screens(WORDS, places),
+        to_set_out(WORDS, sharing),
+        layout_alternative(WORDS, sharing),
+        opening(WORDS, sharing),
+        places,
+        [hands(WORDS, step, sharing) for step in sharing.steps],
+        cards_at_the_close(WORDS, sharing),
+        cards_alternative(WORDS, sharing),
+        product(WORDS, sharing),
+        put_together(WORDS, sharing),
+        what_is_seen(WORDS, Observation(beads_on(sharing.trays(sharing.end)), sharing.remainder), sharing.ribbons),
+        [symptom_row(WORDS, symptom, sharing) for symptom in telling_slips(sharing)] if slips else [],
+    ]
+
+
+def of_the_handbook() -> Iterator[Asked]:
+    """Every lesson; in a sample the slips of every sixth."""
+    for number, lesson in enumerate(SOURCES.lessons):
+        slips = number in sample(range(len(SOURCES.lessons)), 16)
+        yield Asked(lesson.dividend, lesson.divisor, lesson.ribbons, SOURCES.school.look_first, slips)
+
+
+def others() -> Iterator[Asked]:
+    """Any number for any group, with ribbons for any divisor that twelve children can make; special ones first."""
+    special = ((0, 3, False), (1, 12, False), (5, 7, False), (9, 9, False), (9_999, 2, False), (1_000, 7, False))
+    with_ribbons = ((0, 12, True), (5, 12, True), (3_432, 12, True), (2_460, 20, True), (6_000, 300, True))
+    chance = Random(12)
+    by_children = [divisor for divisor in range(10, 1_000) if sum(map(int, str(divisor))) <= 12]
+    for number, division in enumerate((*special, *with_ribbons)):
+        yield Asked(*division, look_first=number % 2 == 0, slips=True)
+    number = 0
+    while number := number + 1:
+        ribbons = chance.random() < 0.4
+        dividend = int("".join(chance.choices("0123456789", (5, *[1] * 9), k=chance.randint(1, 4))))
+        divisor = chance.choice(by_children) if ribbons else chance.randint(2, 12)
+        yield Asked(dividend, divisor, ribbons, chance.random() < 0.5, slips=not number % 15)
+
+
+def check(engine: Engine, divisions: Iterable[Asked]) -> None:
+    asked = list(divisions)
+    for one, answer in zip(asked, engine.answers(TOLD, asked), strict=True):
+        sharing = share(one.dividend, one.divisor, ribbons=one.ribbons, look_first=one.look_first)
+        assert answer == as_json(told(sharing, one.slips)), one
+
+
+def test_every_lesson_of_the_handbook(engine: Engine) -> None:
+    check(engine, of_the_handbook())
+
+
+def test_three_hundred_other_divisions(engine: Engine) -> None:
+    check(engine, islice(others(), times(3_000, 300)))
