@@ -1,4 +1,4 @@
-"""What a lesson's page says, in script and in Python: the same words for every lesson, and for divisions of any kind."""
+"""What a lesson's page says, in script and in Python: the same words for every lesson and for any division."""
 
 from __future__ import annotations
 
@@ -43,6 +43,7 @@ TOLD = """([dividend, divisor, ribbons, lookFirst, slips]) => {
   const division = sharing.division.workOut(dividend, divisor, { ribbons, lookFirst });
   const { toldPlaces, toSetOut, cardsAtTheClose, screens, putTogether } = sharing.lessonWords;
   const { layoutAlternative, cardsAlternative, product, whatIsSeen, shortage } = sharing.materialWords;
+  const { symptomRow } = sharing.slipWords;
   const places = toldPlaces(words, division);
   const right = { trays: sharing.observations.beadsOn(division.trays(division.end)), left: division.remainder };
   const lacking = sharing.shelf.shortages(sharing.shelf.needs(division), shelf);
@@ -62,7 +63,7 @@ TOLD = """([dividend, divisor, ribbons, lookFirst, slips]) => {
     product(words, division),
     putTogether(words, division),
     whatIsSeen(words, right, ribbons),
-    slips ? sharing.diagnosis.tellingSlips(division).map((told) => sharing.slipWords.symptomRow(words, told, division)) : [],
+    (slips ? sharing.diagnosis.tellingSlips(division) : []).map((told) => symptomRow(words, told, division)),
   ]);
 }"""  # fmt: skip
 
