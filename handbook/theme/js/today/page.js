@@ -17,6 +17,7 @@
     sharing.notRight.show(division, location.hash, (seen, left) => {
       history.replaceState(null, "", write(asked) + writeSeen(seen, left));
     });
+    sharing.movements.show(asked, division);
     byId("answer").hidden = false;
     findAgain();
   };
@@ -39,10 +40,12 @@
     if (isTyping) history.replaceState(null, "", write(asked));
     else location.hash = write(asked);
   });
+  sharing.movements.watch();
   sharing.todaysShelf.watch(() => (shown ? answer(shown) : findAgain()));
   window.addEventListener("hashchange", follow);
   page.hidden = false;
   byId("without-scripts").hidden = true;
   follow();
   findAgain();
+  sharing.movements.reveal();
 })((globalThis.sharing ??= {}));

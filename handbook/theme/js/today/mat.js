@@ -1,0 +1,129 @@
+// The mat at one moment: bank, middle and trays in place columns that never move. What has just come is drawn full,
+// what lay there before light, what has just gone dotted; as in the figures of the handbook, and with their pieces.
+"use strict";
+((sharing) => {
+  const { placeName, downFrom, placesHeld } = sharing.places;
+  const { placeWord } = sharing.numberWords;
+  const { element, say } = sharing.elements;
+
+  const SHAPES = ["bead", "bar", "square", "cube"];
+  const BOWS = { 10: "bow-ten", 100: "bow-hundred" };
+
+  /**
+   * Pieces of one place at one spot: how many lay there and stay, have come, have gone.
+   * @typedef {{stayed: number, came: number, went: number}} Change
+   */
+
+  /** @type {(before: number, after: number) => Change} */
+  const change = (before, after) => ({
+    stayed: Math.min(before, after),
+    came: Math.max(after - before, 0),
+    went: Math.max(before - after, 0),
+  });
+
+  /** @type {(division: Division) => Counts} the most pieces of each place that lie in the middle at one moment */
+  const mostInTheMiddle = ({ start, steps }) =>
+    start.map((laid, place) => Math.max(laid, ...steps.map(({ after }) => after.middle[place])));
+
+  /** @type {(division: Division, state: State) => {stands_for: number, holds: Counts}[]} every tray, in the order of dealing */
+  const everyTray = (division, state) =>
+    division.trays(state).flatMap(({ sharers, stands_for, holds }) => Array(sharers).fill({ stands_for, holds }));
+
+  /**
+   * The mat after a movement, and what that movement has changed; before the first, both states are the beginning.
+   * @type {(division: Division, before: State, after: State, isAtTheEnd: boolean) => HTMLElement}
+   */
+  const mat = (division, before, after, isAtTheEnd = false) => {
+    const places = downFrom(division.start.length);
+    const rows = [
+      heads(places, placesHeld(division.mat).map((width) => after.level + width)),
+      ...(division.exchanges ? [bank(division, places, before, after)] : []),
+      middle(division, places, before, after, isAtTheEnd),
+      ...trays(division, places, before, after),
+    ];
+    const many = division.sharers > 6 ? "many" : division.sharers > 4 ? "some" : "few";
+    return element(`div.mat.places-${places.length}.${many}`, { "aria-hidden": "true" }, ...rows);
+  };
+
+  const heads = (places, active) =>
+    element(
+      "div.heads",
+      {},
+      element("span"),
+      ...places.map((place) =>
+        element(`strong.${placeName(place)}${active.includes(place) ? ".now" : ""}`, {}, placeWord(sharing.handbook.words, place)),
+      ),
+    );
+
+  const bank = (division, places, before, after) => {
+    const [was, is] = [division.bank(before), division.bank(after)];
+    const slots = places.map((place) => {
+      const { came, went } = change(was[place], is[place]);
+      return element("div.slot", {}, tally(is[place]), laid(place, "ten", [["full", came], ["dotted", went]]));
+    });
+    return element("div.bank", {}, element("strong", {}, say("figure.bank")), ...slots);
+  };
+
+  /** What the bank has gained or given so far, with its sign. */
+  const tally = (count) => {
+    const written = sharing.phrases.written(sharing.handbook.words.grouping, Math.abs(count));
+    return element("span.tally", {}, count ? `${count > 0 ? "+" : "\u2212"}${written}` : "");
+  };
+
+  const middle = (division, places, before, after, isAtTheEnd) => {
+    const most = mostInTheMiddle(division);
+    const slots = places.map((place) => {
+      const { stayed, came, went } = change(before.middle[place], after.middle[place]);
+      const blank = most[place] - stayed - came - went;
+      const shown = laid(place, lattice(place, most[place]), [["light", stayed], ["full", came], ["dotted", went], ["blank", blank]]);
+      return element("div.slot", {}, element("span.tally", {}, String(after.middle[place] || "")), shown);
+    });
+    const name = say(isAtTheEnd && division.remainder ? "figure.left-over" : "figure.middle");
+    return element("div.middle", {}, element("strong", {}, name), ...slots);
+  };
+
+  const trays = (division, places, before, after) => {
+    const was = everyTray(division, before);
+    const most = Math.max(...division.end.share);
+    return everyTray(division, after).map(({ stands_for, holds }, index) => {
+      const slots = places.map((place) => {
+        const { stayed, came, went } = change(was[index].holds[place], holds[place]);
+        return element("div.slot", {}, laid(place, most <= 5 ? "five" : "ten", [["light", stayed], ["full", came], ["dotted", went]]));
+      });
+      return element("div.tray", {}, trayName(division, index + 1, stands_for), ...slots);
+    });
+  };
+
+  const trayName = ({ ribbons }, number, stands_for) => {
+    if (!ribbons) {
+      return element("strong", {}, element("span.in-full", {}, say("figure.tray", { number })), element("span.in-short", {}, String(number)));
+    }
+    const bow = stands_for in BOWS ? [element(`i.bow.${BOWS[stands_for]}`)] : [];
+    const name = element("span.in-full", {}, say(`figure.for-${stands_for}`));
+    return element("strong", {}, ...bow, name, element("span.in-short", {}, String(stands_for)));
+  };
+
+  /** How pieces lie in the middle: in fives, tens or twenties, so that ten fill a column however many there will be. */
+  const lattice = (place, most) => {
+    if (place === 3 || (place === 2 && most <= 20)) return "five";
+    if (place === 1 && most > 20) return most > 60 ? "twenty.short" : "twenty";
+    return "ten";
+  };
+
+  const laid = (place, how, looks) =>
+    element(
+      `div.laid.${how}`,
+      {},
+      ...looks.flatMap(([look, count]) => Array.from({ length: count }, () => element(`i.${SHAPES[place]}.${look}`))),
+    );
+
+  /** @type {(division: Division, stage: Stage) => HTMLElement} the mat after all that happens at one place */
+  const figure = (division, stage) => {
+    const index = division.stages.indexOf(stage);
+    const before = index ? division.stages[index - 1].steps.slice(-1)[0].after : division.beginning;
+    const isAtTheEnd = stage.level === 0;
+    return mat(division, { ...before, level: stage.level }, stage.steps.slice(-1)[0].after, isAtTheEnd);
+  };
+
+  sharing.mat = { mat, figure };
+})((globalThis.sharing ??= {}));

@@ -1,0 +1,134 @@
+// A division movement by movement: the mat as it then stands, what the hands have done, and where everything lies.
+"use strict";
+((sharing) => {
+  const { read, write } = sharing.address;
+  const { placesHeld } = sharing.places;
+  const { pieces } = sharing.numberWords;
+  const { hands } = sharing.stageWords;
+  const { mat } = sharing.mat;
+  const { element, byId, say } = sharing.elements;
+
+  /**
+   * One movement as the table of every movement numbers it. stage: the place at which it happens, counted from the first.
+   * @typedef {{step: Step, stage: number}} Movement
+   */
+
+  /** The division that is shown, its movements, and after how many of them the mat stands as it is shown. */
+  let shown = { asked: null, division: null, movements: [], position: 0 };
+
+  /** @type {(division: Division) => Movement[]} */
+  const movementsOf = ({ stages }) =>
+    stages.flatMap(({ steps }, stage) =>
+      steps.filter(({ action }) => action !== "next-place").map((step) => ({ step, stage })),
+    );
+
+  /** @type {(asked: Asked, division: Division) => void} show a division as far as its address says */
+  const show = (asked, division) => {
+    const movements = movementsOf(division);
+    shown = { asked, division, movements, position: positionIn(location.hash, asked, movements.length) };
+    draw();
+  };
+
+  /** How far an address goes, if it is that of this division. */
+  const positionIn = (hash, asked, last) => {
+    const there = read(hash);
+    const movement = new URLSearchParams(hash.replace(/^#/, "")).get("movement") ?? "";
+    if (!there || write(there) !== write(asked) || !/^\d{1,4}$/.test(movement)) return 0;
+    return Math.min(Number(movement), last);
+  };
+
+  const stateAt = (position) => (position ? shown.movements[position - 1].step.after : shown.division.beginning);
+
+  const draw = () => {
+    const { division, movements, position } = shown;
+    const { words } = sharing.handbook;
+    const [before, after] = [stateAt(Math.max(position - 1, 0)), stateAt(position)];
+    const isAtTheEnd = position === movements.length;
+    byId("movement-now").textContent = position
+      ? say("movements.now", {
+          position,
+          last: movements.length,
+          hands: hands(words, movements[position - 1].step, division),
+        })
+      : say("movements.set-out", { pieces: pieces(words, division.start) });
+    byId("movement-mat").replaceChildren(mat(division, before, after, isAtTheEnd));
+    byId("movement-room").replaceChildren(...room(after).map((line) => element("li", {}, line)));
+    for (const button of buttons()) {
+      const isUseless = target(button.dataset.go) === position;
+      button.setAttribute("aria-disabled", String(isUseless));
+    }
+  };
+
+  /** Where everything lies, in words. */
+  const room = (state) => {
+    const { division } = shown;
+    const { words } = sharing.handbook;
+    const bank = division.bank(state);
+    const [gained, gave] = [bank.map((count) => Math.max(count, 0)), bank.map((count) => Math.max(-count, 0))];
+    return [
+      say("movements.middle", { pieces: pieces(words, state.middle) }),
+      ...division.trays(state).map(({ sharers, stands_for, holds }) =>
+        say(division.ribbons ? "movements.trays-for" : "movements.trays", {
+          count: sharers,
+          stands_for,
+          pieces: pieces(words, holds),
+        }),
+      ),
+      ...(placesHeld(gained).length || placesHeld(gave).length
+        ? [say("movements.bank", { gained: pieces(words, gained), gave: pieces(words, gave) })]
+        : []),
+      say("movements.to-share", { number: division.toShare(state) }),
+    ];
+  };
+
+  /** @type {(go: string) => number} after how many movements the mat is shown when a button is used */
+  const target = (go) => {
+    const { movements, position } = shown;
+    const last = movements.length;
+    const places = movements.flatMap(({ stage }, index) => (stage === movements[index - 1]?.stage ? [] : [index]));
+    const targets = {
+      first: 0,
+      "place-back": places.filter((index) => index < position).pop() ?? 0,
+      back: Math.max(position - 1, 0),
+      next: Math.min(position + 1, last),
+      "place-on": [...places, last].find((index) => index > position) ?? last,
+      last,
+    };
+    return targets[go];
+  };
+
+  const go = (way) => {
+    const position = target(way);
+    if (position === shown.position) return;
+    shown.position = position;
+    history.replaceState(null, "", `${write(shown.asked)}&movement=${position}`);
+    draw();
+  };
+
+  const buttons = () => byId("movement-buttons").querySelectorAll("button");
+
+  const KEYS = { ArrowLeft: "back", ArrowRight: "next", Home: "first", End: "last" };
+
+  /** Follow buttons, keys and addresses. */
+  const watch = () => {
+    for (const button of buttons()) button.addEventListener("click", () => go(button.dataset.go));
+    byId("movement-by-movement").addEventListener("keydown", (event) => {
+      const way = KEYS[event.key];
+      if (!way || event.altKey || event.ctrlKey || event.metaKey || event.target.matches("input")) return;
+      event.preventDefault();
+      go(way);
+    });
+    window.addEventListener("hashchange", () => {
+      if (!shown.asked || !/[#&]movement=/.test(location.hash)) return;
+      show(shown.asked, shown.division);
+      reveal();
+    });
+  };
+
+  /** Bring the mat into view where the address asks for a movement. */
+  const reveal = () => {
+    if (/[#&]movement=/.test(location.hash)) byId("movement-by-movement").scrollIntoView();
+  };
+
+  sharing.movements = { show, watch, reveal };
+})((globalThis.sharing ??= {}));

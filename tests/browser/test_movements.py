@@ -1,0 +1,127 @@
+"""The mat movement by movement, on the page that works out any number."""
+
+from __future__ import annotations
+
+import random
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from generator.engine.places import Counts
+from generator.engine.sharing import Sharing, share
+from generator.engine.steps import Action, State
+from tests.browser.conftest import visiting
+from tests.browser.test_accessible import SMALL_TARGETS, TARGET, axe_faults
+from tests.browser.test_today import TODAY
+
+SHAPES = {"thousands": "cube", "hundreds": "square", "tens": "bar", "units": "bead"}
+SOME = random.Random(4327)
+DIVISIONS = [
+    *(share(SOME.randint(1000, 9999), children) for children in (2, 5, 12)),
+    share(9999, 12),
+    share(0, 3),
+    share(SOME.randint(0, 99), 7),
+    share(SOME.randint(1000, 9999), 12, ribbons=True),
+    share(SOME.randint(1000, 9999), 123, ribbons=True),
+]
+ALL_MOVEMENTS = """(movements) => {
+  const next = document.querySelector('[data-go=next]');
+  const lying = (part) => Object.fromEntries(['cube', 'square', 'bar', 'bead'].map((shape) =>
+    [shape, part.querySelectorAll(`i.${shape}.full, i.${shape}.light`).length]));
+  return Array.from({ length: movements }, () => {
+    const mat = document.querySelector('#movement-mat .mat');
+    const seen = {
+      middle: lying(mat.querySelector('.middle')),
+      trays: [...mat.querySelectorAll('.tray')].map(lying),
+      corners: [...mat.querySelectorAll('.heads strong, .tray .slot')].map((part) => part.getBoundingClientRect().toJSON()),
+      wide: document.documentElement.scrollWidth,
+    };
+    next.click();
+    return seen;
+  });
+}"""
+
+
+def address(site: Path, sharing: Sharing, movement: int) -> str:
+    ribbons = "&ribbons" if sharing.ribbons else ""
+    asked = f"#number={sharing.dividend}&children={sharing.divisor}{ribbons}&movement={movement}"
+    return (site / TODAY).as_uri() + asked
+
+
+def pieces(counts: Counts) -> dict[str, int]:
+    return {shape: counts.at(place) for place, shape in enumerate(reversed(SHAPES.values()))}
+
+
+def states(sharing: Sharing) -> list[State]:
+    """The mat before the first movement, and after each as the table of every movement numbers them."""
+    moved = [step.after for step in sharing.steps if step.action is not Action.GO_ON]
+    return [sharing.beginning, *moved]
+
+
+def trays(sharing: Sharing, state: State) -> list[dict[str, int]]:
+    return [pieces(tray.holds) for tray in sharing.trays(state) for _ in range(tray.sharers)]
+
+
+@pytest.mark.parametrize("width", [1366, 390])
+@pytest.mark.parametrize("sharing", DIVISIONS, ids=lambda sharing: f"{sharing.dividend}-{sharing.divisor}")
+def test_every_movement_shows_what_the_engine_says_in_columns_that_stay(
+    sharing: Sharing, width: int, chromium: Browser, site: Path
+) -> None:
+    with visiting(chromium, viewport={"width": width, "height": 844}) as visit:
+        visit.page.goto(address(site, sharing, 0))
+        room = states(sharing)
+        seen = visit.page.evaluate(ALL_MOVEMENTS, len(room))
+        assert [moment["middle"] for moment in seen] == [pieces(state.middle) for state in room]
+        assert [moment["trays"] for moment in seen] == [trays(sharing, state) for state in room]
+        assert all(moment["corners"] == seen[0]["corners"] for moment in seen)
+        assert max(moment["wide"] for moment in seen) <= width
+        expect(visit.page.locator("[data-go=next]")).to_have_attribute("aria-disabled", "true")
+        assert visit.page.url.endswith(f"&movement={len(room) - 1}")
+        assert (visit.outside, visit.errors) == ([], [])
+
+
+def told(page: Page) -> str:
+    return page.locator("#movement-now").inner_text()
+
+
+def test_keys_and_buttons_lead_through_it_and_the_address_follows(chromium: Browser, site: Path) -> None:
+    """4,327 among six: 4 cubes to the bank before the first hundred is given; the order from the engine's own tests."""
+    sharing = share(4327, 6)
+    with visiting(chromium) as visit:
+        page = visit.page
+        page.goto(address(site, sharing, 3))
+        now = page.locator("#movement-now")
+        expect(now).to_have_attribute("aria-live", "polite")
+        expect(now).to_have_text("Movement 3 of 22: Exchange one thousand for ten hundreds.")
+        forward = page.get_by_role("button", name="Next")
+        forward.focus()
+        page.keyboard.press("Enter")
+        expect(now).to_contain_text("Movement 4 of 22")
+        expect(forward).to_be_focused()
+        page.keyboard.press("ArrowLeft")
+        page.keyboard.press("ArrowLeft")
+        expect(now).to_contain_text("Movement 2 of 22")
+        page.keyboard.press("End")
+        expect(now).to_have_text("Movement 22 of 22: Keep apart what is left: 1 unit.")
+        expect(forward).to_have_attribute("aria-disabled", "true")
+        expect(forward).to_be_focused()
+        page.get_by_role("button", name="A place back").click()
+        assert "one unit to each" in told(page)
+        page.keyboard.press("Home")
+        expect(now).to_have_text("Set out: 4 thousands, 3 hundreds, 2 tens and 7 units. Nothing has been shared yet.")
+        assert page.url.endswith("#number=4327&children=6&movement=0")
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_it_is_accessible_while_movements_go_on(scheme: str, chromium: Browser, site: Path) -> None:
+    faults = []
+    with visiting(chromium, color_scheme=scheme) as visit:
+        for width in (1366, 390, 320):
+            visit.page.set_viewport_size({"width": width, "height": 768})
+            visit.page.goto(address(site, share(3432, 12, ribbons=True), width % 7))
+            visit.page.locator("[data-go=next]").click()
+            faults += axe_faults(visit.page)
+            faults += [f"too small: {target}" for target in visit.page.evaluate(SMALL_TARGETS, TARGET)]
+            assert visit.page.evaluate("document.documentElement.scrollWidth") <= width
+    assert faults == []
