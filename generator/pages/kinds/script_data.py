@@ -20,12 +20,16 @@ def files(sources: Sources, words: Phrases) -> dict[str, bytes]:
 
 
 def known(sources: Sources, words: Phrases) -> dict[str, Any]:
-    """The phrases; the settings that answers depend on, keys as in school.toml; every lesson and its page."""
+    """The phrases; the settings that answers depend on, keys as in school.toml; every lesson and its page.
+
+    A lesson with words of its own to begin with has them as `opening`.
+    """
     school = sources.school
     links = [lesson_link(lesson, words) for lesson in sources.lessons]
     return {
         "words": words.as_data(),
         "shelf": school.shelf.model_dump(),
+        "roles": school.roles.model_dump(),
         "sizes": school.groups.sizes,
         "time": school.time.model_dump(),
         "look_first": school.look_first,
@@ -36,7 +40,8 @@ def known(sources: Sources, words: Phrases) -> dict[str, Any]:
                 "dividend": link.dividend,
                 "divisor": link.divisor,
                 "ribbons": link.ribbons,
+                **({"opening": lesson.opening} if lesson.opening else {}),
             }
-            for link in links
+            for lesson, link in zip(sources.lessons, links, strict=True)
         ],
     }

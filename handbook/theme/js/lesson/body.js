@@ -1,0 +1,106 @@
+// The body of a lesson's page for any division: what is set out, every place, the cards at the close, the check.
+"use strict";
+((sharing) => {
+  const { placeName } = sharing.places;
+  const { placeWord } = sharing.numberWords;
+  const { divisionName } = sharing.titles;
+  const { opening } = sharing.spoken;
+  const { layoutAlternative, cardsAlternative, product } = sharing.materialWords;
+  const { toldPlaces, toSetOut, cardsAtTheClose, putTogether } = sharing.lessonWords;
+  const { says, tick, part, figure, table } = sharing.lessonParts;
+  const { element, say } = sharing.elements;
+
+  const CAUTIONS = "reference/cautions.html";
+
+  /** @type {(division: Division) => HTMLElement[]} the parts, in the order of a lesson's page */
+  const body = (division) => {
+    const { words } = sharing.handbook;
+    return [setOut(words, division), ...places(words, division), finished(words, division), check(words, division)];
+  };
+
+  const setOut = (words, division) => {
+    const { dividend, sharers, ribbons } = division;
+    const room = tick(say("lesson.room"), " (", element("a", { href: CAUTIONS }, say("lesson.cautions")), ").");
+    const list = element("ul.checklist", {}, ...toSetOut(words, division).map((thing) => tick(thing)), room);
+    const first = says("guide", [ownOpening(division) ?? opening(words, division)]);
+    const told = element("div.words", {}, list, first, ...(ribbons ? [element("p", {}, roundsWithRibbons(division))] : []));
+    const heading = say("lesson.set-out", { dividend, count: sharers });
+    return part("set-out", heading, figure(layoutAlternative(words, division)), told);
+  };
+
+  /** The words that a lesson of the handbook has of its own to begin with. */
+  const ownOpening = ({ dividend, divisor, ribbons }) =>
+    sharing.handbook.lessons.find(
+      (one) => one.dividend === dividend && one.divisor === divisor && one.ribbons === ribbons,
+    )?.opening;
+
+  const roundsWithRibbons = ({ mat, lookFirst }) =>
+    [
+      say(mat.length > 2 ? "lesson.rounds-with-hundreds" : "lesson.rounds-with-tens"),
+      say(lookFirst ? "lesson.rounds-look-first" : "lesson.rounds-take-back"),
+    ].join(" ");
+
+  /** Every place with its figure; where nothing goes to the bank, all of them beside the figure of the end. */
+  const places = (words, division) => {
+    const told = toldPlaces(words, division);
+    const figures = told.map(({ alternative }, index) =>
+      figure(alternative, sharing.mat?.figure(division, division.stages[index])),
+    );
+    const parts = told.map((place, index) => {
+      const shown = division.exchanges ? [figures[index]] : [];
+      return part(placeName(place.level), place.heading, ...shown, wordsAt(place), handsAt(place));
+    });
+    if (division.exchanges) return parts;
+    return [element("div.static", {}, element("div.places", {}, ...parts), figures[figures.length - 1])];
+  };
+
+  const wordsAt = ({ sharingOut, atTheBank }) =>
+    element(
+      "div.words",
+      {},
+      element("div.sharing-out", {}, ...speeches(sharingOut)),
+      ...(atTheBank ? [element("div.at-the-bank", {}, ...speeches(atTheBank))] : []),
+    );
+
+  const speeches = ({ said }) => said.map(({ who, sentences }) => says(who, sentences));
+
+  const handsAt = ({ sharingOut, atTheBank }) =>
+    element(
+      "p.hands",
+      {},
+      element("b", {}, say("lesson.hands")),
+      " ",
+      element("span.sharing-out", {}, sharingOut.hands),
+      ...(atTheBank ? [" ", element("span.at-the-bank", {}, atTheBank.hands)] : []),
+    );
+
+  const finished = (words, division) => {
+    const sentences = cardsAtTheClose(words, division).map((sentence) => element("p", {}, sentence));
+    const shown = figure(cardsAlternative(words, division));
+    return part("finished", say("lesson.finished"), shown, element("div.words", {}, ...sentences));
+  };
+
+  const check = (words, division) => {
+    const { dividend, remainder } = division;
+    const told = [say(remainder ? "lesson.bring-all-and-rest" : "lesson.bring-all"), say("lesson.read-back", { dividend })];
+    const columns = ["lesson.check.place", "lesson.check.together", "lesson.check.changed-up", "lesson.check.stays"];
+    const heads = element("tr", {}, ...columns.map((key) => element("th", { scope: "col" }, say(key))));
+    const rows = putTogether(words, division).map(({ place, together, changed, stays }) =>
+      element(
+        "tr",
+        {},
+        element("th", { scope: "row" }, placeWord(words, place)),
+        ...[together, changed || say("glance.nothing"), String(stays)].map((cell) => element("td", {}, cell)),
+      ),
+    );
+    const caption = say("lesson.put-back-caption", { division: divisionName(words, division) });
+    return part(
+      "check",
+      say("lesson.put-back", { product: product(words, division) }),
+      element("div.words", {}, ...told.map((sentence) => element("p", {}, sentence))),
+      element("div.beside", {}, table("check-table", "", caption, element("thead", {}, heads), element("tbody", {}, ...rows))),
+    );
+  };
+
+  sharing.lessonBody = { body };
+})((globalThis.sharing ??= {}));

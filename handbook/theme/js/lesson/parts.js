@@ -1,0 +1,38 @@
+// The parts of a lesson's page that its places, its cards and its check are made of: as its template has them.
+"use strict";
+((sharing) => {
+  const { element, say } = sharing.elements;
+
+  /** @type {(who: string, sentences: string[]) => HTMLElement} what one person says without a break */
+  const says = (who, [first, ...others]) =>
+    element(
+      who === "bank_keeper" ? "blockquote.say.by-banker" : "blockquote.say",
+      {},
+      element("p", {}, element("b", {}, say("lesson.says", { role: sharing.handbook.roles[who] })), " ", first),
+      ...others.map((sentence) => element("p", {}, sentence)),
+    );
+
+  /** @type {(...told: (Node | string)[]) => HTMLElement} a line to tick off */
+  const tick = (...told) =>
+    element("li", {}, element("label", {}, element("input", { type: "checkbox" }), " ", element("span", {}, ...told)));
+
+  /**
+   * A part with its heading.
+   * @type {(id: string, heading: string, ...content: Node[]) => HTMLElement}
+   */
+  const part = (id, heading, ...content) => element("section.part", {}, element("h2", { id }, heading), ...content);
+
+  /** @type {(text: string, drawn?: HTMLElement) => HTMLElement} what lies where, drawn and in words, or in words alone */
+  const figure = (text, drawn) =>
+    element("figure.work", {}, ...(drawn ? [drawn] : []), element(drawn ? "figcaption.in-words" : "figcaption", {}, text));
+
+  /** @type {(id: string, kind: string, caption: string, ...rows: Node[]) => HTMLElement} a table that may be scrolled */
+  const table = (id, kind, caption, ...rows) =>
+    element(
+      `div.table-scroll${kind}`,
+      { role: "region", "aria-labelledby": id, tabindex: 0 },
+      element("table", {}, element("caption", { id }, caption), ...rows),
+    );
+
+  sharing.lessonParts = { says, tick, part, figure, table };
+})((globalThis.sharing ??= {}));
