@@ -18,7 +18,7 @@
       history.replaceState(null, "", write(asked) + writeSeen(seen, left));
     });
     sharing.movements.show(asked, division);
-    byId("todays-lesson").replaceChildren(...sharing.lessonBody.body(division));
+    sharing.todaysLesson.show(division);
     byId("answer").hidden = false;
     findAgain();
   };

@@ -1,0 +1,105 @@
+// Every movement of a lesson in one table: what the hands do, and what lies where afterwards.
+"use strict";
+((sharing) => {
+  const { placesHeld, valueOf, downFrom } = sharing.places;
+  const { written } = sharing.phrases;
+  const { placeWord, capital } = sharing.numberWords;
+  const { divisionName } = sharing.titles;
+  const { hands } = sharing.stageWords;
+  const { table } = sharing.lessonParts;
+  const { element, say } = sharing.elements;
+
+  /** @type {(division: Division) => HTMLElement} the table, folded; the bank is shown when asked for */
+  const everyMovement = (division) => {
+    const { words } = sharing.handbook;
+    const columns = {
+      places: downFrom(division.start.length),
+      widths: placesHeld(division.mat),
+      banked: placesOfTheBank(division),
+    };
+    let number = 0;
+    const bodies = division.stages.map((stage) => {
+      const moved = stage.steps.filter(({ action }) => action !== "next-place");
+      const rows = moved.map((step) => row(division, columns, step, (number += 1)));
+      return element("tbody", {}, placeRow(words, columns, stage.level), ...rows);
+    });
+    const caption = say("steps.caption", { division: divisionName(words, division) });
+    return element(
+      "details",
+      { id: "every-movement" },
+      element("summary", {}, say("steps.fold", { count: number })),
+      ...(columns.banked.length ? [showBank()] : []),
+      table("steps-table", ".steps", caption, heads(division, columns), ...bodies),
+    );
+  };
+
+  /** The places of which the bank gains or gives pieces, largest first. */
+  const placesOfTheBank = ({ start, steps }) => {
+    const exchanged = steps.filter(({ action }) => action === "exchange").map(({ place }) => place);
+    return downFrom(start.length).filter((place) => exchanged.includes(place) || exchanged.includes(place + 1));
+  };
+
+  const showBank = () =>
+    element("label.show-bank", {}, element("input", { type: "checkbox" }), " ", say("steps.show-bank"));
+
+  const heads = ({ ribbons }, { places, widths, banked }) => {
+    const tall = (words) => element("th", { scope: "col", rowspan: 2 }, words);
+    const ofPlace = (tag) => (place) => element(tag, { scope: "col" }, number(10 ** place));
+    const trayKey = ribbons ? "steps.tray-for" : "steps.each-tray";
+    const ofBank = { scope: "colgroup", colspan: banked.length };
+    return element(
+      "thead",
+      {},
+      element(
+        "tr",
+        {},
+        tall(say("steps.hands")),
+        element("th", { scope: "colgroup", colspan: places.length }, say("steps.middle")),
+        ...widths.map((width) => tall(say(trayKey, { stands_for: 10 ** width }))),
+        tall(say("steps.to-share")),
+        ...(banked.length ? [element("th.of-bank", ofBank, say("steps.bank"))] : []),
+      ),
+      element("tr", {}, ...places.map(ofPlace("th")), ...banked.map(ofPlace("th.of-bank"))),
+    );
+  };
+
+  const placeRow = (words, { places, widths, banked }, level) =>
+    element(
+      "tr.place-name",
+      {},
+      element(
+        "th",
+        { scope: "rowgroup", colspan: places.length + widths.length + 2 },
+        capital(placeWord(words, level)),
+      ),
+      ...(banked.length ? [element("td.of-bank", { colspan: banked.length })] : []),
+    );
+
+  const row = (division, { places, widths, banked }, step, position) => {
+    const { after } = step;
+    const trays = division.trays(after);
+    const bank = division.bank(after);
+    return element(
+      `tr.${step.action}`,
+      {},
+      element("th", { scope: "row" }, `${number(position)}. ${hands(sharing.handbook.words, step, division)}`),
+      ...places.map((place) => element(after.middle[place] ? "td" : "td.nil", {}, number(after.middle[place]))),
+      ...widths.map((width) => trayCell(trays.filter(({ stands_for }) => stands_for === 10 ** width))),
+      element("td", {}, number(division.toShare(after))),
+      ...banked.map((place) => element(bank[place] ? "td.of-bank" : "td.of-bank.nil", {}, signed(bank[place]))),
+    );
+  };
+
+  const trayCell = (trays) => {
+    if (trays.length === 1) return element("td", {}, number(valueOf(trays[0].holds)));
+    const told = trays.map(({ sharers, holds }) => say("steps.trays-have", { count: sharers, value: valueOf(holds) }));
+    return element("td", {}, ...told.flatMap((have, index) => [...(index ? [" "] : []), element("span.whole", {}, have)]));
+  };
+
+  const number = (count) => written(sharing.handbook.words.grouping, count);
+
+  /** What the bank has gained or given, with its sign. */
+  const signed = (count) => (count < 0 ? "\u2212" : count > 0 ? "+" : "") + number(Math.abs(count));
+
+  sharing.lessonLedger = { everyMovement };
+})((globalThis.sharing ??= {}));
