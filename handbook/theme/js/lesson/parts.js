@@ -24,7 +24,7 @@
 
   /** @type {(text: string, drawn?: HTMLElement) => HTMLElement} what lies where, drawn and in words, or in words alone */
   const figure = (text, drawn) =>
-    element("figure.work", {}, ...(drawn ? [drawn] : []), element(drawn ? "figcaption.in-words" : "figcaption", {}, text));
+    element("figure", { class: "work" }, ...(drawn ? [drawn] : []), element(drawn ? "figcaption.in-words" : "figcaption", {}, text));
 
   /** @type {(id: string, kind: string, caption: string, ...rows: Node[]) => HTMLElement} a table that may be scrolled */
   const table = (id, kind, caption, ...rows) =>
