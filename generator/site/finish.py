@@ -8,7 +8,7 @@ from itertools import chain
 from pathlib import Path
 from typing import Any
 
-from generator.site import book, dates, paper, policy, search, servers, sheets
+from generator.site import book, dates, paper, policy, scripts, search, servers, sheets
 from generator.site.render import Settings
 
 
@@ -27,19 +27,20 @@ def finished(
     `handbook` is what scripts know of it.
     """
     imprint = f"{settings.site_name}, version {settings.version}, {built.isoformat()}"
-    scripts = policy.theme_scripts(rendered)
+    inline = policy.theme_scripts(rendered)
     bound = {each.path: book.bind(rendered, each, imprint, on_paper or paper.PAPERS[0]) for each in books}
     taken = {path: printed.sheets.number for path, printed in bound.items()}
     pages = ((path, (rendered / path).read_text("utf-8")) for path in paths if path.endswith(".html"))
     for path, text in chain(pages, ((path, printed.page) for path, printed in bound.items())):
         text = paper.marked(dates.dated(sheets.told(text, taken), built), imprint, on_paper)
-        yield path, policy.guarded(path, text, scripts).encode()
+        yield path, policy.guarded(path, text, inline).encode()
     made = {
         **search.offline(rendered, handbook),
-        **servers.files(settings.sub_path, scripts),
+        **servers.files(settings.sub_path, inline),
         **{each.chapter_pages: bound[each.path].chapter_pages.encode() for each in books},
     }
     yield from made.items()
-    yield from (
-        (path, (rendered / path).read_bytes()) for path in paths if path not in made and not path.endswith(".html")
-    )
+    for path in paths:
+        if path not in made and not path.endswith(".html"):
+            content = (rendered / path).read_bytes()
+            yield path, scripts.lean(content.decode()).encode() if path.startswith(scripts.FOLDER) else content
