@@ -11,11 +11,16 @@ from generator.source.library import Sources
 from generator.words.phrases import Phrases
 
 FILE = "js/our-handbook.js"
+_OF_BUILT_PAGES = ("choosing", "first-file", "page", "path", "plan", "plans", "search", "setting")
+"""Tables of phrases that no script in a page asks for: every reader would wait for them."""
 
 
 def files(sources: Sources, words: Phrases) -> dict[str, bytes]:
-    """The file to stage among the pages, by path: `sharing.handbook` is what `known` says."""
-    data = json.dumps(known(sources, words), ensure_ascii=False, separators=(",", ":"))
+    """The file to stage among the pages, by path: `sharing.handbook` is what `known` says, with what pages say."""
+    handbook = known(sources, words)
+    said = {key: phrase for key, phrase in handbook["words"]["phrases"].items() if _is_asked_for(key)}
+    handbook["words"]["phrases"] = said
+    data = json.dumps(handbook, ensure_ascii=False, separators=(",", ":"))
     return {FILE: f"(globalThis.sharing ??= {{}}).handbook = {data};\n".encode()}
 
 
@@ -36,7 +41,6 @@ def known(sources: Sources, words: Phrases) -> dict[str, Any]:
         "lessons": [
             {
                 "page": address(link.path),
-                "title": link.title,
                 "dividend": link.dividend,
                 "divisor": link.divisor,
                 "ribbons": link.ribbons,
@@ -45,3 +49,7 @@ def known(sources: Sources, words: Phrases) -> dict[str, Any]:
             for lesson, link in zip(sources.lessons, links, strict=True)
         ],
     }
+
+
+def _is_asked_for(key: str) -> bool:
+    return key.split(".")[0] not in _OF_BUILT_PAGES

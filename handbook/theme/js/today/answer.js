@@ -4,7 +4,7 @@
   const { placeName, downFrom, placesHeld } = sharing.places;
   const { needs, shortages } = sharing.shelf;
   const { lessonLength } = sharing.length;
-  const { divisionName, wayOfSharing } = sharing.titles;
+  const { divisionName, lessonTitle, wayOfSharing } = sharing.titles;
   const { nearestOf } = sharing.nearest;
   const { write } = sharing.address;
   const { element, byId, say } = sharing.elements;
@@ -19,7 +19,7 @@
     byId("answer-length").textContent = say("glance.minutes", lessonLength(division, sharing.handbook.time));
     const own = lessons.find((one) => one.dividend === dividend && one.divisor === divisor && one.ribbons === ribbons);
     byId("answer-lesson").replaceChildren(
-      ...(own ? [say("today.lesson"), " ", element("a", { href: own.page }, own.title)] : []),
+      ...(own ? [say("today.lesson"), " ", element("a", { href: own.page }, lessonTitle(words, division))] : []),
     );
     showShelf(division, shelf);
     byId("nearest").replaceChildren(...nearestOf(asked).map(nearLine));

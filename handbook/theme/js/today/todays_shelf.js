@@ -3,6 +3,7 @@
 ((sharing) => {
   const { workOut } = sharing.division;
   const { needs, shortages } = sharing.shelf;
+  const { lessonTitle } = sharing.titles;
   const { wholeNumber } = sharing.address;
   const { element, byId, say } = sharing.elements;
 
@@ -65,17 +66,19 @@
     const isOwn = Object.keys(ownShelf).every((key) => now[key] === ownShelf[key]);
     byId("shelf-state").textContent = say(isOwn ? "today.shelf.own" : "today.shelf.entered");
     byId("shelf-own").hidden = isOwn;
-    const told = sharing.handbook.lessons.map((lesson) => ({ lesson, short: shortOf(lesson, now) }));
+    const told = sharing.handbook.lessons.map(({ page, dividend, divisor, ribbons }) => {
+      const division = workOut(dividend, divisor, { ribbons });
+      return { page, division, short: shortages(needs(division), now) };
+    });
     const possible = told.filter(({ short }) => !short.length);
     byId("shelf-lessons-state").textContent = say("today.shelf.lessons", { count: possible.length, all: told.length });
-    byId("shelf-lessons").replaceChildren(...told.map(({ lesson, short }) => lessonLine(lesson, short)));
+    byId("shelf-lessons").replaceChildren(...told.map(lessonLine));
   };
 
-  const shortOf = ({ dividend, divisor, ribbons }, now) => shortages(needs(workOut(dividend, divisor, { ribbons })), now);
-
-  const lessonLine = ({ page, title }, short) => {
+  const lessonLine = ({ page, division, short }) => {
     const things = short.map(({ what }) => say(`shortage.thing.${what}`)).join(say("list.comma"));
     const state = say(short.length ? "shortage.short-of" : "shortage.has-it", { things });
+    const title = lessonTitle(sharing.handbook.words, division);
     return element(short.length ? "li.short" : "li", {}, element("a", { href: page }, title), ` ${state}`);
   };
 

@@ -38,5 +38,9 @@
     return [say(words, "title.left-over", { remainder: smallNumber(words, remainder) })];
   };
 
-  sharing.titles = { divisionName, wayToTheEnd, wayOfSharing };
+  /** @type {(words: Phrases, division: Division) => string} what its lesson is called */
+  const lessonTitle = (words, division) =>
+    say(words, "title.lesson", { division: divisionName(words, division), way: wayToTheEnd(words, division) });
+
+  sharing.titles = { divisionName, lessonTitle, wayToTheEnd, wayOfSharing };
 })((globalThis.sharing ??= {}));
