@@ -7,6 +7,7 @@
   const { opening } = sharing.spoken;
   const { layoutAlternative, cardsAlternative, product } = sharing.materialWords;
   const { toldPlaces, toSetOut, cardsAtTheClose, putTogether } = sharing.lessonWords;
+  const { mat, figure: figureOfPlace } = sharing.mat;
   const { says, tick, part, figure, table } = sharing.lessonParts;
   const { element, say } = sharing.elements;
 
@@ -23,9 +24,12 @@
     const room = tick(say("lesson.room"), " (", element("a", { href: CAUTIONS }, say("lesson.cautions")), ").");
     const list = element("ul.checklist", {}, ...toSetOut(words, division).map((thing) => tick(thing)), room);
     const first = says("guide", [ownOpening(division) ?? opening(words, division)]);
-    const told = element("div.words", {}, list, first, ...(ribbons ? [element("p", {}, roundsWithRibbons(division))] : []));
+    const rounds = ribbons ? [element("p", {}, roundsWithRibbons(division))] : [];
+    const told = element("div.words", {}, list, first, ...rounds);
     const heading = say("lesson.set-out", { dividend, count: sharers });
-    return part("set-out", heading, figure(layoutAlternative(words, division)), told);
+    const { beginning } = division;
+    const shown = figure(layoutAlternative(words, division), mat(division, beginning, beginning));
+    return part("set-out", heading, shown, told);
   };
 
   /** The words that a lesson of the handbook has of its own to begin with. */
@@ -40,18 +44,17 @@
       say(lookFirst ? "lesson.rounds-look-first" : "lesson.rounds-take-back"),
     ].join(" ");
 
-  /** Every place with its figure; where nothing goes to the bank, all of them beside the figure of the end. */
+  /** Every place with its figure; where nothing goes to the bank, all beside the figure of the whole sharing. */
   const places = (words, division) => {
+    const { stages, exchanges, beginning, end } = division;
     const told = toldPlaces(words, division);
-    const figures = told.map(({ alternative }, index) =>
-      figure(alternative, sharing.mat?.figure(division, division.stages[index])),
-    );
     const parts = told.map((place, index) => {
-      const shown = division.exchanges ? [figures[index]] : [];
+      const shown = exchanges ? [figure(place.alternative, figureOfPlace(division, stages[index]))] : [];
       return part(placeName(place.level), place.heading, ...shown, wordsAt(place), handsAt(place));
     });
-    if (division.exchanges) return parts;
-    return [element("div.static", {}, element("div.places", {}, ...parts), figures[figures.length - 1])];
+    if (exchanges) return parts;
+    const whole = figure(told[told.length - 1].alternative, mat(division, beginning, end, true));
+    return [element("div.static", {}, element("div.places", {}, ...parts), whole)];
   };
 
   const wordsAt = ({ sharingOut, atTheBank }) =>
@@ -82,7 +85,8 @@
 
   const check = (words, division) => {
     const { dividend, remainder } = division;
-    const told = [say(remainder ? "lesson.bring-all-and-rest" : "lesson.bring-all"), say("lesson.read-back", { dividend })];
+    const bring = say(remainder ? "lesson.bring-all-and-rest" : "lesson.bring-all");
+    const told = [bring, say("lesson.read-back", { dividend })];
     const columns = ["lesson.check.place", "lesson.check.together", "lesson.check.changed-up", "lesson.check.stays"];
     const heads = element("tr", {}, ...columns.map((key) => element("th", { scope: "col" }, say(key))));
     const rows = putTogether(words, division).map(({ place, together, changed, stays }) =>
@@ -93,12 +97,13 @@
         ...[together, changed || say("glance.nothing"), String(stays)].map((cell) => element("td", {}, cell)),
       ),
     );
+    const lines = element("tbody", {}, ...rows);
     const caption = say("lesson.put-back-caption", { division: divisionName(words, division) });
     return part(
       "check",
       say("lesson.put-back", { product: product(words, division) }),
       element("div.words", {}, ...told.map((sentence) => element("p", {}, sentence))),
-      element("div.beside", {}, table("check-table", "", caption, element("thead", {}, heads), element("tbody", {}, ...rows))),
+      element("div.beside", {}, table("check-table", "", caption, element("thead", {}, heads), lines)),
     );
   };
 

@@ -93,7 +93,8 @@
   const trayCell = (trays) => {
     if (trays.length === 1) return element("td", {}, number(valueOf(trays[0].holds)));
     const told = trays.map(({ sharers, holds }) => say("steps.trays-have", { count: sharers, value: valueOf(holds) }));
-    return element("td", {}, ...told.flatMap((have, index) => [...(index ? [" "] : []), element("span.whole", {}, have)]));
+    const parted = told.flatMap((have, index) => [index ? " " : "", element("span.whole", {}, have)]);
+    return element("td", {}, ...parted);
   };
 
   const number = (count) => written(sharing.handbook.words.grouping, count);

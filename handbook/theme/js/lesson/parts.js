@@ -22,11 +22,13 @@
    */
   const part = (id, heading, ...content) => element("section.part", {}, element("h2", { id }, heading), ...content);
 
-  /** @type {(text: string, drawn?: HTMLElement) => HTMLElement} what lies where, drawn and in words, or in words alone */
-  const figure = (text, drawn) =>
-    element("figure", { class: "work" }, ...(drawn ? [drawn] : []), element(drawn ? "figcaption.in-words" : "figcaption", {}, text));
+  /** @type {(text: string, drawn?: HTMLElement) => HTMLElement} what lies where, drawn and in words, or in words */
+  const figure = (text, drawn) => {
+    const inWords = element(drawn ? "figcaption.in-words" : "figcaption", {}, text);
+    return element("figure", { class: "work" }, ...(drawn ? [drawn] : []), inWords);
+  };
 
-  /** @type {(id: string, kind: string, caption: string, ...rows: Node[]) => HTMLElement} a table that may be scrolled */
+  /** @type {(id: string, kind: string, caption: string, ...rows: Node[]) => HTMLElement} a table that can scroll */
   const table = (id, kind, caption, ...rows) =>
     element(
       `div.table-scroll${kind}`,

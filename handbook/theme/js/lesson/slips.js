@@ -17,6 +17,7 @@
     if (!told.length) return [];
     const right = { trays: beadsOn(division.trays(division.end)), left: division.remainder };
     const [first, others] = [told.slice(0, SHOWN), told.slice(SHOWN)];
+    const lookItUp = element("a", { href: BY_WHAT_IS_SEEN }, say("slips.look-it-up"));
     return [
       element(
         "section.not-right",
@@ -25,7 +26,7 @@
         element("p", {}, say("slips.right", { seen: whatIsSeen(words, right, division.ribbons) })),
         element("ul.symptoms", {}, ...first),
         ...(others.length ? [folded(others)] : []),
-        element("p", {}, say("slips.something-else"), " ", element("a", { href: BY_WHAT_IS_SEEN }, say("slips.look-it-up")), "."),
+        element("p", {}, say("slips.something-else"), " ", lookItUp, "."),
       ),
     ];
   };
