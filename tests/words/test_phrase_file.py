@@ -69,6 +69,8 @@ PUT_TOGETHER = {
         for page in ("home", "today", "path", "plans", "cards", "choosing", "group", "a-z")
         for part in ("title", "description", "tags")
     ],
+    "practise.and-then": ["next-place", "not-enough"],
+    "practise.wrong": ["round", "not-enough", "bank", "bank-for-a-round", "next-place", "left-over"],
     "said-piece": PLACES[:4],
     "piece": [*PLACES, "larger"],
     "place": [*PLACES, "larger"],

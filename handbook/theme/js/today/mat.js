@@ -84,11 +84,11 @@
 
   const trays = (division, places, before, after) => {
     const was = everyTray(division, before);
-    const most = Math.max(...division.end.share);
+    const most = places.map((place) => Math.max(...division.trays(division.end).map(({ holds }) => holds[place])));
     return everyTray(division, after).map(({ stands_for, holds }, index) => {
-      const slots = places.map((place) => {
+      const slots = places.map((place, column) => {
         const { stayed, came, went } = change(was[index].holds[place], holds[place]);
-        return element("div.slot", {}, laid(place, most <= 5 ? "five" : "ten", [["light", stayed], ["full", came], ["dotted", went]]));
+        return element("div.slot", {}, laid(place, most[column] < 5 ? "five" : "ten", [["light", stayed], ["full", came], ["dotted", went]]));
       });
       return element("div.tray", {}, trayName(division, index + 1, stands_for), ...slots);
     });

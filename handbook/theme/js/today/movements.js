@@ -5,26 +5,17 @@
   const { placesHeld } = sharing.places;
   const { pieces } = sharing.numberWords;
   const { hands } = sharing.stageWords;
+  const { courseOf } = sharing.course;
   const { mat } = sharing.mat;
+  const { practise } = sharing;
   const { element, byId, say } = sharing.elements;
-
-  /**
-   * One movement as the table of every movement numbers it. stage: the place at which it happens, counted from the first.
-   * @typedef {{step: Step, stage: number}} Movement
-   */
 
   /** The division that is shown, its movements, and after how many of them the mat stands as it is shown. */
   let shown = { asked: null, division: null, movements: [], position: 0 };
 
-  /** @type {(division: Division) => Movement[]} */
-  const movementsOf = ({ stages }) =>
-    stages.flatMap(({ steps }, stage) =>
-      steps.filter(({ action }) => action !== "next-place").map((step) => ({ step, stage })),
-    );
-
   /** @type {(asked: Asked, division: Division) => void} show a division as far as its address says */
   const show = (asked, division) => {
-    const movements = movementsOf(division);
+    const movements = courseOf(sharing.handbook.words, division);
     shown = { asked, division, movements, position: positionIn(location.hash, asked, movements.length) };
     draw();
   };
@@ -51,12 +42,21 @@
           hands: hands(words, movements[position - 1].step, division),
         })
       : say("movements.set-out", { pieces: pieces(words, division.start) });
+    byId("movement-said").replaceChildren(...(position ? movements[position - 1].said : []).map(speech));
     byId("movement-mat").replaceChildren(mat(division, before, after, isAtTheEnd));
     byId("movement-room").replaceChildren(...room(after).map((line) => element("li", {}, line)));
+    practise.ask(division, after, movements[position]);
     for (const button of buttons()) {
-      const isUseless = target(button.dataset.go) === position;
-      button.setAttribute("aria-disabled", String(isUseless));
+      button.setAttribute("aria-disabled", String(target(button.dataset.go) === position || isHidden(button.dataset.go)));
     }
+  };
+
+  /** Whether a way leads to movements that one who practises has not said yet. */
+  const isHidden = (way) => practise.hides() && target(way) > shown.position;
+
+  const speech = ({ who, text }) => {
+    const role = element("b", {}, say("lesson.says", { role: sharing.handbook.roles[who] }));
+    return element(who === "guide" ? "blockquote.say" : "blockquote.say.by-banker", {}, element("p", {}, role, " ", text));
   };
 
   /** Where everything lies, in words. */
@@ -98,7 +98,11 @@
   };
 
   const go = (way) => {
-    const position = target(way);
+    if (isHidden(way)) return;
+    move(target(way));
+  };
+
+  const move = (position) => {
     if (position === shown.position) return;
     shown.position = position;
     history.replaceState(null, "", `${write(shown.asked)}&movement=${position}`);
@@ -118,6 +122,7 @@
       event.preventDefault();
       go(way);
     });
+    practise.watch(draw, () => move(shown.position + 1));
     window.addEventListener("hashchange", () => {
       if (!shown.asked || !/[#&]movement=/.test(location.hash)) return;
       show(shown.asked, shown.division);

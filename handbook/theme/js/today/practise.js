@@ -1,0 +1,74 @@
+// Practising: the next movement is hidden until the learner has said which it is.
+"use strict";
+((sharing) => {
+  const { pieces, placeWord } = sharing.numberWords;
+  const { hands } = sharing.stageWords;
+  const { byId, say } = sharing.elements;
+
+  /** What is asked about: a movement, the division, the mat before it; how many of its questions are answered. */
+  let now = null;
+
+  /** @type {() => boolean} */
+  const isOn = () => byId("practise").checked;
+
+  /**
+   * Ask which movement comes next. There is nothing to ask after the last.
+   * @type {(division: Division, before: State, movement: Movement | undefined) => void}
+   */
+  const ask = (division, before, movement) => {
+    now = movement?.asks.length ? { division, before, movement, answered: 0 } : null;
+    byId("practise-question").hidden = !isOn() || !now;
+  };
+
+  /** @type {() => boolean} whether the next movement is hidden for the moment */
+  const hides = () => isOn() && now !== null;
+
+  const tell = (text) => (byId("practise-told").textContent = text);
+
+  const answer = (given, goOn) => {
+    const { division, movement } = now;
+    const { words } = sharing.handbook;
+    const right = movement.asks[now.answered];
+    if (given !== right) {
+      tell(say(`practise.wrong.${reason(right)}`, lying()));
+      return;
+    }
+    now.answered += 1;
+    const { level } = movement.step.after;
+    if (now.answered < movement.asks.length) {
+      tell(say(`practise.and-then.${right}`, { place: placeWord(words, level) }));
+      return;
+    }
+    tell(say("practise.right", { hands: hands(words, movement.step, division) }));
+    goOn();
+  };
+
+  /** Why it is the right answer: with ribbons a piece can be changed so that a round can be given out. */
+  const reason = (right) => {
+    const { movement, division } = now;
+    const { steps } = division.stages[movement.stage];
+    const isForARound = steps.slice(steps.indexOf(movement.step)).some(({ action }) => action === "deal-round");
+    return right === "bank" && isForARound ? "bank-for-a-round" : right;
+  };
+
+  /** What lies in the middle, and what a round takes. */
+  const lying = () => {
+    const { words } = sharing.handbook;
+    const { division, before, movement } = now;
+    const round = before.middle.map((_, place) => division.mat[place - movement.step.after.level] ?? 0);
+    return { pieces: pieces(words, before.middle), round: pieces(words, round) };
+  };
+
+  /** @type {(changed: () => void, goOn: () => void) => void} */
+  const watch = (changed, goOn) => {
+    byId("practise").addEventListener("change", () => {
+      tell("");
+      changed();
+    });
+    for (const button of byId("practise-question").querySelectorAll("button")) {
+      button.addEventListener("click", () => answer(button.dataset.answer, goOn));
+    }
+  };
+
+  sharing.practise = { ask, hides, watch };
+})((globalThis.sharing ??= {}));
