@@ -123,3 +123,58 @@ def test_it_is_accessible_while_movements_go_on(scheme: str, chromium: Browser, 
             faults += [f"too small: {target}" for target in visit.page.evaluate(SMALL_TARGETS, TARGET)]
             assert visit.page.evaluate("document.documentElement.scrollWidth") <= width
     assert faults == []
+
+
+ANSWERS = {
+    Action.DEAL: ["round"],
+    Action.START: ["not-enough"],
+    Action.TAKE_BACK: ["not-enough"],
+    Action.EXCHANGE: ["bank"],
+    Action.SET_ASIDE: ["left-over"],
+    Action.GO_ON: ["next-place"],
+    Action.NOTHING: [],
+}
+ANSWER = """(given) => {
+  document.querySelector(`[data-answer=${given}]`).click();
+  return [document.querySelector('#practise-told').textContent, location.hash];
+}"""
+
+
+@pytest.mark.parametrize(
+    "sharing",
+    [share(4327, 6), share(2034, 12, ribbons=True), share(5005, 5)],
+    ids=lambda sharing: f"{sharing.dividend}-{sharing.divisor}",
+)
+def test_who_practises_says_every_movement_before_it_is_seen(sharing: Sharing, chromium: Browser, site: Path) -> None:
+    with visiting(chromium) as visit:
+        page = visit.page
+        page.goto(address(site, sharing, 0))
+        page.get_by_label("Practise").check()
+        page.keyboard.press("ArrowRight")
+        assert page.url.endswith("&movement=0")
+        for right in [answer for step in sharing.steps for answer in ANSWERS[step.action]]:
+            before = page.evaluate("location.hash")
+            wrong = "bank" if right == "left-over" else "left-over"
+            told, after = page.evaluate(ANSWER, wrong)
+            assert told.startswith("Look again. ")
+            assert after == before
+            told, after = page.evaluate(ANSWER, right)
+            assert told.startswith("Right")
+        expect(page.locator("#practise-question")).to_be_hidden()
+        assert page.url.endswith(f"&movement={len(states(sharing)) - 1}")
+        assert axe_faults(page) == []
+
+
+def test_a_lesson_leads_to_its_movements_with_what_is_said(chromium: Browser, site: Path) -> None:
+    lesson = next((site / "lessons").glob("*/5230-among-4.html"))
+    with visiting(chromium) as visit:
+        page = visit.page
+        page.goto(lesson.as_uri())
+        opening = page.locator("#present-thousands blockquote").first.inner_text()
+        page.locator("#every-movement > summary").click()
+        page.get_by_role("link", name="Movement by movement").click()
+        expect(page.locator("#movement-now")).to_contain_text("Movement 1 of")
+        assert page.locator("#movement-said").inner_text() in opening
+        expect(page.locator("#movement-said")).not_to_be_empty()
+        expect(page.locator("#movement-by-movement")).to_be_in_viewport()
+        assert (visit.outside, visit.errors) == ([], [])

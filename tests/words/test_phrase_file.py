@@ -70,7 +70,7 @@ PUT_TOGETHER = {
         for part in ("title", "description", "tags")
     ],
     "practise.and-then": ["next-place", "not-enough"],
-    "practise.wrong": ["round", "not-enough", "bank", "bank-for-a-round", "next-place", "left-over"],
+    "practise.wrong": ["round", "not-enough", "take-back", "bank", "bank-for-a-round", "next-place", "left-over"],
     "said-piece": PLACES[:4],
     "piece": [*PLACES, "larger"],
     "place": [*PLACES, "larger"],

@@ -38,7 +38,6 @@ def known(sources: Sources, words: Phrases) -> dict[str, Any]:
         "sizes": school.groups.sizes,
         "time": school.time.model_dump(),
         "look_first": school.look_first,
-        "roles": school.roles.model_dump(),
         "lessons": [
             {
                 "page": address(link.path),

@@ -114,7 +114,8 @@ def _find(page: str, path: str, site: Site) -> str | Problem:
 
 
 def _find_anchor(page: ReadPage, anchor: str) -> str | Problem:
-    if anchor == "top" or anchor in page.anchors:
+    """What a script of the page reads, as `number=4327&children=6`, is no anchor."""
+    if anchor == "top" or anchor in page.anchors or "=" in anchor:
         return page.path
     remedy = f"link to one of the anchors of {page.path}, or to the page alone"
     return Problem("", f"finds no anchor {anchor!r} on {page.path}", remedy)

@@ -5,6 +5,7 @@
   const { placesHeld } = sharing.places;
   const { pieces } = sharing.numberWords;
   const { hands } = sharing.stageWords;
+  const { says } = sharing.lessonParts;
   const { courseOf } = sharing.course;
   const { mat } = sharing.mat;
   const { practise } = sharing;
@@ -42,7 +43,7 @@
           hands: hands(words, movements[position - 1].step, division),
         })
       : say("movements.set-out", { pieces: pieces(words, division.start) });
-    byId("movement-said").replaceChildren(...(position ? movements[position - 1].said : []).map(speech));
+    byId("movement-said").replaceChildren(...(position ? movements[position - 1].said : []).map(({ who, text }) => says(who, [text])));
     byId("movement-mat").replaceChildren(mat(division, before, after, isAtTheEnd));
     byId("movement-room").replaceChildren(...room(after).map((line) => element("li", {}, line)));
     practise.ask(division, after, movements[position]);
@@ -53,11 +54,6 @@
 
   /** Whether a way leads to movements that one who practises has not said yet. */
   const isHidden = (way) => practise.hides() && target(way) > shown.position;
-
-  const speech = ({ who, text }) => {
-    const role = element("b", {}, say("lesson.says", { role: sharing.handbook.roles[who] }));
-    return element(who === "guide" ? "blockquote.say" : "blockquote.say.by-banker", {}, element("p", {}, role, " ", text));
-  };
 
   /** Where everything lies, in words. */
   const room = (state) => {

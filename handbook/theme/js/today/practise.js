@@ -43,11 +43,12 @@
     goOn();
   };
 
-  /** Why it is the right answer: with ribbons a piece can be changed so that a round can be given out. */
+  /** Why it is the right answer. With ribbons a piece can be changed so that a round can be given out. */
   const reason = (right) => {
     const { movement, division } = now;
     const { steps } = division.stages[movement.stage];
     const isForARound = steps.slice(steps.indexOf(movement.step)).some(({ action }) => action === "deal-round");
+    if (movement.step.action === "take-back") return "take-back";
     return right === "bank" && isForARound ? "bank-for-a-round" : right;
   };
 
