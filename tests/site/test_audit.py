@@ -119,6 +119,7 @@ ALLOWED = [
     '<a href="mailto:office@school.example">write</a>',
     '<a href="#">up</a> <a href="#top">up</a> <a href="?q=tens">search</a>',
     '<p id="a:b">x</p><a href="first.html#a%3Ab">x</a><a name="old"></a><a href="#old">x</a>',
+    '<a href="first.html#number=4327&amp;children=6">what a script reads</a>',
     '<a href="../look/icon.svg#part">a part of a picture</a>',
     '<img src="../look/icon.svg" alt="" role="presentation">',
     '<img src="data:image/gif;base64,R0lGODlhAQABAAAAACw=" alt="a dot">',
