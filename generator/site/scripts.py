@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 FOLDER = "js/"
-_COMMENT = re.compile(r"^[ \t]*(?://[^\n]*|/\*\*.*?\*/)[ \t]*\n", re.MULTILINE | re.DOTALL)
+_COMMENT = re.compile(r"^[ \t]*(?://[^\n]*|/\*\*(?:(?!\*/).)*\*/)[ \t]*\n", re.MULTILINE | re.DOTALL)
 _INDENTATION = re.compile(r"^[ \t]+", re.MULTILINE)
 
 

@@ -20,6 +20,11 @@ def test_comments_and_indentation_are_left_out() -> None:
     assert lean(script) == '(() => {\nconst one = "// 1"; // stays\n})();\n'
 
 
+def test_code_after_a_comment_on_its_line_stays() -> None:
+    script = "(() => {\n  /** @type {X} */ (one).two = 3;\n  /** A function. */\n  const four = 4;\n})();\n"
+    assert lean(script) == "(() => {\n/** @type {X} */ (one).two = 3;\nconst four = 4;\n})();\n"
+
+
 @pytest.mark.parametrize("script", SCRIPTS, ids=lambda path: path.stem)
 def test_no_text_goes_over_several_lines(script: Path) -> None:
     assert [line for line in script.read_text("utf-8").splitlines() if line.count("`") % 2] == []
