@@ -8,6 +8,9 @@ from typing import Any
 from lxml import html
 from playwright.sync_api import Browser, expect
 
+from generator.engine.sharing import share
+from generator.words.phrases import Phrases
+from generator.words.titles import division_name
 from tests.browser.conftest import visiting
 from tests.sampling import sample
 
@@ -38,7 +41,8 @@ def test_a_lesson_of_the_handbook_reads_as_on_its_own_page(chromium: Browser, si
         page.goto((site / "today.html").as_uri())
         for lesson in sample(page.evaluate("sharing.handbook.lessons"), 7):
             asked = "#number={dividend}&children={divisor}".format(**lesson)
-            name = lesson["title"].split(":")[0]
+            sharing = share(lesson["dividend"], lesson["divisor"], ribbons=lesson["ribbons"])
+            name = division_name(Phrases("en"), sharing)
             page.evaluate("asked => { location.hash = asked; }", asked + ("&ribbons" if lesson["ribbons"] else ""))
             expect(page.locator("#answer-name")).to_have_text(name)
             page.locator("#every-movement").wait_for()

@@ -3,23 +3,25 @@
 from __future__ import annotations
 
 import json
+import re
 from typing import Any
 
+from generator import HANDBOOK
 from generator.pages.writing.links import lesson_link
 from generator.pages.writing.page import address
 from generator.source.library import Sources
 from generator.words.phrases import Phrases
 
 FILE = "js/our-handbook.js"
-_OF_BUILT_PAGES = ("choosing", "first-file", "page", "path", "plan", "plans", "search", "setting")
-"""Tables of phrases that no script in a page asks for: every reader would wait for them."""
+_SCRIPTS = HANDBOOK / "theme" / "js"
+_QUOTED = re.compile(r'["`]([a-z][a-z0-9.-]*)["`$]')
+"""In a script: a key of a phrase, the beginning of a key before its last part is put in, or the name of a table."""
 
 
 def files(sources: Sources, words: Phrases) -> dict[str, bytes]:
     """The file to stage among the pages, by path: `sharing.handbook` is what `known` says, with what pages say."""
     handbook = known(sources, words)
-    said = {key: phrase for key, phrase in handbook["words"]["phrases"].items() if _is_asked_for(key)}
-    handbook["words"]["phrases"] = said
+    handbook["words"]["phrases"] = _asked_for(handbook["words"]["phrases"])
     data = json.dumps(handbook, ensure_ascii=False, separators=(",", ":"))
     return {FILE: f"(globalThis.sharing ??= {{}}).handbook = {data};\n".encode()}
 
@@ -51,5 +53,12 @@ def known(sources: Sources, words: Phrases) -> dict[str, Any]:
     }
 
 
-def _is_asked_for(key: str) -> bool:
-    return key.split(".")[0] not in _OF_BUILT_PAGES
+def _asked_for(phrases: dict[str, Any]) -> dict[str, Any]:
+    """The phrases whose key, its beginning or its table stands in a script; every reader waits for what is sent."""
+    quoted = {name for script in _SCRIPTS.rglob("*.js") for name in _QUOTED.findall(script.read_text("utf-8"))}
+    beginnings = tuple(name for name in quoted if "." in name and name.endswith((".", "-")))
+    return {
+        key: phrase
+        for key, phrase in phrases.items()
+        if key in quoted or key.split(".")[0] in quoted or key.startswith(beginnings)
+    }
