@@ -15,7 +15,7 @@ from generator.words.phrases import Phrases
 FILE = "js/our-handbook.js"
 _SCRIPTS = HANDBOOK / "theme" / "js"
 _QUOTED = re.compile(r'["`]([a-z][a-z0-9.-]*)["`$]')
-"""In a script: a key of a phrase, the beginning of a key before its last part is put in, or the name of a table."""
+"""In a script: a key of a phrase, or the beginning of a key before its last part is put in."""
 
 
 def files(sources: Sources, words: Phrases) -> dict[str, bytes]:
@@ -54,11 +54,7 @@ def known(sources: Sources, words: Phrases) -> dict[str, Any]:
 
 
 def _asked_for(phrases: dict[str, Any]) -> dict[str, Any]:
-    """The phrases whose key, its beginning or its table stands in a script; every reader waits for what is sent."""
+    """The phrases whose key, or its beginning, stands in a script; every reader waits for what is sent."""
     quoted = {name for script in _SCRIPTS.rglob("*.js") for name in _QUOTED.findall(script.read_text("utf-8"))}
     beginnings = tuple(name for name in quoted if "." in name and name.endswith((".", "-")))
-    return {
-        key: phrase
-        for key, phrase in phrases.items()
-        if key in quoted or key.split(".")[0] in quoted or key.startswith(beginnings)
-    }
+    return {key: phrase for key, phrase in phrases.items() if key in quoted or key.startswith(beginnings)}

@@ -27,17 +27,17 @@
     number <= LARGEST_SMALL ? numberWords(words, number) : written(words.grouping, number);
 
   /** @type {(words: Phrases, place: number) => string} "tens" */
-  const placeWord = (words, place) => ofAPlace(words, "place", place);
+  const placeWord = (words, place) => ofAPlace(words, "place.", place);
 
   /** @type {(words: Phrases, number: number, place: number) => string} "1 ten", "12 hundreds" */
-  const piece = (words, number, place) => ofAPlace(words, "piece", place, { count: number });
+  const piece = (words, number, place) => ofAPlace(words, "piece.", place, { count: number });
 
   /** @type {(words: Phrases, place: number) => string} "one ten" */
-  const onePiece = (words, place) => ofAPlace(words, "one-piece", place);
+  const onePiece = (words, place) => ofAPlace(words, "one-piece.", place);
 
   /** @type {(words: Phrases, number: number, place: number) => string} as it is spoken: "twelve hundreds" */
   const saidPiece = (words, number, place) =>
-    ofAPlace(words, "said-piece", place, { count: number, number: numberWords(words, number) });
+    ofAPlace(words, "said-piece.", place, { count: number, number: numberWords(words, number) });
 
   /** @type {(words: Phrases, counts: Counts) => string} "two tens and three units", as it is spoken */
   const saidPieces = (words, counts) =>
@@ -47,9 +47,9 @@
   const pieces = (words, counts) =>
     listing(words, placesHeld(counts).map((place) => piece(words, counts[place], place))) || say(words, "piece.none");
 
-  const ofAPlace = (words, table, place, filled = {}) => {
+  const ofAPlace = (words, beginning, place, filled = {}) => {
     const name = place <= LARGEST_NAMED_PLACE ? placeName(place) : "larger";
-    return say(words, `${table}.${name}`, { power: place, ...filled });
+    return say(words, `${beginning}${name}`, { power: place, ...filled });
   };
 
   /** @type {(words: Phrases, place: number, count: number) => string} so many, without the number: "ten-bars" */
