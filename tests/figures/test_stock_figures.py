@@ -86,10 +86,14 @@ def name(colour: str) -> str:
 
 
 def drawings(lesson: Lesson, site: Path, narrow: bool) -> dict[str, Read]:
-    """All drawings of a lesson for one width of screen, by what they show."""
+    """All drawings of a lesson for one width of screen, by what they show; not those of its plan, for paper."""
     stem = f"{lesson.dividend}-{'for' if lesson.ribbons else 'among'}-{lesson.divisor}-"
     files = (site / "figures").glob(f"{stem}*.svg")
-    return {file.stem.removeprefix(stem): read(file) for file in files if file.stem.endswith("-narrow") == narrow}
+    return {file.stem.removeprefix(stem): read(file) for file in files if is_shown(file, narrow)}
+
+
+def is_shown(file: Path, narrow: bool) -> bool:
+    return file.stem.endswith("-narrow") == narrow and "-plan-" not in file.stem
 
 
 @pytest.mark.parametrize("narrow", [False, True], ids=["wide", "narrow"])

@@ -9,8 +9,10 @@ from typing import NamedTuple
 
 from lxml import html
 
-NOT_READ = ("book", "404", "reference/a-z")
-"""A copy of all pages, the page for missing addresses, and what people type into the search field."""
+from generator.site.book import is_book
+
+NOT_READ = ("404", "reference/a-z")
+"""Besides the books, which are copies: the page for missing addresses, and what people type into the search field."""
 
 
 class Read(NamedTuple):
@@ -24,7 +26,7 @@ class Read(NamedTuple):
 def read_pages(site: Path) -> dict[str, Read]:
     """Every page of a site by its address without the ending."""
     named = {page.relative_to(site).with_suffix("").as_posix(): page for page in sorted(site.rglob("*.html"))}
-    return {name: _read(name, page) for name, page in named.items() if name not in NOT_READ}
+    return {name: _read(name, page) for name, page in named.items() if name not in NOT_READ and not is_book(page.name)}
 
 
 def _read(name: str, page: Path) -> Read:

@@ -11,6 +11,7 @@ from generator import HANDBOOK
 from generator.errors import Problem
 from generator.pages.authored.content import LARGEST_RESULT, Refusal, refusals
 from generator.pages.handbook import write_handbook
+from generator.pages.kinds.today import PATH as TODAY
 from generator.pages.writing.page import from_page
 from generator.pages.writing.template_names import Writer
 from generator.source.library import load
@@ -60,5 +61,7 @@ def test_our_own_pages_keep_to_it() -> None:
     looked_at += lessons.values()
     assert len(looked_at) > 40
     for page in looked_at:
+        if page.path == TODAY:  # made for its scripts: no page for a school to write
+            continue
         figures = {from_page(page.path, picture.path) for picture in page.pictures}
         assert [(page.path, says(found)) for found in refusals(page.body, figures)] == []

@@ -12,6 +12,7 @@ import pytest
 from generator.build.straight_line import Request, build, check
 from generator.errors import SourceError
 from generator.pages.handbook import Handbook, write_handbook
+from generator.pages.kinds.today import PATH as TODAY
 from generator.pages.writing.template_names import Writer
 from generator.source.library import load
 from tests.conftest import quiet
@@ -78,8 +79,10 @@ def test_check_and_build_say_the_same_with_file_and_line(
 
 
 def copies(handbook: Handbook, sources_folder: Path, school: Path) -> Path:
-    """A school's folder with a copy of every page: of the file where there is one, else of the page's Markdown."""
+    """A school's folder with a copy of every page but the one that scripts fill: of its file, else of its Markdown."""
     for page in handbook.pages:
+        if page.path == TODAY:
+            continue
         source = sources_folder / "en" / "pages" / page.path
         text = source.read_text("utf-8") if source.exists() else FRONT.format(title=json.dumps(page.title)) + page.body
         write(school / "pages" / page.path, text)

@@ -3,7 +3,8 @@
 Markdown lets HTML through, so what counts is what comes out. It is converted as MkDocs will convert it, and the result
 is held against lists of what is allowed. Only plainly written tags pass (attributes in double quotes, every element
 closed, no comments): then no two readers can disagree about where a tag begins. The page's figures, and every class
-that the style sheets of the handbook know, may be used.
+that the style sheets of the handbook know, may be used. A form may hold fields, but nothing that says where to send
+them.
 """
 
 from __future__ import annotations
@@ -40,7 +41,7 @@ _ELEMENTS = frozenset(
     (
         *("h1", "h2", "h3", "h4", "h5", "h6", "p", "div", "section", "aside", "nav", "blockquote", "pre", "hr", "br"),
         *("ul", "ol", "li", "dl", "dt", "dd", "details", "summary", "figure", "figcaption", "picture", "source", "img"),
-        *("label", "input"),
+        *("form", "fieldset", "legend", "label", "input", "select", "option", "button"),
         *("table", "caption", "colgroup", "col", "thead", "tbody", "tfoot", "tr", "th", "td"),
         *("a", "abbr", "b", "cite", "code", "del", "dfn", "em", "i", "ins", "kbd", "mark", "q", "s", "samp", "small"),
         *("span", "strong", "sub", "sup", "time", "u", "var"),
@@ -50,14 +51,30 @@ _ON_ALL = frozenset(
     (
         *("id", "class", "title", "lang", "dir", "role", "tabindex", "markdown", "aria-label", "aria-labelledby"),
         *("aria-describedby", "aria-hidden", "data-dividend", "data-divisor", "data-ribbons", "data-search-exclude"),
-        *("data-sheets", "data-what-if"),
+        *("data-sheets", "data-what-if", "data-leads-to", "aria-current", "aria-live"),
     )
 )
 _ON_SOME = {
     "a": {"href"},
     "img": {"src", "alt", "width", "height"},
     "source": {"srcset", "media", "width", "height"},
-    "input": {"type", "checked", "disabled"},
+    "form": {"autocomplete", "hidden"},
+    "label": {"for"},
+    "input": {
+        "type",
+        "name",
+        "value",
+        "checked",
+        "disabled",
+        "inputmode",
+        "maxlength",
+        "min",
+        "max",
+        "pattern",
+        "required",
+    },
+    "option": {"value"},
+    "button": {"type", "data-by"},
     "details": {"open"},
     "time": {"datetime"},
     "ol": {"start", "reversed", "type"},
@@ -67,6 +84,7 @@ _ON_SOME = {
     "th": {"scope", "colspan", "rowspan", "headers", "align"},
     "td": {"colspan", "rowspan", "headers", "align"},
 }
+_FIELDS = ("checkbox", "number", "radio", "text")
 _LINKS = frozenset(("http:", "https:", "mailto:", "tel:"))
 # Classes that Markdown's own notices have: the kinds that the theme knows.
 _NOTICES = (
@@ -128,8 +146,10 @@ def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refusal]:
 
 def _about_tag(name: str, said: Collection[tuple[str, str]]) -> Iterator[Problem]:
     """What is wrong with a tag and all its attributes together."""
-    if name == "input" and ("type", "checkbox") not in said:
-        yield Problem("<input>", "is not a box to tick", 'write type="checkbox"')
+    if name == "input" and dict(said).get("type", "text") not in _FIELDS:
+        yield Problem(
+            "<input>", "is neither a box to tick nor a field to write in", 'write type="checkbox" or type="text"'
+        )
     if name == "img" and not dict(said).get("alt"):
         yield Problem("<img>", "does not say what it shows", 'say it in alt="..."')
     if name == "th" and "scope" not in dict(said):
@@ -143,6 +163,8 @@ def _about_attribute(name: str, key: str, value: str, figures: Collection[str], 
     shown = f'{key}="{printable(value)}"'
     if key not in _ON_ALL and key not in _ON_SOME.get(name, ()):
         yield Problem(f"{key} of <{name}>", "is not allowed on a page", "take it out"), f"{key}="
+    elif key == "for" and not _PLAIN_ID.fullmatch(value):
+        yield Problem(shown, "is not a field of this page", "write the id of one"), value
     elif key == "id":
         if not _PLAIN_ID.fullmatch(value):
             remedy = "write letters, digits and hyphens, no two underscores at the start"
@@ -155,11 +177,11 @@ def _about_attribute(name: str, key: str, value: str, figures: Collection[str], 
             if word not in known_classes() and not word.startswith("language-"):
                 problem = "is not known to the style sheets"
                 yield Problem(f'class="{printable(word)}"', problem, "use one of ours"), word
-    elif key == "tabindex" and value != "0":
+    elif key == "tabindex" and value not in ("0", "-1"):
         yield Problem(shown, "changes the order of the keyboard", "write 0"), "tabindex"
     elif key == "href":
         yield from ((problem, value) for problem in _about_link(value))
-    elif key in ("src", "srcset") and value not in figures:
+    elif key in ("src", "srcset") and value not in figures and value not in our_images():
         yield Problem(shown, "is not a figure of this page", "show figures with picture(...)"), value
 
 
@@ -190,6 +212,13 @@ def extensions() -> dict[str, Any]:
     settings = {name: given for entry in listed if isinstance(entry, dict) for name, given in entry.items()}
     names = [name for entry in listed for name in ([entry] if isinstance(entry, str) else entry)]
     return {"extensions": [*dict.fromkeys((*_ALWAYS_IN_MKDOCS, *names))], "extension_configs": settings}
+
+
+@cache
+def our_images() -> frozenset[str]:
+    """The pictures of the theme, as a page at the root of the handbook shows them."""
+    theme = HANDBOOK / "theme"
+    return frozenset(file.relative_to(theme).as_posix() for file in (theme / "images").iterdir())
 
 
 @cache

@@ -202,7 +202,7 @@ def _environment(writer: Writer) -> Sandbox:
         "ready_numbers": lambda divisor, kind: _ready_numbers(writer.school, divisor, kind),
         "school": writer.school,
         "settings": _saying(words, settings),
-        "share": partial(share, look_first=writer.school.look_first),
+        "share": lambda *given, **named: share(*given, look_first=writer.school.look_first, **named),
         "shortages": shortages,
         "symptom_row": _saying(words, symptom_row),
         "telling_slips": telling_slips,
