@@ -18,6 +18,7 @@
       history.replaceState(null, "", write(asked) + writeSeen(seen, left));
     });
     sharing.movements.show(asked, division);
+    sharing.printing.show(asked);
     sharing.todaysLesson.show(division);
     byId("answer").hidden = false;
     findAgain();
@@ -42,6 +43,7 @@
     else location.hash = write(asked);
   });
   sharing.movements.watch();
+  sharing.printing.watch();
   sharing.todaysShelf.watch(() => (shown ? answer(shown) : findAgain()));
   window.addEventListener("hashchange", follow);
   page.hidden = false;
