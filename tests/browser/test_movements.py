@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+import re
 from pathlib import Path
 
 import pytest
@@ -179,3 +180,22 @@ def test_a_lesson_leads_to_its_movements_with_what_is_said(chromium: Browser, si
         assert " ".join(said.split()) in " ".join(opening.split())
         expect(page.locator("#movement-by-movement")).to_be_in_viewport()
         assert (visit.outside, visit.errors) == ([], [])
+
+
+def test_it_is_printed_as_a_sheet_or_as_a_card_with_its_address(chromium: Browser, site: Path) -> None:
+    with visiting(chromium) as visit:
+        page = visit.page
+        page.goto((site / TODAY).as_uri() + "#number=4327&children=6")
+        page.evaluate("window.print = () => document.body.dataset.printed = document.documentElement.className")
+        page.emulate_media(media="print")
+        expect(page.locator("#answer-address")).to_have_text("To open this again: today.html#number=4327&children=6")
+        expect(page.locator("#answer-address")).to_be_visible()
+        expect(page.locator("#todays-lesson h2").first).to_be_visible()
+        for screen_only in ("#asking", "#movement-by-movement", "#trays-seen", "#find-form", "#print-card"):
+            expect(page.locator(screen_only)).to_be_hidden()
+        page.evaluate("document.querySelector('#print-card').click()")
+        expect(page.locator("body")).to_have_attribute("data-printed", re.compile("prints-a-card"))
+        expect(page.locator("#todays-lesson")).to_be_hidden()
+        expect(page.locator("#answer-address")).to_be_visible()
+        page.evaluate("window.dispatchEvent(new Event('afterprint'))")
+        expect(page.locator("#todays-lesson")).to_be_visible()
