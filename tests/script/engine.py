@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Iterable, Iterator
 from concurrent.futures import ThreadPoolExecutor
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 
 import yaml
 from py_mini_racer import MiniRacer
@@ -38,16 +38,19 @@ const orRefused = (answer) => {
 class Engine:
     """The scripts, loaded once. What runs longer than SECONDS is an endless loop, and ends with an exception.
 
-    They run on a thread of their own: on one where a browser is driven, V8 would take no time limit.
+    They live on a thread of their own: on one where a browser is driven, V8 would take no time limit.
     """
 
-    def __init__(self, v8: MiniRacer) -> None:
-        self._v8 = v8
-        self._thread = ThreadPoolExecutor(max_workers=1)
+    def __init__(self, thread: ThreadPoolExecutor) -> None:
+        self._thread = thread
+        self._v8 = thread.submit(MiniRacer).result()
 
     def run(self, script: str) -> str:
         """The text that a script comes to."""
         return str(self._thread.submit(self._v8.eval, script, timeout_sec=SECONDS).result())
+
+    def close(self) -> None:
+        self._thread.submit(self._v8.close).result()
 
     def answers(self, function: str, calls: Iterable[object]) -> list[str]:
         """The JSON of what a function of one argument answers for each of many."""
@@ -58,9 +61,8 @@ class Engine:
 @contextmanager
 def running() -> Iterator[Engine]:
     """An engine that knows the stock handbook and its school."""
-    with MiniRacer() as v8:
-        engine = Engine(v8)
-        known = script_data.files(load(HANDBOOK), Phrases("en"))[script_data.FILE].decode()
+    known = script_data.files(load(HANDBOOK), Phrases("en"))[script_data.FILE].decode()
+    with ThreadPoolExecutor(max_workers=1) as thread, closing(Engine(thread)) as engine:
         for script in (*((FOLDER / name).read_text("utf-8") for name in IN_ORDER), known, HELPERS):
             engine.run(script)
         yield engine
