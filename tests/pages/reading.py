@@ -11,8 +11,9 @@ from lxml import html
 
 from generator.site.book import is_book
 
-NOT_READ = ("404", "reference/a-z")
-"""Besides the books, which are copies: the page for missing addresses, and what people type into the search field."""
+NOT_READ = ("404", "reference/a-z", "today")
+"""Besides the books, which are copies: the page for missing addresses, what people type into the search field, and the
+page that scripts fill."""
 
 
 class Read(NamedTuple):
