@@ -18,7 +18,7 @@ from generator.words.material import cards_alternative, layout_alternative, prod
 from generator.words.phrases import Phrases
 from generator.words.slips import symptom_row
 from generator.words.spoken import opening
-from generator.words.stages import hands
+from generator.words.stages import end_alternative, hands
 from generator.words.titles import division_name, way_of_sharing, way_to_the_end
 from tests.sampling import sample, times
 from tests.script.engine import Engine, as_json
@@ -57,6 +57,7 @@ TOLD = """([dividend, divisor, ribbons, lookFirst, slips]) => {
     layoutAlternative(words, division),
     sharing.spoken.opening(words, division),
     places,
+    sharing.stageWords.endAlternative(words, division),
     division.steps.map((step) => sharing.stageWords.hands(words, step, division)),
     cardsAtTheClose(words, division),
     cardsAlternative(words, division),
@@ -80,6 +81,7 @@ def told(sharing: Sharing, slips: bool) -> list[object]:
         layout_alternative(WORDS, sharing),
         opening(WORDS, sharing),
         places,
+        end_alternative(WORDS, sharing),
         [hands(WORDS, step, sharing) for step in sharing.steps],
         cards_at_the_close(WORDS, sharing),
         cards_alternative(WORDS, sharing),

@@ -7,6 +7,7 @@
   const { opening } = sharing.spoken;
   const { layoutAlternative, cardsAlternative, product } = sharing.materialWords;
   const { toldPlaces, toSetOut, cardsAtTheClose, putTogether } = sharing.lessonWords;
+  const { endAlternative } = sharing.stageWords;
   const { mat, figure: figureOfPlace } = sharing.mat;
   const { says, tick, part, figure, table } = sharing.lessonParts;
   const { element, say } = sharing.elements;
@@ -53,7 +54,7 @@
       return part(placeName(place.level), place.heading, ...shown, wordsAt(place), handsAt(place));
     });
     if (exchanges) return parts;
-    const whole = figure(told[told.length - 1].alternative, mat(division, beginning, end, true));
+    const whole = figure(endAlternative(words, division), mat(division, beginning, end, true));
     return [element("div.static", {}, element("div.places", {}, ...parts), whole)];
   };
 

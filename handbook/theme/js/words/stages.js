@@ -30,8 +30,7 @@
 
   /** @type {(words: Phrases, stage: Stage, division: Division) => string} its figure, for those who do not see it */
   const stageAlternative = (words, stage, division) => {
-    const { after } = stage.steps[stage.steps.length - 1];
-    const trays = inClauses(words, division.trays(after).map((tray) => trayWords(words, tray, division)));
+    const trays = traysWords(words, stage.steps[stage.steps.length - 1].after, division);
     const lies = stage.level === UNITS ? "alternative.left-over" : "alternative.middle";
     return [
       say(words, "alternative.stage", { pieces: pieces(words, stage.start), trays }),
@@ -39,6 +38,16 @@
       say(words, lies, { pieces: pieces(words, stage.end) }),
     ].join(" ");
   };
+
+  /** @type {(words: Phrases, division: Division) => string} the figure of the end, for those who do not see it */
+  const endAlternative = (words, division) =>
+    say(words, division.remainder ? "alternative.end-and-rest" : "alternative.end", {
+      trays: traysWords(words, division.end, division),
+      pieces: pieces(words, division.end.middle),
+    });
+
+  const traysWords = (words, state, division) =>
+    inClauses(words, division.trays(state).map((tray) => trayWords(words, tray, division)));
 
   const trayWords = (words, { sharers, stands_for, holds }, { ribbons }) =>
     say(words, ribbons ? "alternative.trays-with-ribbons" : "alternative.trays", {
@@ -110,5 +119,5 @@
       ),
     );
 
-  sharing.stageWords = { stageHeading, stageAlternative, hands };
+  sharing.stageWords = { stageHeading, stageAlternative, endAlternative, hands };
 })((globalThis.sharing ??= {}));
