@@ -102,7 +102,8 @@ def _make(
         writer = Writer(sources.school)
         handbook = write_handbook(sources, writer, place.run_many)
         markdown = ((page.path, page.text.encode()) for page in handbook.pages)
-        added = school_look.files(sources.theme) | script_data.files(sources, writer.phrases)
+        known = script_data.known(sources, writer.phrases)
+        added = school_look.files(sources.theme) | script_data.files(known)
         stage(place.docs, chain(markdown, added.items()))
         pictures = (*handbook.pictures, SPRITE)
         drawings = place.run_many(drawing, writer.phrases, pictures)
@@ -110,7 +111,6 @@ def _make(
         paths = render_changed(place.results, place.docs, place.rendered, handbook.nav, settings)
         say("Finishing: search, print, policy, servers")
         on_paper = sources.school.print.paper
-        known = script_data.known(sources, writer.phrases)
         bound = books(handbook, settings.site_name, writer.phrases.say("plans.part"))
         write_files(site, finished(place.rendered, paths, bound, settings, built, on_paper, known))
         say(f"Drawing {len(pictures)} figures")

@@ -39,7 +39,10 @@ class Workshop:
 
     def published(self, edition: object, site: Path) -> tuple[int, int] | None:
         """The numbers noted for an edition, if `site` holds exactly its files, byte by byte, and no other."""
-        pages, figures, files = json.loads(self.results.get(key_of("site", edition)) or "[0, 0, null]")
+        noted = self.results.get(key_of("site", edition))
+        if noted is None:
+            return None
+        pages, figures, files = json.loads(noted)
         found = digests(site)
         return (pages, figures) if found.pop(publishing.MARKER, None) and found == files else None
 

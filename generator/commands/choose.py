@@ -94,7 +94,7 @@ def command(
         data = {"divisor": divisor, "filters": _filters(choice), "count": len(found), "numbers": shown}
         click.echo(json.dumps(data))
     else:
-        click.echo("\n".join(_lines(divisor, choice, len(found), shown)))
+        click.echo("\n".join(_lines(divisor, choice, found, shown)))
 
 
 def _filters(choice: Choice) -> dict[str, Any]:
@@ -109,7 +109,8 @@ def _filters(choice: Choice) -> dict[str, Any]:
     }
 
 
-def _lines(divisor: int, choice: Choice, count: int, shown: tuple[int, ...]) -> Iterator[str]:
+def _lines(divisor: int, choice: Choice, found: tuple[int, ...], shown: tuple[int, ...]) -> Iterator[str]:
+    count = len(found)
     which = "all" if len(shown) == count else f"the best {len(shown)}"
     how_many = f"{counted(count, 'such number')} for {counted(divisor, 'sharer')}"
     yield f"{how_many}, {which} of them:" if count else f"{how_many}."
@@ -117,11 +118,11 @@ def _lines(divisor: int, choice: Choice, count: int, shown: tuple[int, ...]) -> 
         sets = counted(choice.shelf.small_sets, "small set")
         yield f"The shelf has {counted(choice.shelf.trays, 'tray')} and {sets} of cards."
     if not shown:
-        for digits in (digits for digits in range(4, 1, -1) if digits != choice.digits):
-            if others := len(numbers(divisor, replace(choice, digits=digits))):
+        for digits in (4, 3, 2):
+            if digits != choice.digits and (others := len(numbers(divisor, replace(choice, digits=digits)))):
                 yield f"With --digits {digits} there {'is' if others == 1 else 'are'} {others}."
         return
-    if digits_must_repeat(numbers(divisor, choice)):
+    if digits_must_repeat(found):
         yield f"In each of them a digit repeats: {best_first(divisor, shown, 1)[0]:,} is the best there is."
     yield ""
     reckonings = [reckon(number, divisor) for number in shown]

@@ -101,7 +101,7 @@ def telling_slips(sharing: Sharing, most: int = 8) -> tuple[Symptom, ...]:
     outcomes: dict[Observation, list[Outcome]] = {}
     for outcome in simulate(sharing):
         outcomes.setdefault(outcome.seen, []).append(outcome)
-    outcomes.pop(_right(sharing), None)
+    outcomes.pop(right_observation(sharing), None)
     named = {seen: {outcome.occasion.slip for outcome in found} for seen, found in outcomes.items()}
     best: dict[Slip, Observation] = {}
     for slip in _SLIPS:
@@ -138,7 +138,8 @@ def _causes(sharing: Sharing, outcomes: Iterable[Outcome]) -> tuple[Cause, ...]:
     return tuple(sorted(causes, key=lambda cause: (_SLIPS.index(cause.slip), cause.place or 0)))
 
 
-def _right(sharing: Sharing) -> Observation:
+def right_observation(sharing: Sharing) -> Observation:
+    """What is seen at the close where nothing went wrong."""
     return Observation(beads_on(sharing.trays(sharing.end)), sharing.remainder)
 
 

@@ -171,7 +171,7 @@ class Offer(NamedTuple):
 
 
 def offer(divisor: int, kind: str) -> Offer:
-    """Every number of a kind; where there is none of four digits, shorter ones.
+    """Every number of a kind from the divisor on; where there is none of four digits, shorter ones.
 
     Where there is none at all, those that go to the bank in the same places, whatever zeros or remainder they have.
     """
@@ -187,7 +187,7 @@ def offer(divisor: int, kind: str) -> Offer:
 
 
 def digits_must_repeat(dividends: Iterable[int]) -> bool:
-    """Whether none of these numbers has four different digits, or three, or as many as it is long."""
+    """Whether every one of these numbers has some digit twice."""
     return all(len(set(str(number))) < len(str(number)) for number in dividends)
 
 

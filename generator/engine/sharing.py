@@ -147,6 +147,11 @@ class Sharing:
         return Counts(map(max, zip(*moments, strict=True)))
 
     @property
+    def from_bank(self) -> Counts:
+        """The most pieces of each place that come from the bank besides those laid out at the start."""
+        return Counts(most - laid for most, laid in zip(self.pieces_needed, self.start, strict=True))
+
+    @property
     def handlings(self) -> int:
         """Every piece that is moved, from laying out the number to setting aside what is left."""
         return self.start.pieces + sum(step.pieces for step in self.steps)

@@ -15,12 +15,12 @@ def bank(view: View) -> Part:
     """The shelf with its board, and a slot for every place."""
     form = view.form
     height = form.title + form.bank
-    top = form.title + (2 if form.title else 5)
+    top = form.inset
     high = height - _BOARD - 5 - top
     lying = {place: list(_at_the_bank(view, place, high - 6)) for place, _ in view.columns}
     marks: list[Mark] = [
         Boxes(1, 0, HERE, view.width - 2, height, "bank", "rim", 1.4, 5),
-        view.bold(8 if form.title else 12, (1.25 if form.title else 1.65) * form.text, view.say("figure.bank")),
+        view.name("figure.bank"),
         Boxes(1, height - _BOARD, HERE, view.width - 2, _BOARD, "board", radius=2),
         *slots(view, top, high, {place: "bank-slot" if parts else "" for place, parts in lying.items()}),
     ]

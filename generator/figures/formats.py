@@ -46,6 +46,11 @@ class Format(NamedTuple):
         return self.rail + (places - 1 - place) * self.column
 
     @property
+    def inset(self) -> float:
+        """How far below the top of bank or middle their slots begin: beneath their name, or beside it."""
+        return self.title + (2 if self.title else 5)
+
+    @property
     def room(self) -> float:
         """The width that pieces have in a column."""
         return self.column - 2 * self.pad

@@ -22,13 +22,12 @@ def middle(view: View) -> Part:
     form, scene = view.form, view.scene
     top = form.title
     height = top + form.label + max(_height(view, place) for place, _ in view.columns) + _BELOW_THE_PIECES
-    inset = top + (2 if form.title else 5)
     lying = [*scene.middle, Slot(0, 0)]  # one more than there are, for a number of one place
     grounds = {place: _ground(view, place, lying[place]) for place, _ in view.columns}
     marks: list[Mark] = [
         Boxes(1, 0, HERE, view.width - 2, height, "mat", "stitch", 1.4, 9, _STITCH),
-        view.bold(8 if form.title else 12, (1.25 if form.title else 1.65) * form.text, view.say("figure.middle")),
-        *slots(view, inset, height - inset - 5, grounds),
+        view.name("figure.middle"),
+        *slots(view, form.inset, height - form.inset - 5, grounds),
     ]
     if not scene.laid_out:
         marks += _key(view)

@@ -22,8 +22,7 @@ def room_figure(view: View) -> Figure:
     parts += [middle(view), lane_to_the_trays(view), trays(view)]
     if not view.scene.laid_out:
         parts.append(share(view))
-    stacked = below(parts, 0)
-    return Figure(view.width, round(stacked.height + 2 * _MARGIN, 1), stacked.at(0, _MARGIN))
+    return _stacked(view, parts)
 
 
 def small_figure(view: View) -> Figure:
@@ -34,7 +33,11 @@ def small_figure(view: View) -> Figure:
     parts = [heads(view), middle(view)]
     if view.scene.rounds:
         parts.append(lane_to_the_trays(view))
-    stacked = below([*parts, trays(view)], 0)
+    return _stacked(view, [*parts, trays(view)])
+
+
+def _stacked(view: View, parts: list[Part]) -> Figure:
+    stacked = below(parts, 0)
     return Figure(view.width, round(stacked.height + 2 * _MARGIN, 1), stacked.at(0, _MARGIN))
 
 

@@ -108,11 +108,10 @@ def frame_of(sharing: Sharing) -> Frame:
 def start_scene(sharing: Sharing) -> Scene:
     """The number laid out, the trays still empty, the bank ready."""
     nothing = Counts((0,) * len(sharing.start))
-    ready = Counts(most - laid for most, laid in zip(sharing.pieces_needed, sharing.start, strict=True))
     return Scene(
         middle=tuple(Slot(count, count, came=count) for count in sharing.start),
         trays=_trays(sharing, nothing, nothing),
-        ready=ready,
+        ready=sharing.from_bank,
         laid_out=True,
     )
 

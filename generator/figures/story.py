@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from generator.engine.places import UNITS, Counts
+from generator.engine.places import Counts
 from generator.engine.sharing import Sharing
 from generator.figures.cards import cards, sharers_card
 from generator.figures.formats import Format
 from generator.figures.lattice import in_the_middle
-from generator.figures.shapes import HERE, Bow, Boxes, Figure, Part, Pieces, below, beside, framed, sheet, text
+from generator.figures.shapes import HERE, Bow, Boxes, Figure, Look, Part, below, beside, framed, sheet, text
 from generator.figures.style import place_colour, ribbon_colour
+from generator.figures.view import laid
 from generator.words.numbers import piece
 from generator.words.phrases import Phrases
 
@@ -81,8 +82,7 @@ def _left_over(counts: Counts, form: Format, words: Phrases) -> Part:
     piles: list[Part] = []
     for place in counts.places_held:
         lattice = in_the_middle(place, counts[place], form.pitch * (2 if form.narrow else 1))
-        pile = Pieces(0, 0, "left", place, lattice.size, lattice.spots(UNITS, counts[place]))
-        piles.append(Part(lattice.width(counts[place]), lattice.height(counts[place]), (pile,)))
+        piles.append(laid("left", lattice, 0, counts[place], Look.FULL))
     lying = beside(piles, form.text)
     wide, high = lying.width + 14, lying.height + 12
     dish = Boxes(0, 0, HERE, wide, high, "tray", "ink", 1.4, min(high / 2, 14))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from generator.figures.lattice import on_a_tray
-from generator.figures.shapes import Bow, Boxes, Look, Mark, Part, Pieces, Spot
+from generator.figures.shapes import Bow, Boxes, Label, Look, Mark, Part, Pieces, Spot
 from generator.figures.style import ribbon_colour
 from generator.figures.view import FAINT, View, outlined
 
@@ -76,7 +76,7 @@ def _name(view: View, number: int, width: int, high: float) -> Part:
         else:
             marks.append(view.bold(12, base, view.say("figure.tray", number=number)))
     elif not form.narrow:
-        marks.append(view.bold(9, base, _stands_for(view, width))._replace(bold=False, size=0.94 * form.text))
+        marks.append(Label(9, base, _stands_for(view, width), 0.94 * form.text))
     if width:
         size = 0.75 * high
         x = 11.5 if form.narrow else view.width - 26

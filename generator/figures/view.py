@@ -41,6 +41,11 @@ class View(NamedTuple):
         short = f"{key}-in-short"
         return self.words.say(short if self.form.narrow and self.words.has(short) else key, **filled)
 
+    def name(self, key: str) -> Label:
+        """What bank or middle is called, in its upper left corner."""
+        x, lines = (8, 1.25) if self.form.title else (12, 1.65)
+        return self.bold(x, lines * self.form.text, self.say(key))
+
     def bold(self, x: float, y: float, text: str, colour: str = "ink") -> Label:
         return Label(x, y, text, self.form.text, colour, bold=True)
 

@@ -81,8 +81,6 @@ class ShelfTable(Model):
     small_cards_to: Card = 3000
     """the largest card of the set, such as 3000"""
 
-    """the largest card of the set, such as 3000"""
-
     small_sets: Things = 10
     trays: Things = 12
     ten_ribbons: Things = 4

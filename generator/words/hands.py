@@ -6,11 +6,13 @@ from collections import Counter
 from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
+from generator.engine.moments import moments
 from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing, Stage
 from generator.engine.steps import Action
-from generator.words.numbers import in_a_row, one_piece, piece, pieces
+from generator.words.numbers import piece, pieces
 from generator.words.phrases import Phrases
+from generator.words.stages import served
 
 
 class Hands(NamedTuple):
@@ -35,12 +37,10 @@ def hands_at(words: Phrases, sharing: Sharing, stage: Stage) -> Hands:
 
 def exchanges_by_time(stage: Stage) -> tuple[Mapping[int, int], Mapping[int, int]]:
     """How many pieces of each place go to the bank for a round to come, and how many once no round is left."""
-    actions = [step.action for step in stage.steps]
-    rounds_end = len(actions) - actions[::-1].index(Action.DEAL) if Action.DEAL in actions else 0
-    between, later = (
-        Counter(step.place for step in steps if step.action is Action.EXCHANGE)
-        for steps in (stage.steps[:rounds_end], stage.steps[rounds_end:])
-    )
+    between: Counter[int] = Counter()
+    later: Counter[int] = Counter()
+    for place, times, rounds in moments(stage):
+        (between if rounds < stage.rounds else later)[place] += times
     return between, later
 
 
@@ -50,11 +50,8 @@ def _rounds(words: Phrases, sharing: Sharing, stage: Stage) -> Iterator[str]:
     if not sharing.ribbons:
         yield words.say("at-place.rounds", count=stage.rounds, pieces=piece(words, stage.rounds, stage.level))
         return
-    each = [
-        words.say("at-place.piece-for", piece=one_piece(words, stage.level + width), stands_for=10**width)
-        for width in sharing.mat.widths
-    ]
-    yield words.say("at-place.rounds-with-ribbons", count=stage.rounds, pieces=in_a_row(words, each))
+    each = served(words, "hands.piece-with-ribbons", stage.level, sharing)
+    yield words.say("at-place.rounds-with-ribbons", count=stage.rounds, pieces=each)
 
 
 def _taken_back(words: Phrases, stage: Stage) -> Iterator[str]:

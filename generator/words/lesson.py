@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from itertools import groupby
 from typing import NamedTuple
 
-from generator.engine.features import features_of
+from generator.engine.back_together import Together, back_together
 from generator.engine.places import Counts, place_name
 from generator.engine.sharing import Sharing, Stage
 from generator.engine.shelf import needs
@@ -76,7 +76,6 @@ def to_set_out(words: Phrases, sharing: Sharing) -> tuple[str, ...]:
 
 def _to_set_out(words: Phrases, sharing: Sharing) -> Iterator[str]:
     needed = needs(sharing)
-    from_bank = Counts(most - laid for most, laid in zip(needed.pieces, sharing.start, strict=True))
     yield words.say("lesson.middle", pieces=pieces(words, sharing.start))
     yield words.say("lesson.large-cards", cards=card_values(words, needed.large_cards), divisor=sharing.divisor)
     yield words.say("lesson.trays", count=sharing.sharers)
@@ -84,7 +83,8 @@ def _to_set_out(words: Phrases, sharing: Sharing) -> Iterator[str]:
         worn = words.say("ribbons.worn", who=ribbons_worn(words, sharing))
         without = words.say("ribbons.without" if sharing.mat[0] else "ribbons.nobody-without", count=sharing.mat[0])
         yield f"{worn} {without}"
-    yield words.say("lesson.bank" if from_bank.pieces else "lesson.no-bank", pieces=pieces(words, from_bank))
+    key = "lesson.bank" if sharing.from_bank.pieces else "lesson.no-bank"
+    yield words.say(key, pieces=pieces(words, sharing.from_bank))
     cards = small_cards(words, needed.small_cards, sharing)
     yield words.say("lesson.small-cards" if sharing.quotient else "lesson.no-small-cards", cards=cards)
     if sharing.remainder:
@@ -110,8 +110,7 @@ def _cards_at_the_close(words: Phrases, sharing: Sharing) -> Iterator[str]:
     else:
         quotient = number_words(words, sharing.quotient)
         yield words.say("lesson.each-fetches", cards=card_values(words, fetched[0].cards), quotient=quotient)
-        features = features_of(sharing)
-        if features.zeros_inside_quotient or features.zeros_at_quotient_end:
+        if 0 in Counts.of(sharing.quotient):
             yield words.say("lesson.zero-shows")
         if sharing.remainder:
             yield words.say("lesson.stays-apart", pieces=pieces(words, sharing.end.middle))
@@ -119,9 +118,7 @@ def _cards_at_the_close(words: Phrases, sharing: Sharing) -> Iterator[str]:
 
 def _how_to_read(sharing: Sharing) -> str:
     """Which tray is shared out to read the answer where nobody stands for one."""
-    if len(sharing.mat) == 2:
-        return "lesson.read-from-tens"
-    return "lesson.read-from-both" if sharing.mat[1] else "lesson.read-from-hundreds"
+    return "lesson.read-from-tens" if sharing.mat[1] else "lesson.read-from-hundreds"
 
 
 class Screen(NamedTuple):
@@ -155,31 +152,28 @@ class PutTogether(NamedTuple):
 
 
 def put_together(words: Phrases, sharing: Sharing) -> tuple[PutTogether, ...]:
-    """Putting the shares back together, from the units upwards, ten of one place making one of the next."""
-    rows: list[PutTogether] = []
-    brought_up = 0
-    for place, (out, left_over) in enumerate(zip(sharing.room(sharing.end), sharing.end.middle, strict=True)):
-        goes_up, stays = divmod(out + brought_up, 10)
-        together = _together(words, out - left_over, left_over, brought_up)
-        changed = (
-            words.say("lesson.changed-up", pieces=goes_up * 10, larger=piece(words, goes_up, place + 1))
-            if goes_up
-            else ""
-        )
-        rows.append(PutTogether(place, together, changed, stays))
-        brought_up = goes_up
-    return tuple(rows)
+    """Putting the shares back together, from the units upwards."""
+    return tuple(
+        PutTogether(row.place, _together(words, row), _changed(words, row), row.stays) for row in back_together(sharing)
+    )
 
 
-def _together(words: Phrases, on_trays: int, left_over: int, brought_up: int) -> str:
-    """'28 on the trays + 2 left over = 30'; only what is there is named."""
+def _changed(words: Phrases, row: Together) -> str:
+    if not row.goes_up:
+        return ""
+    larger = piece(words, row.goes_up, row.place + 1)
+    return words.say("lesson.changed-up", pieces=row.goes_up * 10, larger=larger)
+
+
+def _together(words: Phrases, row: Together) -> str:
+    """'28 on the trays + 2 kept apart = 30'; only what is there is named."""
     named = (
-        ("lesson.together.on-trays", on_trays),
-        ("lesson.together.kept-apart", left_over),
-        ("lesson.together.brought-up", brought_up),
+        ("lesson.together.on-trays", row.on_trays),
+        ("lesson.together.kept-apart", row.left_over),
+        ("lesson.together.brought-up", row.brought_up),
     )
     parts = [words.say(key, pieces=number) for key, number in named if number]
     if len(parts) < 2:
         return parts[0] if parts else words.say("glance.nothing")
     plus = words.say("lesson.together.plus").join(parts)
-    return words.say("lesson.together.sum", parts=plus, pieces=on_trays + left_over + brought_up)
+    return words.say("lesson.together.sum", parts=plus, pieces=sum(number for _, number in named))

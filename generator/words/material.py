@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from generator.engine.observations import Observation
-from generator.engine.places import Counts
 from generator.engine.sharing import Sharing
 from generator.engine.shelf import ChildCards, Shortage, cards
 from generator.words.numbers import in_a_row, in_clauses, listing, pieces
@@ -51,7 +50,7 @@ def layout_alternative(words: Phrases, sharing: Sharing) -> str:
         for width in sharing.mat.widths
     ]
     key = "alternative.empty-trays-with-ribbons" if sharing.ribbons else "alternative.empty-trays"
-    ready = Counts(most - laid for most, laid in zip(sharing.pieces_needed, sharing.start, strict=True))
+    ready = sharing.from_bank
     return words.say(
         "alternative.layout-and-bank" if ready.pieces else "alternative.layout",
         ready=pieces(words, ready),

@@ -45,6 +45,11 @@ def place_word(words: Phrases, place: int) -> str:
     return _of_a_place(words, "place", place)
 
 
+def stands_for_word(words: Phrases, width: int) -> str:
+    """What somebody is called who stands for a power of ten, as a number: 'one', 'ten', 'a hundred'."""
+    return words.say(f"fair.stands-for-{place_name(width)}")
+
+
 def place_words(words: Phrases, places: Iterable[int]) -> str:
     """'thousands and tens'."""
     return listing(words, [place_word(words, place) for place in places])

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from itertools import groupby
 
 from generator.engine.sharing import Sharing, Stage, Tray
 from generator.engine.steps import Action, Step
-from generator.words.numbers import in_a_row, one_piece, piece, pieces
+from generator.words.numbers import piece, pieces
 from generator.words.phrases import Phrases
-from generator.words.stages import hands
+from generator.words.stages import hands, served
 
 
 def movements(words: Phrases, stage: Stage, sharing: Sharing) -> list[str]:
@@ -33,15 +32,8 @@ def movements(words: Phrases, stage: Stage, sharing: Sharing) -> list[str]:
 
 
 def _rounds(words: Phrases, first: int, last: int, level: int, sharing: Sharing) -> str:
-    given = in_a_row(words, _given(words, level, sharing))
+    given = served(words, "hands.piece-with-ribbons" if sharing.ribbons else "plan.given", level, sharing)
     return words.say("plan.round" if first == last else "plan.rounds", first=first, last=last, given=given)
-
-
-def _given(words: Phrases, level: int, sharing: Sharing) -> Iterator[str]:
-    """What each sort of child is given in a round."""
-    key = "plan.given-with-ribbons" if sharing.ribbons else "plan.given"
-    for width in sharing.mat.widths:
-        yield words.say(key, piece=one_piece(words, level + width), stands_for=10**width)
 
 
 def _exchanges(words: Phrases, run: list[Step]) -> str:

@@ -24,14 +24,14 @@ def _step(words: Phrases, step: Movement | Exchange | Again) -> str:
                 "repair.down" if down else "repair.up",
                 large=_pieces(words, 1, large),
                 small=_pieces(words, 10, large - 1),
-                source=_spot(words, step.at, large, step.trays),
+                source=_pile(words, step.at, large, step.trays),
             )
         case Movement():
             return words.say(
                 "repair.to-bank" if step.target is At.BANK else f"repair.from-{step.source}",
                 pieces=_pieces(words, step.pieces, step.place),
-                source=_spot(words, step.source, step.place, step.giving),
-                target=_spot(words, step.target, step.place, step.taking),
+                source=_pile(words, step.source, step.place, step.giving),
+                target=_pile(words, step.target, step.place, step.taking),
             )
 
 
@@ -40,7 +40,7 @@ def _pieces(words: Phrases, number: int, place: int) -> str:
     return words.say("repair.pieces", number=small_number(words, number), material=material(words, place, number))
 
 
-def _spot(words: Phrases, at: At, place: int, trays: Alike | None) -> str:
+def _pile(words: Phrases, at: At, place: int, trays: Alike | None) -> str:
     """'the tray that reads 1,306', 'each of the 3 trays that read 1,307'; what is not left over lies in the middle."""
     if trays:
         return words.say("repair.tray", count=trays.trays, reads=trays.reads)

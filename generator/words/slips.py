@@ -9,7 +9,7 @@ from generator.engine.places import UNITS, place_name
 from generator.engine.sharing import Sharing
 from generator.engine.slips import Slip
 from generator.words.material import what_is_seen
-from generator.words.numbers import capital, in_a_row, material, place_word
+from generator.words.numbers import capital, in_a_row, material, place_word, stands_for_word
 from generator.words.phrases import Phrases
 from generator.words.repairs import repair_words
 
@@ -134,14 +134,10 @@ def _fair(words: Phrases, sharing: Sharing) -> str:
     if not larger:
         return words.say("fair.all-the-same")
     fair = [
-        words.say(f"fair.times-{place_name(width - smallest)}", stands_for=_stands_for(words, width))
+        words.say(f"fair.times-{place_name(width - smallest)}", stands_for=stands_for_word(words, width))
         for width in reversed(larger)
     ]
-    return words.say("fair.compare", stands_for=_stands_for(words, smallest), fair=in_a_row(words, fair))
-
-
-def _stands_for(words: Phrases, width: int) -> str:
-    return words.say(f"fair.stands-for-{place_name(width)}")
+    return words.say("fair.compare", stands_for=stands_for_word(words, smallest), fair=in_a_row(words, fair))
 
 
 def _which(words: Phrases, what: str, turns: list[int]) -> str:

@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from generator.engine.places import UNITS, place_name
+from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing, Stage
-from generator.engine.steps import Action
+from generator.words.hands import exchanges_by_time
 from generator.words.numbers import (
     capital,
     listing,
@@ -21,6 +21,7 @@ from generator.words.numbers import (
     said_piece,
     said_pieces,
     small_number,
+    stands_for_word,
 )
 from generator.words.phrases import Phrases
 
@@ -52,35 +53,18 @@ def said_at(words: Phrases, sharing: Sharing, stage: Stage) -> tuple[Said, ...]:
 def _lines(words: Phrases, sharing: Sharing, stage: Stage) -> Iterator[Said]:
     way = (sharing.stages[0].level - stage.level) % _WAYS + 1
     yield Said(GUIDE, _beginning(words, sharing, stage, way))
-    before, after = _trips(stage)
-    for place in before:
+    between, later = exchanges_by_time(stage)
+    for place in between:
         yield Said(GUIDE, _said_of(words, f"guide.short.{way}", place, 1))
         yield Said(BANKER, _said_of(words, f"banker.{way}", place, 1))
     if stage.unfinished:
         yield Said(GUIDE, words.say(f"guide.{'look-first' if sharing.look_first else 'take-back'}.{way}"))
-    if after:
-        place = after[0]
-        yield Said(GUIDE, _said_of(words, f"guide.to-bank.{way}", place, len(after)))
-        if place not in before:
+    for place, times in later.items():
+        yield Said(GUIDE, _said_of(words, f"guide.to-bank.{way}", place, times))
+        if place not in between:
             yield Said(BANKER, _said_of(words, f"banker.{way}", place, 1))
     if stage.level == UNITS:
         yield Said(GUIDE, _end(words, sharing))
-
-
-def _largest(sharing: Sharing, stage: Stage) -> int:
-    """The place of the largest piece that anybody is given at a stage."""
-    return stage.level + len(sharing.mat) - 1
-
-
-def _trips(stage: Stage) -> tuple[list[int], list[int]]:
-    """The places that send pieces to the bank for a round to come, each once; and after the rounds, each time."""
-    actions = [step.action for step in stage.steps]
-    rounds_end = len(actions) - actions[::-1].index(Action.DEAL) if Action.DEAL in actions else 0
-    before, after = (
-        [step.place for step in steps if step.action is Action.EXCHANGE]
-        for steps in (stage.steps[:rounds_end], stage.steps[rounds_end:])
-    )
-    return list(dict.fromkeys(before)), after
 
 
 def _beginning(words: Phrases, sharing: Sharing, stage: Stage, way: int) -> str:
@@ -115,20 +99,16 @@ def _how_it_begins(sharing: Sharing, stage: Stage, way: int) -> str:
 
 
 def _beginning_with_ribbons(words: Phrases, sharing: Sharing, stage: Stage, way: int) -> str:
-    largest = _largest(sharing, stage)
+    widest = len(sharing.mat) - 1
     if not stage.rounds and not stage.unfinished:
-        one, stands_for = one_piece(words, largest), _stands_for(words, largest - stage.level)
+        one, stands_for = one_piece(words, stage.level + widest), stands_for_word(words, widest)
         return words.say(f"guide.no-round.{way}", one=one, stands_for=stands_for)
     each = [
-        words.say("guide.gets", stands_for=_stands_for(words, width), piece=one_piece(words, stage.level + width))
+        words.say("guide.gets", stands_for=stands_for_word(words, width), piece=one_piece(words, stage.level + width))
         for width in sharing.mat.widths
     ]
     key = "largest-with-ribbons" if stage is sharing.stages[0] else f"round.{way}"
     return words.say(f"guide.{key}", each=listing(words, each))
-
-
-def _stands_for(words: Phrases, width: int) -> str:
-    return words.say(f"fair.stands-for-{place_name(width)}")
 
 
 def _said_of(words: Phrases, key: str, place: int, times: int) -> str:

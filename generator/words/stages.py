@@ -55,8 +55,8 @@ def stage_caption(words: Phrases, stage: Stage, sharing: Sharing) -> str:
         words.say(lies if stage.end.pieces else "caption.empty", pieces=pieces(words, stage.end)),
     ]
     if sharing.ribbons:
-        served = _served(words, "caption.piece-with-ribbons", stage.level, sharing)
-        sentences = [words.say("caption.round-with-ribbons", pieces=served), *sentences]
+        each = served(words, "caption.piece-with-ribbons", stage.level, sharing)
+        sentences = [words.say("caption.round-with-ribbons", pieces=each), *sentences]
     return " ".join(sentences)
 
 
@@ -109,8 +109,8 @@ def _when(words: Phrases, stage: Stage, place: int) -> str:
     return listing(words, when)
 
 
-def _served(words: Phrases, key: str, level: int, sharing: Sharing) -> str:
-    """With ribbons: what each kind of sharer is dealt in a round at this level."""
+def served(words: Phrases, key: str, level: int, sharing: Sharing) -> str:
+    """What each kind of sharer is given in a round at a level, each by the phrase of a key."""
     return in_a_row(
         words,
         [words.say(key, piece=one_piece(words, level + width), stands_for=10**width) for width in sharing.mat.widths],
@@ -123,7 +123,7 @@ def hands(words: Phrases, step: Step, sharing: Sharing) -> str:
     match step.action:
         case Action.DEAL if sharing.ribbons:
             return words.say(
-                "hands.deal-with-ribbons", pieces=_served(words, "hands.piece-with-ribbons", level, sharing)
+                "hands.deal-with-ribbons", pieces=served(words, "hands.piece-with-ribbons", level, sharing)
             )
         case Action.DEAL:
             return words.say("hands.deal", piece=one_piece(words, level))

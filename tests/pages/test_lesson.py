@@ -18,7 +18,8 @@ from generator.words.slips import explain
 
 SOURCES = load(HANDBOOK)
 WRITER = Writer(SOURCES.school)
-PLACED = placed_lessons(SOURCES.steps, tuple(lesson_link(lesson, WRITER.phrases) for lesson in SOURCES.lessons))
+LINKS = tuple(lesson_link(lesson, WRITER.phrases, look_first=False) for lesson in SOURCES.lessons)
+PLACED = placed_lessons(SOURCES.steps, LINKS)
 PLAIN = [placed for placed in PLACED if not placed.lesson.ribbons]
 RIBBONS = [share(lesson.dividend, lesson.divisor, ribbons=True) for lesson in SOURCES.lessons if lesson.ribbons]
 

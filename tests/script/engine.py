@@ -61,7 +61,7 @@ class Engine:
 @contextmanager
 def running() -> Iterator[Engine]:
     """An engine that knows the stock handbook and its school."""
-    known = script_data.files(load(HANDBOOK), Phrases("en"))[script_data.FILE].decode()
+    known = script_data.files(script_data.known(load(HANDBOOK), Phrases("en")))[script_data.FILE].decode()
     with ThreadPoolExecutor(max_workers=1) as thread, closing(Engine(thread)) as engine:
         for script in (*((FOLDER / name).read_text("utf-8") for name in IN_ORDER), known, HELPERS):
             engine.run(script)

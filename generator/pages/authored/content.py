@@ -41,7 +41,7 @@ _ELEMENTS = frozenset(
     (
         *("h1", "h2", "h3", "h4", "h5", "h6", "p", "div", "section", "aside", "nav", "blockquote", "pre", "hr", "br"),
         *("ul", "ol", "li", "dl", "dt", "dd", "details", "summary", "figure", "figcaption", "picture", "source", "img"),
-        *("form", "fieldset", "legend", "label", "input", "select", "option", "button"),
+        *("form", "fieldset", "legend", "label", "input", "button"),
         *("table", "caption", "colgroup", "col", "thead", "tbody", "tfoot", "tr", "th", "td"),
         *("a", "abbr", "b", "cite", "code", "del", "dfn", "em", "i", "ins", "kbd", "mark", "q", "s", "samp", "small"),
         *("span", "strong", "sub", "sup", "time", "u", "var"),
@@ -51,7 +51,7 @@ _ON_ALL = frozenset(
     (
         *("id", "class", "title", "lang", "dir", "role", "tabindex", "markdown", "aria-label", "aria-labelledby"),
         *("aria-describedby", "aria-hidden", "data-dividend", "data-divisor", "data-ribbons", "data-search-exclude"),
-        *("data-sheets", "data-what-if", "data-leads-to", "aria-current", "aria-live"),
+        *("data-sheets", "data-what-if", "data-leads-to", "aria-current"),
     )
 )
 _ON_SOME = {
@@ -67,14 +67,12 @@ _ON_SOME = {
         "checked",
         "disabled",
         "inputmode",
-        "maxlength",
         "min",
         "max",
         "pattern",
         "required",
     },
-    "option": {"value"},
-    "button": {"type", "data-by"},
+    "button": {"type"},
     "details": {"open"},
     "time": {"datetime"},
     "ol": {"start", "reversed", "type"},
@@ -177,7 +175,7 @@ def _about_attribute(name: str, key: str, value: str, figures: Collection[str], 
             if word not in known_classes() and not word.startswith("language-"):
                 problem = "is not known to the style sheets"
                 yield Problem(f'class="{printable(word)}"', problem, "use one of ours"), word
-    elif key == "tabindex" and value not in ("0", "-1"):
+    elif key == "tabindex" and value != "0":
         yield Problem(shown, "changes the order of the keyboard", "write 0"), "tabindex"
     elif key == "href":
         yield from ((problem, value) for problem in _about_link(value))

@@ -69,7 +69,6 @@ def write_group(given: tuple[Writer, date], group: tuple[int, list[LessonLink]])
     kinds = [_kind(name, size, shelf, own, writer) for name in NUMBER_KINDS]
     data = {
         "size": size,
-        "sizes": school.groups.sizes,
         "none_fits": not numbers(size, Choice(shelf=shelf)),
         "kinds": kinds,
         "any_short": any(row["shortages"] for kind in kinds for row in kind["ready"]),

@@ -6,11 +6,10 @@ from dataclasses import dataclass, replace
 from functools import cache
 from typing import Any
 
-from generator.engine.diagnosis import telling_slips
+from generator.engine.diagnosis import right_observation, telling_slips
 from generator.engine.features import Features, features_of
 from generator.engine.length import lesson_length
 from generator.engine.numbers import Choice, Remainder, best_first, numbers
-from generator.engine.observations import Observation, beads_on
 from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import Shelf, needs, shortages
 from generator.pages.kinds.views import stage_views
@@ -70,7 +69,7 @@ def told(placed: PlacedLesson, writer: Writer) -> dict[str, Any]:
     sharing, shelf, words = placed.link.sharing, writer.school.shelf.owned, writer.phrases
     needed = needs(sharing)
     places = told_places(words, sharing)
-    right = Observation(beads_on(sharing.trays(sharing.end)), sharing.remainder)
+    right = right_observation(sharing)
     return {
         "lesson": placed.lesson,
         "step": placed.step,

@@ -4,17 +4,16 @@ from __future__ import annotations
 
 from typing import Any
 
+from generator.engine.back_together import back_together
 from generator.engine.diagnosis import telling_slips
-from generator.engine.features import features_of
 from generator.engine.length import lesson_length
-from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, Stage
 from generator.engine.shelf import needs, shortages
-from generator.pages.kinds.views import check_rows
 from generator.pages.writing.links import lesson_link, step_link
 from generator.pages.writing.page import Page
 from generator.pages.writing.template_names import Writer
 from generator.source.models import Lesson, Step
+from generator.words.lesson import cards_at_the_close
 from generator.words.phrases import Phrases
 from generator.words.plans import movements, on_trays
 from generator.words.spoken import BANKER, GUIDE, said_at
@@ -30,7 +29,7 @@ def write_plans(writer: Writer, step: Step) -> Page:
 
 
 def _plan(writer: Writer, lesson: Lesson) -> dict[str, Any]:
-    """What the sheet of one lesson shows. `from_bank` is what the bank must hold besides the number."""
+    """What the sheet of one lesson shows."""
     school, words = writer.school, writer.phrases
     link = lesson_link(lesson, words, look_first=school.look_first)
     sharing = link.sharing
@@ -39,13 +38,12 @@ def _plan(writer: Writer, lesson: Lesson) -> dict[str, Any]:
         "lesson": lesson,
         "path": link.path,
         "sharing": sharing,
-        "features": features_of(sharing),
         "needed": needed,
         "length": lesson_length(sharing, school.time.pace),
         "short_of": shortages(needed, school.shelf.owned),
-        "from_bank": Counts(most - laid for most, laid in zip(needed.pieces, sharing.start, strict=True)),
         "places": [_place(words, sharing, stage) for stage in sharing.stages],
-        "check": check_rows(sharing),
+        "cards": " ".join(cards_at_the_close(words, sharing)),
+        "check": back_together(sharing),
         "symptoms": telling_slips(sharing, most=_MOST_SLIPS),
     }
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import json
 import re
+from collections.abc import Mapping
 from typing import Any
 
 from generator import HANDBOOK
-from generator.pages.writing.links import lesson_link
+from generator.pages.writing.links import lesson_path
 from generator.pages.writing.page import address
 from generator.source.library import Sources
 from generator.words.phrases import Phrases
@@ -18,11 +19,11 @@ _QUOTED = re.compile(r'["`]([a-z][a-z0-9.-]*)["`$]')
 """In a script: a key of a phrase, or the beginning of a key before its last part is put in."""
 
 
-def files(sources: Sources, words: Phrases) -> dict[str, bytes]:
-    """The file to stage among the pages, by path: `sharing.handbook` is what `known` says, with what pages say."""
-    handbook = known(sources, words)
-    handbook["words"]["phrases"] = _asked_for(handbook["words"]["phrases"])
-    data = json.dumps(handbook, ensure_ascii=False, separators=(",", ":"))
+def files(handbook: Mapping[str, Any]) -> dict[str, bytes]:
+    """The file to stage among the pages, by path: `sharing.handbook` is what is `known`, with what pages say."""
+    words = handbook["words"]
+    told = {**handbook, "words": {**words, "phrases": _asked_for(words["phrases"])}}
+    data = json.dumps(told, ensure_ascii=False, separators=(",", ":"))
     return {FILE: f"(globalThis.sharing ??= {{}}).handbook = {data};\n".encode()}
 
 
@@ -32,7 +33,6 @@ def known(sources: Sources, words: Phrases) -> dict[str, Any]:
     A lesson with words of its own to begin with has them as `opening`.
     """
     school = sources.school
-    links = [lesson_link(lesson, words) for lesson in sources.lessons]
     return {
         "words": words.as_data(),
         "shelf": school.shelf.model_dump(),
@@ -42,18 +42,18 @@ def known(sources: Sources, words: Phrases) -> dict[str, Any]:
         "look_first": school.look_first,
         "lessons": [
             {
-                "page": address(link.path),
-                "dividend": link.dividend,
-                "divisor": link.divisor,
-                "ribbons": link.ribbons,
+                "page": address(lesson_path(lesson)),
+                "dividend": lesson.dividend,
+                "divisor": lesson.divisor,
+                "ribbons": lesson.ribbons,
                 **({"opening": lesson.opening} if lesson.opening else {}),
             }
-            for lesson, link in zip(sources.lessons, links, strict=True)
+            for lesson in sources.lessons
         ],
     }
 
 
-def _asked_for(phrases: dict[str, Any]) -> dict[str, Any]:
+def _asked_for(phrases: Mapping[str, Any]) -> dict[str, Any]:
     """The phrases whose key, or its beginning, stands in a script; every reader waits for what is sent."""
     quoted = {name for script in _SCRIPTS.rglob("*.js") for name in _QUOTED.findall(script.read_text("utf-8"))}
     beginnings = tuple(name for name in quoted if "." in name and name.endswith((".", "-")))

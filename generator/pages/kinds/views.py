@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from generator.engine.places import UNITS, Counts
+from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, Stage, Tray
 from generator.engine.steps import Action, Step
 
@@ -28,26 +28,6 @@ class StageView:
     rows: tuple[Row, ...]
     trays: tuple[Tray, ...]
 
-    @property
-    def is_last(self) -> bool:
-        return self.stage.level == UNITS
-
-
-@dataclass(frozen=True)
-class CheckRow:
-    """Putting one place back together: what the trays hold, what comes up from below, what stays."""
-
-    place: int
-    on_trays: int
-    left_over: int
-    brought_up: int
-    stays: int
-    goes_up: int
-
-    @property
-    def together(self) -> int:
-        return self.on_trays + self.left_over + self.brought_up
-
 
 def stage_views(sharing: Sharing) -> tuple[StageView, ...]:
     """Every stage of a sharing; the rows are numbered through the whole lesson."""
@@ -68,14 +48,3 @@ def places_of_the_bank(sharing: Sharing) -> tuple[int, ...]:
     """The places of which the bank gains or gives pieces, largest first."""
     places = {step.place for step in sharing.steps if step.action is Action.EXCHANGE}
     return tuple(sorted(places | {place - 1 for place in places}, reverse=True))
-
-
-def check_rows(sharing: Sharing) -> tuple[CheckRow, ...]:
-    """Putting the shares back together, from the units upwards, ten of one place making one of the next."""
-    rows: list[CheckRow] = []
-    brought_up = 0
-    for place, (out, left_over) in enumerate(zip(sharing.room(sharing.end), sharing.end.middle, strict=True)):
-        goes_up, stays = divmod(out + brought_up, 10)
-        rows.append(CheckRow(place, out - left_over, left_over, brought_up, stays, goes_up))
-        brought_up = goes_up
-    return tuple(rows)

@@ -49,7 +49,7 @@ class StepLink:
     lessons: int
 
 
-def lesson_link(lesson: Lesson, words: Phrases, *, look_first: bool = False) -> LessonLink:
+def lesson_link(lesson: Lesson, words: Phrases, *, look_first: bool) -> LessonLink:
     """How a lesson is named, with numbers as this school writes them, and shared out as this school does."""
     dividend, divisor, ribbons = lesson.dividend, lesson.divisor, lesson.ribbons
     title = lesson_title(words, share(dividend, divisor, ribbons=ribbons))

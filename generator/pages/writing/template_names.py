@@ -24,7 +24,7 @@ from generator.errors import HandbookError, SourceError
 from generator.figures.gallery import size
 from generator.figures.picture import OF_A_PLAN, Picture
 from generator.pages.kinds.settings import settings
-from generator.pages.kinds.views import check_rows, places_of_the_bank, stage_views
+from generator.pages.kinds.views import places_of_the_bank, stage_views
 from generator.pages.writing.page import Page, address, from_page, front_matter
 from generator.pages.writing.sandbox import Sandbox
 from generator.pages.writing.template_faults import template_fault
@@ -206,9 +206,8 @@ def _environment(writer: Writer) -> Sandbox:
         "shortages": shortages,
         "symptom_row": _saying(words, symptom_row),
         "telling_slips": telling_slips,
-        "views": {"stage_views": stage_views, "places_of_the_bank": places_of_the_bank, "check_rows": check_rows},
+        "views": {"stage_views": stage_views, "places_of_the_bank": places_of_the_bank},
     }
-    environment.globals["said_at"] = _saying(words, spoken.said_at)
     environment.globals |= {function.__name__: _saying(words, function) for function in _SAYING}
     return environment
 

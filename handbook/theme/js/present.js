@@ -92,7 +92,7 @@
   });
 
   /**
-   * A button with the words of an element, in its place: pages hold no buttons, because without scripts they do nothing.
+   * A button with the words of an element, in its place: without scripts it would do nothing, so the page holds none.
    * @param {HTMLElement} words
    */
   function button(words) {

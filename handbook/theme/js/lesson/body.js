@@ -3,7 +3,7 @@
 ((sharing) => {
   const { placeName } = sharing.places;
   const { placeWord } = sharing.numberWords;
-  const { divisionName } = sharing.titles;
+  const { divisionName, lessonOf } = sharing.titles;
   const { opening } = sharing.spoken;
   const { layoutAlternative, cardsAlternative, product } = sharing.materialWords;
   const { toldPlaces, toSetOut, cardsAtTheClose, putTogether } = sharing.lessonWords;
@@ -24,7 +24,7 @@
     const { dividend, sharers, ribbons } = division;
     const room = tick(say("lesson.room"), " (", element("a", { href: CAUTIONS }, say("lesson.cautions")), ").");
     const list = element("ul.checklist", {}, ...toSetOut(words, division).map((thing) => tick(thing)), room);
-    const first = says("guide", [ownOpening(division) ?? opening(words, division)]);
+    const first = says("guide", [lessonOf(division)?.opening ?? opening(words, division)]);
     const rounds = ribbons ? [element("p", {}, roundsWithRibbons(division))] : [];
     const told = element("div.words", {}, list, first, ...rounds);
     const heading = say("lesson.set-out", { dividend, count: sharers });
@@ -32,12 +32,6 @@
     const shown = figure(layoutAlternative(words, division), mat(division, beginning, beginning));
     return part("set-out", heading, shown, told);
   };
-
-  /** The words that a lesson of the handbook has of its own to begin with. */
-  const ownOpening = ({ dividend, divisor, ribbons }) =>
-    sharing.handbook.lessons.find(
-      (one) => one.dividend === dividend && one.divisor === divisor && one.ribbons === ribbons,
-    )?.opening;
 
   const roundsWithRibbons = ({ mat, lookFirst }) =>
     [

@@ -2,12 +2,11 @@
 "use strict";
 ((sharing) => {
   const { placesHeld, valueOf, downFrom } = sharing.places;
-  const { written } = sharing.phrases;
   const { placeWord, capital } = sharing.numberWords;
   const { divisionName } = sharing.titles;
   const { hands } = sharing.stageWords;
   const { table } = sharing.lessonParts;
-  const { element, say } = sharing.elements;
+  const { element, say, number, signed } = sharing.elements;
 
   /** @type {(division: Division) => HTMLElement} the table, folded; the bank is shown when asked for */
   const everyMovement = (division) => {
@@ -17,17 +16,17 @@
       widths: placesHeld(division.mat),
       banked: placesOfTheBank(division),
     };
-    let number = 0;
+    let counted = 0;
     const bodies = division.stages.map((stage) => {
       const moved = stage.steps.filter(({ action }) => action !== "next-place");
-      const rows = moved.map((step) => row(division, columns, step, (number += 1)));
+      const rows = moved.map((step) => row(division, columns, step, (counted += 1)));
       return element("tbody", {}, placeRow(words, columns, stage.level), ...rows);
     });
     const caption = say("steps.caption", { division: divisionName(words, division) });
     return element(
       "details",
       { id: "every-movement" },
-      element("summary", {}, say("steps.fold", { count: number })),
+      element("summary", {}, say("steps.fold", { count: counted })),
       ...(columns.banked.length ? [showBank()] : []),
       table("steps-table", ".steps", caption, heads(division, columns), ...bodies),
     );
@@ -96,11 +95,6 @@
     const parted = told.flatMap((have, index) => [index ? " " : "", element("span.whole", {}, have)]);
     return element("td", {}, ...parted);
   };
-
-  const number = (count) => written(sharing.handbook.words.grouping, count);
-
-  /** What the bank has gained or given, with its sign. */
-  const signed = (count) => (count < 0 ? "\u2212" : count > 0 ? "+" : "") + number(Math.abs(count));
 
   sharing.lessonLedger = { everyMovement };
 })((globalThis.sharing ??= {}));

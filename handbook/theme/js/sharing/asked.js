@@ -1,4 +1,4 @@
-// What the handbook's pages ask: share, choose and diagnose. Each answers with the object that the command of the same
+// What can be asked of a page from outside: share, choose and diagnose. Each answers with the object that the command of the same
 // name writes with --json, and refuses what that refuses with an Error of the same sentence.
 "use strict";
 ((sharing) => {

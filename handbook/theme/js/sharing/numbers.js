@@ -157,5 +157,5 @@
     return repeats + 2 * zeros + 2 * (dividend % divisor > 0) + 3 * startsAtBank + 10 * (each < 2);
   };
 
-  sharing.numbers = { reckon, numbers, numbersOfKind, offer, digitsMustRepeat, bestFirst, NUMBER_KINDS };
+  sharing.numbers = { reckon, numbers, numbersOfKind, offer, digitsMustRepeat, bestFirst, zerosAsWanted, NUMBER_KINDS };
 })((globalThis.sharing ??= {}));

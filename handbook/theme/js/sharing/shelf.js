@@ -46,10 +46,10 @@
     handlings: division.handlings,
   });
 
-  /** @type {(needs: Needs, shelf: Shelf) => Shortage[]} pieces first and largest first; empty if it has it all */
-  const shortages = (needs, shelf) => {
+  /** @type {(needs: Needs) => [string, number][]} how many of what, by the names of a shelf: pieces first, largest first */
+  const wanted = (needs) => {
     const ribbonName = (width) => RIBBONS[width] ?? "larger_ribbons";
-    const wanted = [
+    return [
       ...downFrom(needs.pieces.length).map((place) => [placeName(place), needs.pieces[place]]),
       ["large_cards_to", Math.max(0, ...needs.largeCards)],
       ["small_cards_to", Math.max(0, ...needs.smallCards.flatMap((child) => child.cards))],
@@ -57,10 +57,13 @@
       ["trays", needs.trays],
       ...placesHeld(needs.ribbons).map((width) => [ribbonName(width), needs.ribbons[width]]),
     ];
-    return wanted
-      .map(([what, needed]) => ({ what, needed, owned: shelf[what] ?? 0 }))
-      .filter(({ needed, owned }) => needed > owned);
   };
 
-  sharing.shelf = { cards, needs, shortages };
+  /** @type {(needs: Needs, shelf: Shelf) => Shortage[]} in the same order; empty if it has it all */
+  const shortages = (needs, shelf) =>
+    wanted(needs)
+      .map(([what, needed]) => ({ what, needed, owned: shelf[what] ?? 0 }))
+      .filter(({ needed, owned }) => needed > owned);
+
+  sharing.shelf = { cards, needs, wanted, shortages };
 })((globalThis.sharing ??= {}));

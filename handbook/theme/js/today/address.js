@@ -1,5 +1,6 @@
 // What is asked of the page, as fields and as the address hold it: "#number=4327&children=6", with ribbons
-// "#number=3432&children=12&ribbons", with what is seen on the trays "&seen=1204,1203&left=2".
+// "#number=3432&children=12&ribbons", with what is seen on the trays "&seen=1204,1203&left=2"
+// and how many movements are shown "&movement=7".
 "use strict";
 ((sharing) => {
   const { digitsOf, sum } = sharing.places;
@@ -29,12 +30,14 @@
     return children >= 10 && children <= LARGEST_WITH_RIBBONS && sum(digitsOf(children)) <= MOST_CHILDREN;
   };
 
+  const given = (hash) => new URLSearchParams(hash.replace(/^#/, ""));
+
   /** @type {(hash: string) => Asked | null} null where the address asks nothing that can be answered */
   const read = (hash) => {
-    const given = new URLSearchParams(hash.replace(/^#/, ""));
-    const ribbons = given.has("ribbons");
-    const number = wholeNumber(given.get("number") ?? "");
-    const children = wholeNumber(given.get("children") ?? "");
+    const parts = given(hash);
+    const ribbons = parts.has("ribbons");
+    const number = wholeNumber(parts.get("number") ?? "");
+    const children = wholeNumber(parts.get("children") ?? "");
     return isNumber(number) && isGroup(children, ribbons) ? { number, children, ribbons } : null;
   };
 
@@ -42,25 +45,39 @@
   const write = ({ number, children, ribbons }) => `#number=${number}&children=${children}${ribbons ? "&ribbons" : ""}`;
 
   /**
-   * What is read on every tray and left over, if the address tells it of as many trays as there are.
-   * @type {(hash: string) => {seen: {stands_for: number, value: number}[], left: number | null} | null}
+   * What is read on the trays, and what is left over where that is told.
+   * @typedef {{seen: {stands_for: number, value: number}[], left: number | null}} Seen
    */
+
+  /** @type {(hash: string) => Seen | null} */
   const readSeen = (hash) => {
-    const given = new URLSearchParams(hash.replace(/^#/, ""));
-    if (!given.has("seen")) return null;
-    const seen = given.get("seen").split(",").map((tray) => {
+    const parts = given(hash);
+    if (!parts.has("seen")) return null;
+    const seen = parts.get("seen").split(",").map((tray) => {
       const [value, stands_for = "1"] = tray.split(":").reverse();
       return { stands_for: Number(stands_for), value: wholeNumber(value) };
     });
-    const left = wholeNumber(given.get("left") ?? "");
+    const left = wholeNumber(parts.get("left") ?? "");
     return seen.every(({ value }) => value !== null) ? { seen, left } : null;
   };
 
-  /** @type {(seen: {stands_for: number, value: number}[], left: number | null) => string} to add to an address */
-  const writeSeen = (seen, left) => {
+  const writeSeen = ({ seen, left }) => {
     const trays = seen.map(({ stands_for, value }) => (stands_for === 1 ? value : `${stands_for}:${value}`));
     return `&seen=${trays.join(",")}${left === null ? "" : `&left=${left}`}`;
   };
 
-  sharing.address = { wholeNumber, isNumber, isGroup, read, write, readSeen, writeSeen };
+  /** @type {(hash: string) => number | null} */
+  const readMovement = (hash) => wholeNumber(given(hash).get("movement") ?? "");
+
+  /**
+   * Note in the address of a division what is seen or how many movements are shown, beside what it says already.
+   * @type {(asked: Asked, parts: {seen?: Seen | null, movement?: number | null}) => void}
+   */
+  const note = (asked, { seen = readSeen(location.hash), movement = readMovement(location.hash) }) => {
+    const whole = [write(asked), seen ? writeSeen(seen) : ""];
+    if (movement !== null) whole.push(`&movement=${movement}`);
+    history.replaceState(null, "", whole.join(""));
+  };
+
+  sharing.address = { wholeNumber, isNumber, isGroup, read, write, readSeen, readMovement, note };
 })((globalThis.sharing ??= {}));

@@ -1,23 +1,24 @@
 // The answer to a number and a group: the share, what is special, whether the shelf has it, and numbers near to it.
 "use strict";
 ((sharing) => {
-  const { placeName, downFrom, placesHeld } = sharing.places;
-  const { needs, shortages } = sharing.shelf;
+  const { needs, wanted, shortages } = sharing.shelf;
   const { lessonLength } = sharing.length;
-  const { divisionName, lessonTitle, wayOfSharing } = sharing.titles;
+  const { divisionName, lessonOf, lessonTitle, wayOfSharing } = sharing.titles;
+  const { shortage } = sharing.materialWords;
   const { nearestOf } = sharing.nearest;
   const { write } = sharing.address;
-  const { element, byId, say } = sharing.elements;
+  const { element, byId, say, number } = sharing.elements;
+
+  const CARDS = ["large_cards_to", "small_cards_to", "small_sets"];
 
   /** @type {(asked: Asked, division: Division, shelf: Shelf) => void} */
   const show = (asked, division, shelf) => {
-    const { words, lessons } = sharing.handbook;
-    const { dividend, divisor, ribbons } = division;
+    const { words, time } = sharing.handbook;
     byId("answer-name").textContent = divisionName(words, division);
     byId("answer-each").replaceChildren(...eachHas(division));
     byId("answer-way").textContent = say("today.way", { way: wayOfSharing(words, division) });
-    byId("answer-length").textContent = say("glance.minutes", lessonLength(division, sharing.handbook.time));
-    const own = lessons.find((one) => one.dividend === dividend && one.divisor === divisor && one.ribbons === ribbons);
+    byId("answer-length").textContent = say("glance.minutes", lessonLength(division, time));
+    const own = lessonOf(division);
     byId("answer-lesson").replaceChildren(
       ...(own ? [say("today.lesson"), " ", element("a", { href: own.page }, lessonTitle(words, division))] : []),
     );
@@ -30,37 +31,23 @@
     const [key, exactly] = ribbons
       ? ["today.each-for-one", "today.each-for-one-exactly"]
       : ["today.each", "today.each-exactly"];
-    const numbers = { quotient: "\u0001", remainder: "\u0002", count: remainder };
-    const written = { "\u0001": quotient, "\u0002": remainder };
-    return say(remainder ? key : exactly, numbers)
-      .split(/(\u0001|\u0002)/)
-      .map((part) => (part in written ? element("strong", {}, sharing.phrases.written(words().grouping, written[part])) : part));
+    return say(remainder ? key : exactly, { quotient, remainder, count: remainder })
+      .split(/(\d(?:.?\d)*)/)
+      .map((part, index) => (index % 2 ? element("strong", {}, part) : part));
   };
 
-  const words = () => sharing.handbook.words;
-
+  /** @type {(division: Division, shelf: Shelf) => void} whether the shelf has it, and what it takes */
   const showShelf = (division, shelf) => {
     const needed = needs(division);
     const short = shortages(needed, shelf);
     const verdict = byId("shelf-verdict");
     verdict.className = short.length ? "verdict short" : "verdict";
     verdict.textContent = short.length
-      ? say("today.short", { things: short.map(shortageWords).join(say("list.semicolon")) })
+      ? say("today.short", { things: short.map((one) => shortage(sharing.handbook.words, one)).join(say("list.semicolon")) })
       : say("today.enough");
-    const wanted = [
-      ...downFrom(needed.pieces.length).map((place) => [placeName(place), needed.pieces[place]]),
-      ["trays", needed.trays],
-      ...placesHeld(needed.ribbons).map((width) => [`${placeName(width).slice(0, -1)}_ribbons`, needed.ribbons[width]]),
-    ];
-    byId("shelf-needs").replaceChildren(...wanted.filter(([, count]) => count).map((want) => needLine(want, shelf)));
+    const things = wanted(needed).filter(([what, count]) => count && !CARDS.includes(what));
+    byId("shelf-needs").replaceChildren(...things.map((thing) => needLine(thing, shelf)));
   };
-
-  const shortageWords = ({ what, needed, owned }) =>
-    say(what.endsWith("_cards_to") ? "shortage.cards" : "shortage.pieces", {
-      thing: say(`shortage.thing.${what}`),
-      needed,
-      owned,
-    });
 
   const needLine = ([what, needed], shelf) => {
     const owned = shelf[what] ?? 0;
@@ -71,11 +58,10 @@
     return element(needed > owned ? "li.short" : "li", {}, name, count, meter);
   };
 
-  const nearLine = ({ kind, number, children, ribbons }) => {
-    const link = element("a", { href: write({ number, children, ribbons }) }, String(number));
-    link.textContent = sharing.phrases.written(words().grouping, number);
+  const nearLine = ({ kind, number: near, children, ribbons }) => {
+    const link = element("a", { href: write({ number: near, children, ribbons }) }, number(near));
     return element("li", {}, link, " ", say(`today.near.${kind}`, { count: children }));
   };
 
-  sharing.answer = { show };
+  sharing.answer = { show, showShelf };
 })((globalThis.sharing ??= {}));

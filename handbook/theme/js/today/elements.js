@@ -3,8 +3,7 @@
 ((sharing) => {
   /**
    * @param {string} tag with classes after dots: "p.fault"
-   * @param {Object<string, string | boolean | number | Function>} [attributes] true: without a value; a function: what a
-   *   click does
+   * @param {Object<string, string | number>} [attributes]
    * @param {...(Node | string)} content
    * @returns {HTMLElement}
    */
@@ -12,10 +11,7 @@
     const [name, ...classes] = tag.split(".");
     const made = document.createElement(name);
     if (classes.length) made.className = classes.join(" ");
-    for (const [attribute, value] of Object.entries(attributes)) {
-      if (typeof value === "function") made.addEventListener("click", value);
-      else if (value !== false) made.setAttribute(attribute, value === true ? "" : String(value));
-    }
+    for (const [attribute, value] of Object.entries(attributes)) made.setAttribute(attribute, String(value));
     made.append(...content);
     return made;
   };
@@ -26,5 +22,11 @@
   /** @type {(key: string, places?: Object<string, string | number>) => string} a phrase, as the school writes numbers */
   const say = (key, places) => sharing.phrases.say(sharing.handbook.words, key, places);
 
-  sharing.elements = { element, byId, say };
+  /** @type {(count: number) => string} a number as the school writes it */
+  const number = (count) => sharing.phrases.written(sharing.handbook.words.grouping, count);
+
+  /** @type {(count: number) => string} what has been gained or given, with its sign */
+  const signed = (count) => (count < 0 ? "\u2212" : count > 0 ? "+" : "") + number(Math.abs(count));
+
+  sharing.elements = { element, byId, say, number, signed };
 })((globalThis.sharing ??= {}));

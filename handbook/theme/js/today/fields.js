@@ -66,7 +66,6 @@
       chooseSort();
       answer(true);
     });
-    form.addEventListener("change", () => answer(false));
     for (const button of form.querySelectorAll("button[data-by]")) {
       button.addEventListener("click", () => {
         const field = byId("ask-children");

@@ -1,11 +1,11 @@
 // Find me a number: the numbers of a kind for a group, best first, with what each needs.
 "use strict";
 ((sharing) => {
-  const { placeName, placesHeld } = sharing.places;
+  const { quotientOf } = sharing.places;
   const { workOut } = sharing.division;
-  const { numbers, bestFirst, NUMBER_KINDS } = sharing.numbers;
+  const { numbers, bestFirst, zerosAsWanted, NUMBER_KINDS } = sharing.numbers;
   const { divisionName, wayOfSharing } = sharing.titles;
-  const { listing } = sharing.numberWords;
+  const { pieces } = sharing.numberWords;
   const { write } = sharing.address;
   const { element, byId, say } = sharing.elements;
 
@@ -17,21 +17,16 @@
    * @typedef {{kind: string, digits: number, remainder: string, zeros: string, cubes: number}} Wanted
    */
 
-  /** @type {(children: number, wanted: Wanted, shelf: Shelf | null) => number[]} best first */
+  /** @type {(children: number, wanted: Wanted, shelf: Shelf | null) => number[]} every one, smallest first of each choice */
   const find = (children, { kind, digits, remainder, zeros, cubes }, shelf) => {
     const choices = kind === "any" ? [ANY] : NUMBER_KINDS[kind];
     const found = choices.flatMap((choice) => numbers(children, { ...choice, digits, shelf }));
-    const fits = (number) =>
-      (remainder === "any" || number % children > 0 === (remainder === "some")) &&
-      hasZeros(zeros, number, children) &&
-      number < (cubes + 1) * 1_000;
-    return bestFirst(children, found.filter(fits));
-  };
-
-  const hasZeros = (zeros, number, children) => {
-    const share = String(Math.trunc(number / children));
-    if (zeros === "none") return !`${number}${share}`.includes("0");
-    return zeros === "any" || (zeros === "dividend" ? String(number) : share).includes("0");
+    return found.filter(
+      (number) =>
+        (remainder === "any" || number % children > 0 === (remainder === "some")) &&
+        zerosAsWanted(zeros, String(number), String(quotientOf(number, children))) &&
+        number < (cubes + 1) * 1_000,
+    );
   };
 
   /** @type {(group: () => number, shelf: () => Shelf) => () => void} what searches again when group or shelf change */
@@ -51,7 +46,8 @@
         count: found.length,
         children,
       });
-      byId("found").replaceChildren(...found.slice(0, SHOWN).map((number) => foundLine(number, children)));
+      const best = bestFirst(children, found, SHOWN);
+      byId("found").replaceChildren(...best.map((number) => foundLine(number, children)));
     };
     form.addEventListener("submit", (event) => event.preventDefault());
     form.addEventListener("input", search);
@@ -61,16 +57,14 @@
   const foundLine = (number, children) => {
     const { words } = sharing.handbook;
     const division = workOut(number, children);
-    const needed = division.piecesNeeded;
-    const pieces = placesHeld(needed).map((place) => say(`piece.${placeName(place)}`, { count: needed[place] }));
     return element(
       "li",
       {},
       element("a", { href: write({ number, children, ribbons: false }) }, divisionName(words, division)),
       " ",
-      say("today.found-number", { way: wayOfSharing(words, division), pieces: listing(words, pieces) }),
+      say("today.found-number", { way: wayOfSharing(words, division), pieces: pieces(words, division.piecesNeeded) }),
     );
   };
 
-  sharing.finding = { find, watch };
+  sharing.finding = { watch };
 })((globalThis.sharing ??= {}));

@@ -4,7 +4,7 @@
 ((sharing) => {
   const { placeName, downFrom, placesHeld } = sharing.places;
   const { placeWord } = sharing.numberWords;
-  const { element, say } = sharing.elements;
+  const { element, say, signed } = sharing.elements;
 
   const SHAPES = ["bead", "bar", "square", "cube"];
   const BOWS = { 10: "bow-ten", 100: "bow-hundred" };
@@ -65,10 +65,7 @@
   };
 
   /** What the bank has gained or given so far, with its sign. */
-  const tally = (count) => {
-    const written = sharing.phrases.written(sharing.handbook.words.grouping, Math.abs(count));
-    return element("span.tally", {}, count ? `${count > 0 ? "+" : "\u2212"}${written}` : "");
-  };
+  const tally = (count) => element("span.tally", {}, count ? signed(count) : "");
 
   const middle = (division, places, before, after, isAtTheEnd) => {
     const most = mostInTheMiddle(division);

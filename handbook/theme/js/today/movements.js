@@ -1,7 +1,7 @@
 // A division movement by movement: the mat as it then stands, what the hands have done, and where everything lies.
 "use strict";
 ((sharing) => {
-  const { read, write } = sharing.address;
+  const { read, write, readMovement, note } = sharing.address;
   const { placesHeld } = sharing.places;
   const { pieces } = sharing.numberWords;
   const { hands } = sharing.stageWords;
@@ -18,15 +18,15 @@
   const show = (asked, division) => {
     const movements = courseOf(sharing.handbook.words, division);
     shown = { asked, division, movements, position: positionIn(location.hash, asked, movements.length) };
+    practise.forget();
     draw();
   };
 
   /** How far an address goes, if it is that of this division. */
   const positionIn = (hash, asked, last) => {
     const there = read(hash);
-    const movement = new URLSearchParams(hash.replace(/^#/, "")).get("movement") ?? "";
-    if (!there || write(there) !== write(asked) || !/^\d{1,4}$/.test(movement)) return 0;
-    return Math.min(Number(movement), last);
+    if (!there || write(there) !== write(asked)) return 0;
+    return Math.min(readMovement(hash) ?? 0, last);
   };
 
   const stateAt = (position) => (position ? shown.movements[position - 1].step.after : shown.division.beginning);
@@ -95,13 +95,14 @@
 
   const go = (way) => {
     if (isHidden(way)) return;
+    practise.forget();
     move(target(way));
   };
 
   const move = (position) => {
     if (position === shown.position) return;
     shown.position = position;
-    history.replaceState(null, "", `${write(shown.asked)}&movement=${position}`);
+    note(shown.asked, { movement: position });
     draw();
   };
 

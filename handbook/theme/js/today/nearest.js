@@ -3,9 +3,7 @@
 ((sharing) => {
   const { placesHeld } = sharing.places;
   const { numbers, reckon } = sharing.numbers;
-
-  const LARGEST_NUMBER = 9_999;
-  const [SMALLEST_GROUP, LARGEST_GROUP] = [2, 12];
+  const { isNumber, isGroup } = sharing.address;
 
   /**
    * kind: "static", "exact" or "alike"
@@ -19,7 +17,7 @@
       const of = (kind, group, candidates) => ({ kind, number: nearest(number, candidates), children: group, ribbons });
       found.push(of("static", children, sharedAsTheyLie(children)));
       for (const group of [children - 1, children + 1]) {
-        if (group >= SMALLEST_GROUP && group <= LARGEST_GROUP) found.push(of("alike", group, alike(number, children, group)));
+        if (isGroup(group, false)) found.push(of("alike", group, alike(number, children, group)));
       }
     }
     return found.filter((near) => near.number !== null && (near.number !== number || near.children !== children));
@@ -29,7 +27,7 @@
     const below = number - (number % children);
     const above = below + children;
     if (!below) return above;
-    return number - below <= above - number || above > LARGEST_NUMBER ? below : above;
+    return number - below <= above - number || !isNumber(above) ? below : above;
   };
 
   const nearest = (number, candidates) =>

@@ -5,18 +5,18 @@
   const { diagnoser } = sharing.diagnosis;
   const { explain } = sharing.slipWords;
   const { placeWord } = sharing.numberWords;
-  const { wholeNumber, readSeen } = sharing.address;
+  const { wholeNumber, readSeen, note } = sharing.address;
   const { element, byId, say } = sharing.elements;
 
   const LARGEST_READ = 999_999;
 
   /**
    * Lay out a field for every tray and for what is left over, as the address tells or as they should be.
-   * @type {(division: Division, hash: string, changed: (seen: Seen[], left: number | null) => void) => void}
+   * @type {(asked: Asked, division: Division) => void}
    */
-  const show = (division, hash, changed) => {
+  const show = (asked, division) => {
     const trays = placesHeld(division.mat).flatMap((width) => Array(division.mat[width]).fill(10 ** width));
-    const told = readSeen(hash);
+    const told = readSeen(location.hash);
     const fits = told?.seen.map(({ stands_for }) => stands_for).join() === trays.join();
     const seen = fits ? told.seen : trays.map((stands_for) => ({ stands_for, value: division.quotient * stands_for }));
     const left = fits ? (told.left ?? division.remainder) : division.remainder;
@@ -39,7 +39,7 @@
       const now = read();
       if (!now) return;
       tell(division, diagnose, now.seen, now.left);
-      changed(now.seen, now.left);
+      note(asked, { seen: now });
     };
     for (const { input } of fields) input.addEventListener("change", answer);
     for (const { input, steps } of fields) {

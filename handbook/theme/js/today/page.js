@@ -2,21 +2,21 @@
 "use strict";
 ((sharing) => {
   const { workOut } = sharing.division;
-  const { read, write, writeSeen } = sharing.address;
+  const { read, write } = sharing.address;
   const { byId } = sharing.elements;
   const page = byId("todays-number");
   if (!page) return;
 
-  const EXAMPLE = { number: 4327, children: 6, ribbons: false };
+  const USUAL_GROUP = 6;
+  /** What is asked and its division, once there is an answer. */
   let shown = null;
 
+  /** Answer what the address asks; beside the division it may tell what is seen, and how many movements are shown. */
   const answer = (asked) => {
-    shown = asked;
     const division = workOut(asked.number, asked.children, { ribbons: asked.ribbons, lookFirst: sharing.handbook.look_first });
+    shown = { asked, division };
     sharing.answer.show(asked, division, sharing.todaysShelf.shelf());
-    sharing.notRight.show(division, location.hash, (seen, left) => {
-      history.replaceState(null, "", write(asked) + writeSeen(seen, left));
-    });
+    sharing.notRight.show(asked, division);
     sharing.movements.show(asked, division);
     sharing.printing.show(asked);
     sharing.todaysLesson.show(division);
@@ -24,10 +24,10 @@
     findAgain();
   };
 
-  const group = () => (shown && !shown.ribbons ? shown.children : EXAMPLE.children);
+  const group = () => (shown && !shown.asked.ribbons ? shown.asked.children : USUAL_GROUP);
   const findAgain = sharing.finding.watch(group, sharing.todaysShelf.shelf);
 
-  const isShown = (asked) => shown && write(shown) === write(asked);
+  const isShown = (asked) => shown && write(shown.asked) === write(asked);
 
   const follow = () => {
     const asked = read(location.hash);
@@ -38,17 +38,20 @@
 
   sharing.fields.watch((asked, isTyping) => {
     if (isShown(asked)) return;
-    answer(asked);
     if (isTyping) history.replaceState(null, "", write(asked));
     else location.hash = write(asked);
+    answer(asked);
   });
   sharing.movements.watch();
   sharing.printing.watch();
-  sharing.todaysShelf.watch(() => (shown ? answer(shown) : findAgain()));
+  sharing.todaysShelf.watch(() => {
+    if (shown) sharing.answer.showShelf(shown.division, sharing.todaysShelf.shelf());
+    findAgain();
+  });
   window.addEventListener("hashchange", follow);
   page.hidden = false;
   byId("without-scripts").hidden = true;
   follow();
-  findAgain();
+  if (!shown) findAgain();
   sharing.movements.reveal();
 })((globalThis.sharing ??= {}));

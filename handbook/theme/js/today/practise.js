@@ -25,6 +25,9 @@
 
   const tell = (text) => (byId("practise-told").textContent = text);
 
+  /** What was told of an answer no longer holds. */
+  const forget = () => tell("");
+
   const answer = (given, goOn) => {
     const { division, movement } = now;
     const { words } = sharing.handbook;
@@ -63,7 +66,7 @@
   /** @type {(changed: () => void, goOn: () => void) => void} */
   const watch = (changed, goOn) => {
     byId("practise").addEventListener("change", () => {
-      tell("");
+      forget();
       changed();
     });
     for (const button of byId("practise-question").querySelectorAll("button")) {
@@ -71,5 +74,5 @@
     }
   };
 
-  sharing.practise = { ask, hides, watch };
+  sharing.practise = { ask, hides, forget, watch };
 })((globalThis.sharing ??= {}));

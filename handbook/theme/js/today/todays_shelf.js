@@ -11,10 +11,7 @@
   const MOST = 10_000;
   const ownShelf = sharing.handbook.shelf;
 
-  /** @type {() => Shelf} what is here today */
-  const shelf = () => ({ ...ownShelf, ...kept() });
-
-  /** What was entered and is kept; nothing where the browser keeps nothing. */
+  /** What was kept of an earlier visit; nothing where the browser keeps nothing. */
   const kept = () => {
     try {
       const entries = Object.entries(JSON.parse(localStorage.getItem(KEPT_AS)) ?? {});
@@ -24,14 +21,29 @@
     }
   };
 
-  const keep = (entered) => {
+  let entered = kept();
+
+  /** @type {() => Shelf} what is here today */
+  const shelf = () => ({ ...ownShelf, ...entered });
+
+  const keep = (counts) => {
+    entered = counts;
     try {
-      if (entered) localStorage.setItem(KEPT_AS, JSON.stringify(entered));
+      if (Object.keys(counts).length) localStorage.setItem(KEPT_AS, JSON.stringify(counts));
       else localStorage.removeItem(KEPT_AS);
     } catch {
-      // A browser that keeps nothing still answers for what the page shows now.
+      // A browser that keeps nothing still answers for what was entered on this visit.
     }
   };
+
+  let lessons = null;
+
+  /** Every lesson of the handbook: its page, its title, what it needs. */
+  const everyLesson = () =>
+    (lessons ??= sharing.handbook.lessons.map(({ page, dividend, divisor, ribbons }) => {
+      const division = workOut(dividend, divisor, { ribbons });
+      return { page, title: lessonTitle(sharing.handbook.words, division), needed: needs(division) };
+    }));
 
   /** @type {(changed: () => void) => void} */
   const watch = (changed) => {
@@ -48,12 +60,12 @@
       target.setAttribute("aria-invalid", String(!isRight));
       byId("shelf-fault").textContent = isRight ? "" : say("today.fault.shelf", { most: MOST });
       if (!isRight) return;
-      keep({ ...kept(), [target.name]: count });
+      keep({ ...entered, [target.name]: count });
       tellState();
       changed();
     });
     byId("shelf-own").addEventListener("click", () => {
-      keep(null);
+      keep({});
       showAll();
       changed();
     });
@@ -66,19 +78,15 @@
     const isOwn = Object.keys(ownShelf).every((key) => now[key] === ownShelf[key]);
     byId("shelf-state").textContent = say(isOwn ? "today.shelf.own" : "today.shelf.entered");
     byId("shelf-own").hidden = isOwn;
-    const told = sharing.handbook.lessons.map(({ page, dividend, divisor, ribbons }) => {
-      const division = workOut(dividend, divisor, { ribbons });
-      return { page, division, short: shortages(needs(division), now) };
-    });
+    const told = everyLesson().map(({ page, title, needed }) => ({ page, title, short: shortages(needed, now) }));
     const possible = told.filter(({ short }) => !short.length);
     byId("shelf-lessons-state").textContent = say("today.shelf.lessons", { count: possible.length, all: told.length });
     byId("shelf-lessons").replaceChildren(...told.map(lessonLine));
   };
 
-  const lessonLine = ({ page, division, short }) => {
+  const lessonLine = ({ page, title, short }) => {
     const things = short.map(({ what }) => say(`shortage.thing.${what}`)).join(say("list.comma"));
     const state = say(short.length ? "shortage.short-of" : "shortage.has-it", { things });
-    const title = lessonTitle(sharing.handbook.words, division);
     return element(short.length ? "li.short" : "li", {}, element("a", { href: page }, title), ` ${state}`);
   };
 

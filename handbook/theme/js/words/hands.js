@@ -1,9 +1,10 @@
 // What the hands do at one place of a division, in one line.
 "use strict";
 ((sharing) => {
-  const { UNITS, placesHeld, sum } = sharing.places;
+  const { UNITS, sum } = sharing.places;
   const { say } = sharing.phrases;
-  const { piece, onePiece, pieces, inARow } = sharing.numberWords;
+  const { piece, pieces } = sharing.numberWords;
+  const { served } = sharing.stageWords;
 
   /**
    * What the hands do while a place is shared out, and then at the bank; the second may be nothing.
@@ -35,10 +36,7 @@
     if (!stage.rounds) return [];
     const count = stage.rounds;
     if (!division.ribbons) return [say(words, "at-place.rounds", { count, pieces: piece(words, count, stage.level) })];
-    const each = placesHeld(division.mat).map((width) =>
-      say(words, "at-place.piece-for", { piece: onePiece(words, stage.level + width), stands_for: 10 ** width }),
-    );
-    return [say(words, "at-place.rounds-with-ribbons", { count, pieces: inARow(words, each) })];
+    return [say(words, "at-place.rounds-with-ribbons", { count, pieces: served(words, stage.level, division) })];
   };
 
   const takenBack = (words, stage) =>

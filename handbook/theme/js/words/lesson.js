@@ -1,8 +1,7 @@
 // A lesson as its page tells it: what is set out, every place, the cards at the close, and putting it back together.
 "use strict";
 ((sharing) => {
-  const { UNITS, placeName, sum, quotientOf } = sharing.places;
-  const { featuresOf } = sharing.features;
+  const { UNITS, placeName, digitsOf, sum, quotientOf } = sharing.places;
   const { needs } = sharing.shelf;
   const { say } = sharing.phrases;
   const { numberWords, placeWord, piece, pieces, capital } = sharing.numberWords;
@@ -90,19 +89,15 @@
   ];
 
   /** Which tray is shared out to read the answer where nobody stands for one. */
-  const howToRead = ({ mat }) => {
-    if (mat.length === 2) return "lesson.read-from-tens";
-    return mat[1] ? "lesson.read-from-both" : "lesson.read-from-hundreds";
-  };
+  const howToRead = ({ mat }) => (mat[1] ? "lesson.read-from-tens" : "lesson.read-from-hundreds");
 
   const cardsOfAll = (words, division) => {
     const [{ cards }] = needs(division).smallCards;
-    const { zerosInsideQuotient, zerosAtQuotientEnd } = featuresOf(division);
     const quotient = numberWords(words, division.quotient);
     const left = pieces(words, division.end.middle);
     return [
       say(words, "lesson.each-fetches", { cards: cardValues(words, cards), quotient }),
-      ...(zerosInsideQuotient.length || zerosAtQuotientEnd.length ? [say(words, "lesson.zero-shows")] : []),
+      ...(digitsOf(division.quotient).includes(0) ? [say(words, "lesson.zero-shows")] : []),
       ...(division.remainder ? [say(words, "lesson.stays-apart", { pieces: left })] : []),
     ];
   };

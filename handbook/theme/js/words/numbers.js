@@ -52,6 +52,9 @@
     return say(words, `${beginning}${name}`, { power: place, ...filled });
   };
 
+  /** @type {(words: Phrases, width: number) => string} who stands for a power of ten, as a number: "a hundred" */
+  const standsForWord = (words, width) => say(words, `fair.stands-for-${placeName(width)}`);
+
   /** @type {(words: Phrases, place: number, count: number) => string} so many, without the number: "ten-bars" */
   const material = (words, place, count) =>
     place > THOUSANDS
@@ -77,6 +80,7 @@
     numberWords,
     smallNumber,
     placeWord,
+    standsForWord,
     piece,
     onePiece,
     saidPiece,

@@ -3,7 +3,7 @@
 ((sharing) => {
   const { UNITS, placeName, placesHeld } = sharing.places;
   const { say, has, written } = sharing.phrases;
-  const { material, placeWord, inARow, capital } = sharing.numberWords;
+  const { material, placeWord, standsForWord, inARow, capital } = sharing.numberWords;
   const { whatIsSeen } = sharing.materialWords;
   const { repairWords } = sharing.repairWords;
 
@@ -71,11 +71,9 @@
     if (!widths.length) return say(words, "fair.all-the-same");
     const times = widths
       .reverse()
-      .map((width) => say(words, `fair.times-${placeName(width - smallest)}`, { stands_for: standsFor(words, width) }));
-    return say(words, "fair.compare", { stands_for: standsFor(words, smallest), fair: inARow(words, times) });
+      .map((width) => say(words, `fair.times-${placeName(width - smallest)}`, { stands_for: standsForWord(words, width) }));
+    return say(words, "fair.compare", { stands_for: standsForWord(words, smallest), fair: inARow(words, times) });
   };
-
-  const standsFor = (words, width) => say(words, `fair.stands-for-${placeName(width)}`);
 
   /** "exchange 2", "one of the rounds 1 to 8": the turns at which it can have happened */
   const which = (words, what, turns) => {

@@ -2,9 +2,10 @@
 // be said in three ways, which are taken in turn from place to place.
 "use strict";
 ((sharing) => {
-  const { UNITS, placeName, placesHeld, sum } = sharing.places;
+  const { UNITS, placesHeld, sum } = sharing.places;
   const { say } = sharing.phrases;
-  const { numberWords, smallNumber, placeWord, onePiece, saidPiece, saidPieces, listing, capital } = sharing.numberWords;
+  const { numberWords, smallNumber, placeWord, standsForWord, onePiece } = sharing.numberWords;
+  const { saidPiece, saidPieces, listing, capital } = sharing.numberWords;
   const { exchangesByTime } = sharing.handsWords;
 
   const GUIDE = "guide";
@@ -79,16 +80,14 @@
     const widest = division.mat.length - 1;
     if (!stage.rounds && !stage.unfinished) {
       const one = onePiece(words, stage.level + widest);
-      return say(words, `guide.no-round.${way}`, { one, stands_for: standsFor(words, widest) });
+      return say(words, `guide.no-round.${way}`, { one, stands_for: standsForWord(words, widest) });
     }
     const each = placesHeld(division.mat).map((width) =>
-      say(words, "guide.gets", { stands_for: standsFor(words, width), piece: onePiece(words, stage.level + width) }),
+      say(words, "guide.gets", { stands_for: standsForWord(words, width), piece: onePiece(words, stage.level + width) }),
     );
     const key = stage === division.stages[0] ? "largest-with-ribbons" : `round.${way}`;
     return say(words, `guide.${key}`, { each: listing(words, each) });
   };
-
-  const standsFor = (words, width) => say(words, `fair.stands-for-${placeName(width)}`);
 
   /** A sentence about so many pieces of a place that go to the bank. */
   const saidOf = (words, key, place, times) =>

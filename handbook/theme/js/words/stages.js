@@ -119,5 +119,5 @@
       ),
     );
 
-  sharing.stageWords = { stageHeading, stageAlternative, endAlternative, hands };
+  sharing.stageWords = { stageHeading, stageAlternative, endAlternative, served, hands };
 })((globalThis.sharing ??= {}));

@@ -42,5 +42,11 @@
   const lessonTitle = (words, division) =>
     say(words, "title.lesson", { division: divisionName(words, division), way: wayToTheEnd(words, division) });
 
-  sharing.titles = { divisionName, lessonTitle, wayToTheEnd, wayOfSharing };
+  /** @type {(division: Division) => object | undefined} the lesson of the handbook that shares just this */
+  const lessonOf = ({ dividend, divisor, ribbons }) =>
+    sharing.handbook.lessons.find(
+      (one) => one.dividend === dividend && one.divisor === divisor && one.ribbons === ribbons,
+    );
+
+  sharing.titles = { divisionName, lessonOf, lessonTitle, wayToTheEnd, wayOfSharing };
 })((globalThis.sharing ??= {}));
