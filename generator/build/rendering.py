@@ -1,7 +1,7 @@
 """What MkDocs has rendered, kept in a folder: a page whose words are the same is not rendered again.
 
-Other pages count for a page by nothing but their paths and their places in the navigation. So where these, the
-settings and all other files are the same too, MkDocs is given only the pages that have changed.
+Other files count for a page by nothing but their paths, and pages by their places in the navigation too. So where
+these and the settings are the same, MkDocs is given only what has changed.
 """
 
 from __future__ import annotations
@@ -31,8 +31,8 @@ def render_changed(results: Results, docs: Path, folder: Path, nav: Nav, setting
         render(docs, folder, nav, settings)
     elif changed:
         entries = read_index(folder)["docs"]
-        for page in changed:
-            (folder / page).unlink(missing_ok=True)
+        for file in changed:
+            (folder / file).unlink(missing_ok=True)
         render(docs, folder, nav, settings, only_missing=True)
         index = read_index(folder)
         again = changed.union(map(page_of, index["docs"]))
@@ -46,12 +46,14 @@ def render_changed(results: Results, docs: Path, folder: Path, nav: Nav, setting
 
 
 def _changed(before: tuple[Digests, Digests], now: tuple[Digests, Digests]) -> set[str] | None:
-    """The rendered pages that are not as they would be made again; None if all have, or anything but pages.
+    """The files of the site to be made again; None if they are all pages, or more than these.
 
     `before` and `now` are the digests of what was staged, and of what was rendered from it.
     """
     (old_docs, old_made), (docs, made) = before, now
-    pages = {path: str(PurePosixPath(path).with_suffix(".html")) for path in docs if path.endswith(".md")}
-    changed = {pages.get(path, path) for path, _ in old_docs.items() ^ docs.items()}
-    changed |= {path for path, _ in old_made.items() ^ made.items()}
-    return changed if old_docs.keys() == docs.keys() and changed < set(pages.values()) else None
+    rendered = {path: str(PurePosixPath(path).with_suffix(".html")) for path in docs if path.endswith(".md")}
+    pages = set(rendered.values())
+    changed = {rendered.get(path, path) for path, _ in old_docs.items() ^ docs.items()}
+    harmed = {path for path, _ in old_made.items() ^ made.items()}
+    as_before = old_docs.keys() == docs.keys() and harmed <= pages and not pages <= changed | harmed
+    return changed | harmed if as_before else None

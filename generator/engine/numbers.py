@@ -11,6 +11,7 @@ from collections import Counter
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from enum import StrEnum
+from functools import cache
 from types import MappingProxyType
 from typing import NamedTuple
 
@@ -91,6 +92,7 @@ def reckon(dividend: int, divisor: int) -> Reckoning:
     return Reckoning(digits, in_hand, dealt, left)
 
 
+@cache
 def numbers(divisor: int, choice: Choice) -> tuple[int, ...]:
     """Every number that is wanted, ascending; divisor >= 1.
 
@@ -100,30 +102,27 @@ def numbers(divisor: int, choice: Choice) -> tuple[int, ...]:
     sending, shelf = choice.exchange_from, choice.shelf
     if (shelf and divisor > shelf.trays) or (sending and not sending <= set(range(TENS, choice.digits))):
         return ()
+    digits = range(1, 10) if choice.zeros is Zeros.NONE else range(10)
     begun: Iterable[int] = range(1, 10)
     for place in range(choice.digits - 1, UNITS, -1):
         if sending is not None:
             begun = [head for head in begun if (head % divisor > 0) is (place in sending)]
         if shelf:
             begun = _on_shelf(shelf, divisor, place, begun)
-        begun = [10 * head + digit for head in begun for digit in range(10)]
+        begun = [10 * head + digit for head in begun for digit in digits]
     if choice.remainder is not Remainder.ANY:
         begun = [number for number in begun if (number % divisor > 0) is (choice.remainder is Remainder.SOME)]
     if shelf:
         begun = _on_shelf(shelf, divisor, UNITS, begun)
+    if choice.zeros is Zeros.ANY:
+        return tuple(begun)
     return tuple(number for number in begun if _zeros_as_wanted(choice.zeros, str(number), str(number // divisor)))
 
 
 def _zeros_as_wanted(zeros: Zeros, number: str, share: str) -> bool:
-    match zeros:
-        case Zeros.ANY:
-            return True
-        case Zeros.NONE:
-            return "0" not in number + share
-        case Zeros.DIVIDEND:
-            return "0" in number
-        case Zeros.QUOTIENT:
-            return "0" in share
+    if zeros is Zeros.NONE:
+        return "0" not in number + share
+    return "0" in (number if zeros is Zeros.DIVIDEND else share)
 
 
 def _on_shelf(shelf: Shelf, divisor: int, place: int, heads: Iterable[int]) -> list[int]:

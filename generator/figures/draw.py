@@ -138,7 +138,7 @@ def _lines(lines: Iterable[Sequence[Spot]], closed: bool = False) -> Path:
 
 
 def _path(vertices: list[Spot], codes: list[int]) -> Path:
-    path = Path(np.round(vertices, 1), codes)
+    path = Path(np.array(vertices).round(1), codes)
     path.should_simplify = False
     return path
 

@@ -10,7 +10,7 @@ from generator.figures import charts
 from generator.figures.formats import NARROW, SMALL, WIDE
 from generator.figures.picture import OF_A_PLAN, SPRITE, Picture
 from generator.figures.room import room_figure, small_figure
-from generator.figures.scene import end_scene, frame_of, stage_scene, start_scene
+from generator.figures.scene import Frame, end_scene, frame_of, stage_scene, start_scene
 from generator.figures.shapes import Figure
 from generator.figures.story import story_figure
 from generator.figures.view import View
@@ -42,10 +42,10 @@ def shown(words: Phrases, picture: Picture) -> Figure:
         return charts.allowed_figure([(sharers, allowed) for sharers, allowed, _ in picture.rows], more, form, words)
     if picture.kind == "pieces":
         return charts.pieces_figure(form, words)
-    sharing = share(picture.dividend, picture.divisor, ribbons=picture.ribbons)
+    sharing, frame = _division(picture.dividend, picture.divisor, picture.ribbons)
     if picture.kind.startswith(OF_A_PLAN):
         stage = _stage(sharing, picture.kind.removeprefix(OF_A_PLAN))
-        return small_figure(View(stage_scene(sharing, stage), frame_of(sharing), SMALL, words))
+        return small_figure(View(stage_scene(sharing, stage), frame, SMALL, words))
     if picture.kind == "cards":
         return story_figure(sharing, form, words)
     if picture.kind == "layout":
@@ -54,7 +54,14 @@ def shown(words: Phrases, picture: Picture) -> Figure:
         scene = end_scene(sharing)
     else:
         scene = stage_scene(sharing, _stage(sharing, picture.kind))
-    return room_figure(View(scene, frame_of(sharing), form, words))
+    return room_figure(View(scene, frame, form, words))
+
+
+@lru_cache(maxsize=100)
+def _division(dividend: int, divisor: int, ribbons: bool) -> tuple[Sharing, Frame]:
+    """What all figures of a lesson share, worked out once."""
+    sharing = share(dividend, divisor, ribbons=ribbons)
+    return sharing, frame_of(sharing)
 
 
 def _stage(sharing: Sharing, place: str) -> Stage:

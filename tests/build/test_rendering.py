@@ -73,6 +73,17 @@ def test_a_page_that_has_changed_is_rendered_again_and_no_other(place: Place) ->
     assert f"{PAGE}.html#dealing-backwards" in {entry["location"] for entry in found}
 
 
+def test_where_a_script_has_changed_no_page_is_rendered_again(place: Place) -> None:
+    (place.docs / "ours.js").write_text("1;", "utf-8")
+    place.render()
+    before = place.times()
+    (place.docs / "ours.js").write_text("2;", "utf-8")
+    place.render()
+    assert place.times() == before
+    assert (place.rendered / "ours.js").read_text("utf-8") == "2;"
+    assert in_order(place.rendered) == place.whole()
+
+
 def test_where_nothing_has_changed_nothing_is_rendered_again(place: Place) -> None:
     before = place.times()
     place.render()

@@ -9,6 +9,7 @@ import pytest
 
 from generator.errors import SourceError
 from generator.pages.handbook import Handbook, write_handbook
+from generator.pages.kinds.a_z import write_a_z
 from generator.pages.writing.template_names import Writer
 from generator.source.library import load
 from tests.in_turn import run_in_turn
@@ -65,6 +66,15 @@ def test_what_takes_too_much_memory_is_a_fault_with_its_line(tmp_path: Path) -> 
     assert str(refused.value) == (
         "school/pages/our-room/ours.md:8: takes too much memory; take out what repeats so often"
     )
+
+
+def test_what_the_program_writes_may_be_as_long_as_it_is(monkeypatch: pytest.MonkeyPatch) -> None:
+    handbook, sources = written(STOCK, None), load(STOCK, None)
+    monkeypatch.setattr("generator.pages.writing.template_names.LARGEST_PAGE", 2_000)
+    a_z = write_a_z(Writer(sources.school), handbook.pages[1:], sources.pages[0].meta.reviewed)
+    assert len(a_z.body) > 2_000
+    with pytest.raises(SourceError, match="grows to more than 2000 characters"):
+        Writer(sources.school).render_text("word " * 401, "ours.md", {}, "ours.md")
 
 
 def test_a_note_stands_below_a_heading_on_any_page(tmp_path: Path) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
@@ -118,7 +119,7 @@ class Writer:
         except Exception as error:
             raise SourceError([template_fault(error, file, first_line)]) from None
         template = Template.from_code(environment, code, environment.make_globals(None))
-        return self._fill(template, page, data, _OVERVIEWS_FOR_ALL, file, first_line)
+        return self._fill(template, page, data, _OVERVIEWS_FOR_ALL, file, first_line, LARGEST_PAGE)
 
     def _fill(
         self,
@@ -128,6 +129,7 @@ class Writer:
         overviews: tuple[str, ...],
         file: str,
         first_line: int = 1,
+        room: float = math.inf,
     ) -> tuple[str, tuple[Picture, ...]]:
         pictures: dict[Picture, None] = {}
 
@@ -156,7 +158,6 @@ class Writer:
             **data,
         }
         chunks: list[str] = []
-        room = LARGEST_PAGE
         try:
             for chunk in template.generate(names):
                 chunks.append(chunk)
