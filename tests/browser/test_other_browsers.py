@@ -13,7 +13,7 @@ import pytest
 from playwright.sync_api import Browser
 
 from tests.browser.other_browsers import BROWSERS, Other
-from tests.browser.test_search import TYPE, answerable, found
+from tests.browser.test_search import QUERIES, TYPE, found
 from tests.sampling import WHOLE, spread
 
 pytestmark = pytest.mark.skipif(not WHOLE, reason="other browsers take minutes: in a whole run")
@@ -64,7 +64,7 @@ def test_every_kind_of_page_opens_and_fits_and_does_not_complain(other: Other, w
 
 
 def test_the_search_answers_as_in_chromium(other: Other, chromium: Browser, site: Path) -> None:
-    queries = spread(answerable(site), 40)
+    queries = spread(QUERIES, 40)
     other.open((site / "index.html").as_uri())
     answers = {
         query: [url.removeprefix(f"{site.as_uri()}/") for url in other.run(TYPE, query.words)] for query in queries
