@@ -9,14 +9,13 @@ from pathlib import Path
 
 import pytest
 
-from generator import HANDBOOK
 from generator.engine.features import Features, features_of
-from generator.engine.sharing import Sharing, share
-from generator.source.library import load
+from generator.engine.sharing import Sharing
 from generator.source.models import Lesson
+from tests.stock import sources, worked
 
 PATH = tomllib.loads(Path(__file__).with_name("path.toml").read_text("utf-8"))
-STEPS = {step.slug: step.lessons for step in load(HANDBOOK).steps}
+STEPS = {step.slug: step.lessons for step in sources().steps}
 SMALL_NUMBERS = [
     "zero",
     "one",
@@ -33,10 +32,6 @@ SMALL_NUMBERS = [
     "twelve",
 ]
 LESSONS = {lesson.slug: lesson for lessons in STEPS.values() for lesson in lessons}
-
-
-def worked(lesson: Lesson) -> Sharing:
-    return share(lesson.dividend, lesson.divisor, ribbons=lesson.ribbons)
 
 
 def short_on_the_way(features: Features, sharing: Sharing) -> bool:

@@ -16,6 +16,7 @@ from tests.conftest import quiet
 from tests.site.numbers_audit import audit_numbers
 from tests.site.tags import tags
 from tests.small_handbook import contents, write_small_handbook
+from tests.stock import sources
 
 SCHOOL = Path(__file__).with_name("herisson-lane")
 NAME = "Hérisson Lane Children's House, Zoë & Åse's room"
@@ -53,7 +54,7 @@ def test_it_differs_in_every_setting() -> None:
             found |= {f"{key}.{name}": each for name, each in inner.items()}
         return found
 
-    stock, ours = leaves(load(HANDBOOK).school), leaves(load(HANDBOOK, SCHOOL).school)
+    stock, ours = leaves(sources().school), leaves(load(HANDBOOK, SCHOOL).school)
     # There is one language so far. Four digits must be grouped for the thin space to be seen in them.
     assert {key for key in stock if stock[key] == ours[key]} == {"language.", "numbers.group_four_digits."}
 

@@ -12,17 +12,14 @@ import pytest
 from generator import HANDBOOK
 from generator.engine.features import Features, features_of
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS, place_name
-from generator.engine.sharing import Sharing, share
-from generator.source.library import load
+from generator.engine.sharing import Sharing
+from generator.figures.picture import Picture
 from generator.source.models import Lesson
 from tests.figures.count_pieces import count_pieces
 from tests.figures.held import assert_stage, at_the_end, laid_out, left_over
+from tests.stock import sources, worked
 
-SOURCES = load(HANDBOOK)
-
-
-def worked(lesson: Lesson) -> Sharing:
-    return share(lesson.dividend, lesson.divisor, ribbons=lesson.ribbons)
+SOURCES = sources()
 
 
 SHARINGS = {lesson.slug: worked(lesson) for lesson in SOURCES.lessons}
@@ -103,21 +100,22 @@ def test_no_two_lessons_tell_the_same_story() -> None:
     assert len({lesson.reason for lesson in SOURCES.lessons}) == len(SOURCES.lessons)
 
 
+@pytest.mark.parametrize("narrow", [False, True], ids=["wide", "narrow"])
 @pytest.mark.parametrize("lesson", SOURCES.lessons, ids=lambda lesson: str(lesson.slug))
-def test_the_figures_of_a_lesson_hold_the_pieces_of_the_engine(lesson: Lesson, site: Path) -> None:
+def test_the_figures_of_a_lesson_hold_the_pieces_of_the_engine(lesson: Lesson, narrow: bool, site: Path) -> None:
+    """Those of its page; those of its plan: tests/figures/test_small.py."""
     sharing = SHARINGS[lesson.slug]
-    stem = f"{lesson.dividend}-{'for' if lesson.ribbons else 'among'}-{lesson.divisor}-"
-    stages = {place_name(stage.level): stage for stage in sharing.stages}
-    for file in (site / "figures").glob(f"{stem}*.svg"):
-        kind = file.stem.removeprefix(stem).removesuffix("-narrow")
-        if kind.startswith("plan-"):  # the middle and one tray of each sort: tests/figures/test_small.py
-            continue
-        counted = count_pieces(file.read_bytes())
-        if kind in stages:
-            assert_stage(counted, sharing, stages[kind])
-        else:
-            right = {"layout": laid_out, "end": at_the_end, "cards": left_over}[kind]
-            assert counted == right(sharing), file.name
+
+    def counted(kind: str) -> dict[str, int]:
+        picture = Picture(kind, lesson.dividend, lesson.divisor, lesson.ribbons, narrow=narrow)
+        return count_pieces((site / "figures" / picture.file).read_bytes())
+
+    assert counted("layout") == laid_out(sharing)
+    for stage in sharing.stages:
+        assert_stage(counted(place_name(stage.level)), sharing, stage)
+    if not sharing.exchanges:
+        assert counted("end") == at_the_end(sharing)
+    assert counted("cards") == left_over(sharing)
 
 
 @pytest.mark.parametrize("page", sorted((HANDBOOK / "en" / "pages").rglob("*.md")), ids=lambda page: str(page.stem))

@@ -10,18 +10,17 @@ from typing import NamedTuple
 
 import pytest
 
-from generator import HANDBOOK
 from generator.engine.places import place_name
-from generator.source.library import load
 from generator.source.models import Lesson
 from tests.figures.cases import WORDS
 from tests.figures.legible import ON_A_PHONE, contrast
+from tests.stock import sources
 
 _SVG = "{http://www.w3.org/2000/svg}"
 _NUMBERS = re.compile(r"-?[\d.]+")
 PLACES = {WORDS.say(f"place.{place_name(place)}"): place for place in range(4)}
 ROUNDED = 0.21  # two ends of a line, each to a tenth of a pixel
-LESSONS = load(HANDBOOK).lessons
+LESSONS = sources().lessons
 
 Rectangle = tuple[float, float, float, float]
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import pytest
 
-from generator import HANDBOOK
 from generator.engine.diagnosis import telling_slips
 from generator.engine.features import Features, features_of
 from generator.engine.places import Counts
@@ -13,15 +12,15 @@ from generator.engine.slips import Slip, Spot
 from generator.pages.kinds.lesson import PlacedLesson, placed_lessons, told
 from generator.pages.writing.links import lesson_link
 from generator.pages.writing.template_names import Writer
-from generator.source.library import load
 from generator.words.slips import explain
+from tests.stock import sources, worked
 
-SOURCES = load(HANDBOOK)
+SOURCES = sources()
 WRITER = Writer(SOURCES.school)
 LINKS = tuple(lesson_link(lesson, WRITER.phrases, look_first=False) for lesson in SOURCES.lessons)
 PLACED = placed_lessons(SOURCES.steps, LINKS)
 PLAIN = [placed for placed in PLACED if not placed.lesson.ribbons]
-RIBBONS = [share(lesson.dividend, lesson.divisor, ribbons=True) for lesson in SOURCES.lessons if lesson.ribbons]
+RIBBONS = [worked(lesson) for lesson in SOURCES.lessons if lesson.ribbons]
 
 
 def point_of(features: Features) -> tuple[object, ...]:

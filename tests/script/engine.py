@@ -13,8 +13,8 @@ from py_mini_racer import MiniRacer
 from generator import HANDBOOK
 from generator.pages.kinds import script_data
 from generator.site.render import MKDOCS_YML
-from generator.source.library import load
 from generator.words.phrases import Phrases
+from tests.stock import sources
 
 FOLDER = HANDBOOK / "theme" / "js"
 SECONDS = 120
@@ -61,7 +61,7 @@ class Engine:
 @contextmanager
 def running() -> Iterator[Engine]:
     """An engine that knows the stock handbook and its school."""
-    known = script_data.files(script_data.known(load(HANDBOOK), Phrases("en")))[script_data.FILE].decode()
+    known = script_data.files(script_data.known(sources(), Phrases("en")))[script_data.FILE].decode()
     with ThreadPoolExecutor(max_workers=1) as thread, closing(Engine(thread)) as engine:
         for script in (*((FOLDER / name).read_text("utf-8") for name in IN_ORDER), known, HELPERS):
             engine.run(script)

@@ -7,12 +7,10 @@ from itertools import islice
 from random import Random
 from typing import NamedTuple
 
-from generator import HANDBOOK
 from generator.engine.diagnosis import telling_slips
 from generator.engine.observations import Observation, beads_on
 from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import needs, shortages
-from generator.source.library import load
 from generator.words.lesson import cards_at_the_close, put_together, screens, to_set_out, told_places
 from generator.words.material import cards_alternative, layout_alternative, product, shortage, what_is_seen
 from generator.words.phrases import Phrases
@@ -22,8 +20,9 @@ from generator.words.stages import end_alternative, hands
 from generator.words.titles import division_name, way_of_sharing, way_to_the_end
 from tests.sampling import sample, times
 from tests.script.engine import Engine, as_json
+from tests.stock import sources
 
-SOURCES = load(HANDBOOK)
+SOURCES = sources()
 SHELF = SOURCES.school.shelf.owned
 WORDS = Phrases("en")
 

@@ -8,8 +8,6 @@ from pathlib import Path
 
 import pytest
 
-from generator import HANDBOOK
-from generator.source.library import load
 from generator.source.school import School
 from tests.sampling import times
 from tests.site.numbers_audit import Report, audit_numbers
@@ -17,6 +15,7 @@ from tests.site.numbers_plans import PLAN_RULES
 from tests.site.numbers_rules import RULES, VALUES
 from tests.site.numbers_words import N
 from tests.site.tags import tags
+from tests.stock import sources
 
 SCHOOL = School()
 
@@ -118,7 +117,7 @@ def test_tells_page_line_what_is_said_and_what_is_right(tmp_path: Path) -> None:
 
 
 def test_the_stock_handbook_states_no_wrong_number(site: Path) -> None:
-    report = audit_numbers(site, load(HANDBOOK).school, most=40)
+    report = audit_numbers(site, sources().school, most=40)
     assert report.wrong == []
     assert report.unread == []
     assert sum(report.verified.values()) >= times(whole=50_000, sampled=7_000)

@@ -10,19 +10,18 @@ from itertools import pairwise
 
 import pytest
 
-from generator import HANDBOOK
 from generator.engine.places import HUNDREDS, TENS, UNITS
 from generator.engine.sharing import Sharing, Stage, share
 from generator.engine.steps import Action
-from generator.source.library import load
 from generator.words.numbers import said_piece
 from generator.words.phrases import Phrases
 from generator.words.spoken import BANKER, GUIDE, Said, opening, said_at
 from tests.sampling import sample
 from tests.site.numbers_words import SAID, number_in
+from tests.stock import sources
 
 WORDS = Phrases("en")
-LESSONS = load(HANDBOOK).lessons
+LESSONS = sources().lessons
 DIVISIONS = [
     *((lesson.dividend, lesson.divisor, lesson.ribbons) for lesson in LESSONS),
     *sample(((dividend, divisor, False) for dividend in range(1, 10_000, 37) for divisor in range(2, 13)), 300),
