@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 from itertools import combinations
-from random import Random
 from typing import NamedTuple
 
 from generator.engine.slips import Slip
 
 FROM_A_TRAY = 0
+NEEDS_RIBBONS = {Slip.BIG_TRAY_READ, Slip.SAME_KIND}
 
 
 class Mishap(NamedTuple):
@@ -162,15 +162,3 @@ def misread(share: int) -> Iterator[tuple[Mishap, int]]:
     for zero in range(1, size):
         if text[zero] == "0":
             yield Mishap(Slip.ZERO_FORGOTTEN, size - 1 - zero), int(text[:zero] + text[zero + 1 :])
-
-
-def divisions(seed: int) -> Iterator[tuple[int, int]]:
-    """Numbers up to 9,999 and one to twelve children, without end, with many zeros in number and share."""
-    chance = Random(seed)
-    while True:
-        children = chance.randint(1, 12)
-        number = int("".join(chance.choices("0123456789", (5, *[1] * 9), k=chance.randint(1, 4))))
-        yield number, children
-        while number * children > 9_999:
-            number //= 10
-        yield number * children + chance.randrange(children), children

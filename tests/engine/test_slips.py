@@ -18,7 +18,8 @@ from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Occasion, Outcome, Slip, Spot
 from generator.engine.steps import State
 from tests.engine import ribbon_mishaps
-from tests.engine.mishaps import Acted, Mishap, divisions
+from tests.engine.divisions import divisions
+from tests.engine.mishaps import NEEDS_RIBBONS, Acted, Mishap
 
 ACTED = list(islice(divisions(seed=1), 120))
 RIBBONS = [
@@ -80,7 +81,7 @@ def test_every_slip_leaves_what_is_left_when_it_is_acted_out_and_none_is_missing
         chances = set(Acted(dividend, children).chances)
         missing = {chance for chance in chances - found if chance.slip is not Slip.ROLLED_AWAY or not chance.turn}
         assert not missing, (dividend, children)
-    assert all(slips[slip] > 20 for slip in set(Slip) - {Slip.BIG_TRAY_READ, Slip.SAME_KIND}), slips
+    assert all(slips[slip] > 20 for slip in set(Slip) - NEEDS_RIBBONS), slips
 
 
 def test_with_ribbons_a_slip_leaves_what_is_left_when_it_is_acted_out() -> None:
@@ -93,7 +94,7 @@ def test_with_ribbons_a_slip_leaves_what_is_left_when_it_is_acted_out() -> None:
                 read = {(tray.stands_for, tray.value): tray.sharers for tray in outcome.seen.trays}
                 assert (read, outcome.left.value) in [(lesson.read, lesson.left) for lesson in lessons], outcome
                 acted[outcome.occasion.slip] += 1
-    assert all(acted[slip] >= 10 for slip in (Slip.BIG_TRAY_READ, Slip.SAME_KIND, Slip.SKIPPED, Slip.NONE_OF_A_PLACE))
+    assert all(acted[slip] >= 10 for slip in {*NEEDS_RIBBONS, Slip.SKIPPED, Slip.NONE_OF_A_PLACE})
 
 
 def with_ribbons_as_acted(sharing: Sharing, occasion: Occasion) -> list[ribbon_mishaps.Mishap]:

@@ -14,16 +14,12 @@ from generator.figures.charts import allowed_figure, path_figure, pieces_figure
 from generator.figures.formats import NARROW, WIDE, Format
 from generator.figures.shapes import Bow, Boxes, Figure, Label, Look, Pieces, Stroke, footprint
 from generator.figures.style import DARK, LIGHT
+from tests.engine.divisions import RIBBON_DIVISORS
 from tests.figures.cases import FORMS, PLAIN, SHOWN, WORDS, Case, figure, figures, kinds, name, worked
 from tests.figures.legible import ON_A_PHONE, contrast
 from tests.sampling import sample
 
-RIBBONS = tuple(
-    (dividend, divisor, True)
-    for divisor in range(10, 1000, 7)
-    if sum(map(int, str(divisor))) <= 12
-    for dividend in (4, 608, 9999)
-)
+RIBBONS = tuple((dividend, divisor, True) for divisor in RIBBON_DIVISORS[::7] for dividend in (4, 608, 9999))
 STEPS = [
     ("Every place shares out as it lies", 8),
     ("Empty places in the number and in the share", 12),

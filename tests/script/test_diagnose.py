@@ -6,7 +6,6 @@ import json
 from collections.abc import Callable, Iterator
 from functools import cache
 from itertools import islice
-from random import Random
 from unittest.mock import patch
 
 import pytest
@@ -20,7 +19,7 @@ from generator.engine.repairs import repair
 from generator.engine.sharing import share
 from generator.engine.slips import Slip
 from tests.commands.running import run_command
-from tests.engine.mishaps import divisions
+from tests.engine.divisions import divisions, divisions_with_ribbons
 from tests.sampling import times
 from tests.script.engine import Engine, as_json
 
@@ -49,11 +48,7 @@ def with_ribbons(seed: int) -> Iterator[tuple[int, int]]:
     """Shares of 0 and 1, and rooms where much goes back to the bank from trays, come first."""
     yield from ((35, 12), (5, 12), (0, 12), (3_432, 12), (6_312, 102), (2_460, 20), (1_110, 111), (7, 4), (1_998, 333))
     yield from ((417, 144), (3_018, 432), (8_050, 75), (2_910, 623))
-    chance = Random(seed)
-    by_children = [divisor for divisor in range(10, 1_000) if sum(map(int, str(divisor))) <= 12]
-    while True:
-        dividend = int("".join(chance.choices("0123456789", (5, *[1] * 9), k=chance.randint(1, 4))))
-        yield dividend, chance.choice(by_children)
+    yield from divisions_with_ribbons(seed)
 
 
 KINDS = pytest.mark.parametrize(

@@ -18,6 +18,7 @@ from generator.words.slips import symptom_row
 from generator.words.spoken import opening
 from generator.words.stages import end_alternative, hands
 from generator.words.titles import division_name, way_of_sharing, way_to_the_end
+from tests.engine.divisions import RIBBON_DIVISORS, number_with_zeros
 from tests.sampling import sample, times
 from tests.script.engine import Engine, as_json
 from tests.stock import sources
@@ -103,14 +104,13 @@ def others() -> Iterator[Asked]:
     special = ((0, 3, False), (1, 12, False), (5, 7, False), (9, 9, False), (9_999, 2, False), (1_000, 7, False))
     with_ribbons = ((0, 12, True), (5, 12, True), (3_432, 12, True), (2_460, 20, True), (6_000, 300, True))
     chance = Random(12)
-    by_children = [divisor for divisor in range(10, 1_000) if sum(map(int, str(divisor))) <= 12]
     for number, division in enumerate((*special, *with_ribbons)):
         yield Asked(*division, look_first=number % 2 == 0, slips=True)
     number = 0
     while number := number + 1:
         ribbons = chance.random() < 0.4
-        dividend = int("".join(chance.choices("0123456789", (5, *[1] * 9), k=chance.randint(1, 4))))
-        divisor = chance.choice(by_children) if ribbons else chance.randint(2, 12)
+        dividend = number_with_zeros(chance)
+        divisor = chance.choice(RIBBON_DIVISORS) if ribbons else chance.randint(2, 12)
         yield Asked(dividend, divisor, ribbons, chance.random() < 0.5, slips=not number % 15)
 
 

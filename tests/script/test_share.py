@@ -13,13 +13,14 @@ from generator.engine.length import lesson_length
 from generator.engine.sharing import share
 from generator.engine.shelf import needs, shortages
 from generator.source.school import School
-from tests.sampling import WHOLE, sample, spread
+from tests.engine.divisions import RIBBON_DIVISORS
+from tests.sampling import sample, spread, times
 from tests.script.engine import Engine, as_json
 
 AT_ONCE = 200
 DIVIDENDS = sample(range(10_000), 97)
-RIBBON_DIVISORS = [divisor for divisor in range(1, 1_000) if sum(map(int, str(divisor))) <= 12]
-EVERY_37TH = spread(list(range(10_000)), 271 if WHOLE else 9)
+DIVISORS = [*range(1, 10), *RIBBON_DIVISORS]
+EVERY_37TH = spread(list(range(10_000)), times(whole=271, sampled=9))
 
 Division = tuple[int, int, bool, bool]
 """Dividend, divisor, with ribbons, looking first."""
@@ -47,7 +48,7 @@ def test_looking_first_leaves_out_the_same_movements(engine: Engine, divisor: in
 
 
 def test_every_ribbon_divisor_that_twelve_children_can_make(engine: Engine) -> None:
-    for divisor in sample(RIBBON_DIVISORS, 60):
+    for divisor in sample(DIVISORS, 60):
         check(engine, ((dividend, divisor, True, dividend % 3 == 0) for dividend in EVERY_37TH))
 
 
