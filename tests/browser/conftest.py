@@ -82,6 +82,15 @@ def chromium(launch: Launch) -> Browser:
     return launch("--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1")
 
 
+@pytest.fixture
+def page(chromium: Browser) -> Iterator[Page]:
+    """An empty page for what is printed: a book takes its time."""
+    page = chromium.new_page()
+    page.set_default_timeout(300_000)
+    yield page
+    page.close()
+
+
 @pytest.fixture(scope="session")
 def pages(site: Path) -> list[str]:
     """Every page that can be opened from disk, but in a sample not the very long books of the others.

@@ -14,6 +14,7 @@ from playwright.sync_api import Page
 
 PAPERS = {"A4": (595, 842), "Letter": (612, 792)}  # ISO 216 and ANSI/ASME Y14.1, in points of 1/72 inch
 MARGIN = 34  # points, as the style sheet for print leaves them above and below
+OFF_BY = 0.15  # how far the sheets that a book states may be from those that are printed, as a part of these
 WHOLE = ":is(figure, tbody tr, .card, .checklist li, .admonition, .glance)"
 
 _WORD = re.compile(r'<word xMin="(.*?)" yMin="(.*?)" xMax="(.*?)" yMax="(.*?)">(.*?)</word>')
@@ -94,6 +95,11 @@ def print_to(pdf: Path, page: Page, paper: str | None = None) -> tuple[Sheet, ..
         )
         sheets.append(Sheet(float(size[1]), float(size[2]), words))
     return tuple(sheets)
+
+
+def stated(page: Page) -> int:
+    """How many sheets a book says that it takes."""
+    return int(page.locator(".book-sheets").text_content() or "")
 
 
 def cut(sheets: tuple[Sheet, ...], marked: int) -> list[int]:

@@ -2,34 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Page
 
-from generator.site.book import BOOK
-from tests.browser.printing import PAPERS, Sheet, cut, links, mark, print_to
-from tests.sampling import WHOLE, sample
+from tests.browser.printing import OFF_BY, PAPERS, Sheet, cut, links, mark, print_to, stated
+from tests.sampling import sample
+from tests.stock import sources
 
-STEPS = sorted(path.name for path in (Path(__file__).parents[2] / "handbook" / "lessons").iterdir() if path.is_dir())
-MOST_SHEETS = 260
-"""Of the book of everything, as the plan for this handbook asks; it was 849 when lessons were bound as their pages."""
-
-OFF_BY = 0.15
-"""How far the number of sheets that a book states may be from what is printed, as a part of it."""
+STEPS = [step.slug for step in sources().steps]
 
 
-@pytest.fixture
-def page(chromium: Browser) -> Iterator[Page]:
-    page = chromium.new_page()
-    page.set_default_timeout(300_000)
-    yield page
-    page.close()
-
-
-def opened(page: Page, file: Path, name: str = "") -> None:
-    page.goto(file.as_uri() + (f"#{name}" if name else ""))
+def opened(page: Page, file: Path) -> None:
+    page.goto(file.as_uri())
     page.wait_for_function("[...document.images].every(image => image.complete && image.naturalWidth)")
 
 
@@ -73,11 +59,11 @@ def test_the_contents_of_the_plans_name_the_sheets_they_lead_to(
 ) -> None:
     opened(page, light_site / "book-plans.html")
     sheets = printed(page, tmp_path / "plans.pdf", paper)
-    stated = page.locator(".book-contents .book-page").all_text_contents()
+    numbers = page.locator(".book-contents .book-page").all_text_contents()
     led_to = {text: sheet for text, sheet in links(tmp_path / "plans.pdf") if text.isdigit()}
-    assert len(stated) > 5
-    assert led_to == {number: int(number) for number in stated}
-    assert page.locator(".book-sheets").text_content() == str(len(sheets))
+    assert len(numbers) > 5
+    assert led_to == {number: int(number) for number in numbers}
+    assert stated(page) == len(sheets)
 
 
 @pytest.mark.parametrize("paper", PAPERS)
@@ -85,21 +71,6 @@ def test_the_contents_of_the_plans_name_the_sheets_they_lead_to(
 def test_a_book_takes_about_as_many_sheets_as_it_says(
     name: str, paper: str, page: Page, site: Path, tmp_path: Path
 ) -> None:
-    stated = said_on(page, site / f"book-{name}.html")
+    opened(page, site / f"book-{name}.html")
     sheets = printed(page, tmp_path / "book.pdf", paper)
-    assert len(sheets) == pytest.approx(stated, rel=OFF_BY)
-
-
-@pytest.mark.skipif(not WHOLE, reason="prints the book of everything")
-@pytest.mark.parametrize("paper", PAPERS)
-def test_the_book_of_everything_is_short_enough(paper: str, page: Page, site: Path, tmp_path: Path) -> None:
-    stated = said_on(page, site / BOOK)
-    sheets = printed(page, tmp_path / "book.pdf", paper)
-    assert len(sheets) == pytest.approx(stated, rel=OFF_BY)
-    assert len(sheets) <= MOST_SHEETS
-
-
-def said_on(page: Page, file: Path) -> int:
-    """How many sheets a book says that it takes."""
-    opened(page, file)
-    return int(page.locator(".book-sheets").inner_text())
+    assert len(sheets) == pytest.approx(stated(page), rel=OFF_BY)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 
@@ -10,7 +9,7 @@ import pytest
 from playwright.sync_api import Browser, Page
 
 from generator.site.book import BOOK
-from tests.browser.printing import PAPERS, Sheet, cut, links, mark, print_to
+from tests.browser.printing import OFF_BY, PAPERS, Sheet, cut, links, mark, print_to, stated
 from tests.sampling import times
 from tests.site import samples
 
@@ -25,6 +24,9 @@ STOCK = (
     "choosing/group-4.html",
     "new-here/sign-off.html",
 )
+MOST_SHEETS = 260
+"""Of the book of everything, as the plan for this handbook asks; it was 849 when lessons were bound as their pages."""
+
 HEIGHTS = (200, 260, 330, 410, 500, 600)
 CARD_NUMBERS = (5230, 5231, 5232, 5233, 5234)
 
@@ -80,13 +82,6 @@ def printable(tmp_path_factory: pytest.TempPathFactory) -> Path:
         (docs / name).parent.mkdir(exist_ok=True)
         (docs / name).write_text(text, "utf-8")
     return samples.build(tmp_path_factory.mktemp("printable") / "site", docs, [{"Start": "index.md"}], SETTINGS)
-
-
-@pytest.fixture
-def page(chromium: Browser) -> Iterator[Page]:
-    page = chromium.new_page()
-    yield page
-    page.close()
 
 
 def check_sheets(sheets: tuple[Sheet, ...], paper: str, title: str, imprint: str = IMPRINT) -> None:
@@ -204,15 +199,18 @@ def test_the_stock_handbook_is_cut_nowhere(name: str, paper: str, page: Page, si
 
 
 @pytest.mark.parametrize("paper", PAPERS)
-def test_the_whole_book_is_numbered_throughout(paper: str, page: Page, light_site: Path, tmp_path: Path) -> None:
+def test_the_whole_book_is_numbered_throughout_and_short_enough(
+    paper: str, page: Page, light_site: Path, tmp_path: Path
+) -> None:
     """Marks slow printing down much, so not every chapter has them."""
-    page.set_default_timeout(300_000)
     page.goto((light_site / BOOK).as_uri())
     marked = mark(page, f".chapter:nth-of-type({times(whole=20, sampled=6)}n)")
     assert marked
     sheets = print_to(tmp_path / "book.pdf", page, paper)
     assert cut(sheets, marked) == []
     check_sheets(sheets, paper, *said(page))
+    assert len(sheets) == pytest.approx(stated(page), rel=OFF_BY)
+    assert len(sheets) <= MOST_SHEETS
 
 
 def said(page: Page) -> tuple[str, str]:
