@@ -15,7 +15,7 @@ from generator.engine.places import TENS, THOUSANDS, place_name
 
 DEPTH = 0.28  # of a cube, as a part of its front's edge
 
-# The widest common sans-serif, measured with its font file: no word used here is wider for its letters.
+# About so wide is a letter in the widest common sans-serif; tests lay text out as wide as its font file has it.
 _LETTER = {False: 0.565, True: 0.64}
 
 Spot = tuple[float, float]
@@ -88,11 +88,6 @@ class Label(NamedTuple):
     colour: str = "ink"
     bold: bool = False
     anchor: str = "start"
-
-    @property
-    def width(self) -> float:
-        """The room that a wide font needs."""
-        return text_width(self.text, self.size, self.bold)
 
 
 class Stroke(NamedTuple):

@@ -1,9 +1,22 @@
-"""How large text is on a phone, and how far colours are apart."""
+"""How large text is on a phone, how wide in a wide font, and how far colours are apart."""
 
 from __future__ import annotations
 
+from functools import cache
+
+from matplotlib.font_manager import FontProperties
+from matplotlib.textpath import TextToPath
+
 # A phone 390 px wide leaves a figure at least this width beside the margins of the page.
 ON_A_PHONE = 358.0
+
+
+@cache
+def ems(text: str, bold: bool) -> float:
+    """How wide text is in DejaVu Sans, whose file matplotlib brings, as a part of its size. No common font is wider."""
+    font = FontProperties(family="DejaVu Sans", weight="bold" if bold else "normal", size=100)
+    width, _, _ = TextToPath().get_text_width_height_descent(text, font, ismath=False)
+    return float(width) / 100
 
 
 def luminance(colour: str) -> float:

@@ -16,7 +16,7 @@ from generator.figures.shapes import Bow, Boxes, Figure, Label, Look, Pieces, St
 from generator.figures.style import DARK, LIGHT
 from tests.engine.divisions import RIBBON_DIVISORS
 from tests.figures.cases import FORMS, PLAIN, SHOWN, WORDS, Case, figure, figures, kinds, name, worked
-from tests.figures.legible import ON_A_PHONE, contrast
+from tests.figures.legible import ON_A_PHONE, contrast, ems
 from tests.sampling import sample
 
 RIBBONS = tuple((dividend, divisor, True) for divisor in RIBBON_DIVISORS[::7] for dividend in (4, 608, 9999))
@@ -41,8 +41,9 @@ Rectangle = tuple[float, float, float, float]
 
 
 def of_label(label: Label) -> Rectangle:
-    left = label.x - {"start": 0.0, "middle": label.width / 2, "end": label.width}[label.anchor]
-    return left, label.y - 0.73 * label.size, left + label.width, label.y + 0.2 * label.size
+    width = ems(label.text, label.bold) * label.size
+    left = label.x - {"start": 0.0, "middle": width / 2, "end": width}[label.anchor]
+    return left, label.y - 0.73 * label.size, left + width, label.y + 0.2 * label.size
 
 
 def of_pieces(pieces: Pieces) -> list[Rectangle]:
