@@ -96,7 +96,8 @@ PUT_TOGETHER = {
 }
 """Keys of which the program puts the end together: the table, and every end that there is."""
 WITH_A_HYPHEN = ("figure.for", "repair.from", "fair.stands-for", "fair.times", "number.of")
-ASKED_FOR_IF_THERE = ("-with-ribbons", "-nobody-for-one", "-of-units", "-in-short")
+IF_THERE = {"slip.": ("-with-ribbons", "-nobody-for-one", "-of-units"), "figure.": ("-in-short",)}
+"""Endings of more special phrases, which are asked for before the others of a table."""
 
 
 def phrases_of(language: str) -> dict[str, Any]:
@@ -133,7 +134,8 @@ def asked_for(language: str) -> set[str]:
         for table, ends in PUT_TOGETHER.items()
         for end in ends
     }
-    special = {key + end for key in put_together | literal for end in ASKED_FOR_IF_THERE}
+    asked = put_together | literal
+    special = {key + end for table, ends in IF_THERE.items() for key in asked if key.startswith(table) for end in ends}
     return (
         put_together
         | special & phrases_of(language).keys()
