@@ -16,7 +16,7 @@ from tests.browser.conftest import visiting
 from tests.browser.test_accessible import SMALL_TARGETS, TARGET, axe_faults
 from tests.browser.test_today import TODAY
 
-SHAPES = {"thousands": "cube", "hundreds": "square", "tens": "bar", "units": "bead"}
+SHAPES = ["bead", "bar", "square", "cube"]
 SOME = random.Random(4327)
 DIVISIONS = [
     *(share(SOME.randint(1000, 9999), children) for children in (2, 5, 12)),
@@ -26,9 +26,9 @@ DIVISIONS = [
     share(SOME.randint(1000, 9999), 12, ribbons=True),
     share(SOME.randint(1000, 9999), 123, ribbons=True),
 ]
-ALL_MOVEMENTS = """(movements) => {
+ALL_MOVEMENTS = """([movements, shapes]) => {
   const next = document.querySelector('[data-go=next]');
-  const lying = (part) => Object.fromEntries(['cube', 'square', 'bar', 'bead'].map((shape) =>
+  const lying = (part) => Object.fromEntries(shapes.map((shape) =>
     [shape, part.querySelectorAll(`i.${shape}.full, i.${shape}.light`).length]));
   return Array.from({ length: movements }, () => {
     const mat = document.querySelector('#movement-mat .mat');
@@ -52,7 +52,7 @@ def address(site: Path, sharing: Sharing, movement: int) -> str:
 
 
 def pieces(counts: Counts) -> dict[str, int]:
-    return {shape: counts.at(place) for place, shape in enumerate(reversed(SHAPES.values()))}
+    return {shape: counts.at(place) for place, shape in enumerate(SHAPES)}
 
 
 def states(sharing: Sharing) -> list[State]:
@@ -73,7 +73,7 @@ def test_every_movement_shows_what_the_engine_says_in_columns_that_stay(
     with visiting(chromium, viewport={"width": width, "height": 844}) as visit:
         visit.page.goto(address(site, sharing, 0))
         room = states(sharing)
-        seen = visit.page.evaluate(ALL_MOVEMENTS, len(room))
+        seen = visit.page.evaluate(ALL_MOVEMENTS, [len(room), SHAPES])
         assert [moment["middle"] for moment in seen] == [pieces(state.middle) for state in room]
         assert [moment["trays"] for moment in seen] == [trays(sharing, state) for state in room]
         assert all(moment["columns"] == seen[0]["columns"] for moment in seen)

@@ -14,26 +14,12 @@ _BEGINS = re.compile(r"M (-?[\d.]+) (-?[\d.]+)")
 Spots = list[tuple[float, float]]
 
 
-def pieces_of(svg: bytes) -> dict[str, Spots]:
-    """Where the pieces of every group of the figure begin: {'middle-hundreds-full': [(278.0, 150.3), ...], ...}.
-
-    A group is a `<g>` whose id names it; its first path has one subpath, begun by one `M`, for every piece.
-    """
-    found: dict[str, Spots] = {}
-    for group in ElementTree.fromstring(svg).iter(f"{_SVG}g"):
-        name = group.get("id", "")
-        if _GROUP.fullmatch(name):
-            assert name not in found, f"two groups are called {name}"
-            begun = _BEGINS.findall(group.findall(f"{_SVG}path")[0].get("d", ""))
-            found[name] = [(float(x), float(y)) for x, y in begun]
-    return found
-
-
 def count_pieces(svg: bytes) -> dict[str, int]:
     """How many pieces every group of the figure holds; those of trays are told by tray: 'tray-3-hundreds-full'."""
-    trays = list(trays_of(svg))
+    root = ElementTree.fromstring(svg)
+    trays = list(_trays(root))
     counts: Counter[str] = Counter()
-    for name, spots in pieces_of(svg).items():
+    for name, spots in _pieces(root).items():
         if name.startswith("trays-"):
             for _, y in spots:
                 (tray,) = (number for number, (top, low) in enumerate(trays, start=1) if top < y < low)
@@ -43,9 +29,23 @@ def count_pieces(svg: bytes) -> dict[str, int]:
     return dict(counts)
 
 
-def trays_of(svg: bytes) -> Iterator[tuple[float, float]]:
+def _pieces(root: ElementTree.Element) -> dict[str, Spots]:
+    """Where the pieces of every group of the figure begin: {'middle-hundreds-full': [(278.0, 150.3), ...], ...}.
+
+    A group is a `<g>` whose id names it; its first path has one subpath, begun by one `M`, for every piece.
+    """
+    found: dict[str, Spots] = {}
+    for group in root.iter(f"{_SVG}g"):
+        name = group.get("id", "")
+        if _GROUP.fullmatch(name):
+            assert name not in found, f"two groups are called {name}"
+            begun = _BEGINS.findall(group.findall(f"{_SVG}path")[0].get("d", ""))
+            found[name] = [(float(x), float(y)) for x, y in begun]
+    return found
+
+
+def _trays(root: ElementTree.Element) -> Iterator[tuple[float, float]]:
     """The upper and the lower edge of every tray, from the top down."""
-    root = ElementTree.fromstring(svg)
     drawn = "fill: var(--tray); stroke: var(--rim)"
     rims = next((path.get("d", "") for path in root.iter(f"{_SVG}path") if drawn in path.get("style", "")), "")
     for box in rims.split("z")[:-1]:
