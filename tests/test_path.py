@@ -82,8 +82,8 @@ def test_few_lessons_of_the_first_steps_are_heavy(step: str) -> None:
 
 
 @pytest.mark.parametrize("near", PATH["near"], ids=lambda near: near["lessons"][0])
-def test_of_lessons_that_show_the_same_there_is_one_at_most(near: dict[str, list[str]]) -> None:
-    assert len([lesson for lesson in near["lessons"] if lesson in LESSONS]) <= 1
+def test_of_lessons_that_show_the_same_there_is_one(near: dict[str, list[str]]) -> None:
+    assert len([lesson for lesson in near["lessons"] if lesson in LESSONS]) == 1
 
 
 @pytest.mark.parametrize("lesson", PATH["there"])
