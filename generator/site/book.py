@@ -1,8 +1,8 @@
 """The handbook, or a part of it, as one page to print, made from the finished pages.
 
 Every page becomes a chapter: its article without what only serves the screen. Ids get the page's name in front,
-so that they stay unique, and links between pages become links inside the book. The frame is a template of its
-own, with the style sheets, policy and language of a page of the site; there are no scripts in it. A book says how
+so that they stay unique, and links between pages become links inside the book. The frame is a template beside those
+of pages, with the style sheets, policy and language of a page of the site; there are no scripts in it. A book says how
 many sheets it takes; its contents give the page where all chapters before it have a known number of sheets.
 """
 
@@ -18,6 +18,7 @@ from urllib.parse import urlsplit, urlunsplit
 from jinja2 import Environment
 from lxml.etree import strip_elements, tostring
 
+from generator import HANDBOOK
 from generator.errors import HandbookError
 from generator.site.contents import Chapter, contents_of
 from generator.site.html import ADDRESSES, LISTS_OF_ADDRESSES, Element, parse, words
@@ -25,11 +26,12 @@ from generator.site.sheets import Sheets, plans_in, sheets
 
 BOOK = "book.html"
 
-_TEMPLATE = Path(__file__).with_name("book.html")
-_LEFT_OUT = frozenset({"groups", "headerlink", "md-content__button", "md-tags", "page-dates", "screen-only", "trail"})
+_TEMPLATE = HANDBOOK / "en" / "templates" / "book.html.jinja"
+_LEFT_OUT = frozenset({"groups", "page-dates", "screen-only", "trail"})
 _NAMES = frozenset(
     {"id", "for", "name", "headers", "list", "aria-controls", "aria-describedby", "aria-labelledby", "aria-owns"}
 )
+_DEEPER = 2  # a chapter stands below its part, and a part below the title
 _HEADINGS = ("h1", "h2", "h3", "h4", "h5", "h6")
 
 
@@ -39,7 +41,7 @@ def is_book(page: str) -> bool:
 
 
 class BookPart(NamedTuple):
-    """Pages that belong together, as paths in the site, in reading order; a part may have no title."""
+    """Pages that belong together, as paths in the site, in reading order."""
 
     title: str
     pages: tuple[str, ...]
@@ -80,10 +82,10 @@ def bind(rendered: Path, book: Book, imprint: str, paper: str) -> Bound:
     places = _Places({page: page.removesuffix(".html") for page in pages}, book.in_place_of)
     numbers = {page: number for number, page in enumerate(pages, start=1)}
 
-    def chapter(page: str, deeper: int) -> Chapter:
-        return _chapter((rendered / page).read_text("utf-8"), page, numbers[page], deeper, places, paper)
+    def chapter(page: str) -> Chapter:
+        return _chapter((rendered / page).read_text("utf-8"), page, numbers[page], places, paper)
 
-    bound = [(part.title, [chapter(page, 2 if part.title else 1) for page in part.pages]) for part in book.parts]
+    bound = [(part.title, list(map(chapter, part.pages))) for part in book.parts]
     chapters = [chapter for _, chapters in bound for chapter in chapters]
     contents = contents_of(bound)
     taken = Sheets(
@@ -120,8 +122,7 @@ class _Places(NamedTuple):
         return f"#{self.anchors[target]}:{name}" if name else f"#{self.anchors[target]}"
 
 
-def _chapter(text: str, page: str, number: int, deeper: int, places: _Places, paper: str) -> Chapter:
-    """A page as a chapter, its headings so much deeper."""
+def _chapter(text: str, page: str, number: int, places: _Places, paper: str) -> Chapter:
     article = parse(text).find(".//article")
     if article is None:
         raise HandbookError(f"{page}: has no article; the book needs one on each page, as the theme writes it")
@@ -135,13 +136,13 @@ def _chapter(text: str, page: str, number: int, deeper: int, places: _Places, pa
     title, taken = words(heading), sheets(article, paper)
     for element in article.iterdescendants():
         if element.tag in _HEADINGS:
-            element.tag = f"h{min(int(element.tag[1]) + deeper, 6)}"
+            element.tag = f"h{min(int(element.tag[1]) + _DEEPER, 6)}"
         elif element.tag == "details":
             element.set("open", "")
         _rewrite_attributes(element, page, places)
     article.attrib.clear()
     plans = [
-        (plan.get("id", ""), words(named)) for plan in plans_in(article) for named in plan.findall(f".//h{2 + deeper}")
+        (plan.get("id", ""), words(named)) for plan in plans_in(article) for named in plan.findall(f".//h{2 + _DEEPER}")
     ]
     content = _written(article).removeprefix("<article>").removesuffix("</article>").strip()
     return Chapter(number, places.anchors[page], title, content, taken, plans)

@@ -46,7 +46,7 @@ class Entry(NamedTuple):
 
 
 def contents_of(parts: Sequence[tuple[str, Sequence[Chapter]]]) -> list[list[Entry]]:
-    """The contents of titled parts, by the sheets that they fill after the sheet of the title."""
+    """The contents of parts, by the sheets that they fill after the sheet of the title."""
     sheets = len(_on_sheets(_entries(parts, first=0)))
     return _on_sheets(_entries(parts, first=2 + sheets))
 
@@ -55,8 +55,7 @@ def _entries(parts: Sequence[tuple[str, Sequence[Chapter]]], first: int) -> Iter
     """The lines of the contents; `first` is the sheet on which the first chapter begins."""
     page: int | None = first
     for title, chapters in parts:
-        if title:
-            yield Entry("part", chapters[0].anchor, "", title)
+        yield Entry("part", chapters[0].anchor, "", title)
         for chapter in chapters:
             yield Entry("chapter", chapter.anchor, str(chapter.number), chapter.title, page)
             for sheet, (anchor, plan) in enumerate(chapter.plans):

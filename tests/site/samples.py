@@ -34,7 +34,7 @@ def build(folder: Path, docs: Path = DOCS, nav: Nav = NAV, settings: Settings = 
         render(docs, rendered, nav, settings)
         paths = [file.relative_to(rendered).as_posix() for file in rendered.rglob("*") if file.is_file()]
         pages = sorted(path for path in paths if path.endswith(".html") and path not in ("404.html", "index.html"))
-        parts = [BookPart("", ("index.html",)), BookPart("Others", tuple(pages))]
+        parts = [BookPart("First", ("index.html",)), BookPart("Others", tuple(pages))]
         books = [Book(BOOK, settings.site_name, parts)]
         write_files(folder, finished(rendered, paths, books, settings, BUILT, None, KNOWN))
     return folder
