@@ -60,8 +60,8 @@ _MOST_CAUSES = 3
 def symptom_row(words: Phrases, symptom: Symptom, sharing: Sharing | None = None) -> Row:
     """One symptom in words, with its likeliest causes.
 
-    What is left over and dealt all the same is a last round not taken back: one event, told once. Where one bead too
-    few may have been lost, all beads are counted before anything comes from the bank.
+    What is left over and dealt all the same is a last round not taken back: one event, told once. Where the bead that
+    the bank may have counted short may as well be lost, all beads are counted before anything comes from there.
     """
     first, *others = symptom.causes
     if first.slip is Slip.LEFT_OVER_DEALT:
@@ -71,7 +71,7 @@ def symptom_row(words: Phrases, symptom: Symptom, sharing: Sharing | None = None
     mend, *or_mends = dict.fromkeys(cause.mend for cause in told)
     lost = any(cause.slip is Slip.ROLLED_AWAY and cause.place == UNITS for cause in others)
     look = told[0].look
-    if lost and first.slip in (Slip.BANK_NINE, Slip.LAID_FEW):
+    if lost and first.slip is Slip.BANK_NINE:
         look = words.say("slips.count-the-beads", look=look)
     return Row(
         _symptom_words(words, symptom, bool(sharing and sharing.ribbons)),

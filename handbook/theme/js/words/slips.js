@@ -89,7 +89,7 @@
 
   /**
    * One symptom with its likeliest causes, each repair once: what is seen, what may have happened, where to look, what
-   * puts it right. Where one bead too few may have been lost, all beads are counted before any comes from the bank.
+   * puts it right. Where the bead that the bank may have counted short may as well be lost, all are counted first.
    * @type {(words: Phrases, symptom: Object, division: Division) =>
    *   {seen: string, happened: string[], look: string, mends: string[]}}
    */
@@ -102,7 +102,7 @@
     const [mend, ...orMends] = new Set(told.map((cause) => cause.mend));
     const lost = others.some(({ slip, place }) => slip === "piece-rolled-away" && place === UNITS);
     const { look } = told[0];
-    const countFirst = lost && ["bank-counts-nine", "laid-out-too-few"].includes(first.slip);
+    const countFirst = lost && first.slip === "bank-counts-nine";
     return {
       seen: symptomWords(words, symptom, division.ribbons),
       happened: [happened, ...orHappened.map((one) => say(words, "slips.or", { happened: one }))],
