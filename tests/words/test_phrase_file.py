@@ -29,13 +29,18 @@ SAID_IN_TURN = (
     *("next", "together", "nothing", "too-few", "round", "no-round"),
     *("take-back", "look-first", "short", "to-bank"),
 )
-BY_SPOT = {*OF_CARDS, Slip.NOT_BANKED, Slip.ROLLED_AWAY, Slip.SAME_KIND}
-SLIPS = [slip for slip in Slip if slip not in BY_SPOT] + [
-    *(f"{Slip.SAME_KIND}.{spot}" for spot in (Spot.ONE_TRAY, Spot.EVERY_TRAY)),
-    *(f"{slip}.{spot}" for slip in OF_CARDS for spot in (Spot.ONE_TRAY, Spot.EVERY_TRAY)),
-    *(f"{Slip.NOT_BANKED}.{spot}" for spot in (Spot.MIDDLE, Spot.LEFT_OVER, Spot.ONE_TRAY)),
-    *(f"{Slip.ROLLED_AWAY}.{spot}" for spot in (Spot.MIDDLE, Spot.ONE_TRAY)),
-]
+HAPPENED_AT = {
+    **dict.fromkeys((Slip.SAME_KIND, *OF_CARDS), (Spot.ONE_TRAY, Spot.EVERY_TRAY)),
+    Slip.ROLLED_AWAY: (Spot.MIDDLE, Spot.ONE_TRAY),
+}
+LOOK_AT = {Slip.NOT_BANKED: (Spot.MIDDLE, Spot.LEFT_OVER, Spot.ONE_TRAY)}
+"""The spots at which a slip has sentences of their own, and none for all of them."""
+
+
+def of_slips(part: str, at: Mapping[Slip, tuple[Spot, ...]]) -> Iterator[str]:
+    """The keys of a sentence of every slip, at each of its spots or once for all."""
+    for slip in Slip:
+        yield from (f"{slip}.{spot}.{part}" for spot in at[slip]) if slip in at else (f"{slip}.{part}",)
 
 
 def keys_of(model: type[Model]) -> Iterator[str]:
@@ -87,10 +92,11 @@ PUT_TOGETHER = {
     "shortage.more": [*PLACES[:4], *THINGS],
     "shortage.thing": [*PLACES, *CARDS, *THINGS],
     "slip": [
-        *(f"{slip}.{part}" for slip in SLIPS for part in ("happened", "look")),
-        *(f"{slip}.look" for slip in (f"{Slip.SKIPPED}.left-over", f"{Slip.NONE_OF_A_PLACE}.left-over")),
-        *(f"{slip}.mend" for slip in SLIPS if slip.partition(".")[0] in OF_CARDS or slip.startswith("tray-too")),
-        f"{Slip.BIG_TRAY_READ}.mend",
+        *of_slips("happened", HAPPENED_AT),
+        *(key for key in of_slips("look", LOOK_AT) if key != f"{Slip.SAME_KIND}.look"),
+        *(f"{slip}.{Spot.LEFT_OVER}.look" for slip in (Slip.SKIPPED, Slip.NONE_OF_A_PLACE)),
+        f"{Slip.SAME_KIND}.look-with-ribbons",
+        *(f"{slip}.mend" for slip in (*OF_CARDS, Slip.TRAY_FEW, Slip.TRAY_MANY, Slip.BIG_TRAY_READ)),
     ],
     "turn": [f"{turn}{which}" for turn in ("round", "exchange") for which in ("", "-from-to", "-among")],
 }
