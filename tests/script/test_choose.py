@@ -15,10 +15,8 @@ from generator.engine.numbers import (
     Remainder,
     Zeros,
     best_first,
-    digits_must_repeat,
     numbers,
     numbers_of_kind,
-    offer,
     reckon,
 )
 from generator.engine.places import place_name
@@ -75,22 +73,13 @@ def test_every_filter_with_and_without_a_shelf(engine: Engine, divisor: int) -> 
 def test_every_kind_best_first(engine: Engine, divisor: int) -> None:
     shelf = made_up_shelves(77)[divisor % 10]
     calls = [(divisor, kind, owned) for kind in NUMBER_KINDS for owned in (None, shelf.model_dump())]
-    function = """([divisor, kind, shelf]) =>
-      sharing.numbers.bestFirst(divisor, sharing.numbers.numbersOfKind(divisor, kind, shelf))"""
+    function = """([divisor, kind, shelf]) => {
+      const { numbers, bestFirst, NUMBER_KINDS } = sharing.numbers;
+      return bestFirst(divisor, NUMBER_KINDS[kind].flatMap((choice) => numbers(divisor, { ...choice, shelf })));
+    }"""
     for (_, kind, owned), answer in zip(calls, engine.answers(function, calls), strict=True):
         found = numbers_of_kind(divisor, kind, shelf.owned if owned else None)
         assert answer == as_json(best_first(divisor, found)), (kind, owned)
-
-
-def test_what_is_offered_where_a_kind_has_no_number_of_four_digits(engine: Engine) -> None:
-    calls = [(divisor, kind) for divisor in range(1, 13) for kind in NUMBER_KINDS]
-    function = """([divisor, kind]) => {
-      const found = sharing.numbers.offer(divisor, kind);
-      return [bare(found), sharing.numbers.digitsMustRepeat(found.numbers)];
-    }"""
-    for call, answer in zip(calls, engine.answers(function, calls), strict=True):
-        found = offer(*call)
-        assert answer == as_json([found, digits_must_repeat(found.numbers)]), call
 
 
 def test_the_kinds_come_in_the_same_order(engine: Engine) -> None:

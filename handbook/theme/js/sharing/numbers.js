@@ -88,30 +88,6 @@
     "zero-in-share": [kind(null, "none", "quotient")],
   };
 
-  /** @type {(divisor: number, kind: string, shelf?: Shelf | null) => number[]} every four-digit number of a kind */
-  const numbersOfKind = (divisor, kind, shelf = null) =>
-    NUMBER_KINDS[kind].flatMap((choice) => numbers(divisor, { ...choice, shelf })).sort((one, other) => one - other);
-
-  /**
-   * Every number of a kind; where there is none of four digits, shorter ones. Where there is none at all, those that go
-   * to the bank in the same places, whatever zeros or remainder they have: they come only near the kind.
-   * @type {(divisor: number, kind: string) => {numbers: number[], digits: number, onlyNear: boolean}}
-   */
-  const offer = (divisor, kind) => {
-    for (const onlyNear of [false, true]) {
-      for (const digits of [4, 3, 2]) {
-        const near = onlyNear ? { remainder: "any", zeros: "any" } : {};
-        const every = NUMBER_KINDS[kind].flatMap((choice) => numbers(divisor, { ...choice, digits, ...near }));
-        const found = [...new Set(every)].filter((number) => number >= divisor).sort((one, other) => one - other);
-        if (found.length) return { numbers: found, digits, onlyNear };
-      }
-    }
-    return { numbers: [], digits: 4, onlyNear: false };
-  };
-
-  /** @type {(dividends: number[]) => boolean} whether each of these numbers has a digit more than once */
-  const digitsMustRepeat = (dividends) => dividends.map(String).every((number) => new Set(number).size < number.length);
-
   /**
    * The same numbers in the order in which a guide would take them for a lesson, the least awkward first. Among numbers
    * equally awkward every first digit has its turn, and the one with fewest handlings comes first.
@@ -157,5 +133,5 @@
     return repeats + 2 * zeros + 2 * (dividend % divisor > 0) + 3 * startsAtBank + 10 * (each < 2);
   };
 
-  sharing.numbers = { reckon, numbers, numbersOfKind, offer, digitsMustRepeat, bestFirst, zerosAsWanted, NUMBER_KINDS };
+  sharing.numbers = { reckon, numbers, bestFirst, zerosAsWanted, NUMBER_KINDS };
 })((globalThis.sharing ??= {}));
