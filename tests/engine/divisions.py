@@ -5,28 +5,33 @@ from __future__ import annotations
 from collections.abc import Iterator
 from random import Random
 
+LARGEST = 9_999
 MOST_CHILDREN = 12
 RIBBON_DIVISORS = [divisor for divisor in range(10, 1_000) if sum(map(int, str(divisor))) <= MOST_CHILDREN]
 """Every divisor of two or three digits that so many children can stand for."""
 
 
 def divisions(seed: int) -> Iterator[tuple[int, int]]:
-    """Numbers up to 9,999 and one to twelve children, with many zeros in number and share."""
+    """One to twelve children, with many zeros in number and share."""
     chance = Random(seed)
     while True:
-        children = chance.randint(1, MOST_CHILDREN)
-        number = number_with_zeros(chance)
-        yield number, children
-        while number * children > 9_999:
-            number //= 10
-        yield number * children + chance.randrange(children), children
+        yield from _with_zeros(chance, chance.randint(1, MOST_CHILDREN))
 
 
 def divisions_with_ribbons(seed: int) -> Iterator[tuple[int, int]]:
-    """Numbers up to 9,999 with many zeros, and divisors of two or three digits."""
+    """Divisors of two or three digits, with many zeros in number and share."""
     chance = Random(seed)
     while True:
-        yield number_with_zeros(chance), chance.choice(RIBBON_DIVISORS)
+        yield from _with_zeros(chance, chance.choice(RIBBON_DIVISORS))
+
+
+def _with_zeros(chance: Random, divisor: int) -> Iterator[tuple[int, int]]:
+    """A number with zeros, and one whose share has the same, as far as there are pieces for it."""
+    number = number_with_zeros(chance)
+    yield number, divisor
+    while number * divisor > LARGEST:
+        number //= 10
+    yield number * divisor + chance.randrange(divisor), divisor
 
 
 def number_with_zeros(chance: Random) -> int:

@@ -246,7 +246,6 @@ RULES = (
     about("number", rf"(?:[Ll]arge cards show|largest first:) (?P<n>{N})", n=lambda on: on.sharing.dividend),
     about("number", rf"(?P<n>{N}) then gives", n=lambda on: on.sharing.dividend),
     about("sharers", rf"among the (?P<n>{SMALL}) of us", n=lambda on: on.sharing.divisor),
-    about("sharers", rf"We share it for (?P<n>{SAID})", n=lambda on: on.sharing.divisor),
     about("sharers", rf"card (?:for|shows|for how many share:) (?P<n>{N})", n=lambda on: on.sharing.divisor),
     about("share", rf"(?<!Units: )(?P<n>{N}) each, {SMALL} left over", n=lambda on: on.sharing.quotient),
     about(
@@ -319,7 +318,6 @@ RULES = (
     about("pieces", rf"[Tt]he bank also needs: (?P<p>{PIECES})", p=lambda on: _to_come_out(on.sharing)),
     about("pieces", rf"[Ll]eft over: (?P<p>{PIECES})", p=lambda on: pieces(on.sharing.end.middle)),
     about("pieces", rf"[Ww]hat is left(?:: | over[:,] )(?P<p>{PIECES})", p=lambda on: pieces(on.sharing.end.middle)),
-    about("pieces", rf"(?P<p>{PIECES}) (?:does|do) not go round\.", p=lambda on: pieces(on.sharing.end.middle)),
     about(
         "pieces",
         rf"In the middle: (?P<p>{PIECES})",
@@ -329,15 +327,7 @@ RULES = (
     at_place("pieces", "[Tt]hen the middle is empty", so=lambda on: on.at.end.pieces == 0),
     at_place("pieces", rf"(?P<n>{N}) {HOLDS}", n=lambda on: _tray(on)[0], p=lambda on: _tray(on)[1]),
     at_place("rounds", rf"^{PLACE_HEAD}: (?P<n>{N}) (?:each|for one)\b", n=lambda on: on.at.rounds),
-    at_place("rounds", rf"(?P<n>{N}) whole rounds?", n=lambda on: on.at.rounds),
-    at_place(
-        "rounds", rf"A round here is {ONE_FOR_EACH}", so=lambda on: served(on) == dealt_at(on.sharing, on.at.level)
-    ),
-    at_place(
-        "rounds",
-        "too few to go round(?!,)|nothing here|: no round|Not one whole round|Nothing can be given out",
-        so=lambda on: on.at.rounds == 0,
-    ),
+    at_place("rounds", "too few to go round(?!,)|nothing here", so=lambda on: on.at.rounds == 0),
     at_place("rounds", rf"Give each tray (?P<n>{N}) (?P<place>{PLACE})", n=lambda on: on.at.rounds, place=_dealt),
     at_place(
         "rounds",
@@ -379,7 +369,6 @@ VALUES = {
     "A number with today\N{RIGHT SINGLE QUOTATION MARK}s kind of work": about(
         "name", rf"(?P<n>{N})", so=_is_like_today
     ),
-    "Sharers": about("sharers", rf"(?P<n>{N})", n=lambda on: on.sharing.divisor),
     "Children": about("sharers", rf"(?P<n>{N})", n=lambda on: on.sharing.divisor),
     "Sharing for": about("sharers", rf"(?P<n>{N})(?: \(.*\))?", n=lambda on: on.sharing.divisor),
     "Each has": about("share", rf"(?P<n>{N})", n=lambda on: on.sharing.quotient),
