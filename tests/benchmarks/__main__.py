@@ -9,7 +9,7 @@ from __future__ import annotations
 import sys
 from collections.abc import Callable, Iterator
 
-from tests.benchmarks import building, growing, parts
+from tests.benchmarks import building, growing, parts, searching
 from tests.benchmarks.measuring import Measured
 
 PARTS: dict[str, Callable[[], Iterator[Measured]]] = {
@@ -18,6 +18,7 @@ PARTS: dict[str, Callable[[], Iterator[Measured]]] = {
     "figures": parts.figures,
     "build": building.stock_handbook,
     "growth": growing.many_lessons,
+    "search": searching.search,
 }
 
 

@@ -1,15 +1,11 @@
-"""What grows with the number of lessons: time, memory, bytes, and the wait for the first search result from disk."""
+"""What grows with the number of lessons: time, memory and bytes."""
 
 from __future__ import annotations
 
-import shutil
 import tempfile
-import time
 from collections.abc import Iterator
 from pathlib import Path
 from statistics import median
-
-from playwright.sync_api import Page, sync_playwright
 
 from tests.benchmarks.building import run
 from tests.benchmarks.made_up import write_handbook
@@ -17,8 +13,6 @@ from tests.benchmarks.measuring import Measured
 
 _FEW, _SOME, _MANY = 60, 300, 1000
 _TIMES = 2
-_FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update"]
-_SOUGHT = "bank"
 
 
 def many_lessons() -> Iterator[Measured]:
@@ -39,8 +33,6 @@ def many_lessons() -> Iterator[Measured]:
             yield Measured(f"{lessons} lessons: most memory of another", least.megabytes_of_another, "MB")
             yield from _bytes(lessons, folder / "site 0")
         yield Measured("1,000 lessons against 60", whole[_MANY] / whole[_FEW], "x", "20 or less; linear is 16.7")
-        for lessons in (_FEW, _MANY):
-            yield from _search(lessons, Path(top, str(lessons), "site 0"))
 
 
 def _bytes(lessons: int, site: Path) -> Iterator[Measured]:
@@ -52,28 +44,3 @@ def _bytes(lessons: int, site: Path) -> Iterator[Measured]:
     yield Measured(f"{lessons} lessons: page of a lesson", median(pages) / 1e3, "kB")
     yield Measured(f"{lessons} lessons: largest page, {name}", largest / 1e3, "kB")
     yield Measured(f"{lessons} lessons: search index", index / 1e6, "MB", "under 1.5")
-
-
-def _search(lessons: int, site: Path) -> Iterator[Measured]:
-    """A fresh browser each time; the page is open and painted before anybody types."""
-    from_opening, from_typing = [], []
-    with sync_playwright() as playwright:
-        for _ in range(3):
-            browser = playwright.chromium.launch(executable_path=shutil.which("chromium"), args=_FLAGS)
-            page = browser.new_page()
-            opened = time.perf_counter()
-            page.goto((site / "index.html").as_uri())
-            typed = time.perf_counter()
-            _first_result(page)
-            found = time.perf_counter()
-            from_opening.append(found - opened)
-            from_typing.append(found - typed)
-            browser.close()
-    yield Measured(f"{lessons} lessons: first search result, from opening the page", median(from_opening), "s")
-    yield Measured(f"{lessons} lessons: first search result, from typing", median(from_typing), "s", "under 1")
-
-
-def _first_result(page: Page) -> None:
-    page.locator(".md-search__input").click()
-    page.keyboard.type(_SOUGHT)
-    page.locator(".md-search-result__link").first.wait_for()

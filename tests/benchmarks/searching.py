@@ -1,0 +1,124 @@
+"""What a reader waits for while searching from disk: the stock handbook, and one with a thousand lessons.
+
+A browser slows down the page alone, not the search worker. So the worker is timed by itself, and on a machine four
+times slower a first result takes the slowed page's time and three times more of the worker's.
+"""
+
+from __future__ import annotations
+
+import json
+import shutil
+import tempfile
+import time
+from collections.abc import Iterator
+from pathlib import Path
+from statistics import median
+
+from playwright.sync_api import Browser, Page, Playwright, sync_playwright
+
+from generator import HANDBOOK
+from tests.benchmarks.building import run
+from tests.benchmarks.made_up import write_handbook
+from tests.benchmarks.measuring import Measured
+
+_MANY = 1000
+_SLOWER = 4
+_VISITS = 3
+_FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update"]
+_MISSPELT = ("choaking", "remaindor", "exchagne the ribons", "swalowed a baed")
+
+# Puts the index into a worker of its own as the page does, then asks it; milliseconds for the one and for the other.
+_WORKER = """async ([source, asked]) => {
+  const worker = new Worker(URL.createObjectURL(new Blob([source], { type: "text/javascript" })));
+  const timed = message => new Promise(done => {
+    const begun = performance.now();
+    worker.onmessage = () => done(performance.now() - begun);
+    worker.postMessage(message);
+  });
+  const ready = await timed({ type: 0, data: { ...__index, options: {} } });
+  const answered = await timed({ type: 2, data: asked });
+  worker.terminate();
+  return [ready, answered];
+}"""
+_WATCH = """() => {
+  window.tasks = [0];
+  new PerformanceObserver(list => tasks.push(...list.getEntries().map(task => task.duration)))
+    .observe({ type: "longtask" });
+}"""
+
+
+def search() -> Iterator[Measured]:
+    with tempfile.TemporaryDirectory() as top:
+        made_up = Path(top, "handbook")
+        write_handbook(made_up, _MANY)
+        for name, handbook in (("stock handbook", HANDBOOK), (f"{_MANY:,} lessons", made_up)):
+            site = Path(top, name)
+            run("build", handbook, Path(top, f"workshop of {name}"), site)
+            yield from searched(name, site)
+
+
+def searched(name: str, site: Path) -> Iterator[Measured]:
+    """A fresh browser for each visit; the page is open and painted before anybody types."""
+    with sync_playwright() as playwright:
+
+        def visits(slower: int) -> list[tuple[float, float]]:
+            return [_visit(_browser(playwright), site, slower) for _ in range(_VISITS)]
+
+        ready, answered = _worker_alone(_browser(playwright), site)
+        at_once, slowed = visits(1), visits(_SLOWER)
+    first, first_slowed = (median(first for first, _ in found) for found in (at_once, slowed))
+    longest, longest_slowed = (min(longest for _, longest in found) for found in (at_once, slowed))
+    yield Measured(f"{name}: search worker takes in the index", ready, "ms")
+    yield Measured(f"{name}: search worker answers a misspelling", answered, "ms")
+    yield Measured(f"{name}: first result from typing", first, "ms")
+    yield Measured(f"{name}: the same on a page four times slower", first_slowed, "ms")
+    in_all = first_slowed + (_SLOWER - 1) * (ready + answered)
+    yield Measured(f"{name}: and with a worker as much slower", in_all, "ms", "under 1,000")
+    yield Measured(f"{name}: longest task while misspellings are typed", longest, "ms", "under 100; 0 is under 50")
+    yield Measured(f"{name}: the same on a page four times slower", longest_slowed, "ms")
+
+
+def _browser(playwright: Playwright) -> Browser:
+    return playwright.chromium.launch(executable_path=shutil.which("chromium"), args=_FLAGS)
+
+
+def _worker_alone(browser: Browser, site: Path) -> tuple[float, float]:
+    """Milliseconds to take in the index and to answer a misspelling."""
+    script = (site / "js" / "search-worker.js").read_text("utf-8")
+    source = json.loads(script.removeprefix("window.searchWorker = ").rstrip(";\n"))
+    page = _opened(browser, site)
+    page.wait_for_function("window.__index")
+    times = [page.evaluate(_WORKER, [source, _MISSPELT[0]]) for _ in range(_VISITS)]
+    browser.close()
+    ready, answered = (median(column) for column in zip(*times, strict=True))
+    return ready, answered
+
+
+def _visit(browser: Browser, site: Path, slower: int) -> tuple[float, float]:
+    """Milliseconds from typing to the first result, and of the longest task from there to the last result."""
+    page = _opened(browser, site)
+    page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": slower})
+    page.evaluate(_WATCH)
+    begun = time.perf_counter()
+    _type(page, _MISSPELT[0])
+    first = 1000 * (time.perf_counter() - begun)
+    for words in _MISSPELT[1:]:
+        _type(page, words)
+    longest = page.evaluate("async () => (await new Promise(requestAnimationFrame), Math.max(...tasks))")
+    browser.close()
+    return first, longest
+
+
+def _opened(browser: Browser, site: Path) -> Page:
+    page = browser.new_page()
+    page.goto((site / "index.html").as_uri())
+    return page
+
+
+def _type(page: Page, words: str) -> None:
+    """Return when what is shown answers these words."""
+    page.locator(".md-search__input").click()
+    page.keyboard.press("Control+a")
+    page.keyboard.type(words)
+    page.locator("#search-note .asked").filter(has_text=words).wait_for()
+    page.locator(".md-search-result__link").first.wait_for()
