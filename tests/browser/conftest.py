@@ -14,6 +14,7 @@ import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
 
 from generator.site.book import is_book
+from tests.browser.nginx import nginx_path, serving
 from tests.conftest import build_once
 from tests.sampling import WHOLE
 from tests.small_handbook import write_small_handbook
@@ -89,6 +90,16 @@ def page(chromium: Browser) -> Iterator[Page]:
     page.set_default_timeout(300_000)
     yield page
     page.close()
+
+
+@pytest.fixture(scope="session")
+def address(site: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """The address of the site on a real server, with a slash at its end."""
+    program = nginx_path()
+    if program is None:
+        pytest.skip("no nginx found; install it to try the generated configuration for real")
+    with serving(site, program, tmp_path_factory.mktemp("nginx")) as address:
+        yield address
 
 
 @pytest.fixture(scope="session")

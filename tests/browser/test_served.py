@@ -4,10 +4,6 @@ from __future__ import annotations
 
 import gzip
 import http.client
-import re
-import shutil
-import subprocess
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -15,52 +11,8 @@ from playwright.sync_api import Browser
 
 from generator.site import policy, servers
 from tests.browser.conftest import visiting
+from tests.browser.nginx import sub_path_of
 from tests.sampling import sample
-from tests.waiting import free_port, is_answered, until
-
-SERVER = """
-pid {work}/nginx.pid;
-error_log {work}/error.log;
-events {{}}
-http {{
-    access_log off;
-    client_body_temp_path {work}/body; proxy_temp_path {work}/proxy; fastcgi_temp_path {work}/fastcgi;
-    uwsgi_temp_path {work}/uwsgi; scgi_temp_path {work}/scgi;
-    server {{
-        listen 127.0.0.1:{port};
-        include {work}/handbook.conf;
-    }}
-}}
-"""
-
-
-def sub_path_of(site: Path) -> str:
-    """Return the path under which the site was built to stand, as its configuration says."""
-    found = re.search(r"location \^~ (\S+) \{", (site / servers.FOLDER / "nginx.conf").read_text("utf-8"))
-    assert found
-    return found[1]
-
-
-@pytest.fixture(scope="module")
-def address(site: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
-    """Run nginx on the generated configuration; the one change is the one a technician makes: where the files are."""
-    nginx = shutil.which("nginx") or shutil.which("nginx", path="/usr/sbin")
-    if nginx is None:
-        pytest.skip("no nginx found; install it to try the generated configuration for real")
-    work = tmp_path_factory.mktemp("nginx")
-    work.chmod(0o755)
-    shutil.copytree(site, work / "copy")
-    config = (work / "copy" / servers.FOLDER / "nginx.conf").read_text("utf-8")
-    (work / "handbook.conf").write_text(config.replace(servers.PLACE, str(work / "copy")), "utf-8")
-    port = free_port()
-    (work / "nginx.conf").write_text("user root;" + SERVER.format(work=work, port=port), "utf-8")
-    process = subprocess.Popen([nginx, "-p", str(work), "-c", "nginx.conf", "-g", "daemon off;"])
-    try:
-        until(lambda: is_answered(port))
-        yield f"http://127.0.0.1:{port}{sub_path_of(site)}"
-    finally:
-        process.terminate()
-        process.wait()
 
 
 def get(address: str, path: str, **headers: str) -> tuple[int, dict[str, str], bytes]:
