@@ -35,8 +35,8 @@ def offline(rendered: Path, handbook: Mapping[str, Any]) -> dict[str, bytes]:
     """The search index and the search worker of a rendered site, also as scripts: files of the site, by path.
 
     `handbook` is what the scripts in pages know of it: its phrases (`words`) and its `lessons`.
-    Pages stand in the index by path, in whatever order they were rendered. Tags in it are words, and the theme writes
-    them into what is found as they are: they are escaped first. The worker is the theme's own between scripts of ours,
+    Pages stand in the index by path, in whatever order they were rendered. Tags in it are words, and the theme reads
+    them as HTML: they are escaped first. The worker is the theme's own between scripts of ours,
     also where it stands in the site for pages on a server.
     """
     index = read_index(rendered)

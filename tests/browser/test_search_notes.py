@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import json
 import random
+import re
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, expect
 
 from tests.browser.conftest import visiting
+from tests.browser.test_search import TYPE
 from tests.sampling import times
 
 PAGES = ("when-it-goes-wrong/emergency", "when-it-goes-wrong/index", "today", "reference/a-z")
@@ -30,6 +32,19 @@ SHOWN = """async ([source, index, asked]) => {
 }"""
 
 
+# Notes every text that the line which is read aloud has had.
+HEAR = """() => {
+  window.heard = [];
+  const line = document.getElementById("search-heard");
+  new MutationObserver(() => heard.push(line.textContent)).observe(line, { childList: true });
+}"""
+SAID = {
+    "choaking": r"^Nothing for choaking\. Showing choking\. \d+ matching documents",
+    "choking": r"^\d+ matching documents",
+    "zzzzzz": r"^Nothing found\. Try fewer or other words, or go on here:",
+}
+
+
 def type_in(page: Page, words: str) -> None:
     page.locator(".md-search__input").click()
     page.keyboard.press("Control+a")
@@ -44,7 +59,7 @@ def test_a_near_word_is_shown_and_the_note_says_so(typed: str, shown: str, chrom
     with visiting(chromium) as visit:
         visit.page.goto((site / "index.html").as_uri())
         type_in(visit.page, typed)
-        visit.page.get_by_role("status").filter(has_text=f"Nothing for {typed}. Showing {shown}.").wait_for()
+        visit.page.locator("#search-note").filter(has_text=f"Nothing for {typed}. Showing {shown}.").wait_for()
         assert visit.page.locator(".md-search-result__link").first.is_visible()
         type_in(visit.page, shown)
         visit.page.locator("#search-note:empty").wait_for(state="attached")
@@ -67,6 +82,20 @@ def test_nothing_found_leads_on_by_mouse_and_by_keyboard(chromium: Browser, site
         links.first.wait_for()
         visit.page.keyboard.press("Enter")
         visit.page.wait_for_url(addresses[-1])
+        assert visit.errors == []
+
+
+def test_who_hears_the_page_is_told_once_what_is_found(chromium: Browser, site: Path) -> None:
+    """And nothing of what was found on the way there."""
+    with visiting(chromium) as visit:
+        visit.page.goto((site / "index.html").as_uri())
+        visit.page.evaluate(HEAR)
+        for words, said in SAID.items():
+            visit.page.evaluate(TYPE, words[:-1])
+            visit.page.evaluate(TYPE, words)
+            expect(visit.page.locator("#search-heard")).to_have_text(re.compile(said))
+        heard = [line for line in visit.page.evaluate("heard") if line]
+        assert len(heard) == len(SAID), heard
         assert visit.errors == []
 
 

@@ -61,10 +61,18 @@ addEventListener("message", ({ data: message }) => {
   question = { asked, shown: shown === asked ? undefined : shown };
 });
 
+/**
+ * What the page does not show is not sent to it and costs it no time: the tags, by which a page is only found, and
+ * with each part the page that it belongs to.
+ * @param {object[][]} items of each page its parts
+ * @returns {object[][]} the same without these
+ */
+const asShown = (items) => items.map((parts) => parts.map(({ tags, parent, ...part }) => part));
+
 const answer = self.postMessage.bind(self);
 self.postMessage = (message) => {
   if (message.type === RESULT) {
-    message.data.items = withNumbersFirst(question.shown ?? question.asked, message.data.items);
+    message.data.items = asShown(withNumbersFirst(question.shown ?? question.asked, message.data.items));
     Object.assign(message.data, question);
   }
   answer(message);

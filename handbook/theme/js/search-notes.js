@@ -1,10 +1,15 @@
 // The line above what a search has found: what was asked instead of words that the handbook does not have, and where to
-// go where nothing is found. The search worker tells both with its answer.
+// go where nothing is found. The search worker tells both with its answer. Who hears the page is told once, when nothing
+// more is typed.
 "use strict";
 (() => {
   const RESULT = 3; // the theme's number for an answer
+  const PAUSE = 1000; // milliseconds without another answer
   const note = document.getElementById("search-note");
-  if (!note) return;
+  const heard = document.getElementById("search-heard");
+  const count = document.querySelector(".md-search-result__meta");
+  if (!note || !heard || !count) return;
+  let pause;
 
   const copyOf = (id) => document.getElementById(id).content.cloneNode(true);
 
@@ -16,11 +21,19 @@
     return line;
   };
 
+  const say = (isFound) => {
+    const line = note.querySelector("p")?.textContent ?? "";
+    heard.textContent = isFound ? `${line} ${count.textContent}`.trim() : line;
+  };
+
   const tell = ({ data: { type, data } }) => {
     if (type !== RESULT) return;
+    const isFound = data.items.length > 0;
     note.replaceChildren();
-    if (!data.items.length && data.asked.trim()) note.append(copyOf("search-ways"));
+    if (!isFound && data.asked.trim()) note.append(copyOf("search-ways"));
     else if (data.shown) note.append(corrected(data.asked, data.shown));
+    clearTimeout(pause);
+    pause = setTimeout(say, PAUSE, isFound);
   };
 
   const Worker = window.Worker;
