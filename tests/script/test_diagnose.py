@@ -88,8 +88,8 @@ def test_every_slip_what_it_leaves_its_repair_and_what_is_said_when_it_is_seen(
 
 @KINDS
 def test_the_slips_most_worth_knowing_of_a_lesson(engine: Engine, rooms: Rooms, ribbons: bool) -> None:
-    function = """([n, d, ribbons]) => sharing.diagnosis
-      .tellingSlips(sharing.division.workOut(n, d, { ribbons }))
+    function = """([n, d, ribbons]) => [...sharing.diagnosis
+      .tellingSlips(sharing.division.workOut(n, d, { ribbons }))]
       .map(({ seen, offBy, causes }) =>
         bare([seen, offBy, causes.map(({ slip, place, occasions }) => [slip, place, occasions])]))"""
     for dividend, divisor in islice(rooms(63), ROOMS // 4):

@@ -64,7 +64,7 @@ TOLD = """([dividend, divisor, ribbons, lookFirst, slips]) => {
     product(words, division),
     putTogether(words, division),
     whatIsSeen(words, right, ribbons),
-    (slips ? sharing.diagnosis.tellingSlips(division) : []).map((told) => symptomRow(words, told, division)),
+    [...(slips ? sharing.diagnosis.tellingSlips(division) : [])].map((told) => symptomRow(words, told, division)),
   ]);
 }"""  # fmt: skip
 

@@ -60,6 +60,16 @@ def test_numbers_as_large_as_the_command_takes(engine: Engine) -> None:
     check(engine, [(10**15, 7, False, False), (10**15, 111_111, True, False), (0, 9_999, False, False)])
 
 
+@pytest.mark.parametrize("look_first", [True, False])
+def test_how_long_a_plain_sharing_takes_is_reckoned_without_a_movement(engine: Engine, look_first: bool) -> None:
+    chance = Random(17)
+    divisions = [(chance.randint(0, 10 ** chance.randint(1, 4)), chance.randint(1, 12)) for _ in range(500)]
+    pace = School().time.pace
+    function = f"([n, d]) => bare(sharing.length.reckonedLength(n, d, sharing.handbook.time, {as_json(look_first)}))"
+    for division, answer in zip(divisions, engine.answers(function, divisions), strict=True):
+        assert answer == as_json(lesson_length(share(*division, look_first=look_first), pace)), division
+
+
 def test_what_is_special_what_is_needed_and_lacking_and_how_long_it_takes(engine: Engine) -> None:
     """Features, needs, shortages, and the places where a round cannot be finished: values in order, without names."""
     chance = Random(16)

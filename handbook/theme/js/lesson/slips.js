@@ -10,34 +10,37 @@
   const SHOWN = 3;
   const BY_WHAT_IS_SEEN = "when-it-goes-wrong/index.html";
 
-  /** @type {(division: Division) => HTMLElement[]} nothing where no slip leaves a trace */
-  const slips = (division) => {
+  /**
+   * Put them under a lesson, one at each step; nothing where no slip leaves a trace.
+   * @type {(division: Division, lesson: HTMLElement) => Generator<void>}
+   */
+  function* slips(division, lesson) {
     const { words } = sharing.handbook;
-    const told = tellingSlips(division).map((symptom) => row(symptomRow(words, symptom, division)));
-    if (!told.length) return [];
+    const [first, others] = [element("ul.symptoms"), element("ul.symptoms")];
+    const more = element("summary");
+    const folded = element("details", {}, more, others);
     const right = { trays: beadsOn(division.trays(division.end)), left: division.remainder };
-    const [first, others] = [told.slice(0, SHOWN), told.slice(SHOWN)];
     const lookItUp = element("a", { href: BY_WHAT_IS_SEEN }, say("slips.look-it-up"));
-    return [
-      element(
-        "section.not-right",
-        {},
-        element("h2", { id: "if-it-does-not-come-out" }, say("slips.heading")),
-        element("p", {}, say("slips.right", { seen: whatIsSeen(words, right, division.ribbons) })),
-        element("ul.symptoms", {}, ...first),
-        ...(others.length ? [folded(others)] : []),
-        element("p", {}, say("slips.something-else"), " ", lookItUp, "."),
-      ),
-    ];
-  };
-
-  const folded = (others) =>
-    element(
-      "details",
+    const last = element("p", {}, say("slips.something-else"), " ", lookItUp, ".");
+    const section = element(
+      "section.not-right",
       {},
-      element("summary", {}, say("slips.more", { count: others.length })),
-      element("ul.symptoms", {}, ...others),
+      element("h2", { id: "if-it-does-not-come-out" }, say("slips.heading")),
+      element("p", {}, say("slips.right", { seen: whatIsSeen(words, right, division.ribbons) })),
+      first,
+      last,
     );
+    for (const symptom of tellingSlips(division)) {
+      const isLikely = first.childElementCount < SHOWN;
+      (isLikely ? first : others).append(row(symptomRow(words, symptom, division)));
+      if (!section.isConnected) lesson.append(section);
+      if (!isLikely) {
+        if (!folded.isConnected) last.before(folded);
+        more.textContent = say("slips.more", { count: others.childElementCount });
+      }
+      yield;
+    }
+  }
 
   const row = ({ seen, happened, look, mends }) =>
     element(

@@ -46,9 +46,10 @@
    * The symptoms most worth knowing for one division; what leaves no trace is left out. One for each slip, the
    * likeliest slip first, until `most`: the one that the fewest other slips leave too and, among those, the one on most
    * trays and of the smallest pieces. A slip that an earlier symptom names has its own only if there is room to spare.
-   * @type {(division: Division, most?: number) => {seen: Observation, offBy: number, causes: Cause[]}[]}
+   * Repairs take longest, so the causes of a symptom are worked out when its turn comes.
+   * @type {(division: Division, most?: number) => Generator<{seen: Observation, offBy: number, causes: Cause[]}>}
    */
-  const tellingSlips = (division, most = 8) => {
+  function* tellingSlips(division, most = 8) {
     const symptoms = new Map();
     for (const outcome of simulate(division)) {
       const key = asText(outcome.seen);
@@ -73,12 +74,10 @@
       symptom.slips.forEach((one) => named.add(one));
     }
     const spare = [...best.values()].filter((symptom) => !chosen.includes(symptom));
-    return [...chosen, ...spare].slice(0, most).map(({ seen, outcomes }) => ({
-      seen,
-      offBy: offBy(seen, division.dividend),
-      causes: causesOf(division, outcomes),
-    }));
-  };
+    for (const { seen, outcomes } of [...chosen, ...spare].slice(0, most)) {
+      yield { seen, offBy: offBy(seen, division.dividend), causes: causesOf(division, outcomes) };
+    }
+  }
 
   /** The smaller, the more telling a symptom is for a slip that other slips do not leave more seldom. */
   const howTelling = (slip, outcomes) => {

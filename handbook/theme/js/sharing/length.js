@@ -1,8 +1,9 @@
 // How long a lesson takes, from setting out to putting away, by how long things take in a school: planning values.
 "use strict";
 ((sharing) => {
-  const { sum } = sharing.places;
-  const { needs } = sharing.shelf;
+  const { sum, quotientOf } = sharing.places;
+  const { cards, needs } = sharing.shelf;
+  const { reckon } = sharing.numbers;
 
   const WHOLE_STEP = 5;
 
@@ -21,16 +22,32 @@
    */
   const lessonLength = (division, pace) => {
     const { largeCards, smallCards } = needs(division);
-    const cards = largeCards.length + sum(smallCards.map((child) => child.sharers * child.cards.length));
-    const handling = division.handlings * pace.seconds_per_handling;
+    const fetched = largeCards.length + sum(smallCards.map((child) => child.sharers * child.cards.length));
+    return lengthOf(division.handlings, division.stages.length, division.exchanges, fetched, pace);
+  };
+
+  /**
+   * The same for a plain sharing, by arithmetic: no movement is worked out.
+   * @type {(dividend: number, divisor: number, pace: Pace, lookFirst: boolean) => {lesson: number, handling: number}}
+   */
+  const reckonedLength = (dividend, divisor, pace, lookFirst) => {
+    const { digits, left, exchanges, handlings } = reckon(dividend, divisor);
+    const fetched = cards(dividend).length + divisor * cards(quotientOf(dividend, divisor)).length;
+    // Who looks first gives out no piece of a round that is taken back.
+    const moved = lookFirst ? handlings - 2 * sum(left) : handlings;
+    return lengthOf(moved, digits.length, exchanges, fetched, pace);
+  };
+
+  const lengthOf = (moved, places, walks, fetched, pace) => {
+    const handling = moved * pace.seconds_per_handling;
     const seconds =
       handling +
-      division.stages.length * pace.seconds_of_words +
-      division.exchanges * pace.seconds_per_walk +
-      cards * pace.seconds_per_card;
+      places * pace.seconds_of_words +
+      walks * pace.seconds_per_walk +
+      fetched * pace.seconds_per_card;
     const minutes = seconds / 60 + pace.minutes_to_set_out + pace.minutes_to_check + pace.minutes_to_put_away;
     return { lesson: WHOLE_STEP * Math.ceil(minutes / WHOLE_STEP), handling: Math.ceil(handling / 60) };
   };
 
-  sharing.length = { lessonLength };
+  sharing.length = { lessonLength, reckonedLength };
 })((globalThis.sharing ??= {}));

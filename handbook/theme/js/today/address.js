@@ -14,10 +14,11 @@
    * @typedef {{number: number, children: number, ribbons: boolean}} Asked
    */
 
-  /** @type {(text: string) => number | null} a whole number, however its digits are grouped */
+  /** @type {(text: string) => number | null} a whole number, its digits in threes or not, of whatever width they are */
   const wholeNumber = (text) => {
-    const digits = text.trim().replace(/(\d)[ ,\u00a0\u202f](?=\d{3}(\D|$))/g, "$1");
-    return /^\d{1,6}$/.test(digits) ? Number(digits) : null;
+    const digits = text.normalize("NFKC").trim();
+    const plain = /^[1-9]\d{0,2}([ ,.'’]\d{3})+$/.test(digits) ? digits.replace(/\D/g, "") : digits;
+    return /^\d{1,6}$/.test(plain) ? Number(plain) : null;
   };
 
   /** @type {(number: number | null) => boolean} */
@@ -63,7 +64,7 @@
 
   const writeSeen = ({ seen, left }) => {
     const trays = seen.map(({ stands_for, value }) => (stands_for === 1 ? value : `${stands_for}:${value}`));
-    return `&seen=${trays.join(",")}${left === null ? "" : `&left=${left}`}`;
+    return `&seen=${trays.join(",")}` + (left === null ? "" : `&left=${left}`);
   };
 
   /** @type {(hash: string) => number | null} */

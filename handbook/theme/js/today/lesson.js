@@ -7,14 +7,30 @@
   const { byId } = sharing.elements;
 
   let waiting = 0;
+  let later = [].values();
+
+  /** What is still to come, a piece at each step. */
+  function* rest(division, lesson) {
+    yield* slips(division, lesson);
+    lesson.append(everyMovement(division));
+  }
+
+  /** Between two pieces the page can answer. */
+  const goOn = () => {
+    if (!later.next().done) waiting = setTimeout(goOn);
+  };
 
   /** @type {(division: Division) => void} */
   const show = (division) => {
     const lesson = byId("todays-lesson");
     clearTimeout(waiting);
     lesson.replaceChildren(...body(division));
-    waiting = setTimeout(() => lesson.append(...slips(division), everyMovement(division)));
+    later = rest(division, lesson);
+    waiting = setTimeout(goOn);
   };
 
-  sharing.todaysLesson = { show };
+  /** Wait no longer: the whole lesson is wanted now, such as on paper. */
+  const finish = () => [...later];
+
+  sharing.todaysLesson = { show, finish };
 })((globalThis.sharing ??= {}));

@@ -82,12 +82,14 @@
   const trays = (division, places, before, after) => {
     const was = everyTray(division, before);
     const most = places.map((place) => Math.max(...division.trays(division.end).map(({ holds }) => holds[place])));
-    return everyTray(division, after).map(({ stands_for, holds }, index) => {
+    return everyTray(division, after).map(({ stands_for, holds }, index, all) => {
       const slots = places.map((place, column) => {
         const { stayed, came, went } = change(was[index].holds[place], holds[place]);
-        return element("div.slot", {}, laid(place, most[column] < 5 ? "five" : "ten", [["light", stayed], ["full", came], ["dotted", went]]));
+        const count = element("span.tally.printed-only", {}, String(holds[place] || ""));
+        return element("div.slot", {}, count, laid(place, most[column] < 5 ? "five" : "ten", [["light", stayed], ["full", came], ["dotted", went]]));
       });
-      return element("div.tray", {}, trayName(division, index + 1, stands_for), ...slots);
+      const isLikeTheLast = all[index - 1]?.stands_for === stands_for;
+      return element(isLikeTheLast ? "div.tray.another" : "div.tray", {}, trayName(division, index + 1, stands_for), ...slots);
     });
   };
 

@@ -13,6 +13,7 @@
   /** Follow the two buttons; what is printed in another way is a sheet. */
   const watch = () => {
     const { classList } = document.documentElement;
+    window.addEventListener("beforeprint", sharing.todaysLesson.finish);
     byId("print-sheet").addEventListener("click", () => window.print());
     byId("print-card").addEventListener("click", () => {
       classList.add("prints-a-card");
