@@ -36,11 +36,13 @@ def finished(
         yield path, policy.guarded(path, text, inline).encode()
     made = {
         **search.offline(rendered, handbook),
+        **scripts.joined(rendered, paths),
         **servers.files(settings.sub_path, inline),
         **{each.chapter_pages: bound[each.path].chapter_pages.encode() for each in books},
     }
     yield from made.items()
+    parts = set(chain.from_iterable(scripts.listed().values()))
     for path in paths:
-        if path not in made and not path.endswith(".html"):
+        if path not in made and path not in parts and not path.endswith(".html"):
             content = (rendered / path).read_bytes()
             yield path, scripts.lean(content.decode()).encode() if path.startswith(scripts.FOLDER) else content

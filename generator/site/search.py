@@ -58,7 +58,7 @@ def offline(rendered: Path, handbook: Mapping[str, Any]) -> dict[str, bytes]:
 def _known(rendered: Path, handbook: Mapping[str, Any]) -> dict[str, Any]:
     """What a question about numbers is answered from; `today` is the page for today's number, or None."""
     words = handbook["words"]
-    phrases = {key: said for key, said in words["phrases"].items() if key.startswith(("number.", "search."))}
+    phrases = {table: words["phrases"][table] for table in ("number", "search")}
     return {
         "words": {**words, "phrases": phrases},
         "lessons": handbook["lessons"],

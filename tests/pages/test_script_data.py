@@ -1,4 +1,4 @@
-"""The data for scripts: one plain script that names every lesson and holds every phrase."""
+"""The data for scripts: today's number loads it first; it names every lesson and holds the phrases."""
 
 from __future__ import annotations
 
@@ -7,23 +7,20 @@ import tomllib
 from pathlib import Path
 
 from generator import HANDBOOK
-from generator.pages.kinds.script_data import FILE
 
-BEFORE, AFTER = "(globalThis.sharing ??= {}).handbook = ", ";\n"
+BEFORE = '"use strict";(globalThis.sharing??={}).handbook='
 
 
 def test_it_tells_every_lesson_the_shelf_and_every_phrase(site: Path) -> None:
-    text = (site / FILE).read_text("utf-8")
+    text = (site / "js" / "today.js").read_text("utf-8")
     assert text.startswith(BEFORE)
-    assert text.endswith(AFTER)
-    data = json.loads(text[len(BEFORE) : -len(AFTER)])
+    data, _ = json.JSONDecoder().raw_decode(text, len(BEFORE))
     settings = tomllib.loads((HANDBOOK / "school.toml").read_text("utf-8"))
     assert data["shelf"] == settings["shelf"]
-    assert data["sizes"] == settings["groups"]["sizes"]
     pages = [lesson["page"] for lesson in data["lessons"]]
     assert len(pages) == len(set(pages)) == len([*HANDBOOK.glob("lessons/*/[0-9]*.toml")])
     assert all((site / page).is_file() for page in pages)
     phrases = tomllib.loads((HANDBOOK / "en" / "phrases.toml").read_text("utf-8"))
     assert data["words"]["plural"] == phrases["plural"]
-    assert data["words"]["phrases"]["hands.deal"] == phrases["hands"]["deal"]
+    assert data["words"]["phrases"]["hands"]["deal"] == phrases["hands"]["deal"]
     assert data["words"]["grouping"] == {"mark": ",", "in_four_digits": True}

@@ -7,19 +7,17 @@ from collections.abc import Iterable, Iterator
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import closing, contextmanager
 
-import yaml
 from py_mini_racer import MiniRacer
 
 from generator import HANDBOOK
 from generator.pages.kinds import script_data
-from generator.site.render import MKDOCS_YML
+from generator.site.scripts import lean, listed
 from generator.words.phrases import Phrases
 from tests.stock import sources
 
-FOLDER = HANDBOOK / "theme" / "js"
+FOLDER = HANDBOOK / "theme"
 SECONDS = 120
-LOADED = yaml.safe_load(MKDOCS_YML.read_text("utf-8"))["extra"]["scripts"]["today"]
-IN_ORDER = [script.removeprefix("js/") for script in LOADED if script.startswith(("js/sharing/", "js/words/"))]
+IN_ORDER = [script for script in listed()["today"] if script.startswith(("js/sharing/", "js/words/"))]
 
 # A value without the names in it, as Python's named tuples are in JSON; and what is refused, in the words of its error.
 HELPERS = """
@@ -35,22 +33,25 @@ const orRefused = (answer) => {
 """
 
 
-class Engine:
-    """The scripts, loaded once. What runs longer than SECONDS is an endless loop, and ends with an exception.
+_V8_THREAD = ThreadPoolExecutor(max_workers=1)
 
-    They live on a thread of their own: on one where a browser is driven, V8 would take no time limit.
+
+class Engine:
+    """A V8 that keeps what it has run. What runs longer than SECONDS is an endless loop, and ends with an exception.
+
+    All of a process live on one thread of their own: on one where a browser is driven, V8 would take no time limit,
+    and on a second one it would end the process.
     """
 
-    def __init__(self, thread: ThreadPoolExecutor) -> None:
-        self._thread = thread
-        self._v8 = thread.submit(MiniRacer).result()
+    def __init__(self) -> None:
+        self._v8 = _V8_THREAD.submit(MiniRacer).result()
 
     def run(self, script: str) -> str:
         """The text that a script comes to."""
-        return str(self._thread.submit(self._v8.eval, script, timeout_sec=SECONDS).result())
+        return str(_V8_THREAD.submit(self._v8.eval, script, timeout_sec=SECONDS).result())
 
     def close(self) -> None:
-        self._thread.submit(self._v8.close).result()
+        _V8_THREAD.submit(self._v8.close).result()
 
     def answers(self, function: str, calls: Iterable[object]) -> list[str]:
         """The JSON of what a function of one argument answers for each of many."""
@@ -60,10 +61,10 @@ class Engine:
 
 @contextmanager
 def running() -> Iterator[Engine]:
-    """An engine that knows the stock handbook and its school."""
+    """An engine that knows the stock handbook and its school, with the scripts as pages load them."""
     known = script_data.files(script_data.known(sources(), Phrases("en")))[script_data.FILE].decode()
-    with ThreadPoolExecutor(max_workers=1) as thread, closing(Engine(thread)) as engine:
-        for script in (*((FOLDER / name).read_text("utf-8") for name in IN_ORDER), known, HELPERS):
+    with closing(Engine()) as engine:
+        for script in (*(lean((FOLDER / name).read_text("utf-8")) for name in IN_ORDER), known, HELPERS):
             engine.run(script)
         yield engine
 

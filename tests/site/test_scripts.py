@@ -1,38 +1,81 @@
-"""Scripts as pages load them: nothing is left out but comments and indentation."""
+"""Scripts as pages load them: joined, and nothing is left out but comments and white space."""
 
 from __future__ import annotations
 
 import gzip
+import json
+import re
+from collections.abc import Iterator
+from contextlib import closing
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
-import yaml
 
 from generator import HANDBOOK
-from generator.site.render import MKDOCS_YML
-from generator.site.scripts import lean
+from generator.site.scripts import KEPT, joined, lean, listed
+from tests.script.engine import Engine
 
-SCRIPTS = sorted((HANDBOOK / "theme" / "js").rglob("*.js"))
+FOLDER = HANDBOOK / "theme" / "js"
+SCRIPTS = sorted(FOLDER.rglob("*.js"))
+LARGEST = 150_000
+LARGEST_SENT = 45_000
+BEFORE_A_NEW_LINE = re.compile(r"[\w$)\]\"`]")
+AFTER_A_NEW_LINE = re.compile(r"[\w$(\[\"`]")
 
 
-def test_comments_and_indentation_are_left_out() -> None:
-    script = '// What it does.\n(() => {\n  /**\n   * @type {number}\n   */\n  const one = "// 1"; // stays\n})();\n'
-    assert lean(script) == '(() => {\nconst one = "// 1"; // stays\n})();\n'
+@pytest.fixture(scope="module")
+def v8() -> Iterator[Engine]:
+    with closing(Engine()) as v8:
+        yield v8
 
 
-def test_code_after_a_comment_on_its_line_stays() -> None:
-    script = "(() => {\n  /** @type {X} */ (one).two = 3;\n  /** A function. */\n  const four = 4;\n})();\n"
-    assert lean(script) == "(() => {\n/** @type {X} */ (one).two = 3;\nconst four = 4;\n})();\n"
+def test_comments_and_white_space_are_left_out() -> None:
+    script = """// What it does.
+(() => {
+  /**
+   * @type {number}
+   */
+  const one = "// 1,  2"; // one
+  /** @type {X} */ (one).two = `/* ${one} */  3`.replace(/[/*] "/g, " ") / 4;
+  /** A function. */
+  const five = async (a) => a - -one + +a;
+})();
+"""
+    assert lean(script) == (
+        '(()=>{const one="// 1,  2";(one).two=`/* ${one} */  3`.replace(/[/*] "/g," ")/4;'
+        "const five=async(a)=>a- -one+ +a;})();"
+    )
 
 
 @pytest.mark.parametrize("script", SCRIPTS, ids=lambda path: path.stem)
-def test_no_text_goes_over_several_lines(script: Path) -> None:
-    assert [line for line in script.read_text("utf-8").splitlines() if line.count("`") % 2] == []
+def test_a_script_is_written_so_that_nothing_else_can_be_left_out(script: Path, v8: Engine) -> None:
+    """A text with places holds no other; a statement has its semicolon; and what is left can be read."""
+    source = script.read_text("utf-8")
+    texts = [found[0] for found in KEPT.finditer(re.sub(r"^\s*(//|/?\*).*", "", source, flags=re.MULTILINE))]
+    assert [text for text in texts if text.startswith("`") and text.count("{") != text.count("}")] == []
+    lines = [line for raw in source.splitlines() if (line := re.sub(r"\s*// .*", "", raw).strip())]
+    code = [line for line in lines if not line.startswith(("*", "/*", "//"))]
+    assert [
+        pair for pair in pairwise(code) if BEFORE_A_NEW_LINE.match(pair[0][-1]) and AFTER_A_NEW_LINE.match(pair[1])
+    ] == []
+    v8.run(f"new Function({json.dumps(lean(source))});")
+
+
+def test_the_scripts_of_a_kind_of_page_are_one_file(tmp_path: Path) -> None:
+    first, second, *_ = listed()["today"]
+    for script in listed()["today"]:
+        (tmp_path / script).parent.mkdir(parents=True, exist_ok=True)
+        (tmp_path / script).write_text(f'// {script}\n"use strict";\nseen.push("{script}");\n', "utf-8")
+    assert joined(tmp_path, listed()["today"])["js/today.js"].startswith(
+        f'"use strict";seen.push("{first}");seen.push("{second}");'.encode()
+    )
+    assert joined(tmp_path, [first, second]) == {}
 
 
 def test_what_todays_number_loads_is_small(site: Path) -> None:
-    loaded = yaml.safe_load(MKDOCS_YML.read_text("utf-8"))["extra"]["scripts"]["today"]
-    served = b"".join((site / script).read_bytes() for script in loaded)
+    served = (site / "js" / "today.js").read_bytes()
     print(len(served), len(gzip.compress(served)))
-    assert len(served) <= 175_000
-    assert len(gzip.compress(served)) <= 45_000
+    assert len(served) <= LARGEST
+    assert len(gzip.compress(served)) <= LARGEST_SENT
+    assert not any((site / script).exists() for script in listed()["today"])

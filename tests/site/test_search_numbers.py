@@ -4,15 +4,17 @@ from __future__ import annotations
 
 import json
 import tomllib
+from collections.abc import Iterator
+from contextlib import closing
 from pathlib import Path
 from typing import Any
 
 import pytest
-from py_mini_racer import MiniRacer
 
 from generator import HANDBOOK
 from generator.site import search
 from generator.words.phrases import Phrases
+from tests.script.engine import Engine
 
 QUERIES = tomllib.loads((Path(__file__).parents[1] / "browser" / "queries.toml").read_text("utf-8"))
 SCRIPTS = (
@@ -23,22 +25,21 @@ LESSON = {"page": "lessons/x/4816-among-4.html", "dividend": 4816, "divisor": 4,
 
 
 @pytest.fixture(scope="module")
-def worker() -> MiniRacer:
+def worker() -> Iterator[Engine]:
     known = {"words": Phrases("en").as_data(), "lessons": [LESSON], "today": "today.html"}
-    v8 = MiniRacer()
-    v8.eval(f"const handbook = {json.dumps(known)};" + "\n".join(script.read_text("utf-8") for script in SCRIPTS))
-    return v8
+    with closing(Engine()) as v8:
+        v8.run(f"const handbook = {json.dumps(known)};" + "\n".join(script.read_text("utf-8") for script in SCRIPTS))
+        yield v8
 
 
-def answered(worker: MiniRacer, asked: str, items: list[list[dict[str, Any]]]) -> list[list[dict[str, Any]]]:
-    said = worker.eval(f"JSON.stringify(withNumbersFirst({json.dumps(asked)}, {json.dumps(items)}))")
-    assert isinstance(said, str)
+def answered(worker: Engine, asked: str, items: list[list[dict[str, Any]]]) -> list[list[dict[str, Any]]]:
+    said = worker.run(f"JSON.stringify(withNumbersFirst({json.dumps(asked)}, {json.dumps(items)}))")
     answer: list[list[dict[str, Any]]] = json.loads(said)
     return answer
 
 
 @pytest.mark.parametrize(("asked", "right"), QUERIES["number"].items(), ids=QUERIES["number"])
-def test_a_question_about_numbers_opens_todays_number(worker: MiniRacer, asked: str, right: dict[str, str]) -> None:
+def test_a_question_about_numbers_opens_todays_number(worker: Engine, asked: str, right: dict[str, str]) -> None:
     ((today,), _) = answered(worker, asked, [[{"location": "other.html", "score": 7}]])
     assert today["location"] == f"today.html#{right['opens']}"
     assert today["score"] > 7
@@ -52,12 +53,12 @@ OTHERS = (
 
 
 @pytest.mark.parametrize("asked", OTHERS)
-def test_other_questions_are_left_as_they_are(worker: MiniRacer, asked: str) -> None:
+def test_other_questions_are_left_as_they_are(worker: Engine, asked: str) -> None:
     items = [[{"location": "other.html", "score": 7}]]
     assert answered(worker, asked, items) == items
 
 
-def test_a_lesson_for_just_that_division_comes_first(worker: MiniRacer) -> None:
+def test_a_lesson_for_just_that_division_comes_first(worker: Engine) -> None:
     found = [[{"location": "other.html", "score": 7}], [{"location": f"{LESSON['page']}#set-out", "score": 3}]]
     locations = [parts[0]["location"] for parts in answered(worker, "4,816 / 4", found)]
     assert locations == [f"{LESSON['page']}#set-out", "today.html#number=4816&children=4", "other.html"]
@@ -78,5 +79,5 @@ TITLES = {
 
 
 @pytest.mark.parametrize(("asked", "title"), TITLES.items())
-def test_the_answer_says_what_it_opens(worker: MiniRacer, asked: str, title: str) -> None:
+def test_the_answer_says_what_it_opens(worker: Engine, asked: str, title: str) -> None:
     assert answered(worker, asked, [])[0][0]["title"].partition(":")[0] == title

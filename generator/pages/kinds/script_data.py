@@ -11,7 +11,7 @@ from generator import HANDBOOK
 from generator.pages.writing.links import lesson_path
 from generator.pages.writing.page import address
 from generator.source.library import Sources
-from generator.words.phrases import Phrases
+from generator.words.phrases import Phrases, is_phrase
 
 FILE = "js/our-handbook.js"
 _SCRIPTS = HANDBOOK / "theme" / "js"
@@ -30,14 +30,13 @@ def files(handbook: Mapping[str, Any]) -> dict[str, bytes]:
 def known(sources: Sources, words: Phrases) -> dict[str, Any]:
     """The phrases; the settings that answers depend on, keys as in school.toml; every lesson and its page.
 
-    A lesson with words of its own to begin with has them as `opening`.
+    A lesson says `ribbons` only if it has them, and `opening` only if it has words of its own to begin with.
     """
     school = sources.school
     return {
         "words": words.as_data(),
         "shelf": school.shelf.model_dump(),
         "roles": school.roles.model_dump(),
-        "sizes": school.groups.sizes,
         "time": school.time.model_dump(),
         "look_first": school.look_first,
         "lessons": [
@@ -45,7 +44,7 @@ def known(sources: Sources, words: Phrases) -> dict[str, Any]:
                 "page": address(lesson_path(lesson)),
                 "dividend": lesson.dividend,
                 "divisor": lesson.divisor,
-                "ribbons": lesson.ribbons,
+                **({"ribbons": True} if lesson.ribbons else {}),
                 **({"opening": lesson.opening} if lesson.opening else {}),
             }
             for lesson in sources.lessons
@@ -57,4 +56,16 @@ def _asked_for(phrases: Mapping[str, Any]) -> dict[str, Any]:
     """The phrases whose key, or its beginning, stands in a script; every reader waits for what is sent."""
     quoted = {name for script in _SCRIPTS.rglob("*.js") for name in _QUOTED.findall(script.read_text("utf-8"))}
     beginnings = tuple(name for name in quoted if "." in name and name.endswith((".", "-")))
-    return {key: phrase for key, phrase in phrases.items() if key in quoted or key.startswith(beginnings)}
+
+    def asked_in(table: Mapping[str, Any], prefix: str) -> dict[str, Any]:
+        kept = {}
+        for name, value in table.items():
+            key = prefix + name
+            if is_phrase(value):
+                if key in quoted or key.startswith(beginnings):
+                    kept[name] = value
+            elif inner := asked_in(value, f"{key}."):
+                kept[name] = inner
+        return kept
+
+    return asked_in(phrases, "")

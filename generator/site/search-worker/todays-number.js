@@ -29,7 +29,7 @@ function withNumbersFirst(asked, items) {
   if (!division) return items;
   const { dividend, divisor, ribbons } = division;
   const ofNumber = handbook.lessons.filter((lesson) => lesson.dividend === dividend);
-  const ofDivision = ofNumber.filter((lesson) => lesson.divisor === divisor && lesson.ribbons === ribbons);
+  const ofDivision = ofNumber.filter((lesson) => lesson.divisor === divisor && Boolean(lesson.ribbons) === ribbons);
   const isOneOf = (lessons, [{ location }]) => lessons.some(({ page }) => page === location.split("#")[0]);
 
   // Enter opens what has the highest score.

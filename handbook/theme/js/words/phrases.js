@@ -2,10 +2,10 @@
 "use strict";
 ((sharing) => {
   /**
-   * The phrases of one language as the build writes them. phrases: texts or tables of texts by plural category, by
-   * dotted key; plural: by category, the whole numbers that belong to it; grouping: how numbers are written.
-   * @typedef {{phrases: Object<string, string | Object<string, string>>, plural: Object<string, number[]>,
-   *   grouping: Grouping}} Phrases
+   * The phrases of one language as the build writes them. phrases: table in table, in the last of them texts or, by
+   * plural category, the forms of one; plural: by category, the whole numbers that belong to it; grouping: how numbers
+   * are written.
+   * @typedef {{phrases: Object, plural: Object<string, number[]>, grouping: Grouping}} Phrases
    */
 
   /**
@@ -19,7 +19,7 @@
 
   /** @type {(words: Phrases, key: string, places?: Object<string, string | number>) => string} */
   const say = (words, key, places = {}) => {
-    const phrase = words.phrases[key];
+    const phrase = find(words, key);
     if (phrase === undefined) throw new Error(`phrase ${key}: there is none`);
     const text = typeof phrase === "string" ? phrase : phrase[category(words, places.count)];
     return text.replace(/\{(\w+)\}/g, (_, name) => {
@@ -29,8 +29,11 @@
     });
   };
 
+  /** What stands under a key, whose parts are joined by dots. */
+  const find = ({ phrases }, key) => key.split(".").reduce((table, part) => table?.[part], phrases);
+
   /** @type {(words: Phrases, key: string) => boolean} */
-  const has = (words, key) => key in words.phrases;
+  const has = (words, key) => find(words, key) !== undefined;
 
   /** The plural category of a whole number. */
   const category = ({ plural }, count) => Object.keys(plural).find((name) => plural[name].includes(count)) ?? "other";
