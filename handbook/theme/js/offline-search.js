@@ -1,9 +1,12 @@
 // A page opened from disk may not start a worker from a file. Here the theme's own search worker, which the build has
-// put into window.searchWorker, is started from memory instead. On a server nothing changes.
+// put into window.searchWorker, is started from memory instead, and takes in the index as soon as the theme has loaded
+// it, as on a server: the theme itself would wait until the field is opened. On a server nothing changes.
 "use strict";
 (() => {
   if (location.protocol !== "file:") return;
 
+  const SETUP = 0; // the theme's number for an index
+  const INDEX = "/search/search_index.js";
   const PATIENCE = 10000; // milliseconds until the reader is told where else to look
   const source = window.searchWorker;
   const NativeWorker = window.Worker;
@@ -16,16 +19,22 @@
   const start = () => {
     const address = URL.createObjectURL(new Blob([source], { type: "text/javascript" }));
     const worker = new NativeWorker(address);
+    const post = worker.postMessage.bind(worker);
+    let isReady = false;
     let timer;
     worker.addEventListener("error", () => tell(true));
     worker.addEventListener("message", () => {
+      isReady = true;
       clearTimeout(timer);
       tell(false);
     });
-    const post = worker.postMessage.bind(worker);
-    worker.postMessage = (...message) => {
-      timer = timer || setTimeout(tell, PATIENCE, true);
-      post(...message);
+    const giveIndex = ({ target }) => {
+      if (target.src?.endsWith(INDEX)) post({ type: SETUP, data: { ...window.__index, options: {} } });
+    };
+    document.addEventListener("load", giveIndex, { capture: true });
+    worker.postMessage = (message) => {
+      if (!isReady) timer ??= setTimeout(tell, PATIENCE, true);
+      if (message.type !== SETUP) post(message);
     };
     return worker;
   };
