@@ -199,3 +199,28 @@ def test_it_is_printed_as_a_sheet_or_as_a_card_with_its_address(chromium: Browse
         expect(page.locator("#answer-address")).to_be_visible()
         page.evaluate("window.dispatchEvent(new Event('afterprint'))")
         expect(page.locator("#todays-lesson")).to_be_visible()
+
+
+SWIPE = """([part, ...by]) => {
+  const across = (type, x) => {
+    const finger = new Touch({ identifier: 1, target: part, clientX: x, clientY: 300 });
+    const down = type === "touchend" ? [] : [finger];
+    part.dispatchEvent(new TouchEvent(type, { bubbles: true, touches: down, changedTouches: [finger] }));
+  };
+  for (const far of by) {
+    across("touchstart", 200);
+    across("touchend", 200 + far);
+  }
+}"""
+
+
+def test_a_finger_drawn_across_the_mat_goes_on_and_back(chromium: Browser, site: Path) -> None:
+    with visiting(chromium, has_touch=True, viewport={"width": 390, "height": 844}) as visit:
+        page = visit.page
+        page.goto(address(site, share(4327, 6), 3))
+        mat = page.locator("#movement-mat").element_handle()
+        page.evaluate(SWIPE, [mat, -120, -120, -20])
+        expect(page.locator("#movement-now")).to_contain_text("Movement 5 of 22")
+        page.evaluate(SWIPE, [mat, 120])
+        expect(page.locator("#movement-now")).to_contain_text("Movement 4 of 22")
+        assert visit.errors == []

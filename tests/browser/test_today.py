@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -50,6 +51,9 @@ def test_a_number_and_a_group_are_answered_while_they_are_typed(visit: Visit) ->
         ("three", "4", "ask-number"),
         ("3.5", "4", "ask-number"),
         ("-4", "4", "ask-number"),
+        ("1e3", "4", "ask-number"),
+        ("4,32", "4", "ask-number"),
+        ("0,005", "4", "ask-number"),
         ("", "4", "ask-number"),
         ("5230", "0", "ask-children"),
         ("5230", "13", "ask-children"),
@@ -69,6 +73,18 @@ def test_wrong_input_gets_one_line_beside_its_field_and_changes_nothing(
     expect(page.locator(f"#{field}")).to_have_attribute("aria-invalid", "true")
     expect(page.locator("#answer-name")).to_have_text("5,230 among four")
     assert page.url.endswith("#number=5230&children=4")
+
+
+FULL_WIDTH = str.maketrans({digit: chr(0xFEE0 + ord(digit)) for digit in "0123456789"})
+
+
+@pytest.mark.parametrize(
+    "number", ["4 327", "4,327", "4.327", "4'327", "4\u2019327", "4327".translate(FULL_WIDTH), " 4327 "]
+)
+def test_digits_may_be_in_threes_and_of_any_width(visit: Visit, number: str) -> None:
+    ask(visit.page, number, "6".translate(FULL_WIDTH))
+    expect(visit.page.locator("#answer-name")).to_have_text("4,327 among six")
+    assert [line for line in visit.page.locator("#asking .fault").all_inner_texts() if line] == []
 
 
 def test_an_address_opens_the_same_again_and_back_leads_back(visit: Visit, site: Path) -> None:
@@ -114,6 +130,23 @@ def test_find_me_a_number_finds_what_the_command_finds(visit: Visit) -> None:
     assert found == [str(number) for number in answer["numbers"][: len(found)]]
     page.locator("#found a").first.click()
     expect(page.locator("#answer-way")).to_have_text("How it goes: exchange out of tens.")
+
+
+def test_the_longest_lesson_is_a_choice_and_every_number_says_its_length(visit: Visit) -> None:
+    page = visit.page
+    ask(page, "5230", "12")
+    page.get_by_label("only what the shelf has").uncheck()
+    state = page.locator("#found-state")
+    expect(state).to_have_text("9,000 numbers for 12 children, the best first.")
+    lengths = page.get_by_label("Length").locator("option").evaluate_all("all => all.map(one => one.value)")
+    assert lengths[0] == "Infinity"
+    for longest in lengths[-3:]:
+        page.get_by_label("Length").select_option(longest)
+        told = [
+            int(re.findall(r"about (\d+) minutes", line)[0]) for line in page.locator("#found li").all_inner_texts()
+        ]
+        assert all(minutes <= int(longest) for minutes in told)
+        expect(state).not_to_have_text("9,000 numbers for 12 children, the best first.")
 
 
 def test_todays_shelf_is_kept_and_given_back(visit: Visit) -> None:

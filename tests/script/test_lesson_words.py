@@ -11,7 +11,7 @@ from generator.engine.diagnosis import telling_slips
 from generator.engine.observations import Observation, beads_on
 from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import needs, shortages
-from generator.words.lesson import cards_at_the_close, put_together, screens, to_set_out, told_places
+from generator.words.lesson import cards_at_the_close, put_together, to_set_out, told_places
 from generator.words.material import cards_alternative, layout_alternative, product, shortage, what_is_seen
 from generator.words.phrases import Phrases
 from generator.words.slips import symptom_row
@@ -41,7 +41,7 @@ class Asked(NamedTuple):
 TOLD = """([dividend, divisor, ribbons, lookFirst, slips]) => {
   const { words, shelf } = sharing.handbook;
   const division = sharing.division.workOut(dividend, divisor, { ribbons, lookFirst });
-  const { toldPlaces, toSetOut, cardsAtTheClose, screens, putTogether } = sharing.lessonWords;
+  const { toldPlaces, toSetOut, cardsAtTheClose, putTogether } = sharing.lessonWords;
   const { layoutAlternative, cardsAlternative, product, whatIsSeen, shortage } = sharing.materialWords;
   const { symptomRow } = sharing.slipWords;
   const places = toldPlaces(words, division);
@@ -52,7 +52,6 @@ TOLD = """([dividend, divisor, ribbons, lookFirst, slips]) => {
     sharing.titles.wayToTheEnd(words, division),
     sharing.titles.wayOfSharing(words, division),
     lacking.map((short) => shortage(words, short)),
-    screens(words, places),
     toSetOut(words, division),
     layoutAlternative(words, division),
     sharing.spoken.opening(words, division),
@@ -76,7 +75,6 @@ def told(sharing: Sharing, slips: bool) -> list[object]:
         way_to_the_end(WORDS, sharing),
         way_of_sharing(WORDS, sharing),
         [shortage(WORDS, short) for short in shortages(needs(sharing), SHELF)],
-        screens(WORDS, places),
         to_set_out(WORDS, sharing),
         layout_alternative(WORDS, sharing),
         opening(WORDS, sharing),

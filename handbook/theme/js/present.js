@@ -3,7 +3,6 @@
 (() => {
   "use strict";
 
-  const FAR = 60; // CSS pixels that a finger travels at least to turn the page
   const BACK = ["ArrowLeft", "ArrowUp", "PageUp"];
   const ON = ["ArrowRight", "ArrowDown", "PageDown", " "];
 
@@ -76,13 +75,8 @@
     follow(link);
   }, true);
 
-  let touched = { x: 0, y: 0 };
-  document.addEventListener("touchstart", (event) => {
-    touched = { x: event.touches[0].clientX, y: event.touches[0].clientY };
-  }, { passive: true });
-  document.addEventListener("touchend", (event) => {
-    const [right, down] = [event.changedTouches[0].clientX - touched.x, event.changedTouches[0].clientY - touched.y];
-    if (shown() >= 0 && Math.abs(right) > FAR && Math.abs(right) > 2 * Math.abs(down)) follow(right < 0 ? next : back);
+  globalThis.sharing.watchSwipes(document, (isOn) => {
+    if (shown() >= 0) follow(isOn ? next : back);
   });
 
   fullScreen.hidden = !document.fullscreenEnabled;

@@ -110,7 +110,7 @@
 
   const KEYS = { ArrowLeft: "back", ArrowRight: "next", Home: "first", End: "last" };
 
-  /** Follow buttons, keys and addresses. */
+  /** Follow buttons, keys, fingers and addresses. */
   const watch = () => {
     for (const button of buttons()) button.addEventListener("click", () => go(button.dataset.go));
     byId("movement-by-movement").addEventListener("keydown", (event) => {
@@ -119,6 +119,7 @@
       event.preventDefault();
       go(way);
     });
+    sharing.watchSwipes(byId("movement-mat"), (isOn) => go(isOn ? "next" : "back"));
     practise.watch(draw, () => move(shown.position + 1));
     window.addEventListener("hashchange", () => {
       if (!shown.asked || !/[#&]movement=/.test(location.hash)) return;

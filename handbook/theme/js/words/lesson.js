@@ -1,10 +1,10 @@
 // A lesson as its page tells it: what is set out, every place, the cards at the close, and putting it back together.
 "use strict";
 ((sharing) => {
-  const { UNITS, placeName, digitsOf, sum, quotientOf } = sharing.places;
+  const { UNITS, digitsOf, sum, quotientOf } = sharing.places;
   const { needs } = sharing.shelf;
   const { say } = sharing.phrases;
-  const { numberWords, placeWord, piece, pieces, capital } = sharing.numberWords;
+  const { numberWords, piece, pieces } = sharing.numberWords;
   const { cardValues, fromBank, ribbonsWorn, smallCards } = sharing.materialWords;
   const { handsAt } = sharing.handsWords;
   const { GUIDE, saidAt } = sharing.spoken;
@@ -103,21 +103,6 @@
   };
 
   /**
-   * What is presented, in order: the end of its address, its name, and the number card of a place. What happens at the
-   * bank once no round is left has a screen of its own.
-   * @type {(words: Phrases, places: ToldPlace[]) => {id: string, name: string, card: string}[]}
-   */
-  const screens = (words, places) => [
-    { id: "set-out", name: say(words, "lesson.screen.set-out"), card: "" },
-    ...places.flatMap(({ level, atTheBank }) => [
-      { id: placeName(level), name: capital(placeWord(words, level)), card: String(10 ** level) },
-      ...(atTheBank ? [{ id: `${placeName(level)}-bank`, name: say(words, "lesson.screen.bank"), card: "" }] : []),
-    ]),
-    { id: "finished", name: say(words, "lesson.screen.finished"), card: "" },
-    { id: "check", name: say(words, "lesson.screen.check"), card: "" },
-  ];
-
-  /**
    * Putting the shares back together, from the units upwards: what comes together, what is changed up (ten of one place
    * make one of the next) or "", and how many stay.
    * @type {(words: Phrases, division: Division) =>
@@ -150,5 +135,5 @@
     return say(words, "lesson.together.sum", total);
   };
 
-  sharing.lessonWords = { toldPlaces, toSetOut, cardsAtTheClose, screens, putTogether };
+  sharing.lessonWords = { toldPlaces, toSetOut, cardsAtTheClose, putTogether };
 })((globalThis.sharing ??= {}));

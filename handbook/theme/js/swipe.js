@@ -1,0 +1,19 @@
+// A finger that is drawn across an element, to the left to go on and to the right to go back.
+"use strict";
+((sharing) => {
+  const FAR = 60; // CSS pixels that a finger travels at least
+
+  /** @type {(element: EventTarget, turn: (isOn: boolean) => void) => void} */
+  sharing.watchSwipes = (element, turn) => {
+    let touched = null;
+    element.addEventListener("touchstart", ({ touches }) => (touched = touches.length === 1 ? touches[0] : null), {
+      passive: true,
+    });
+    element.addEventListener("touchend", ({ changedTouches: [left] }) => {
+      if (!touched) return;
+      const [right, down] = [left.clientX - touched.clientX, left.clientY - touched.clientY];
+      touched = null;
+      if (Math.abs(right) > FAR && Math.abs(right) > 2 * Math.abs(down)) turn(right < 0);
+    });
+  };
+})((globalThis.sharing ??= {}));

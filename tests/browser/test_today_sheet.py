@@ -1,0 +1,79 @@
+"""What was worked out under "Today's number", on paper: one sheet with all that a plan has, or a card."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.browser.printing import PAPERS, Sheet, print_to
+from tests.browser.test_today import TODAY
+from tests.sampling import sample
+
+# The fullest sheets that we know, by trying: an exchange at every place, a zero in the share, ribbons.
+SMALL_GROUPS = [
+    "#number=4327&children=6",
+    "#number=8448&children=2",
+    "#number=5230&children=4",
+    "#number=9999&children=7",
+    "#number=7&children=8",
+    "#number=3432&children=12&ribbons",
+]
+LARGE_GROUPS = [
+    "#number=8888&children=12",
+    "#number=7083&children=11",
+    "#number=9873&children=12&ribbons",
+    "#number=6784&children=123&ribbons",
+    "#number=9999&children=345&ribbons",
+]
+
+
+def printed(page: Page, site: Path, asked: str, pdf: Path, paper: str) -> tuple[Sheet, ...]:
+    page.goto((site / TODAY).as_uri() + asked)
+    page.locator("#every-movement").wait_for(state="attached")
+    page.evaluate("(paper) => { document.documentElement.dataset.paper = paper; }", paper)
+    return print_to(pdf, page, paper)
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("asked", [*sample(SMALL_GROUPS, 3), *sample(LARGE_GROUPS, 2)])
+def test_it_fills_one_sheet_and_two_at_most_for_a_large_group(
+    asked: str, paper: str, page: Page, site: Path, tmp_path: Path
+) -> None:
+    sheets = printed(page, site, asked, tmp_path / "sheet.pdf", paper)
+    assert len(sheets) <= (2 if asked in LARGE_GROUPS else 1)
+    text = " ".join(sheet.text for sheet in sheets)
+    name = page.locator("#answer-name").text_content()
+    parts = page.locator("#todays-lesson h2").all_text_contents()
+    assert len(parts) >= 4
+    for told in (name, *parts, f"To open this again: {TODAY}{asked}", "Day", "Children", "Small beads.", "Hands"):
+        assert " ".join(str(told).split()) in text
+    for seen in page.locator("#todays-lesson .not-right > ul h3").all_text_contents():
+        assert seen.split()[0] in text
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_it_is_printed_whole_before_all_of_it_was_worked_out(
+    paper: str, page: Page, site: Path, tmp_path: Path
+) -> None:
+    """The slips come after the answer, one at a time; who prints at once waits for them."""
+    page.goto((site / TODAY).as_uri())
+    page.evaluate("setTimeout = () => 0")
+    page.get_by_label("The number").fill("8888")
+    page.get_by_label("Children sharing").fill("12")
+    expect(page.locator("#every-movement")).to_have_count(0)
+    page.evaluate("(paper) => { document.documentElement.dataset.paper = paper; }", paper)
+    (sheet,) = print_to(tmp_path / "sheet.pdf", page, paper)
+    assert "If it is not right" in sheet.text
+
+
+def test_a_card_has_number_group_and_address(page: Page, site: Path, tmp_path: Path) -> None:
+    page.goto((site / TODAY).as_uri() + SMALL_GROUPS[0])
+    page.evaluate("window.print = () => {}")
+    page.get_by_role("button", name="Print as a card").click()
+    (card,) = print_to(tmp_path / "card.pdf", page, "A4")
+    assert "4,327 among six" in card.text
+    assert "Each has 721, and 1 is left over." in card.text
+    assert f"{TODAY}{SMALL_GROUPS[0]}" in card.text
+    assert "The guide says" not in card.text
