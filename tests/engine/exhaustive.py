@@ -24,6 +24,10 @@ class Heap(NamedTuple):
     def is_tray(self) -> bool:
         return self.name.startswith("tray")
 
+    @property
+    def reads(self) -> int:
+        return sum(pieces * 10**place for place, pieces in enumerate(self.there))
+
 
 class Wrong(NamedTuple):
     """What is wrong at one place of heaps of one name: how many pieces too many."""
@@ -73,8 +77,13 @@ def amounts_that_count(still_wrong: frozenset[Wrong], place: int, most: int) -> 
 
 
 def steps(heaps: Heaps, amounts: Sequence[Collection[int]]) -> Iterator[Heaps]:
-    """Every movement of such amounts at a place and every exchange, with any number of trays that are the same."""
-    some = [(heap, many) for heap, all_of_them in heaps for many in range(1, all_of_them + 1)]
+    """Every movement of such amounts at a place and every exchange, with any number of trays that are the same.
+
+    Trays for the same that read alike and do not hold the same are not told apart: nothing can be done with them.
+    """
+    read = Counter((heap.name, heap.reads) for heap, _ in heaps)
+    named = [(heap, many) for heap, many in heaps if not heap.is_tray or read[heap.name, heap.reads] == 1]
+    some = [(heap, many) for heap, all_of_them in named for many in range(1, all_of_them + 1)]
     moved = [(place, pieces) for place, counts in enumerate(amounts) for pieces in counts]
     for (heap, many), (place, pieces) in product(some, moved):
         yield from changed(heaps, [(heap, many, {place: pieces})])
