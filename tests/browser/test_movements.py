@@ -37,6 +37,8 @@ ALL_MOVEMENTS = """([movements, shapes]) => {
       trays: [...mat.querySelectorAll('.tray')].map(lying),
       columns: [...mat.querySelectorAll('.heads strong, .slot')].map((part) => part.getBoundingClientRect().x),
       height: mat.getBoundingClientRect().height,
+      outside: [...mat.querySelectorAll('.tray i')].filter((piece) =>
+        piece.getBoundingClientRect().bottom > piece.closest('.tray').getBoundingClientRect().bottom).length,
       wide: document.documentElement.scrollWidth,
     };
     next.click();
@@ -78,6 +80,7 @@ def test_every_movement_shows_what_the_engine_says_in_columns_that_stay(
         assert [moment["trays"] for moment in seen] == [trays(sharing, state) for state in room]
         assert all(moment["columns"] == seen[0]["columns"] for moment in seen)
         assert {moment["height"] for moment in seen} == {seen[0]["height"]}
+        assert [moment["outside"] for moment in seen] == [0] * len(seen)
         assert max(moment["wide"] for moment in seen) <= width
         expect(visit.page.locator("[data-go=next]")).to_have_attribute("aria-disabled", "true")
         assert visit.page.url.endswith(f"&movement={len(room) - 1}")
