@@ -33,4 +33,6 @@ def times(whole: int, sampled: int) -> int:
 def spread(items: list[Item], most: int) -> list[Item]:
     if len(items) <= most:
         return items
+    if most == 1:
+        return items[-1:]
     return [items[number * (len(items) - 1) // (most - 1)] for number in range(most)]

@@ -9,8 +9,9 @@ from playwright.sync_api import Browser
 
 from generator.pages.authored.content import extensions, refusals
 from tests.browser.conftest import visiting
+from tests.sampling import times
 
-SOUPS = 15_000
+SOUPS = times(whole=15_000, sampled=5_000)
 FIGURE = "../figures/known.svg"
 PIECES = [
     *(
