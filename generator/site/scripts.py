@@ -2,39 +2,21 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Collection
 from pathlib import Path
 
+import rjsmin  # type: ignore[import-untyped]
 import yaml
 
 from generator.site.render import MKDOCS_YML
 
 FOLDER = "js/"
-KEPT = re.compile(
-    r"""
-    "(?:\\.|[^"\\\n])*"                                         # a text
-    | `(?:\\.|[^`\\])*`                                         # a text with places
-    | /(?![\s/*])(?:\\.|\[(?:\\.|[^\]\\\n])*\]|[^/\\\[\n])+/    # a pattern; a division has a space after its stroke
-    """,
-    re.VERBOSE,
-)
-_PART = re.compile(rf"(?P<kept>{KEPT.pattern}) | (?:\s|//[^\n]*|/\*.*?\*/)+", re.VERBOSE | re.DOTALL)
 _STRICT = '"use strict";'
-_NEEDS_SPACE = re.compile(r"[\w$]{2}|\+\+|--")
 
 
 def lean(script: str) -> str:
-    """A script without its comments, and with white space only where two names or two signs would run together.
-
-    Every statement must end with a semicolon, and no text with places may hold another: a test holds ours to both.
-    """
-
-    def left(part: re.Match[str]) -> str:
-        beside = script[max(part.start() - 1, 0) : part.start()] + script[part.end() : part.end() + 1]
-        return part["kept"] or (" " if _NEEDS_SPACE.fullmatch(beside) else "")
-
-    return _PART.sub(left, script)
+    """A script without its comments, and with white space only where it must be."""
+    return str(rjsmin.jsmin(script))
 
 
 def listed() -> dict[str, list[str]]:
