@@ -74,11 +74,15 @@ class Results:
         packed = marshal.dumps(results)
         unfinished = self._file.with_suffix(".new")
         try:
-            unfinished.write_bytes(self._digest(packed) + packed)
+            with unfinished.open("wb") as file:
+                file.write(self._digest(packed))
+                file.write(packed)
             unfinished.replace(self._file)
         except OSError:
             with suppress(OSError):
                 unfinished.unlink()
 
     def _digest(self, packed: bytes | memoryview) -> bytes:
-        return hashlib.sha256(self._made_by + packed).digest()
+        digest = hashlib.sha256(self._made_by)
+        digest.update(packed)
+        return digest.digest()
