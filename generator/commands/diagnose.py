@@ -85,10 +85,10 @@ def as_data(diagnosis: Diagnosis) -> dict[str, Any]:
             {
                 "slip": cause.slip,
                 "place": EVERY_PLACE if cause.place is None else place_name(cause.place),
-                "explanation": " ".join(_explained(diagnosis, cause)),
+                "explanation": " ".join(explained),
                 "repair": repair_as_data(cause.repair, diagnosis.ribbons),
             }
-            for cause in diagnosis.causes
+            for cause, explained in _explained(diagnosis)
         ],
     }
 
@@ -133,8 +133,7 @@ def as_lines(diagnosis: Diagnosis) -> Iterator[str]:
         yield "That is the right result: there is nothing to look for."
     elif diagnosis.causes:
         yield "What may have happened, likeliest first:"
-        for number, cause in enumerate(diagnosis.causes, 1):
-            words = _explained(diagnosis, cause)
+        for number, (_, words) in enumerate(_explained(diagnosis), 1):
             yield ""
             yield f"{number}. {words.happened}"
             yield f"   {words.look}"
@@ -145,9 +144,12 @@ def as_lines(diagnosis: Diagnosis) -> Iterator[str]:
         yield "middle, compare it with the number, and share it again together."
 
 
-def _explained(diagnosis: Diagnosis, cause: Cause) -> Explanation:
-    sharing = share(diagnosis.dividend, diagnosis.divisor, ribbons=True) if diagnosis.ribbons else None
-    return explain(_SAID, cause, sharing)
+def _explained(diagnosis: Diagnosis) -> list[tuple[Cause, Explanation]]:
+    """Every cause with its words."""
+    if not diagnosis.causes:
+        return []
+    sharing = share(diagnosis.dividend, diagnosis.divisor, ribbons=diagnosis.ribbons)
+    return [(cause, explain(_SAID, cause, sharing)) for cause in diagnosis.causes]
 
 
 def _what_is_seen(diagnosis: Diagnosis) -> Iterator[str]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from generator.engine.places import Counts
+from generator.engine.places import UNITS, Counts
 from generator.engine.sharing import Sharing
 from generator.figures.cards import cards, sharers_card
 from generator.figures.formats import Format
@@ -21,7 +21,7 @@ _PAD = 12.0
 def story_figure(sharing: Sharing, form: Format, words: Phrases) -> Figure:
     """Piece groups: 'left'."""
     cell = 2.1 * form.text
-    has = words.say("figure.one-for-one-has" if sharing.ribbons else "figure.each-has-in-the-end")
+    has = words.say(_whose(sharing))
     share = _read(sharing.quotient, cell, form, words)
     if not sharing.quotient:
         share = text(words.say("figure.no-share"), form.text)
@@ -37,6 +37,12 @@ def story_figure(sharing: Sharing, form: Format, words: Phrases) -> Figure:
     gap = 2 * form.text
     lines = _in_lines(parts, form.sheet - 2 * _PAD, gap)
     return sheet(framed(below(lines, 14), form.sheet, _PAD, "mat", "stitch"))
+
+
+def _whose(sharing: Sharing) -> str:
+    if not sharing.ribbons:
+        return "figure.each-has-in-the-end"
+    return "figure.one-for-one-has" if sharing.mat[UNITS] else "figure.the-answer"
 
 
 def _in_lines(parts: Sequence[Part], width: float, gap: float) -> list[Part]:

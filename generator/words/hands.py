@@ -24,39 +24,61 @@ class Hands(NamedTuple):
 
 def hands_at(words: Phrases, sharing: Sharing, stage: Stage) -> Hands:
     """Every round, what is taken back, every way to the bank, and what lies in the middle then."""
-    between, later = exchanges_by_time(stage)
+    exchanges = exchanges_by_time(stage)
     sharing_out = [
-        *_rounds(words, sharing, stage),
-        *_to_bank(words, "at-place.to-bank-between-rounds", between),
+        *_to_bank(words, "at-place.to-bank-before-rounds", exchanges.before),
+        *_rounds(words, sharing, stage, after_the_bank=bool(exchanges.before)),
+        *_to_bank(words, "at-place.to-bank-between-rounds", exchanges.between),
         *_taken_back(words, stage),
     ]
-    at_the_bank = [*_to_bank(words, "at-place.to-bank", later)]
-    (at_the_bank or sharing_out).append(_then(words, stage))
+    at_the_bank = [*_to_bank(words, "at-place.to-bank", exchanges.later)]
+    nothing_moved = not sharing_out and not at_the_bank
+    (at_the_bank or sharing_out).append(_then(words, stage, nothing_moved=nothing_moved))
+    if not stage.rounds and not _is_taken_back(stage):
+        sharing_out.insert(0, words.say("at-place.nothing"))
     return Hands(" ".join(sharing_out), " ".join(at_the_bank))
 
 
-def exchanges_by_time(stage: Stage) -> tuple[Mapping[int, int], Mapping[int, int]]:
-    """How many pieces of each place go to the bank for a round to come, and how many once no round is left."""
-    between: Counter[int] = Counter()
-    later: Counter[int] = Counter()
+class Exchanges(NamedTuple):
+    """How many pieces of each place go to the bank before the first round, between rounds, and once none is left."""
+
+    before: Counter[int]
+    between: Counter[int]
+    later: Counter[int]
+
+    @property
+    def for_a_round(self) -> tuple[int, ...]:
+        """The places of which something is exchanged so that a round can be given out, the first to go first."""
+        return tuple({**self.before, **self.between})
+
+
+def exchanges_by_time(stage: Stage) -> Exchanges:
+    """When something is exchanged at a place."""
+    found = Exchanges(Counter(), Counter(), Counter())
     for place, times, rounds in moments(stage):
-        (between if rounds < stage.rounds else later)[place] += times
-    return between, later
+        exchanged = found.later if rounds == stage.rounds else found.between if rounds else found.before
+        exchanged[place] += times
+    return found
 
 
-def _rounds(words: Phrases, sharing: Sharing, stage: Stage) -> Iterator[str]:
+def _rounds(words: Phrases, sharing: Sharing, stage: Stage, *, after_the_bank: bool) -> Iterator[str]:
     if not stage.rounds:
         return
     if not sharing.ribbons:
         yield words.say("at-place.rounds", count=stage.rounds, pieces=piece(words, stage.rounds, stage.level))
         return
     each = served(words, "hands.piece-with-ribbons", stage.level, sharing)
-    yield words.say("at-place.rounds-with-ribbons", count=stage.rounds, pieces=each)
+    key = "at-place.then-rounds-with-ribbons" if after_the_bank else "at-place.rounds-with-ribbons"
+    yield words.say(key, count=stage.rounds, pieces=each)
 
 
 def _taken_back(words: Phrases, stage: Stage) -> Iterator[str]:
-    if any(step.action is Action.TAKE_BACK for step in stage.steps):
+    if _is_taken_back(stage):
         yield words.say("at-place.next-taken-back" if stage.rounds else "at-place.taken-back")
+
+
+def _is_taken_back(stage: Stage) -> bool:
+    return any(step.action is Action.TAKE_BACK for step in stage.steps)
 
 
 def _to_bank(words: Phrases, key: str, exchanges: Mapping[int, int]) -> Iterator[str]:
@@ -66,6 +88,8 @@ def _to_bank(words: Phrases, key: str, exchanges: Mapping[int, int]) -> Iterator
         yield words.say(key, pieces=given, smaller=got)
 
 
-def _then(words: Phrases, stage: Stage) -> str:
-    lies = "at-place.left-over" if stage.level == UNITS else "at-place.middle"
-    return words.say(lies if stage.end.pieces else "at-place.empty", pieces=pieces(words, stage.end))
+def _then(words: Phrases, stage: Stage, *, nothing_moved: bool) -> str:
+    if not stage.end.pieces:
+        return words.say("at-place.still-empty" if nothing_moved else "at-place.empty")
+    middle = "at-place.still-middle" if nothing_moved else "at-place.middle"
+    return words.say("at-place.left-over" if stage.level == UNITS else middle, pieces=pieces(words, stage.end))

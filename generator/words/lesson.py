@@ -7,12 +7,21 @@ from itertools import groupby
 from typing import NamedTuple
 
 from generator.engine.back_together import Together, back_together
-from generator.engine.places import Counts, place_name
+from generator.engine.places import UNITS, Counts, place_name
 from generator.engine.sharing import Sharing, Stage
 from generator.engine.shelf import needs
 from generator.words.hands import hands_at
 from generator.words.material import card_values, ribbons_worn, small_cards
-from generator.words.numbers import capital, number_words, piece, pieces, place_word
+from generator.words.numbers import (
+    capital,
+    listing,
+    material,
+    number_words,
+    piece,
+    pieces,
+    place_word,
+    stands_for_word,
+)
 from generator.words.phrases import Phrases
 from generator.words.spoken import GUIDE, Said, said_at
 from generator.words.stages import stage_alternative, stage_heading
@@ -80,9 +89,7 @@ def _to_set_out(words: Phrases, sharing: Sharing) -> Iterator[str]:
     yield words.say("lesson.large-cards", cards=card_values(words, needed.large_cards), divisor=sharing.divisor)
     yield words.say("lesson.trays", count=sharing.sharers)
     if sharing.ribbons:
-        worn = words.say("ribbons.worn", who=ribbons_worn(words, sharing))
-        without = words.say("ribbons.without" if sharing.mat[0] else "ribbons.nobody-without", count=sharing.mat[0])
-        yield f"{worn} {without}"
+        yield ribbons_worn(words, sharing)
     key = "lesson.bank" if sharing.from_bank.pieces else "lesson.no-bank"
     yield words.say(key, pieces=pieces(words, sharing.from_bank))
     cards = small_cards(words, needed.small_cards, sharing)
@@ -104,9 +111,7 @@ def _cards_at_the_close(words: Phrases, sharing: Sharing) -> Iterator[str]:
         for child in fetched:
             key = "lesson.fetches" if child.stands_for == 1 else "lesson.fetches-with-ribbon"
             yield words.say(key, stands_for=child.stands_for, cards=card_values(words, child.cards))
-        yield words.say("lesson.answer", quotient=sharing.quotient)
-        if not sharing.mat[0]:
-            yield words.say(_how_to_read(sharing))
+        yield _answer(words, sharing)
     else:
         quotient = number_words(words, sharing.quotient)
         yield words.say("lesson.each-fetches", cards=card_values(words, fetched[0].cards), quotient=quotient)
@@ -116,9 +121,21 @@ def _cards_at_the_close(words: Phrases, sharing: Sharing) -> Iterator[str]:
             yield words.say("lesson.stays-apart", pieces=pieces(words, sharing.end.middle))
 
 
-def _how_to_read(sharing: Sharing) -> str:
-    """Which tray is shared out to read the answer where nobody stands for one."""
-    return "lesson.read-from-tens" if sharing.mat[1] else "lesson.read-from-hundreds"
+def _answer(words: Phrases, sharing: Sharing) -> str:
+    """The share of a child for one; where there is none, what each of ten would have of the tray of a child for ten."""
+    if sharing.mat[UNITS]:
+        return words.say("lesson.answer", quotient=sharing.quotient)
+    width = sharing.mat.widths[-1]
+    each = [
+        words.say("lesson.one-for-every", piece=material(words, place, 1), larger=material(words, place + width, 1))
+        for place in Counts.of(sharing.quotient).places_held
+    ]
+    return words.say(
+        "lesson.answer-nobody-for-one",
+        stands_for=stands_for_word(words, width),
+        each=capital(listing(words, each)),
+        quotient=sharing.quotient,
+    )
 
 
 class Screen(NamedTuple):

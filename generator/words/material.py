@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from generator.engine.observations import Observation
+from generator.engine.places import HUNDREDS, UNITS, place_name
 from generator.engine.sharing import Sharing
 from generator.engine.shelf import ChildCards, Shortage, cards
 from generator.words.numbers import in_a_row, in_clauses, listing, pieces
@@ -31,16 +32,26 @@ def cards_to_fetch(words: Phrases, fetched: Sequence[ChildCards], sharing: Shari
     if not sharing.quotient:
         return words.say("cards.none")
     key = "cards.for-one-who" if sharing.ribbons else "cards.for-each"
-    each = [words.say(key, cards=card_values(words, child.cards), stands_for=child.stands_for) for child in fetched]
+    each = [
+        words.say(key, cards=card_values(words, child.cards), count=child.sharers, stands_for=child.stands_for)
+        for child in fetched
+    ]
     return in_clauses(words, each)
 
 
 def ribbons_worn(words: Phrases, sharing: Sharing) -> str:
-    """'2 children stand for 100, 1 child stands for 10'."""
+    """'Ribbons, blue for ten: 1 child stands for 10. 2 children wear none.'"""
+    plain = sharing.mat[UNITS]
     widths = [width for width in sharing.mat.widths if width]
-    return in_a_row(
-        words, [words.say("ribbons.stand-for", count=sharing.mat[width], stands_for=10**width) for width in widths]
-    )
+    who = [words.say("ribbons.stand-for", count=sharing.mat[width], stands_for=10**width) for width in widths]
+    colours = listing(words, [_colour(words, width) for width in reversed(widths)])
+    worn = words.say("ribbons.worn", colours=colours, who=in_a_row(words, who))
+    return f"{worn} {words.say('ribbons.without' if plain else 'ribbons.nobody-without', count=plain)}"
+
+
+def _colour(words: Phrases, width: int) -> str:
+    known = place_name(width) if width <= HUNDREDS else "larger"
+    return words.say(f"ribbons.colour.{known}", stands_for=10**width)
 
 
 def layout_alternative(words: Phrases, sharing: Sharing) -> str:

@@ -99,8 +99,17 @@ def material(words: Phrases, place: int, count: int) -> str:
 
 def listing(words: Phrases, items: Sequence[str]) -> str:
     """'a, b and c'."""
+    return _listed(words, items, "list.last")
+
+
+def choice_of(words: Phrases, items: Sequence[str]) -> str:
+    """'a, b or c'."""
+    return _listed(words, items, "list.or")
+
+
+def _listed(words: Phrases, items: Sequence[str], before_the_last: str) -> str:
     *most, last = items or [""]
-    return in_a_row(words, most) + words.say("list.last") + last if most else last
+    return in_a_row(words, most) + words.say(before_the_last) + last if most else last
 
 
 def in_a_row(words: Phrases, items: Iterable[str]) -> str:

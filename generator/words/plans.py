@@ -1,34 +1,79 @@
-"""A lesson on one sheet: what the hands do at a place, movements that follow each other told together."""
+"""A lesson on one sheet: what is said and what the hands do at a place, movements that follow each other together."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from itertools import groupby
+from typing import NamedTuple
 
+from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing, Stage, Tray
 from generator.engine.steps import Action, Step
 from generator.words.numbers import piece, pieces
 from generator.words.phrases import Phrases
+from generator.words.spoken import GUIDE, said_at
 from generator.words.stages import hands, served
 
 
-def movements(words: Phrases, stage: Stage, sharing: Sharing) -> list[str]:
+class Told(NamedTuple):
+    """A sentence of a sheet: what the guide says, or what the hands do."""
+
+    text: str
+    is_said: bool
+
+
+def course(words: Phrases, stage: Stage, sharing: Sharing) -> Iterator[Told]:
+    """What the guide says and what the hands do at one place, each sentence where it belongs.
+
+    A trip to the bank is spoken of before it, a round that cannot be finished after it.
+    """
+    first, *then = (Told(line.text, True) for line in said_at(words, sharing, stage) if line.who == GUIDE)
+    end = [then.pop()] if stage.level == UNITS else []
+    yield first
+    spoken_of: set[int] = set()
+    for movement in _movements(words, stage, sharing):
+        if movement.action is Action.EXCHANGE:
+            if movement.rounds == stage.rounds:
+                yield from then
+                then = []
+            elif movement.place not in spoken_of:
+                yield then.pop(0)
+            spoken_of.add(movement.place)
+        yield Told(movement.text, False)
+        if movement.action is Action.START:
+            yield then.pop(0)
+    yield from (*then, *end)
+
+
+class _Movement(NamedTuple):
+    """Movements of one kind and place that follow each other, and after how many whole rounds they begin."""
+
+    action: Action
+    place: int
+    rounds: int
+    text: str
+
+
+def _movements(words: Phrases, stage: Stage, sharing: Sharing) -> Iterator[_Movement]:
     """'Rounds 1 to 3: one hundred to each tray.' A round that is taken back again is told as one movement."""
-    told: list[str] = []
     rounds = 0
     steps = (step for step in stage.steps if step.action not in (Action.GO_ON, Action.TAKE_BACK))
-    for (action, _), group in groupby(steps, key=lambda step: (step.action, step.place)):
+    for (action, place), group in groupby(steps, key=lambda step: (step.action, step.place)):
         run = list(group)
-        match action:
-            case Action.DEAL:
-                told.append(_rounds(words, rounds + 1, rounds + len(run), stage.level, sharing))
-                rounds += len(run)
-            case Action.START:
-                told.append(words.say("plan.unfinished", reached=run[0].after.ahead, sharers=sharing.sharers))
-            case Action.EXCHANGE:
-                told.append(_exchanges(words, run))
-            case _:
-                told.append(words.say("plan.once", movement=hands(words, run[0], sharing)))
-    return told
+        yield _Movement(action, place, rounds, _told(words, run, rounds, stage, sharing))
+        rounds += len(run) if action is Action.DEAL else 0
+
+
+def _told(words: Phrases, run: list[Step], rounds: int, stage: Stage, sharing: Sharing) -> str:
+    match run[0].action:
+        case Action.DEAL:
+            return _rounds(words, rounds + 1, rounds + len(run), stage.level, sharing)
+        case Action.START:
+            return words.say("plan.unfinished", reached=run[0].after.ahead, sharers=sharing.sharers)
+        case Action.EXCHANGE:
+            return _exchanges(words, run)
+        case _:
+            return words.say("plan.once", movement=hands(words, run[0], sharing))
 
 
 def _rounds(words: Phrases, first: int, last: int, level: int, sharing: Sharing) -> str:

@@ -8,8 +8,9 @@ from generator.engine.diagnosis import Cause, Symptom
 from generator.engine.places import UNITS, place_name
 from generator.engine.sharing import Sharing
 from generator.engine.slips import Slip
+from generator.engine.steps import Action
 from generator.words.material import what_is_seen
-from generator.words.numbers import capital, in_a_row, material, place_word, stands_for_word
+from generator.words.numbers import capital, choice_of, listing, material, place_word, stands_for_word
 from generator.words.phrases import Phrases
 from generator.words.repairs import repair_words
 
@@ -27,11 +28,11 @@ class Explanation(NamedTuple):
 def explain(words: Phrases, cause: Cause, sharing: Sharing | None = None) -> Explanation:
     """One cause in words; what is said of when it happened holds all its occasions together.
 
-    sharing: where children wear ribbons, what they share: their trays and cards are not like those of the others
+    sharing: what was shared, where it is known; with ribbons it must be, because their trays and cards differ
     """
     with_ribbons = sharing if sharing and sharing.ribbons else None
-    filled = _filled(words, cause) | (_filled_with_ribbons(words, cause, with_ribbons) if with_ribbons else {})
-    filled["repair"] = repair_words(words, cause.repair)
+    filled = _filled(words, cause, sharing) | (_filled_with_ribbons(words, cause, with_ribbons) if with_ribbons else {})
+    filled["repair"] = repair_words(words, cause.repair, ribbons=bool(with_ribbons))
     tables = (f"slip.{cause.slip}.{cause.occasions[0].spot}", f"slip.{cause.slip}")
     nobody_for_one = with_ribbons and not with_ribbons.mat[UNITS]
     special = {"nobody-for-one": nobody_for_one, "with-ribbons": with_ribbons, "of-units": cause.place == UNITS}
@@ -55,6 +56,7 @@ class Row(NamedTuple):
 
 
 _MOST_CAUSES = 3
+_MOST_TURNS_LISTED = 2
 
 
 def symptom_row(words: Phrases, symptom: Symptom, sharing: Sharing | None = None) -> Row:
@@ -96,7 +98,7 @@ def _symptom_words(words: Phrases, symptom: Symptom, ribbons: bool) -> str:
     )
 
 
-def _filled(words: Phrases, cause: Cause) -> dict[str, str | int]:
+def _filled(words: Phrases, cause: Cause, sharing: Sharing | None) -> dict[str, str | int]:
     """Everything that a sentence about a slip may name."""
     occasion = cause.occasions[0]
     place = cause.place or UNITS
@@ -108,13 +110,12 @@ def _filled(words: Phrases, cause: Cause) -> dict[str, str | int]:
         "several": material(words, place, 2),
         "pieces": material(words, place, occasion.many),
         "place": place_word(words, place),
-        "larger_place": place_word(words, place + 1),
         "other_place": place_word(words, other),
         "other_one": material(words, other, 1),
         "other_several": material(words, other, 2),
         "other_stands_for": 10**other,
-        "round": _which(words, "round", turns),
-        "exchange": _which(words, "exchange", turns),
+        "round": _in_turns(words, "rounds", turns, place_word(words, place)),
+        "exchange": _at_exchanges(words, turns, place if cause.slip is Slip.NOT_BANKED else place + 1, sharing),
     }
 
 
@@ -137,14 +138,25 @@ def _fair(words: Phrases, sharing: Sharing) -> str:
         words.say(f"fair.times-{place_name(width - smallest)}", stands_for=stands_for_word(words, width))
         for width in reversed(larger)
     ]
-    return words.say("fair.compare", stands_for=stands_for_word(words, smallest), fair=in_a_row(words, fair))
+    return words.say("fair.compare", stands_for=stands_for_word(words, smallest), fair=listing(words, fair))
 
 
-def _which(words: Phrases, what: str, turns: list[int]) -> str:
-    """'exchange 2', 'one of the rounds 1 to 8': the turns at which it can have happened."""
+def _at_exchanges(words: Phrases, turns: list[int], place: int, sharing: Sharing | None) -> str:
+    """'when the first hundred-square was exchanged', 'in one of the 3 exchanges of tens'."""
+    steps = sharing.steps if sharing else ()
+    in_all = sum(step.action is Action.EXCHANGE and step.place == place for step in steps)
+    if turns[-1] == 1:
+        return words.say("turn.exchange-only" if in_all == 1 else "turn.exchange-first", one=material(words, place, 1))
+    if len(turns) == in_all:
+        return words.say("turn.exchanges-all", last=in_all, place=place_word(words, place))
+    return _in_turns(words, "exchanges", turns, place_word(words, place))
+
+
+def _in_turns(words: Phrases, what: str, turns: list[int], place: str) -> str:
+    """'in round 2 or 3 of the units', 'in one of the first 8 rounds of the units': where it can have happened."""
     first, last = turns[0], turns[-1]
-    if first == last:
-        return words.say(f"turn.{what}", turn=first)
-    if last - first == len(turns) - 1:
-        return words.say(f"turn.{what}-from-to", first=first, last=last)
-    return words.say(f"turn.{what}-among", turns=in_a_row(words, [words.grouping.written(turn) for turn in turns]))
+    if len(turns) > _MOST_TURNS_LISTED and last - first == len(turns) - 1:
+        key = f"turn.{what}-first" if first == 1 else f"turn.{what}-from-to"
+        return words.say(key, first=first, last=last, place=place)
+    listed = [words.grouping.written(turn) for turn in turns]
+    return words.say(f"turn.{what}", turns=choice_of(words, listed), place=place)

@@ -40,9 +40,11 @@ def opening(words: Phrases, sharing: Sharing) -> str:
     """What the guide says first, unless the lesson has words of its own."""
     dividend = number_words(words, sharing.dividend)
     if not sharing.ribbons:
-        return words.say("guide.opening", dividend=dividend, divisor=small_number(words, sharing.divisor))
+        key = "guide.opening-for-two" if sharing.divisor == 2 else "guide.opening"
+        return words.say(key, dividend=dividend, divisor=small_number(words, sharing.divisor))
     sharers, divisor = small_number(words, sharing.sharers), number_words(words, sharing.divisor)
-    return words.say("guide.opening-with-ribbons", dividend=dividend, sharers=sharers, divisor=divisor)
+    key = "guide.opening-with-ribbons"
+    return words.say(key, count=sharing.sharers, dividend=dividend, sharers=sharers, divisor=divisor)
 
 
 def said_at(words: Phrases, sharing: Sharing, stage: Stage) -> tuple[Said, ...]:
@@ -53,15 +55,15 @@ def said_at(words: Phrases, sharing: Sharing, stage: Stage) -> tuple[Said, ...]:
 def _lines(words: Phrases, sharing: Sharing, stage: Stage) -> Iterator[Said]:
     way = (sharing.stages[0].level - stage.level) % _WAYS + 1
     yield Said(GUIDE, _beginning(words, sharing, stage, way))
-    between, later = exchanges_by_time(stage)
-    for place in between:
+    exchanges = exchanges_by_time(stage)
+    for place in exchanges.for_a_round:
         yield Said(GUIDE, _said_of(words, f"guide.short.{way}", place, 1))
         yield Said(BANKER, _said_of(words, f"banker.{way}", place, 1))
     if stage.unfinished:
         yield Said(GUIDE, words.say(f"guide.{'look-first' if sharing.look_first else 'take-back'}.{way}"))
-    for place, times in later.items():
+    for place, times in exchanges.later.items():
         yield Said(GUIDE, _said_of(words, f"guide.to-bank.{way}", place, times))
-        if place not in between:
+        if place not in exchanges.for_a_round:
             yield Said(BANKER, _said_of(words, f"banker.{way}", place, 1))
     if stage.level == UNITS:
         yield Said(GUIDE, _end(words, sharing))

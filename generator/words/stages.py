@@ -23,7 +23,8 @@ from generator.words.phrases import Phrases
 
 def stage_heading(words: Phrases, stage: Stage, sharing: Sharing) -> str:
     """'Thousands: 1 each, 1 to the bank'."""
-    rounds = words.say(_heading(stage, sharing), place=capital(place_word(words, stage.level)), rounds=stage.rounds)
+    place = capital(place_word(words, stage.level))
+    rounds = words.say(_heading(stage, sharing), place=place, rounds=stage.rounds, count=sharing.mat[UNITS])
     parts = [rounds, *_to_bank(words, stage)]
     if stage.level == UNITS and sharing.remainder:
         parts.append(words.say("heading.left-over", remainder=sharing.remainder))
@@ -32,7 +33,9 @@ def stage_heading(words: Phrases, stage: Stage, sharing: Sharing) -> str:
 
 def _heading(stage: Stage, sharing: Sharing) -> str:
     if sharing.ribbons:
-        return "heading.rounds-with-ribbons" if stage.rounds else "heading.none-with-ribbons"
+        if not stage.rounds:
+            return "heading.none-with-ribbons"
+        return "heading.rounds-with-ribbons" if sharing.mat[UNITS] else "heading.rounds-nobody-for-one"
     if stage.rounds:
         return "heading.rounds"
     return "heading.too-few" if stage.unfinished else "heading.nothing"
@@ -111,10 +114,11 @@ def _when(words: Phrases, stage: Stage, place: int) -> str:
 
 def served(words: Phrases, key: str, level: int, sharing: Sharing) -> str:
     """What each kind of sharer is given in a round at a level, each by the phrase of a key."""
-    return in_a_row(
-        words,
-        [words.say(key, piece=one_piece(words, level + width), stands_for=10**width) for width in sharing.mat.widths],
-    )
+    each = [
+        words.say(key, piece=one_piece(words, level + width), stands_for=10**width, count=sharing.mat[width])
+        for width in sharing.mat.widths
+    ]
+    return listing(words, each)
 
 
 def hands(words: Phrases, step: Step, sharing: Sharing) -> str:

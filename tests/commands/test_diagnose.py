@@ -78,7 +78,7 @@ SENTENCES = {
         "3 trays with 1,307, 1 tray with 1,306; 3 left over",
         "The trays are not equal.",
         "The total comes back.",
-        "1. A tray was passed over in one of the rounds 1 to 7 of units.",
+        "1. A tray was passed over in one of the first 7 rounds of the units.",
         "Give one unit bead from what is left over to the tray that reads 1,306.",
         "one unit bead less than on the others",
     ],

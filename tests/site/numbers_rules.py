@@ -50,7 +50,7 @@ class On(NamedTuple):
 
     @property
     def stands_for(self) -> int:
-        return self.number("stands") or 1
+        return number_in(self.match.groupdict().get("stands") or "1")
 
     @property
     def share(self) -> int:
@@ -106,7 +106,7 @@ def cards(number: int) -> list[int]:
 
 def served(on: On) -> set[tuple[int, int]]:
     """Which piece goes to whom, as a page says it: places, and what those who get them stand for."""
-    found = re.findall(rf"one ({PLACE}) (?:to each who stands )?for ({N})", on.match[0])
+    found = re.findall(rf"one ({PLACE}) to (?:each who stands|(?:the|each) child) for ({N})", on.match[0])
     return {(PLACE_FORMS[place], number_in(stands)) for place, stands in found}
 
 
@@ -120,10 +120,12 @@ def _dealt(on: On) -> set[int]:
 
 
 def _sent_at_once(on: On) -> int:
-    """How many pieces of a place go to the bank for a round to come, or once no round of the stage is left."""
+    """How many pieces of a place go to the bank before the first round, between rounds, or once no round is left."""
     rounds = [number for number, step in enumerate(on.at.steps) if step.action is Action.DEAL]
-    end = rounds[-1] + 1 if rounds else 0
-    steps = on.at.steps[:end] if on.match["between"] else on.at.steps[end:]
+    first, end = (rounds[0], rounds[-1] + 1) if rounds else (0, 0)
+    when = on.match["when"]
+    before, between, later = on.at.steps[:first], on.at.steps[first:end], on.at.steps[end:]
+    steps = later if not when else before if when.startswith("Before") else between
     return sum(step.action is Action.EXCHANGE and step.place == on.place("place") for step in steps)
 
 
@@ -245,16 +247,19 @@ RULES = (
     about("number", rf"We have (?P<n>{SAID})", n=lambda on: on.sharing.dividend),
     about("number", rf"(?:[Ll]arge cards show|largest first:) (?P<n>{N})", n=lambda on: on.sharing.dividend),
     about("number", rf"(?P<n>{N}) then gives", n=lambda on: on.sharing.dividend),
-    about("sharers", rf"among the (?P<n>{SMALL}) of us", n=lambda on: on.sharing.divisor),
+    about("sharers", rf"fairly (?:among|between) (?P<n>{SMALL})", n=lambda on: on.sharing.divisor),
+    about("children", rf"[Tt]here (?:is|are) (?P<n>{SMALL}) of us", n=lambda on: on.sharing.sharers),
+    about("sharers", rf"of us, (?:and we stand|who stands) for (?P<n>{SAID})", n=lambda on: on.sharing.divisor),
     about("sharers", rf"card (?:for|shows|for how many share:) (?P<n>{N})", n=lambda on: on.sharing.divisor),
     about("share", rf"(?<!Units: )(?P<n>{N}) each, {SMALL} left over", n=lambda on: on.sharing.quotient),
     about(
         "share",
-        rf"(?:[Tt]he answer is|one share:|read the same:) (?P<n>{N}|{SAID})(?! place)",
+        rf"(?:[Tt]he answer is|one share:|read the same:|A child for one has|unit bead for every [a-z-]+:)"
+        rf" (?P<n>{N}|{SAID})(?! place)",
         n=lambda on: on.sharing.quotient,
     ),
     about("share", "too few to go round, all of it left over", so=lambda on: on.sharing.quotient == 0),
-    about("left over", rf"(?P<n>{SMALL}) left over", n=lambda on: on.sharing.remainder),
+    about("left over", rf"(?P<n>{SMALL}) (?:is |are )?left over", n=lambda on: on.sharing.remainder),
     about("left over", rf"all (?P<n>{N}) lie apart", n=lambda on: on.sharing.remainder),
     about("exchanges", rf"(?P<n>{SMALL}) exchanges?\b(?! out)", n=lambda on: on.sharing.exchanges),
     about(
@@ -275,7 +280,7 @@ RULES = (
     about("children", rf"(?P<n>{N}) (?:child stands|children stand) for (?P<stands>{N})", n=_sharers),
     about("children", rf"(?<=[:,] )(?P<n>{N}) for (?P<stands>10{{0,2}})(?=[.,])", n=_sharers),
     about("children", rf"(?P<n>{N}) (?:child wears|children wear) none", n=lambda on: on.sharing.mat[0]),
-    about("handlings", rf"(?P<n>{N}) handlings?", n=lambda on: on.sharing.handlings),
+    about("handlings", rf"(?P<n>{N}) (?:handlings?|pieces? moved)", n=lambda on: on.sharing.handlings),
     about(
         "minutes",
         rf"[Aa]bout (?P<n>{N}) minutes?(?:, (?P<handling>{N}) of them)?",
@@ -285,7 +290,7 @@ RULES = (
     about("cards", rf"[Ll]arge cards:? (?P<c>{CARDS})", c=lambda on: cards(on.sharing.dividend)),
     about(
         "cards",
-        rf"(?P<c>{CARDS}) for each of (?P<n>{N}) (?:child(?:ren)?\b|who stand for (?P<stands>{N}))",
+        rf"(?P<c>{CARDS}) for each of (?:the )?(?P<n>{N}) child(?:ren)?\b(?: who stand for (?P<stands>{N}))?",
         c=lambda on: cards(on.share),
         n=_sharers,
     ),
@@ -305,7 +310,9 @@ RULES = (
         rf"(?:who stands for (?P<stands>{N})|without a ribbon) fetches (?P<c>{CARDS})\.",
         c=lambda on: cards(on.share),
     ),
-    about("cards", rf"(?P<c>{CARDS}) \(who stands for (?P<stands>{N})\)", c=lambda on: cards(on.share)),
+    about(
+        "cards", rf"(?P<c>{CARDS}) \((?:the|each) child who stands for (?P<stands>{N})\)", c=lambda on: cards(on.share)
+    ),
     about("cards", rf"(?P<set>large|small) cards up to (?P<n>{N}) are needed", n=_largest_card),
     about("children", rf"(?P<n>{N}) (?:trays|sets of small cards) are needed", n=lambda on: on.sharing.sharers),
     about("children", rf"(?P<n>{N}) ribbons for ten are needed", n=lambda on: on.sharing.mat.at(1)),
@@ -323,21 +330,36 @@ RULES = (
         rf"In the middle: (?P<p>{PIECES})",
         p=lambda on: pieces(on.stage.start if on.stage else on.sharing.start),
     ),
-    at_place("pieces", rf"(?:In the middle then|Then in the middle): (?P<p>{PIECES})", p=lambda on: pieces(on.at.end)),
-    at_place("pieces", "[Tt]hen the middle is empty", so=lambda on: on.at.end.pieces == 0),
-    at_place("pieces", rf"(?P<n>{N}) {HOLDS}", n=lambda on: _tray(on)[0], p=lambda on: _tray(on)[1]),
-    at_place("rounds", rf"^{PLACE_HEAD}: (?P<n>{N}) (?:each|for one)\b", n=lambda on: on.at.rounds),
-    at_place("rounds", "too few to go round(?!,)|nothing here", so=lambda on: on.at.rounds == 0),
+    at_place(
+        "pieces",
+        rf"(?:In the middle then|(?:Then|Still) in the middle): (?P<p>{PIECES})",
+        p=lambda on: pieces(on.at.end),
+    ),
+    at_place("pieces", "[Tt]he middle is empty", so=lambda on: on.at.end.pieces == 0),
+    at_place("pieces", rf"(?P<n>{N}) trays? {HOLDS}", n=lambda on: _tray(on)[0], p=lambda on: _tray(on)[1]),
+    at_place(
+        "pieces",
+        rf"(?:the tray|each of the (?P<n>{N}) trays) for (?P<stands>{N}) {HOLDS}",
+        so=lambda on: _tray(on)[0] == (on.number("n") or 1),
+        p=lambda on: _tray(on)[1],
+    ),
+    at_place(
+        "rounds", rf"^{PLACE_HEAD}: (?P<n>{N}) (?:each|to (?:the|each) child for one)\b", n=lambda on: on.at.rounds
+    ),
+    at_place("rounds", rf"^{PLACE_HEAD} of the answer: (?P<n>{N})", n=lambda on: on.at.rounds),
+    at_place(
+        "rounds", "too few to go round(?!,)|nothing here|: no round|Nothing to give", so=lambda on: on.at.rounds == 0
+    ),
     at_place("rounds", rf"Give each tray (?P<n>{N}) (?P<place>{PLACE})", n=lambda on: on.at.rounds, place=_dealt),
     at_place(
         "rounds",
-        rf"Give {ONE_FOR_EACH}: (?P<n>{N}) rounds?",
+        rf"[Gg]ive {ONE_FOR_EACH}: (?P<n>{N}) rounds?",
         n=lambda on: on.at.rounds,
         so=lambda on: served(on) == dealt_at(on.sharing, on.at.level),
     ),
     at_place(
         "exchanges",
-        rf"(?P<between>Between the rounds, )?[Tt]ake (?P<n>{N}) (?P<place>{PLACE}) to the bank"
+        rf"(?P<when>Between the rounds, |Before round 1, )?[Tt]ake (?P<n>{N}) (?P<place>{PLACE}) to the bank"
         rf" and bring (?P<back>{N}) (?P<below>{PLACE}) back",
         n=_sent_at_once,
         back=lambda on: 10 * _sent_at_once(on),
@@ -374,6 +396,7 @@ VALUES = {
     "Each has": about("share", rf"(?P<n>{N})", n=lambda on: on.sharing.quotient),
     "Share": about("share", rf"(?P<n>{N})", n=lambda on: on.sharing.quotient),
     "Share of a child for one": about("share", rf"(?P<n>{N})", n=lambda on: on.sharing.quotient),
+    "The answer": about("share", rf"(?P<n>{N})", n=lambda on: on.sharing.quotient),
     "Left over": about("left over", rf"(?P<n>{SMALL})", n=lambda on: on.sharing.remainder),
     "Exchanges": about("exchanges", _SENT, n=lambda on: on.sharing.exchanges, at=lambda on: _sent_by(on.sharing)),
     "Handlings": about("handlings", rf"(?P<n>{N})", n=lambda on: on.sharing.handlings),

@@ -31,11 +31,11 @@ SAID = rf"\b{_ANY_WORD}(?:[ -]{_ANY_WORD})*"
 PLACE = rf"(?:{'|'.join(sorted(PLACE_FORMS, key=len, reverse=True))})\b"
 PIECES = rf"(?:{N} {PLACE}(?:(?:, | and ){N} {PLACE})*|nothing)"
 CARDS = rf"{N}(?:, {N})*(?: and {N})?"
-HOLDS = rf"trays?(?: of a child who stands for (?P<stands>{N}))? holds? (?P<p>{PIECES})"
+HOLDS = rf"holds? (?P<p>{PIECES})"
 
-PLACE_HEAD = rf"(?:{'|'.join(name.capitalize() for name in PLACES)})(?: of the answer)?"
-_ONE = rf"one {PLACE} (?:to each who stands )?for {N}"
-ONE_FOR_EACH = rf"{_ONE}(?:, {_ONE})*"
+PLACE_HEAD = rf"(?:{'|'.join(name.capitalize() for name in PLACES)})"
+_ONE = rf"one {PLACE} (?:to each who stands|to (?:the|each) child) for {N}"
+ONE_FOR_EACH = rf"{_ONE}(?:(?:, | and ){_ONE})*"
 
 NAMED = re.compile(rf"(?P<dividend>{N}) (?:among (?P<among>{SMALL})|for (?P<ribbons>{SMALL}) with ribbons)")
 

@@ -108,11 +108,12 @@ def test_statements_on_pages_without_a_division(text: str, right: bool, tmp_path
 
 
 def test_tells_page_line_what_is_said_and_what_is_right(tmp_path: Path) -> None:
-    report = audited(tmp_path, PLAIN.replace("(112 handlings)", "(113 handlings)"))
+    report = audited(tmp_path, PLAIN.replace("(112 pieces moved)", "(113 pieces moved)"))
     (wrong,) = report.wrong
     assert (wrong.page, wrong.line, wrong.stated, wrong.right) == ("plain.html", 8, "113", "112")
     assert (
-        str(wrong) == "plain.html:8: '113' should be 112 in: About 25 minutes, 6 of them handling beads (113 handlings)"
+        str(wrong)
+        == "plain.html:8: '113' should be 112 in: About 25 minutes, 6 of them handling beads (113 pieces moved)"
     )
 
 

@@ -79,7 +79,13 @@ PUT_TOGETHER = {
     "said-piece": PLACES[:4],
     "piece": [*PLACES, "larger"],
     "place": [*PLACES, "larger"],
-    "repair": [*At],
+    "glance": [
+        f"comes-to{exactly}{whose}"
+        for exactly in ("", "-exactly")
+        for whose in ("", "-with-ribbons", "-nobody-for-one")
+    ],
+    "repair": [*At, *(f"tray{whose}{when}" for whose in ("", "-for") for when in ("", "-now"))],
+    "ribbons.colour": ["tens", "hundreds", "larger"],
     "repair.from": [*At],
     "search": [
         *("children", "ribbons", "among", "besides", "says-little", "number"),
@@ -98,7 +104,8 @@ PUT_TOGETHER = {
         f"{Slip.SAME_KIND}.look-with-ribbons",
         *(f"{slip}.mend" for slip in (*OF_CARDS, Slip.TRAY_FEW, Slip.TRAY_MANY, Slip.BIG_TRAY_READ)),
     ],
-    "turn": [f"{turn}{which}" for turn in ("round", "exchange") for which in ("", "-from-to", "-among")],
+    "turn": [f"{turns}{which}" for turns in ("rounds", "exchanges") for which in ("", "-first", "-from-to")],
+    "way": [f"zero{more}-{where}" for more in ("", "s") for where in ("inside", "at-end")],
 }
 """Keys of which the program puts the end together: the table, and every end that there is."""
 WITH_A_HYPHEN = ("figure.for", "repair.from", "fair.stands-for", "fair.times", "number.of")

@@ -85,10 +85,12 @@ def test_a_single_child_with_a_ribbon() -> None:
     sharing = share(20, 10, ribbons=True)
     tens, units = sharing.stages[0], sharing.stages[-1]
     assert titles.division_name(WORDS, sharing) == "20 for ten with ribbons"
-    assert material.ribbons_worn(WORDS, sharing) == "1 child stands for 10"
-    assert stages.stage_heading(WORDS, units, sharing) == "Units: 2 for one"
+    assert (
+        material.ribbons_worn(WORDS, sharing) == "Ribbons, blue for ten: 1 child stands for 10. Every child wears one."
+    )
+    assert stages.stage_heading(WORDS, units, sharing) == "Units of the answer: 2"
     assert stages.stage_caption(WORDS, tens, sharing).startswith("A round here is one ten to each who stands for 10.")
-    assert stages.hands(WORDS, tens.steps[0], sharing) == "Give one ten for 10"
+    assert stages.hands(WORDS, tens.steps[0], sharing) == "Give one ten to the child for 10"
 
 
 def test_a_caption_says_between_which_rounds_something_is_exchanged() -> None:

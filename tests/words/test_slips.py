@@ -68,7 +68,7 @@ def test_the_words_of_one_cause() -> None:
     occasion = Occasion(Slip.BANK_NINE, place=1, turn=2)
     mends = (Movement(1, 1, At.BANK, At.LEFT_OVER), Again(1))
     assert explain(SAID, Cause(Slip.BANK_NINE, 1, (occasion, occasion._replace(turn=3)), mends)) == (
-        "Nine ten-bars came from the bank instead of ten, in one of the exchanges 2 to 3 from the hundreds.",
+        "Nine ten-bars came from the bank instead of ten, in exchange 2 or 3 of hundreds.",
         "Count the bank, and count every ten once more aloud.",
         "Bring one ten-bar from the bank to the middle. "
         "Everything from the tens down goes back to the middle and is shared out again.",
@@ -106,15 +106,50 @@ def test_the_words_of_a_movement(step: Movement | Exchange, words: str) -> None:
 @pytest.mark.parametrize(
     ("turns", "when"),
     [
-        ([1], "round 1"),
-        ([1, 2, 3], "one of the rounds 1 to 3"),
-        ([4, 1_000], "one of the rounds 4, 1\N{THIN SPACE}000"),
+        ([1], "in round 1 of the thousands"),
+        ([1, 2], "in round 1 or 2 of the thousands"),
+        ([1, 2, 3], "in one of the first 3 rounds of the thousands"),
+        ([2, 3, 4], "in one of rounds 2 to 4 of the thousands"),
+        ([1, 4, 1_000], "in round 1, 4 or 1\N{THIN SPACE}000 of the thousands"),
     ],
 )
 def test_the_turns_at_which_it_may_have_happened(turns: list[int], when: str) -> None:
     occasions = tuple(Occasion(Slip.SKIPPED, place=3, turn=turn) for turn in turns)
     said = Phrases("en", Grouping("\N{THIN SPACE}"))
     assert when in explain(said, Cause(Slip.SKIPPED, 3, occasions)).happened
+
+
+@pytest.mark.parametrize(
+    ("turns", "when"),
+    [
+        ([1], "when the first hundred-square was exchanged"),
+        ([1, 2], "in one of the 2 exchanges of hundreds"),
+        ([2], "in exchange 2 of hundreds"),
+    ],
+)
+def test_the_exchanges_at_which_it_may_have_happened(turns: list[int], when: str) -> None:
+    """Of 4,740 among three two hundreds go to the bank. Own reasoning."""
+    occasions = tuple(Occasion(Slip.BANK_NINE, place=1, turn=turn) for turn in turns)
+    assert when in explain(SAID, Cause(Slip.BANK_NINE, 1, occasions), share(4_740, 3)).happened
+
+
+def test_the_only_exchange_of_a_place_is_told_without_a_number() -> None:
+    cause = Cause(Slip.BANK_NINE, 1, (Occasion(Slip.BANK_NINE, place=1, turn=1),))
+    assert "instead of ten, when the hundred-square was exchanged." in explain(SAID, cause, share(4_326, 2)).happened
+
+
+def test_after_the_first_movement_trays_are_told_by_what_they_read_now() -> None:
+    moved = Movement(1, 1, At.TRAY, At.LEFT_OVER, giving=Alike(150, 3, 1))
+    back = Movement(1, 0, At.LEFT_OVER, At.TRAY, taking=Alike(140, 2, 10))
+    cause = Cause(Slip.SKIPPED, 0, (Occasion(Slip.SKIPPED, place=0, turn=1),), (moved, back))
+    assert explain(SAID, cause, share(12, 4)).mend == (
+        "Take one ten-bar from each of the 3 trays that read 150 to the middle. "
+        "Give one unit bead from what is left over to each of the 2 trays that now read 140."
+    )
+    assert explain(SAID, cause, share(3432, 12, ribbons=True)).mend == (
+        "Take one ten-bar from each of the 3 trays for 1 that read 150 to the middle. "
+        "Give one unit bead from what is left over to each of the 2 trays for 10 that now read 140."
+    )
 
 
 def test_one_and_many_are_told_apart() -> None:
@@ -128,13 +163,13 @@ def test_one_and_many_are_told_apart() -> None:
     ("divisor", "look"),
     [
         (20, "Compare the trays: all should have the same."),
-        (12, "Compare each tray with one that is for one. Fair is ten times as much for ten."),
+        (12, "Compare each tray with a tray for one. It is fair when a child for ten has ten times as much."),
         (
             111,
-            "Compare each tray with one that is for one. "
-            "Fair is ten times as much for ten, a hundred times as much for a hundred.",
+            "Compare each tray with a tray for one. It is fair when a child for ten has ten times as much "
+            "and a child for a hundred has a hundred times as much.",
         ),
-        (120, "Compare each tray with one that is for ten. Fair is ten times as much for a hundred."),
+        (120, "Compare each tray with a tray for ten. It is fair when a child for a hundred has ten times as much."),
     ],
 )
 def test_what_is_fair_with_ribbons(divisor: int, look: str) -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 from typing import Any
 
@@ -54,9 +54,22 @@ def write_choosing(writer: Writer, reviewed: date) -> Page:
         "more_bars": MORE_BARS,
         "rows": [(size, allowed / FOUR_DIGITS, with_more / FOUR_DIGITS) for size, allowed, with_more in found],
         "allowed_alternative": in_clauses(words, allowed),
-        "unseated": [name for size, name in called.items() if not shelf.seats(size)],
+        "unseated": _unseated(words, shelf, called),
     }
     return writer.page("choosing", INDEX, data, reviewed)
+
+
+def _unseated(words: Phrases, shelf: Shelf, called: Mapping[int, str]) -> dict[str, list[str]] | None:
+    """The names of the sizes for which there are too few trays or sets of small cards, and which of the two."""
+    sizes = [size for size in called if not shelf.seats(size)]
+    if not sizes:
+        return None
+    short = []
+    if shelf.trays < max(sizes):
+        short.append(words.say("choosing.trays-short", trays=shelf.trays))
+    if shelf.small_sets < max(sizes):
+        short.append(words.say("choosing.small-sets-short", small_sets=shelf.small_sets))
+    return {"sizes": [called[size] for size in sizes], "short": short}
 
 
 def write_group(given: tuple[Writer, date], group: tuple[int, list[LessonLink]]) -> Page:
@@ -86,19 +99,26 @@ def _kind(name: str, size: int, shelf: Shelf, own: dict[int, LessonLink], writer
     """One kind of number: how many there are and how many the shelf allows in a sentence or two, and the best few."""
     offered = offer(size, name)
     allowed = numbers_of_kind(size, name, shelf) if offered.digits == 4 and not offered.only_near else ()
-    best = best_first(size, allowed or offered.numbers, _READY)
+    best = _own_first(best_first(size, allowed or offered.numbers, _READY), allowed or offered.numbers, own)
     ready = [
         _ready(share(number, size, look_first=writer.school.look_first), shelf, own.get(number), writer)
         for number in best
     ]
     return {
         "name": name,
-        "told": " ".join(_told(writer.phrases, name, size, offered, len(allowed), best)),
+        "told": " ".join(_told(writer.phrases, name, size, offered, len(allowed))),
         "ready": ready,
     }
 
 
-def _told(words: Phrases, name: str, size: int, offered: Offer, allowed: int, best: Sequence[int]) -> Iterator[str]:
+def _own_first(best: Sequence[int], candidates: Sequence[int], own: Mapping[int, LessonLink]) -> list[int]:
+    """The best numbers, before them the first that is a lesson of this handbook."""
+    known = set(candidates)
+    first = [number for number in own if number in known][:1]
+    return [*first, *(number for number in best if number not in first)][:_READY]
+
+
+def _told(words: Phrases, name: str, size: int, offered: Offer, allowed: int) -> Iterator[str]:
     """What is said of the numbers of a kind. `allowed`: how many of four digits the shelf allows."""
     count, digits = len(offered.numbers), small_number(words, offered.digits)
     any_zeros = name in ("static", "zero-in-number", "zero-in-share")
@@ -115,7 +135,7 @@ def _told(words: Phrases, name: str, size: int, offered: Offer, allowed: int, be
         allows = "group.allows-all" if allowed == count else "group.allows" if allowed else "group.allows-none"
         yield words.say(allows, allowed=allowed)
     if count and not offered.only_near and digits_must_repeat(offered.numbers):
-        yield words.say("group.digits-repeat", best=best[0])
+        yield words.say("group.digits-repeat")
 
 
 def _ready(sharing: Sharing, shelf: Shelf, lesson: LessonLink | None, writer: Writer) -> dict[str, Any]:

@@ -15,8 +15,8 @@ from generator.pages.writing.template_names import Writer
 from generator.source.models import Lesson, Step
 from generator.words.lesson import cards_at_the_close
 from generator.words.phrases import Phrases
-from generator.words.plans import movements, on_trays
-from generator.words.spoken import BANKER, GUIDE, said_at
+from generator.words.plans import course, on_trays
+from generator.words.spoken import BANKER, said_at
 
 _MOST_SLIPS = 3
 
@@ -49,14 +49,10 @@ def _plan(writer: Writer, lesson: Lesson) -> dict[str, Any]:
 
 
 def _place(words: Phrases, sharing: Sharing, stage: Stage) -> dict[str, Any]:
-    """One place of a sheet: what the guide says before the hands move and then, what the banker says, what is seen."""
-    lines = said_at(words, sharing, stage)
-    first, *others = (line.text for line in lines if line.who == GUIDE)
+    """One place of a sheet: what the guide says and the hands do, what the banker says, what is seen."""
     return {
         "stage": stage,
-        "guide_first": first,
-        "movements": " ".join(movements(words, stage, sharing)),
-        "guide_then": " ".join(others),
-        "banker": " ".join(line.text for line in lines if line.who == BANKER),
+        "course": tuple(course(words, stage, sharing)),
+        "banker": " ".join(line.text for line in said_at(words, sharing, stage) if line.who == BANKER),
         "on_trays": on_trays(words, stage, sharing),
     }

@@ -79,9 +79,10 @@
   };
 
   const check = (words, division) => {
-    const { dividend, remainder } = division;
+    const { dividend, remainder, exchanges } = division;
     const bring = say(remainder ? "lesson.bring-all-and-rest" : "lesson.bring-all");
-    const told = [bring, say("lesson.read-back", { dividend })];
+    const count = say(exchanges ? "lesson.change-up" : "lesson.count-by-kind");
+    const told = [`${bring} ${count}`, say("lesson.read-back", { dividend })];
     const columns = ["lesson.check.place", "lesson.check.together", "lesson.check.changed-up", "lesson.check.stays"];
     const heads = element("tr", {}, ...columns.map((key) => element("th", { scope: "col" }, say(key))));
     const rows = putTogether(words, division).map(({ place, together, changed, stays }) =>

@@ -1,6 +1,7 @@
 // The answer to a number and a group: the share, what is special, whether the shelf has it, and numbers near to it.
 "use strict";
 ((sharing) => {
+  const { UNITS } = sharing.places;
   const { needs, wanted, shortages } = sharing.shelf;
   const { lessonLength } = sharing.length;
   const { divisionName, lessonOf, lessonTitle, wayOfSharing } = sharing.titles;
@@ -27,10 +28,11 @@
   };
 
   /** The sentence of the share, its numbers written large. */
-  const eachHas = ({ quotient, remainder, ribbons }) => {
-    const [key, exactly] = ribbons
+  const eachHas = ({ quotient, remainder, ribbons, mat }) => {
+    const ofRibbons = mat[UNITS]
       ? ["today.each-for-one", "today.each-for-one-exactly"]
-      : ["today.each", "today.each-exactly"];
+      : ["today.answer", "today.answer-exactly"];
+    const [key, exactly] = ribbons ? ofRibbons : ["today.each", "today.each-exactly"];
     return say(remainder ? key : exactly, { quotient, remainder, count: remainder })
       .split(/(\d(?:.?\d)*)/)
       .map((part, index) => (index % 2 ? element("strong", {}, part) : part));

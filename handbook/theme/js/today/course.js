@@ -41,17 +41,16 @@
 
   /** What is said at a place, movement by movement: its lines come in the order in which `saidAt` tells them. */
   const saidWith = (lines, stage, steps, afterRounds) => {
-    const { between, later } = exchangesByTime(stage);
-    const before = new Set(between);
+    const { forARound, later } = exchangesByTime(stage);
     const said = steps.map(() => []);
     const rest = [...lines];
     const say = (index, many = 1) => said[index].push(...rest.splice(0, many));
     say(0);
-    for (const place of before) say(steps.findIndex((step) => step.action === "exchange" && step.place === place), 2);
+    for (const place of forARound) say(steps.findIndex((step) => step.action === "exchange" && step.place === place), 2);
     if (stage.unfinished) say(Math.max(steps.findIndex(({ action }) => action === "take-back"), afterRounds));
     if (later.length) {
       const trip = steps.findIndex(({ action }, index) => action === "exchange" && index >= afterRounds);
-      say(trip, before.has(later[0]) ? 1 : 2);
+      say(trip, forARound.includes(later[0]) ? 1 : 2);
     }
     if (stage.level === UNITS) say(steps.length - 1);
     return said;

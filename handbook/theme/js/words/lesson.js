@@ -1,10 +1,10 @@
 // A lesson as its page tells it: what is set out, every place, the cards at the close, and putting it back together.
 "use strict";
 ((sharing) => {
-  const { UNITS, digitsOf, sum, quotientOf } = sharing.places;
+  const { UNITS, placesHeld, digitsOf, sum, quotientOf } = sharing.places;
   const { needs } = sharing.shelf;
   const { say } = sharing.phrases;
-  const { numberWords, piece, pieces } = sharing.numberWords;
+  const { numberWords, standsForWord, material, piece, pieces, listing, capital } = sharing.numberWords;
   const { cardValues, fromBank, ribbonsWorn, smallCards } = sharing.materialWords;
   const { handsAt } = sharing.handsWords;
   const { GUIDE, saidAt } = sharing.spoken;
@@ -57,17 +57,11 @@
       say(words, "lesson.middle", { pieces: pieces(words, division.start) }),
       say(words, "lesson.large-cards", { cards: cardValues(words, largeCards), divisor: division.divisor }),
       say(words, "lesson.trays", { count: division.sharers }),
-      ...(division.ribbons ? [ribbonsToWear(words, division)] : []),
+      ...(division.ribbons ? [ribbonsWorn(words, division)] : []),
       say(words, sum(bank) ? "lesson.bank" : "lesson.no-bank", { pieces: pieces(words, bank) }),
       say(words, division.quotient ? "lesson.small-cards" : "lesson.no-small-cards", { cards }),
       ...(division.remainder ? [say(words, "lesson.dish")] : []),
     ];
-  };
-
-  const ribbonsToWear = (words, division) => {
-    const count = division.mat[UNITS];
-    const worn = say(words, "ribbons.worn", { who: ribbonsWorn(words, division) });
-    return `${worn} ${say(words, count ? "ribbons.without" : "ribbons.nobody-without", { count })}`;
   };
 
   /** @type {(words: Phrases, division: Division) => string[]} who fetches which small cards, and what they say */
@@ -84,12 +78,23 @@
         cards: cardValues(words, cards),
       }),
     ),
-    say(words, "lesson.answer", { quotient: division.quotient }),
-    ...(division.mat[UNITS] ? [] : [say(words, howToRead(division))]),
+    answer(words, division),
   ];
 
-  /** Which tray is shared out to read the answer where nobody stands for one. */
-  const howToRead = ({ mat }) => (mat[1] ? "lesson.read-from-tens" : "lesson.read-from-hundreds");
+  /** The share of a child for one; where there is none, what each of ten would have of the tray of a child for ten. */
+  const answer = (words, { mat, quotient }) => {
+    if (mat[UNITS]) return say(words, "lesson.answer", { quotient });
+    const width = placesHeld(mat).pop();
+    const each = placesHeld(digitsOf(quotient)).map((place) => {
+      const [smaller, larger] = [place, place + width].map((one) => material(words, one, 1));
+      return say(words, "lesson.one-for-every", { piece: smaller, larger });
+    });
+    return say(words, "lesson.answer-nobody-for-one", {
+      stands_for: standsForWord(words, width),
+      each: capital(listing(words, each)),
+      quotient,
+    });
+  };
 
   const cardsOfAll = (words, division) => {
     const [{ cards }] = needs(division).smallCards;

@@ -1,7 +1,7 @@
 // Trays, cards and the shelf in words.
 "use strict";
 ((sharing) => {
-  const { UNITS, placesHeld, sum } = sharing.places;
+  const { UNITS, HUNDREDS, placeName, placesHeld, sum } = sharing.places;
   const { cards } = sharing.shelf;
   const { say, written } = sharing.phrases;
   const { pieces, inARow, inClauses, listing } = sharing.numberWords;
@@ -22,14 +22,18 @@
       ),
     );
 
-  /** @type {(words: Phrases, division: Division) => string} "2 children stand for 100, 1 child stands for 10" */
-  const ribbonsWorn = (words, { mat }) =>
-    inARow(
-      words,
-      placesHeld(mat)
-        .filter((width) => width > UNITS)
-        .map((width) => say(words, "ribbons.stand-for", { count: mat[width], stands_for: 10 ** width })),
-    );
+  /** @type {(words: Phrases, division: Division) => string} whose ribbon says what, and who wears none */
+  const ribbonsWorn = (words, { mat }) => {
+    const count = mat[UNITS];
+    const widths = placesHeld(mat).filter((width) => width > UNITS);
+    const who = widths.map((width) => say(words, "ribbons.stand-for", { count: mat[width], stands_for: 10 ** width }));
+    const colours = listing(words, [...widths].reverse().map((width) => colour(words, width)));
+    const worn = say(words, "ribbons.worn", { colours, who: inARow(words, who) });
+    return `${worn} ${say(words, count ? "ribbons.without" : "ribbons.nobody-without", { count })}`;
+  };
+
+  const colour = (words, width) =>
+    say(words, `ribbons.colour.${width > HUNDREDS ? "larger" : placeName(width)}`, { stands_for: 10 ** width });
 
   /** @type {(division: Division) => Counts} what the bank gives besides the number itself */
   const fromBank = ({ piecesNeeded, start }) => piecesNeeded.map((most, place) => most - start[place]);

@@ -68,10 +68,15 @@
   const inClauses = (words, items) => items.join(say(words, "list.semicolon"));
 
   /** @type {(words: Phrases, items: string[]) => string} "a, b and c" */
-  const listing = (words, items) =>
+  const listing = (words, items) => listed(words, items, "list.last");
+
+  /** @type {(words: Phrases, items: string[]) => string} "a, b or c" */
+  const choiceOf = (words, items) => listed(words, items, "list.or");
+
+  const listed = (words, items, beforeTheLast) =>
     items.length < 2
       ? items.join("")
-      : inARow(words, items.slice(0, -1)) + say(words, "list.last") + items[items.length - 1];
+      : inARow(words, items.slice(0, -1)) + say(words, beforeTheLast) + items[items.length - 1];
 
   /** @type {(text: string) => string} with a capital first letter and the rest as it is */
   const capital = (text) => text.slice(0, 1).toUpperCase() + text.slice(1);
@@ -90,6 +95,7 @@
     inARow,
     inClauses,
     listing,
+    choiceOf,
     capital,
   };
 })((globalThis.sharing ??= {}));

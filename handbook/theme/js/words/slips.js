@@ -3,7 +3,7 @@
 ((sharing) => {
   const { UNITS, placeName, placesHeld } = sharing.places;
   const { say, has, written } = sharing.phrases;
-  const { material, placeWord, standsForWord, inARow, capital } = sharing.numberWords;
+  const { material, placeWord, standsForWord, listing, choiceOf, capital } = sharing.numberWords;
   const { whatIsSeen } = sharing.materialWords;
   const { repairWords } = sharing.repairWords;
 
@@ -14,9 +14,9 @@
    * @type {(words: Phrases, cause: Cause, division: Division) => {happened: string, look: string, mend: string}}
    */
   const explain = (words, cause, division) => {
-    const places = filled(words, cause);
+    const places = filled(words, cause, division);
     if (division.ribbons) Object.assign(places, filledWithRibbons(words, cause, division));
-    places.repair = repairWords(words, cause.repair);
+    places.repair = repairWords(words, cause.repair, division.ribbons);
     const tables = [`slip.${cause.slip}.${cause.occasions[0].spot}`, `slip.${cause.slip}`];
     const ends = [
       ...(division.ribbons && !division.mat[UNITS] ? ["-nobody-for-one"] : []),
@@ -33,7 +33,7 @@
   };
 
   /** Everything that a sentence about a slip may name. */
-  const filled = (words, cause) => {
+  const filled = (words, cause, division) => {
     const { many, other } = cause.occasions[0];
     const place = cause.place ?? UNITS;
     const turns = [...new Set(cause.occasions.map(({ turn }) => turn))].sort((one, next) => one - next);
@@ -43,13 +43,12 @@
       several: material(words, place, 2),
       pieces: material(words, place, many),
       place: placeWord(words, place),
-      larger_place: placeWord(words, place + 1),
       other_place: placeWord(words, other ?? UNITS),
       other_one: material(words, other ?? UNITS, 1),
       other_several: material(words, other ?? UNITS, 2),
       other_stands_for: 10 ** (other ?? UNITS),
-      round: which(words, "round", turns),
-      exchange: which(words, "exchange", turns),
+      round: inTurns(words, "rounds", turns, placeWord(words, place)),
+      exchange: atExchanges(words, turns, cause.slip === "piece-not-banked" ? place : place + 1, division),
     };
   };
 
@@ -72,17 +71,31 @@
     const times = widths
       .reverse()
       .map((width) => say(words, `fair.times-${placeName(width - smallest)}`, { stands_for: standsForWord(words, width) }));
-    return say(words, "fair.compare", { stands_for: standsForWord(words, smallest), fair: inARow(words, times) });
+    return say(words, "fair.compare", { stands_for: standsForWord(words, smallest), fair: listing(words, times) });
   };
 
-  /** "exchange 2", "one of the rounds 1 to 8": the turns at which it can have happened */
-  const which = (words, what, turns) => {
+  /** "when the first hundred-square was exchanged", "in one of the 3 exchanges of tens" */
+  const atExchanges = (words, turns, place, { steps }) => {
+    const ofAll = steps.filter((step) => step.action === "exchange" && step.place === place).length;
+    const last = turns[turns.length - 1];
+    if (last === 1) {
+      return say(words, ofAll === 1 ? "turn.exchange-only" : "turn.exchange-first", { one: material(words, place, 1) });
+    }
+    if (turns.length === ofAll) return say(words, "turn.exchanges-all", { last, place: placeWord(words, place) });
+    return inTurns(words, "exchanges", turns, placeWord(words, place));
+  };
+
+  const MOST_TURNS_LISTED = 2;
+
+  /** "in round 2 or 3 of the units", "in one of the first 8 rounds of the units": where it can have happened */
+  const inTurns = (words, what, turns, place) => {
     const first = turns[0];
     const last = turns[turns.length - 1];
-    if (first === last) return say(words, `turn.${what}`, { turn: first });
-    if (last - first === turns.length - 1) return say(words, `turn.${what}-from-to`, { first, last });
+    if (turns.length > MOST_TURNS_LISTED && last - first === turns.length - 1) {
+      return say(words, first === 1 ? `turn.${what}-first` : `turn.${what}-from-to`, { first, last, place });
+    }
     const listed = turns.map((turn) => written(words.grouping, turn));
-    return say(words, `turn.${what}-among`, { turns: inARow(words, listed) });
+    return say(words, `turn.${what}`, { turns: choiceOf(words, listed), place });
   };
 
   const MOST_CAUSES = 3;

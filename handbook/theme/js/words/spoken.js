@@ -22,10 +22,11 @@
     ribbons
       ? say(words, "guide.opening-with-ribbons", {
           dividend: numberWords(words, dividend),
+          count: sharers,
           sharers: smallNumber(words, sharers),
           divisor: numberWords(words, divisor),
         })
-      : say(words, "guide.opening", {
+      : say(words, divisor === 2 ? "guide.opening-for-two" : "guide.opening", {
           dividend: numberWords(words, dividend),
           divisor: smallNumber(words, divisor),
         });
@@ -35,14 +36,13 @@
     const way = ((division.stages[0].level - stage.level) % WAYS) + 1;
     const guide = (text) => ({ who: GUIDE, text });
     const banker = (place) => ({ who: BANKER, text: saidOf(words, `banker.${way}`, place, 1) });
-    const { between, later } = exchangesByTime(stage);
-    const before = [...new Set(between)];
+    const { forARound, later } = exchangesByTime(stage);
     const lines = [guide(beginning(words, division, stage, way))];
-    for (const place of before) lines.push(guide(saidOf(words, `guide.short.${way}`, place, 1)), banker(place));
+    for (const place of forARound) lines.push(guide(saidOf(words, `guide.short.${way}`, place, 1)), banker(place));
     if (stage.unfinished) lines.push(guide(say(words, `guide.${division.lookFirst ? "look-first" : "take-back"}.${way}`)));
     if (later.length) {
       lines.push(guide(saidOf(words, `guide.to-bank.${way}`, later[0], later.length)));
-      if (!before.includes(later[0])) lines.push(banker(later[0]));
+      if (!forARound.includes(later[0])) lines.push(banker(later[0]));
     }
     if (stage.level === UNITS) lines.push(guide(end(words, division)));
     return lines;

@@ -8,15 +8,16 @@
   /** @type {(words: Phrases, stage: Stage, division: Division) => string} "Thousands: 1 each, 1 to the bank" */
   const stageHeading = (words, stage, division) => {
     const place = capital(placeWord(words, stage.level));
-    const parts = [say(words, headingKey(stage, division), { place, rounds: stage.rounds }), ...toBank(words, stage)];
+    const parts = [say(words, headingKey(stage, division), { place, rounds: stage.rounds, count: division.mat[UNITS] }), ...toBank(words, stage)];
     if (stage.level === UNITS && division.remainder) {
       parts.push(say(words, "heading.left-over", { remainder: division.remainder }));
     }
     return inARow(words, parts);
   };
 
-  const headingKey = ({ rounds, unfinished }, { ribbons }) => {
-    if (ribbons) return rounds ? "heading.rounds-with-ribbons" : "heading.none-with-ribbons";
+  const headingKey = ({ rounds, unfinished }, { ribbons, mat }) => {
+    if (ribbons && !rounds) return "heading.none-with-ribbons";
+    if (ribbons) return mat[UNITS] ? "heading.rounds-with-ribbons" : "heading.rounds-nobody-for-one";
     if (rounds) return "heading.rounds";
     return unfinished ? "heading.too-few" : "heading.nothing";
   };
@@ -112,11 +113,12 @@
 
   /** With ribbons: what each kind of sharer is dealt in a round at this level. */
   const served = (words, level, { mat }) =>
-    inARow(
+    listing(
       words,
-      placesHeld(mat).map((width) =>
-        say(words, "hands.piece-with-ribbons", { piece: onePiece(words, level + width), stands_for: 10 ** width }),
-      ),
+      placesHeld(mat).map((width) => {
+        const given = { piece: onePiece(words, level + width), stands_for: 10 ** width, count: mat[width] };
+        return say(words, "hands.piece-with-ribbons", given);
+      }),
     );
 
   sharing.stageWords = { stageHeading, stageAlternative, endAlternative, served, hands };

@@ -25,12 +25,14 @@
   };
 
   const zeros = (words, { zerosInsideQuotient, zerosAtQuotientEnd }) => {
-    const where = [
-      ...(zerosInsideQuotient.length ? ["inside"] : []),
-      ...(zerosAtQuotientEnd.length ? [zerosInsideQuotient.length ? "and-at-end" : "at-end"] : []),
-    ];
-    return where.length ? [say(words, `way.zero-${where.join("-")}`)] : [];
+    const [inside, atEnd] = [zerosInsideQuotient.length, zerosAtQuotientEnd.length];
+    if (inside && atEnd) return [say(words, "way.zero-inside-and-at-end")];
+    if (inside) return [oneOrMore(words, "inside", inside)];
+    return atEnd ? [oneOrMore(words, "at-end", atEnd)] : [];
   };
+
+  const oneOrMore = (words, where, count) =>
+    say(words, count > 1 ? `way.zeros-${where}` : `way.zero-${where}`, { zeros: smallNumber(words, count) });
 
   const leftOver = (words, { quotient, remainder }) => {
     if (!remainder) return [];
