@@ -98,7 +98,7 @@ NARROW = Format(
     label=25,
     share=26,
     title=18,
-    rows=(25, 25, 20),
+    rows=(25, 25, 18),
 )
 
 SMALL = Format(

@@ -3,9 +3,11 @@
 (() => {
   "use strict";
 
-  const BACK = ["ArrowLeft", "ArrowUp", "PageUp"];
-  const ON = ["ArrowRight", "ArrowDown", "PageDown", " "];
+  const TYPE = ["large", "smaller", "smallest"];
+  const UP = ["ArrowUp", "PageUp"];
+  const DOWN = ["ArrowDown", "PageDown", " "];
 
+  const root = document.documentElement;
   const head = /** @type {HTMLElement | null} */ (document.querySelector(".presenting-head"));
   const foot = /** @type {HTMLElement | null} */ (document.querySelector(".presenting-foot"));
   if (!head || !foot) return;
@@ -24,7 +26,7 @@
   function show() {
     const number = shown();
     const presenting = number >= 0;
-    document.documentElement.classList.toggle("presenting", presenting);
+    root.classList.toggle("presenting", presenting);
     document.querySelector(".is-presented")?.classList.remove("is-presented", "is-at-the-bank");
     for (const link of links) link.removeAttribute("aria-current");
     if (!presenting) return;
@@ -44,15 +46,28 @@
     }
     const name = links[number].getAttribute("aria-label") ?? links[number].textContent;
     status.textContent = `${number + 1} / ${links.length}: ${name}`;
+    fit();
     scrollTo(0, 0);
   }
 
+  /** Give the words the largest type with which all is seen at once. */
+  function fit() {
+    for (const size of TYPE) {
+      root.dataset.type = size;
+      if (root.scrollHeight <= root.clientHeight) return;
+    }
+  }
+
   /**
-   * Go where a link leads. Within a presentation the address is replaced: going back in the browser leaves it.
+   * Go where a link leads. The address is replaced, so that going back in the browser leaves the presentation, and the
+   * browser neither scrolls nor takes the focus from the link.
    * @param {HTMLAnchorElement} link
    */
   function follow(link) {
-    if (!link.hidden) location.replace(link.hash);
+    if (link.hidden) return;
+    history.replaceState(null, "", link.hash);
+    show();
+    if (link === close) document.getElementById(link.hash.slice(1))?.scrollIntoView();
   }
 
   head.addEventListener("click", turn);
@@ -68,12 +83,26 @@
   document.addEventListener("keydown", (event) => {
     if (shown() < 0 || event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return;
     const onControl = /** @type {Element} */ (event.target).closest("a, button, input, summary");
-    const link = event.key === "Escape" ? close : BACK.includes(event.key) ? back : ON.includes(event.key) ? next : null;
+    const link = keyed(event.key);
     if (!link || (event.key === " " && onControl)) return;
     event.preventDefault();
     event.stopPropagation();
     follow(link);
   }, true);
+
+  /**
+   * Where a key leads. Keys that scroll turn the page only where nothing is left to scroll.
+   * @param {string} key
+   */
+  function keyed(key) {
+    const { scrollHeight, clientHeight, scrollTop } = root;
+    if (key === "Escape") return close;
+    if (key === "Home") return links[0];
+    if (key === "End") return links[links.length - 1];
+    if (key === "ArrowLeft" || (UP.includes(key) && scrollTop < 1)) return back;
+    if (key === "ArrowRight" || (DOWN.includes(key) && scrollTop + clientHeight > scrollHeight - 1)) return next;
+    return null;
+  }
 
   globalThis.sharing.watchSwipes(document, (isOn) => {
     if (shown() >= 0) follow(isOn ? next : back);
@@ -82,7 +111,7 @@
   fullScreen.hidden = !document.fullscreenEnabled;
   fullScreen.addEventListener("click", () => {
     if (document.fullscreenElement) document.exitFullscreen();
-    else document.documentElement.requestFullscreen();
+    else root.requestFullscreen().catch(() => {}); // where the browser refuses, the lesson is presented all the same
   });
 
   /**
@@ -98,5 +127,6 @@
   }
 
   addEventListener("hashchange", show);
+  addEventListener("resize", fit);
   show();
 })();

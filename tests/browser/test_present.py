@@ -1,0 +1,192 @@
+"""A lesson as it is presented: one part a screen, by keys, links and touch, and as a plain page without scripts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, CDPSession, Page, expect
+
+from tests.browser.conftest import visiting
+
+LESSON = "5230-among-4"
+SCREENS = ["set-out", "thousands", "thousands-bank", "hundreds", "tens", "tens-bank", "units", "finished", "check"]
+"""5,230 among four: a thousand stays in the middle, twelve hundreds go round, three tens go round nowhere."""
+
+STATUS = ".presenting-foot [role=status]"
+
+
+def address(site: Path, screen: str = "", lesson: str = LESSON) -> str:
+    page = next(site.glob(f"lessons/*/{lesson}.html"))
+    return page.as_uri() + (f"#present-{screen}" if screen else "")
+
+
+@pytest.fixture
+def page(chromium: Browser, site: Path) -> Iterator[Page]:
+    """5,230 among four, presented from the beginning; at the end nothing may have gone wrong."""
+    with visiting(chromium, viewport={"width": 1366, "height": 768}) as visit:
+        visit.page.goto(address(site, "set-out"))
+        yield visit.page
+        assert (visit.outside, visit.errors) == ([], [])
+
+
+def shown(page: Page) -> str:
+    """The screen that the address names, once nothing but its part can be seen and it is announced."""
+    name = page.url.rpartition("#present-")[2]
+    part = name.removesuffix("-bank")
+    expect(page.locator(".lesson .part:visible")).to_have_attribute("id", f"present-{part}")
+    expect(page.locator(STATUS)).to_contain_text(f"{SCREENS.index(name) + 1} / {len(SCREENS)}")
+    return name
+
+
+def test_every_screen_is_reached_by_keys_in_order_and_announced(page: Page) -> None:
+    assert page.locator(STATUS).count() == 1
+    announced = []
+    for key, screens in (("ArrowRight", SCREENS), ("ArrowLeft", SCREENS[::-1])):
+        for screen in screens:
+            assert shown(page) == screen
+            announced.append(page.locator(STATUS).text_content())
+            page.keyboard.press(key)
+    assert len(set(announced)) == len(SCREENS)
+    assert shown(page) == "set-out"
+
+
+@pytest.mark.parametrize(
+    ("keys", "screen"),
+    [
+        (["End"], "check"),
+        (["End", "Home"], "set-out"),
+        (["PageDown", "ArrowDown", " "], "hundreds"),
+        (["End", "PageUp", "ArrowUp"], "units"),
+        (["Control+ArrowRight", "Shift+End", "x"], "set-out"),
+    ],
+    ids=" ".join,
+)
+def test_keys(keys: list[str], screen: str, page: Page) -> None:
+    for key in keys:
+        page.keyboard.press(key)
+    assert shown(page) == screen
+
+
+def test_what_goes_to_the_bank_has_a_screen_of_its_own(page: Page) -> None:
+    said = {}
+    for screen in ("thousands", "thousands-bank"):
+        page.keyboard.press("ArrowRight")
+        assert shown(page) == screen
+        said[screen] = page.locator(".is-presented :is(.words, .hands) :is(.sharing-out, .at-the-bank):visible")
+        assert said[screen].count() == 2
+        kind = "at-the-bank" if screen.endswith("-bank") else "sharing-out"
+        assert all(kind in str(part.get_attribute("class")) for part in said[screen].all())
+
+
+def test_keys_that_scroll_turn_the_page_only_where_nothing_is_left_to_scroll(page: Page) -> None:
+    page.set_viewport_size({"width": 390, "height": 300})
+    at_the_end = "() => scrollY + innerHeight > document.documentElement.scrollHeight - 2"
+    page.keyboard.press("PageDown")
+    page.wait_for_function("() => scrollY > 0")
+    assert shown(page) == "set-out"
+    page.evaluate("scrollTo(0, document.documentElement.scrollHeight)")
+    page.wait_for_function(at_the_end)
+    page.keyboard.press("PageDown")
+    assert shown(page) == "thousands"
+    assert page.evaluate("scrollY") == 0
+
+
+def test_escape_returns_to_the_place_on_the_page_of_the_lesson(page: Page) -> None:
+    for key in ("ArrowRight", "ArrowRight", "ArrowRight", "Escape"):
+        page.keyboard.press(key)
+    assert page.url.endswith("#hundreds")
+    expect(page.locator("#hundreds")).to_be_in_viewport()
+    expect(page.locator(".lesson-head")).to_be_visible()
+    expect(page.locator(".presenting-head")).to_be_hidden()
+    page.keyboard.press("ArrowRight")
+    assert page.url.endswith("#hundreds")
+
+
+def test_the_address_holds_where_it_is_and_going_back_leaves_it(chromium: Browser, site: Path) -> None:
+    with visiting(chromium) as visit:
+        page = visit.page
+        page.goto(address(site))
+        page.get_by_role("link", name="Present it").click()
+        for screen in SCREENS[1:5]:
+            page.keyboard.press("ArrowRight")
+            assert shown(page) == screen
+        page.reload()
+        assert shown(page) == "tens"
+        page.go_back()
+        expect(page.locator(".lesson-head")).to_be_visible()
+        assert page.url == address(site)
+        assert page.evaluate("[localStorage.length, sessionStorage.length, document.cookie]")[2] == ""
+
+
+def test_who_goes_on_by_a_link_stays_on_that_link(page: Page) -> None:
+    for way, screens in (("next", SCREENS[1:4]), ("back", SCREENS[2:0:-1])):
+        link = page.locator(f".presenting-foot .{way}")
+        link.focus()
+        for screen in screens:
+            page.keyboard.press("Enter")
+            assert shown(page) == screen
+            expect(link).to_be_focused()
+
+
+def test_a_finger_turns_the_page_and_a_small_movement_does_not(chromium: Browser, site: Path) -> None:
+    with visiting(chromium, viewport={"width": 820, "height": 1180}, has_touch=True) as visit:
+        page = visit.page
+        page.goto(address(site, "set-out"))
+        page.locator(".presenting-foot .next").tap()
+        assert shown(page) == "thousands"
+        session = page.context.new_cdp_session(page)
+        for start, end, screen in (
+            ((600, 500), (300, 510), "thousands-bank"),
+            ((600, 500), (560, 500), "thousands-bank"),
+            ((600, 500), (500, 300), "thousands-bank"),
+        ):
+            touch(session, [start], [end])
+            assert shown(page) == screen
+        assert visit.errors == []
+
+
+def touch(session: CDPSession, *moments: list[tuple[int, int]]) -> None:
+    """Fingers touch, move and are lifted: where they are at each moment."""
+    kinds = ["touchStart", *["touchMove"] * (len(moments) - 1), "touchEnd"]
+    for kind, points in zip(kinds, [*moments, []], strict=True):
+        session.send("Input.dispatchTouchEvent", {"type": kind, "touchPoints": [{"x": x, "y": y} for x, y in points]})
+
+
+FULL_SCREEN = {
+    "allowed": "",
+    "refused": "Element.prototype.requestFullscreen = () => Promise.reject(new TypeError('refused'));",
+    "not there": "Object.defineProperty(Document.prototype, 'fullscreenEnabled', { get: () => false });",
+}
+
+
+@pytest.mark.parametrize("how", FULL_SCREEN)
+def test_full_screen_is_offered_only_where_it_is_and_refusal_does_no_harm(
+    how: str, chromium: Browser, site: Path
+) -> None:
+    with visiting(chromium) as visit:
+        visit.page.add_init_script(FULL_SCREEN[how])
+        visit.page.goto(address(site, "set-out"))
+        button = visit.page.get_by_role("button", name="Full screen")
+        expect(button).to_have_count(0 if how == "not there" else 1)
+        if how != "not there":
+            button.click()
+            visit.page.keyboard.press("ArrowRight")
+            assert shown(visit.page) == "thousands"
+        if how == "allowed":
+            visit.page.wait_for_function("() => document.fullscreenElement")
+            button.click()
+            visit.page.wait_for_function("() => !document.fullscreenElement")
+        assert visit.errors == []
+
+
+def test_without_scripts_the_address_leads_to_the_part_of_the_page(chromium: Browser, site: Path) -> None:
+    with visiting(chromium, java_script_enabled=False) as visit:
+        for screen in ("set-out", "hundreds", "tens-bank", "check"):
+            visit.page.goto(address(site, screen))
+            expect(visit.page.locator(f"#present-{screen}")).to_be_in_viewport()
+            expect(visit.page.locator(".presenting-foot")).to_be_hidden()
+        visit.page.goto(address(site))
+        visit.page.get_by_role("link", name="Present it").click()
+        expect(visit.page.locator("#set-out")).to_be_in_viewport()
