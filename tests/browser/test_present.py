@@ -33,7 +33,7 @@ def page(chromium: Browser, site: Path) -> Iterator[Page]:
 
 def shown(page: Page) -> str:
     """The screen that the address names, once nothing but its part can be seen and it is announced."""
-    name = page.url.rpartition("#present-")[2]
+    name = str(page.evaluate("location.hash")).removeprefix("#present-")  # page.url is told of it later
     part = name.removesuffix("-bank")
     expect(page.locator(".lesson .part:visible")).to_have_attribute("id", f"present-{part}")
     expect(page.locator(STATUS)).to_contain_text(f"{SCREENS.index(name) + 1} / {len(SCREENS)}")
