@@ -9,6 +9,7 @@ import pytest
 from playwright.sync_api import Browser, CDPSession, Page, expect
 
 from tests.browser.conftest import visiting
+from tests.browser.test_accessible import SMALL_TARGETS, SOME_VIEWS, TARGET, axe_faults
 
 LESSON = "5230-among-4"
 SCREENS = ["set-out", "thousands", "thousands-bank", "hundreds", "tens", "tens-bank", "units", "finished", "check"]
@@ -90,7 +91,7 @@ def test_keys_that_scroll_turn_the_page_only_where_nothing_is_left_to_scroll(pag
     page.wait_for_function(at_the_end)
     page.keyboard.press("PageDown")
     assert shown(page) == "thousands"
-    assert page.evaluate("scrollY") == 0
+    page.wait_for_function("() => scrollY === 0")
 
 
 def test_escape_returns_to_the_place_on_the_page_of_the_lesson(page: Page) -> None:
@@ -190,3 +191,18 @@ def test_without_scripts_the_address_leads_to_the_part_of_the_page(chromium: Bro
         visit.page.goto(address(site))
         visit.page.get_by_role("link", name="Present it").click()
         expect(visit.page.locator("#set-out")).to_be_in_viewport()
+
+
+@pytest.mark.parametrize(("scheme", "width"), SOME_VIEWS)
+def test_it_is_accessible_and_no_screen_scrolls_sideways(
+    scheme: str, width: int, chromium: Browser, site: Path
+) -> None:
+    with visiting(chromium, color_scheme=scheme, viewport={"width": width, "height": 768}) as visit:
+        visit.page.goto(address(site, "set-out"))
+        for screen in SCREENS:
+            assert shown(visit.page) == screen
+            assert visit.page.evaluate("document.documentElement.scrollWidth") <= width
+            assert visit.page.locator(".lesson-head > :not(h1):visible").count() == 0
+            visit.page.keyboard.press("ArrowRight")
+        assert axe_faults(visit.page) == []
+        assert visit.page.evaluate(SMALL_TARGETS, TARGET) == []

@@ -13,13 +13,12 @@ import pytest
 from playwright.sync_api import Browser
 
 from tests.browser.conftest import visiting
-from tests.sampling import WHOLE, sample, spread
+from tests.sampling import WHOLE, sample
 
 FIRST, NEAR = 3, 10
 MISSPELLING, NUMBER = "misspelling", "number"
 MOST_BYTES = 1_500_000
 MANY_LESSONS = 1000
-MOST_MILLISECONDS = 100
 
 # Types into the search field and gives the pages found, a page once, in their order. The theme answers every key; what
 # was found before is taken away first, so that nothing old is read.
@@ -38,13 +37,6 @@ TYPE = """async words => {
   await type(words, () => !isEmpty());
   return [...list.children].map(item => item.querySelector("a").href.split(/[?#]/)[0]);
 }"""
-
-WATCH_TASKS = """() => {
-  window.tasks = [0];
-  new PerformanceObserver(list => tasks.push(...list.getEntries().map(task => task.duration)))
-    .observe({ type: "longtask" });
-}"""
-LONGEST = "async () => (await new Promise(done => setTimeout(done, 50)), Math.max(...tasks))"
 
 # Puts a page of words into a search worker of its own and gives those of `asked` for which that page is not found.
 LOST = """async ([source, words, asked]) => {
@@ -135,30 +127,6 @@ def test_the_right_page_is_among_the_first(from_disk: dict[Query, list[str]]) ->
 def test_a_server_gives_the_same_answers(chromium: Browser, address: str, from_disk: dict[Query, list[str]]) -> None:
     served = found(chromium, address.rstrip("/"), list(from_disk)[:: 1 if WHOLE else 6])
     assert served == {query: from_disk[query] for query in served}
-
-
-def test_no_task_keeps_the_page_from_answering_while_somebody_searches(chromium: Browser, site: Path) -> None:
-    """A long task that is not the page's own but a busy machine's does not come again in each of four visits."""
-    longest = []
-    for _ in range(4):
-        with visiting(chromium) as visit:
-            visit.page.goto((site / "index.html").as_uri())
-            visit.page.evaluate(WATCH_TASKS)
-            visit.page.locator(".md-search__input").click()
-            for query in spread(QUERIES, 20):
-                visit.page.keyboard.type(query.words)
-                visit.page.locator(".md-search-result__link").first.wait_for()
-                visit.page.keyboard.press("Control+a")
-            longest.append(visit.page.evaluate(LONGEST))
-            visit.page.evaluate(
-                f"setTimeout(() => {{ const end = performance.now() + {2 * MOST_MILLISECONDS};"
-                " while (performance.now() < end); })"
-            )
-            assert visit.page.evaluate(LONGEST) > MOST_MILLISECONDS, "the watch has missed a long task"
-        if longest[-1] <= MOST_MILLISECONDS:
-            break
-    print("longest task, in milliseconds:", *longest)
-    assert min(longest) <= MOST_MILLISECONDS
 
 
 def test_the_index_stays_small_with_many_lessons(site: Path) -> None:

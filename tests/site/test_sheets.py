@@ -55,9 +55,9 @@ def test_the_contents_name_the_sheet_of_a_chapter_while_all_before_it_are_known(
 
 
 def test_longer_contents_push_the_chapters_back() -> None:
-    contents = contents_of([("", [chapter(number, 1, known=True) for number in range(1, 101)])])
+    contents = contents_of([("Lessons", [chapter(number, 1, known=True) for number in range(1, 101)])])
     assert len(contents) == 2
-    assert contents[0][0].page == 2 + len(contents)
+    assert contents[0][1].page == 2 + len(contents)
 
 
 def test_a_page_is_told_the_sheets_of_a_book() -> None:
