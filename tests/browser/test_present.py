@@ -91,7 +91,7 @@ def test_keys_that_scroll_turn_the_page_only_where_nothing_is_left_to_scroll(pag
     page.wait_for_function(at_the_end)
     page.keyboard.press("PageDown")
     assert shown(page) == "thousands"
-    page.wait_for_function("() => scrollY === 0")
+    page.wait_for_function("() => scrollY < 5")  # the glide of the first key may just be ending
 
 
 def test_escape_returns_to_the_place_on_the_page_of_the_lesson(page: Page) -> None:
