@@ -200,3 +200,15 @@ def test_where_a_bead_may_be_lost_all_are_counted_first() -> None:
     rows = [symptom_row(SAID, symptom) for symptom in telling_slips(share(5230, 4))]
     (row,) = [row for row in rows if "Nine unit beads" in row.happened[0]]
     assert row.look.startswith("Stop, and count all unit beads")
+
+
+@pytest.mark.parametrize(("dividend", "divisor", "width"), [(3570, 210, 10), (1420, 20, 10), (4800, 200, 100)])
+def test_where_nobody_stands_for_one_the_answer_is_asked_of_a_tray_that_gives_it(
+    dividend: int, divisor: int, width: int
+) -> None:
+    """Shared among ten, a tray for a hundred would give ten times the answer."""
+    sharing = share(dividend, divisor, ribbons=True)
+    read = [cause for cause in causes(sharing) if cause.slip is Slip.BIG_TRAY_READ]
+    assert read
+    for cause in read:
+        assert f"if a tray for {width} were shared among {width}:" in explain(SAID, cause, sharing).mend
