@@ -1,5 +1,5 @@
-// What can be asked of a page from outside: share, choose and diagnose. Each answers with the object that the command of the same
-// name writes with --json, and refuses what that refuses with an Error of the same sentence.
+// What can be asked of a page from outside: share, choose and diagnose. Each answers with the object that the command of
+// the same name writes with --json, and refuses what that refuses with an Error of the same sentence.
 "use strict";
 ((sharing) => {
   const { placeName, placesHeld, named, TENS, HUNDREDS, THOUSANDS } = sharing.places;
