@@ -102,14 +102,13 @@ def numbers(divisor: int, choice: Choice) -> tuple[int, ...]:
     sending, shelf = choice.exchange_from, choice.shelf
     if (shelf and divisor > shelf.trays) or (sending and not sending <= set(range(TENS, choice.digits))):
         return ()
-    digits = range(1, 10) if choice.zeros is Zeros.NONE else range(10)
     begun: Iterable[int] = range(1, 10)
     for place in range(choice.digits - 1, UNITS, -1):
         if sending is not None:
             begun = [head for head in begun if (head % divisor > 0) is (place in sending)]
         if shelf:
             begun = _on_shelf(shelf, divisor, place, begun)
-        begun = [10 * head + digit for head in begun for digit in digits]
+        begun = [10 * head + digit for head in begun for digit in range(10)]
     if choice.remainder is not Remainder.ANY:
         begun = [number for number in begun if (number % divisor > 0) is (choice.remainder is Remainder.SOME)]
     if shelf:

@@ -34,14 +34,15 @@ def finished(
     for path, text in chain(pages, ((path, printed.page) for path, printed in bound.items())):
         text = paper.marked(dates.dated(sheets.told(text, taken), built), imprint, on_paper)
         yield path, policy.guarded(path, text, inline).encode()
+    kinds = scripts.listed()
     made = {
         **search.offline(rendered, handbook),
-        **scripts.joined(rendered, paths),
+        **scripts.joined(rendered, paths, kinds),
         **servers.files(settings.sub_path, inline),
         **{each.chapter_pages: bound[each.path].chapter_pages.encode() for each in books},
     }
     yield from made.items()
-    parts = set(chain.from_iterable(scripts.listed().values()))
+    parts = set(chain.from_iterable(kinds.values()))
     for path in paths:
         if path not in made and path not in parts and not path.endswith(".html"):
             content = (rendered / path).read_bytes()

@@ -39,11 +39,11 @@ def test_a_lesson_of_the_handbook_reads_as_on_its_own_page(chromium: Browser, si
     with visiting(chromium) as visit:
         page = visit.page
         page.goto((site / "today.html").as_uri())
-        for lesson in sample(page.evaluate("sharing.handbook.lessons"), 7):
+        for lesson in sample(page.evaluate("sharing.titles.everyLesson()"), 7):
             asked = "#number={dividend}&children={divisor}".format(**lesson)
-            sharing = share(lesson["dividend"], lesson["divisor"], ribbons="ribbons" in lesson)
+            sharing = share(lesson["dividend"], lesson["divisor"], ribbons=lesson["ribbons"])
             name = division_name(Phrases("en"), sharing)
-            page.evaluate("asked => { location.hash = asked; }", asked + ("&ribbons" if "ribbons" in lesson else ""))
+            page.evaluate("asked => { location.hash = asked; }", asked + ("&ribbons" if lesson["ribbons"] else ""))
             expect(page.locator("#answer-name")).to_have_text(name)
             page.locator("#every-movement").wait_for()
             worked = told(page.content())

@@ -17,7 +17,7 @@ def test_it_tells_every_lesson_the_shelf_and_every_phrase(site: Path) -> None:
     data, _ = json.JSONDecoder().raw_decode(text, len(BEFORE))
     settings = tomllib.loads((HANDBOOK / "school.toml").read_text("utf-8"))
     assert data["shelf"] == settings["shelf"]
-    pages = [lesson["page"] for lesson in data["lessons"]]
+    pages = [f"{step['folder']}{page}.html" for step in data["lessons"] for page, *_ in step["lessons"]]
     assert len(pages) == len(set(pages)) == len([*HANDBOOK.glob("lessons/*/[0-9]*.toml")])
     assert all((site / page).is_file() for page in pages)
     phrases = tomllib.loads((HANDBOOK / "en" / "phrases.toml").read_text("utf-8"))

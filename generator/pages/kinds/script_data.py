@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
+from itertools import groupby
+from pathlib import PurePosixPath
 from typing import Any
 
 from generator import HANDBOOK
@@ -22,7 +24,11 @@ _QUOTED = re.compile(r'["`]([a-z][a-z0-9.-]*)["`$]')
 def files(handbook: Mapping[str, Any]) -> dict[str, bytes]:
     """The file to stage among the pages, by path: `sharing.handbook` is what is `known`, with what pages say."""
     words = handbook["words"]
-    told = {**handbook, "words": {**words, "phrases": _asked_for(words["phrases"])}}
+    told = {
+        **handbook,
+        "words": {**words, "phrases": _asked_for(words["phrases"])},
+        "lessons": _by_folder(handbook["lessons"]),
+    }
     data = json.dumps(told, ensure_ascii=False, separators=(",", ":"))
     return {FILE: f"(globalThis.sharing ??= {{}}).handbook = {data};\n".encode()}
 
@@ -50,6 +56,22 @@ def known(sources: Sources, words: Phrases) -> dict[str, Any]:
             for lesson in sources.lessons
         ],
     }
+
+
+def _by_folder(lessons: Iterable[Mapping[str, Any]]) -> list[dict[str, Any]]:
+    """The lessons as `js/words/titles.js` reads them: in the folder of each step, one list a lesson.
+
+    The list holds the page's name, dividend, divisor; then whether it has ribbons, and its opening, if it has them.
+    """
+
+    def told(lesson: Mapping[str, Any]) -> list[Any]:
+        always = [PurePosixPath(lesson["page"]).stem, lesson["dividend"], lesson["divisor"]]
+        if "opening" in lesson:
+            return [*always, "ribbons" in lesson, lesson["opening"]]
+        return [*always, True] if "ribbons" in lesson else always
+
+    steps = groupby(lessons, lambda lesson: PurePosixPath(lesson["page"]).parent)
+    return [{"folder": f"{folder}/", "lessons": list(map(told, own))} for folder, own in steps]
 
 
 def _asked_for(phrases: Mapping[str, Any]) -> dict[str, Any]:

@@ -3,7 +3,7 @@
 ((sharing) => {
   const { workOut } = sharing.division;
   const { needs, shortages } = sharing.shelf;
-  const { lessonTitle } = sharing.titles;
+  const { everyLesson, lessonTitle } = sharing.titles;
   const { wholeNumber } = sharing.address;
   const { element, byId, say } = sharing.elements;
 
@@ -39,8 +39,8 @@
   let lessons = null;
 
   /** Every lesson of the handbook: its page, its title, what it needs. */
-  const everyLesson = () =>
-    (lessons ??= sharing.handbook.lessons.map(({ page, dividend, divisor, ribbons }) => {
+  const lessonsWithNeeds = () =>
+    (lessons ??= everyLesson().map(({ page, dividend, divisor, ribbons }) => {
       const division = workOut(dividend, divisor, { ribbons });
       return { page, title: lessonTitle(sharing.handbook.words, division), needed: needs(division) };
     }));
@@ -78,7 +78,7 @@
     const isOwn = Object.keys(ownShelf).every((key) => now[key] === ownShelf[key]);
     byId("shelf-state").textContent = say(isOwn ? "today.shelf.own" : "today.shelf.entered");
     byId("shelf-own").hidden = isOwn;
-    const told = everyLesson().map(({ page, title, needed }) => ({ page, title, short: shortages(needed, now) }));
+    const told = lessonsWithNeeds().map(({ page, title, needed }) => ({ page, title, short: shortages(needed, now) }));
     const possible = told.filter(({ short }) => !short.length);
     byId("shelf-lessons-state").textContent = say("today.shelf.lessons", { count: possible.length, all: told.length });
     byId("shelf-lessons").replaceChildren(...told.map(lessonLine));

@@ -44,11 +44,24 @@
   const lessonTitle = (words, division) =>
     say(words, "title.lesson", { division: divisionName(words, division), way: wayToTheEnd(words, division) });
 
-  /** @type {(division: Division) => object | undefined} the lesson of the handbook that shares just this */
-  const lessonOf = ({ dividend, divisor, ribbons }) =>
-    sharing.handbook.lessons.find(
-      (one) => one.dividend === dividend && one.divisor === divisor && Boolean(one.ribbons) === ribbons,
+  /**
+   * A lesson of the handbook; opening: its own first words, if it has any.
+   * @typedef {{page: string, dividend: number, divisor: number, ribbons: boolean, opening?: string}} Lesson
+   */
+
+  /** @type {() => Lesson[]} every lesson of the handbook, in teaching order */
+  const everyLesson = () =>
+    sharing.handbook.lessons.flatMap(({ folder, lessons }) =>
+      lessons.map(([name, dividend, divisor, ribbons = false, opening]) => {
+        return { page: `${folder}${name}.html`, dividend, divisor, ribbons, opening };
+      }),
     );
 
-  sharing.titles = { divisionName, lessonOf, lessonTitle, wayToTheEnd, wayOfSharing };
+  /** @type {(division: Division) => Lesson | undefined} the lesson of the handbook that shares just this */
+  const lessonOf = ({ dividend, divisor, ribbons }) =>
+    everyLesson().find(
+      (one) => one.dividend === dividend && one.divisor === divisor && one.ribbons === ribbons,
+    );
+
+  sharing.titles = { divisionName, everyLesson, lessonOf, lessonTitle, wayToTheEnd, wayOfSharing };
 })((globalThis.sharing ??= {}));
