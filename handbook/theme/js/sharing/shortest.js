@@ -1,7 +1,8 @@
-// The shortest way to put a room right, as few movements as there can be. Among plans that are equally short the first
-// counts, compared movement by movement: the larger place first, then where the pieces come from and where they go
-// (floor, bank, left over, trays), then the fullest trays. So moves are tried in this order, and only while so few
-// movements may still be enough.
+// The shortest way to put a room right, as few movements as there can be. Among plans that are equally short those come
+// first in which the bank is thrifty: it gives no more of a place than the whole room lacks there, and takes no more than
+// is too many. Among these the first counts, compared movement by movement: the larger place first, then where the pieces
+// come from and where they go (floor, bank, left over, trays), then the fullest trays. So moves are tried in this order,
+// and only while so few movements may still be enough.
 "use strict";
 ((sharing) => {
   const { sum, compare } = sharing.places;
@@ -10,22 +11,34 @@
   /** @type {(room: Room, most: number) => Repair | null} null where it takes more than so many movements */
   const shortest = (room, most) => {
     for (let movements = least(room); movements <= most; movements += 1) {
-      const plan = planOf(room, movements);
-      if (plan) return plan;
+      const plan = planOf(room, movements, false);
+      if (plan) return planOf(room, movements, true) ?? plan;
     }
     return null;
   };
 
-  const planOf = (room, movements) => {
+  /** A plan of no more than so many movements; after each of them less must be off, or the bank done at a place. */
+  const planOf = (room, movements, thrifty) => {
     const off = stillOff(room);
     if (!off) return [];
-    for (const move of moves(room)) {
+    for (const move of moves(room, thrifty)) {
       const after = roomAfter(room, move);
-      if (stillOff(after) >= off || least(after) >= movements) continue;
-      const plan = planOf(after, movements - 1);
+      const mostOff = thrifty && bankIsDone(room, move) ? off : off - 1;
+      if (stillOff(after) > mostOff || least(after) >= movements) continue;
+      const plan = planOf(after, movements - 1, thrifty);
       if (plan) return [told(room, move), ...plan];
     }
     return null;
+  };
+
+  /** How many pieces of a place more than right there are in the whole room; below zero: fewer. */
+  const tooManyAt = (room, place) => sum(room.map(({ pile, many }) => many * pile.off[place]));
+
+  /** Whether what is left over takes from the bank all that the whole room lacks of a place, or gives it all back. */
+  const bankIsDone = (room, { source, target, place, pieces }) => {
+    const ends = `${source.at} ${target?.at}`;
+    const isOfBoth = ends === "bank left-over" || ends === "left-over bank";
+    return isOfBoth && pieces === Math.abs(tooManyAt(room, place));
   };
 
   /** At how many piles pieces of a place are off. */
@@ -122,7 +135,7 @@
    * What may be done next in a shortest plan, in the order in which plans are compared. Trays that read the same as
    * others and do not hold the same cannot be named by what they read: nothing is done with them.
    */
-  function* moves(room) {
+  function* moves(room, thrifty) {
     const named = (one) => room.every((other) => other === one || nameOf(other.pile) !== nameOf(one.pile));
     const piles = [...room].filter(named).sort((one, other) => inOrder(one.pile, other.pile));
     for (let place = piles[0].pile.off.length - 1; place >= 0; place -= 1) {
@@ -131,11 +144,14 @@
       for (const { pile } of room) {
         like.set(kindOf(pile), (like.get(kindOf(pile)) ?? new Set([0])).add(pile.off[place]));
       }
+      const tooMany = tooManyAt(room, place);
       for (const source of piles) {
         const { pile } = source;
         if (pile.off[place] || pile.at === "bank") {
           for (const target of off) {
-            for (const pieces of worthMoving(source, target, place, like)) {
+            const worth = worthMoving(source, target, place, like);
+            const ofBank = pile.at === "bank" || target.pile.at === "bank";
+            for (const pieces of thrifty && ofBank ? thriftyOf(worth, source, target, place, tooMany) : worth) {
               yield { source: pile, target: target.pile, place, pieces };
             }
           }
@@ -174,6 +190,16 @@
       }
     }
     return [...pieces].filter((more) => more * trays <= there).sort((one, other) => one - other);
+  };
+
+  /** Of so many from or to the bank those that the whole room lacks or has too many; left over may be just that. */
+  const thriftyOf = (pieces, source, target, place, tooMany) => {
+    const most = source.pile.at === "bank" ? -tooMany : tooMany;
+    const trays = Math.max(source.many, target.many);
+    const few = new Set(pieces.filter((more) => more * trays <= most));
+    const ofLeftOver = [source.pile.at, target.pile.at].includes("left-over");
+    if (ofLeftOver && most > 0 && most <= holds(source.pile, place)) few.add(most);
+    return [...few].sort((one, other) => one - other);
   };
 
   sharing.shortest = { shortest };
