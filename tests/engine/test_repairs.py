@@ -221,6 +221,34 @@ WORKED = [
         "7 are shared one each and 3 are left over: with the one found the round goes round",
     ),
     (
+        share(848, 4),
+        Occasion(Slip.LAID_FEW, 0),
+        [
+            {"pieces": 1, "place": "units", "from": "bank", "to": "left-over"},
+            {"pieces": 1, "place": "units", "from": "left-over", "to": "tray", "reads": 211, "trays": 4},
+        ],
+        "one bead is missing in the room, so the bank gives one and not four",
+    ),
+    (
+        share(11, 12),
+        Occasion(Slip.LAID_MANY, 0),
+        [
+            {"pieces": 1, "place": "units", "from": "tray", "to": "left-over", "reads": 1, "trays": 12},
+            {"pieces": 1, "place": "units", "from": "left-over", "to": "bank"},
+        ],
+        "one bead is too many in the room, so the bank takes one, and gives none",
+    ),
+    (
+        share(4368, 3),
+        Occasion(Slip.NOT_TAKEN_BACK, 1, 6, many=1),
+        [
+            {"pieces": 1, "place": "tens", "from": "tray", "to": "bank", "reads": 1462, "trays": 1},
+            {"pieces": 10, "place": "units", "from": "bank", "to": "left-over"},
+            {"pieces": 4, "place": "units", "from": "left-over", "to": "tray", "reads": 1452, "trays": 3},
+        ],
+        "ten for one at the bank; then 12 go round",
+    ),
+    (
         share(3432, 12, ribbons=True),
         Occasion(Slip.SKIPPED, 0, 6),
         [
