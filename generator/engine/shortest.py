@@ -186,7 +186,7 @@ def _worth_moving(
 
 
 def _thrifty(pieces: list[int], source: Pile, target: Pile, trays: int, place: int, too_many: int) -> list[int]:
-    """Of so many pieces from or to the bank those that the whole room lacks or has too many; left over may be just that.
+    """Of so many pieces from or to the bank those that the whole room lacks or has too many; to or from left over all.
 
     too_many    how many more than right there are in the whole room; below zero: fewer
     """
