@@ -57,7 +57,8 @@ def _lines(words: Phrases, sharing: Sharing, stage: Stage) -> Iterator[Said]:
     yield Said(GUIDE, _beginning(words, sharing, stage, way))
     exchanges = exchanges_by_time(stage)
     for place in exchanges.for_a_round:
-        yield Said(GUIDE, _said_of(words, f"guide.short.{way}", place, 1))
+        key = f"guide.short-at-first.{way}" if place in exchanges.before else f"guide.short.{way}"
+        yield Said(GUIDE, _said_of(words, key, place, 1))
         yield Said(BANKER, _said_of(words, f"banker.{way}", place, 1))
     if stage.unfinished:
         yield Said(GUIDE, words.say(f"guide.{'look-first' if sharing.look_first else 'take-back'}.{way}"))

@@ -27,7 +27,7 @@ THINGS = ["small_sets", "trays", "ten_ribbons", "hundred_ribbons", "thousand_rib
 WAYS = ["1", "2", "3"]
 SAID_IN_TURN = (
     *("next", "together", "nothing", "too-few", "round", "no-round"),
-    *("take-back", "look-first", "short", "to-bank"),
+    *("take-back", "look-first", "short", "short-at-first", "to-bank"),
 )
 HAPPENED_AT = {
     **dict.fromkeys((Slip.SAME_KIND, *OF_CARDS), (Spot.ONE_TRAY, Spot.EVERY_TRAY)),

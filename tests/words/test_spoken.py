@@ -125,6 +125,21 @@ def test_how_a_lesson_begins(division: tuple[int, int], first: str) -> None:
 
 
 @pytest.mark.parametrize(
+    ("division", "stage", "short"),
+    [
+        ((2904, 22), 1, "First we need more tens. One hundred goes to the bank for them."),
+        ((2350, 11), 2, "There are too few units to begin. One ten: who takes it to the bank first?"),
+        ((3432, 12), 1, "We need more tens. One hundred goes to the bank for them."),
+    ],
+    ids=["no tens", "no units", "tens for two rounds"],
+)
+def test_the_bank_comes_first_in_words_where_it_comes_before_the_first_round(
+    division: tuple[int, int], stage: int, short: str
+) -> None:
+    assert said(share(*division, ribbons=True))[stage][1].text == short
+
+
+@pytest.mark.parametrize(
     ("division", "last"),
     [
         ((8448, 4), "Nothing is left over. Does every tray hold the same? Count and see."),

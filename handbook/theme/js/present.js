@@ -3,7 +3,7 @@
 (() => {
   "use strict";
 
-  const TYPE = ["large", "smaller", "smallest"];
+  const TYPE = ["large", "smaller", "small", "smallest"];
   const UP = ["ArrowUp", "PageUp"];
   const DOWN = ["ArrowDown", "PageDown", " "];
 

@@ -36,9 +36,12 @@
     const way = ((division.stages[0].level - stage.level) % WAYS) + 1;
     const guide = (text) => ({ who: GUIDE, text });
     const banker = (place) => ({ who: BANKER, text: saidOf(words, `banker.${way}`, place, 1) });
-    const { forARound, later } = exchangesByTime(stage);
+    const { before, forARound, later } = exchangesByTime(stage);
     const lines = [guide(beginning(words, division, stage, way))];
-    for (const place of forARound) lines.push(guide(saidOf(words, `guide.short.${way}`, place, 1)), banker(place));
+    for (const place of forARound) {
+      const key = before.includes(place) ? `guide.short-at-first.${way}` : `guide.short.${way}`;
+      lines.push(guide(saidOf(words, key, place, 1)), banker(place));
+    }
     if (stage.unfinished) lines.push(guide(say(words, `guide.${division.lookFirst ? "look-first" : "take-back"}.${way}`)));
     if (later.length) {
       lines.push(guide(saidOf(words, `guide.to-bank.${way}`, later[0], later.length)));
