@@ -26,9 +26,8 @@ def hands_at(words: Phrases, sharing: Sharing, stage: Stage) -> Hands:
     """Every round, what is taken back, every way to the bank, and what lies in the middle then."""
     exchanges = exchanges_by_time(stage)
     sharing_out = [
-        *_to_bank(words, "at-place.to-bank-before-rounds", exchanges.before),
+        *_before_rounds(words, [moment for moment in moments(stage) if not moment.rounds < stage.rounds]),
         *_rounds(words, sharing, stage, after_the_bank=bool(exchanges.before)),
-        *_to_bank(words, "at-place.to-bank-between-rounds", exchanges.between),
         *_taken_back(words, stage),
     ]
     at_the_bank = [*_to_bank(words, "at-place.to-bank", exchanges.later)]

@@ -46,7 +46,8 @@ def ribbons_worn(words: Phrases, sharing: Sharing) -> str:
     who = [words.say("ribbons.stand-for", count=sharing.mat[width], stands_for=10**width) for width in widths]
     colours = listing(words, [_colour(words, width) for width in reversed(widths)])
     worn = words.say("ribbons.worn", colours=colours, who=in_a_row(words, who))
-    return f"{worn} {words.say('ribbons.without' if plain else 'ribbons.nobody-without', count=plain)}"
+    without = words.say("ribbons.without" if plain else "ribbons.nobody-without", count=plain)
+    return f"{worn} {without} {words.say('ribbons.how-worn')}"
 
 
 def _colour(words: Phrases, width: int) -> str:

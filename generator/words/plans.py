@@ -55,9 +55,9 @@ class _Movement(NamedTuple):
 
 
 def _movements(words: Phrases, stage: Stage, sharing: Sharing) -> Iterator[_Movement]:
-    """'Rounds 1 to 3: one hundred to each tray.' A round that is taken back again is told as one movement."""
+    """'Rounds 1 to 3: one hundred to each tray.' Where there is nothing to give, the guide's words say so."""
     rounds = 0
-    steps = (step for step in stage.steps if step.action not in (Action.GO_ON, Action.TAKE_BACK))
+    steps = (step for step in stage.steps if step.action not in (Action.GO_ON, Action.NOTHING))
     for (action, place), group in groupby(steps, key=lambda step: (step.action, step.place)):
         run = list(group)
         yield _Movement(action, place, rounds, _told(words, run, rounds, stage, sharing))
@@ -69,7 +69,10 @@ def _told(words: Phrases, run: list[Step], rounds: int, stage: Stage, sharing: S
         case Action.DEAL:
             return _rounds(words, rounds + 1, rounds + len(run), stage.level, sharing)
         case Action.START:
-            return words.say("plan.unfinished", reached=run[0].after.ahead, sharers=sharing.sharers)
+            key = "plan.start-next" if rounds else "plan.start"
+            return words.say(key, reached=run[0].after.ahead, sharers=sharing.sharers)
+        case Action.TAKE_BACK:
+            return words.say("plan.take-back")
         case Action.EXCHANGE:
             return _exchanges(words, run)
         case _:
@@ -78,7 +81,8 @@ def _told(words: Phrases, run: list[Step], rounds: int, stage: Stage, sharing: S
 
 def _rounds(words: Phrases, first: int, last: int, level: int, sharing: Sharing) -> str:
     given = served(words, "hands.piece-with-ribbons" if sharing.ribbons else "plan.given", level, sharing)
-    return words.say("plan.round" if first == last else "plan.rounds", first=first, last=last, given=given)
+    key = {0: "plan.round", 1: "plan.two-rounds"}.get(last - first, "plan.rounds")
+    return words.say(key, first=first, last=last, given=given)
 
 
 def _exchanges(words: Phrases, run: list[Step]) -> str:

@@ -40,9 +40,11 @@ def opening(words: Phrases, sharing: Sharing) -> str:
     """What the guide says first, unless the lesson has words of its own."""
     dividend = number_words(words, sharing.dividend)
     if not sharing.ribbons:
-        key = "guide.opening-for-two" if sharing.divisor == 2 else "guide.opening"
-        return words.say(key, dividend=dividend, divisor=small_number(words, sharing.divisor))
-    sharers, divisor = small_number(words, sharing.sharers), number_words(words, sharing.divisor)
+        of_units = "-of-units" if sharing.start.places_held == (UNITS,) else ""
+        key = f"guide.opening{of_units}{'-for-two' if sharing.divisor == 2 else ''}"
+        divisor = small_number(words, sharing.divisor)
+        return words.say(key, count=sharing.dividend, dividend=dividend, divisor=divisor)
+    sharers, divisor = capital(small_number(words, sharing.sharers)), number_words(words, sharing.divisor)
     key = "guide.opening-with-ribbons"
     return words.say(key, count=sharing.sharers, dividend=dividend, sharers=sharers, divisor=divisor)
 

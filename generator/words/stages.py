@@ -33,9 +33,9 @@ def stage_heading(words: Phrases, stage: Stage, sharing: Sharing) -> str:
 
 def _heading(stage: Stage, sharing: Sharing) -> str:
     if sharing.ribbons:
-        if not stage.rounds:
-            return "heading.none-with-ribbons"
-        return "heading.rounds-with-ribbons" if sharing.mat[UNITS] else "heading.rounds-nobody-for-one"
+        if not sharing.mat[UNITS]:
+            return "heading.rounds-nobody-for-one" if stage.rounds else "heading.none-nobody-for-one"
+        return "heading.rounds-with-ribbons" if stage.rounds else "heading.none-with-ribbons"
     if stage.rounds:
         return "heading.rounds"
     return "heading.too-few" if stage.unfinished else "heading.nothing"
@@ -76,7 +76,8 @@ def stage_alternative(words: Phrases, stage: Stage, sharing: Sharing) -> str:
 
 
 def _tray(words: Phrases, tray: Tray, sharing: Sharing) -> str:
-    key = "alternative.trays-with-ribbons" if sharing.ribbons else "alternative.trays"
+    plain = "alternative.trays" if tray.holds.pieces else "alternative.trays-empty"
+    key = "alternative.trays-with-ribbons" if sharing.ribbons else plain
     return words.say(key, count=tray.sharers, stands_for=tray.stands_for, pieces=pieces(words, tray.holds))
 
 

@@ -133,9 +133,9 @@ def _told(words: Phrases, name: str, size: int, offered: Offer, allowed: int) ->
     else:
         yield words.say("group.numbers" if any_zeros else "group.numbers-without-zero", count=count)
         allows = "group.allows-all" if allowed == count else "group.allows" if allowed else "group.allows-none"
-        yield words.say(allows, allowed=allowed)
+        yield words.say(allows, count=count, allowed=allowed)
     if count and not offered.only_near and digits_must_repeat(offered.numbers):
-        yield words.say("group.digits-repeat")
+        yield words.say("group.digits-repeat", count=count)
 
 
 def _ready(sharing: Sharing, shelf: Shelf, lesson: LessonLink | None, writer: Writer) -> dict[str, Any]:

@@ -24,7 +24,12 @@ _MOST_SLIPS = 3
 def write_plans(writer: Writer, step: Step) -> Page:
     """The plans of one step; the id of a plan is its lesson's slug."""
     link = step_link(step)
-    data = {"step": step, "link": link, "plans": [_plan(writer, lesson) for lesson in step.lessons]}
+    data = {
+        "step": step,
+        "link": link,
+        "is_first_step": is_first,
+        "plans": [_plan(writer, lesson) for lesson in step.lessons],
+    }
     return writer.page("plans", link.plans_path, data, step.reviewed, step=step.short)
 
 

@@ -29,7 +29,8 @@
     const who = widths.map((width) => say(words, "ribbons.stand-for", { count: mat[width], stands_for: 10 ** width }));
     const colours = listing(words, [...widths].reverse().map((width) => colour(words, width)));
     const worn = say(words, "ribbons.worn", { colours, who: inARow(words, who) });
-    return `${worn} ${say(words, count ? "ribbons.without" : "ribbons.nobody-without", { count })}`;
+    const without = say(words, count ? "ribbons.without" : "ribbons.nobody-without", { count });
+    return `${worn} ${without} ${say(words, "ribbons.how-worn")}`;
   };
 
   const colour = (words, width) =>

@@ -18,15 +18,16 @@
    */
 
   /** @type {(words: Phrases, division: Division) => string} what the guide says first */
-  const opening = (words, { dividend, divisor, sharers, ribbons }) =>
+  const opening = (words, { dividend, divisor, sharers, ribbons, start }) =>
     ribbons
       ? say(words, "guide.opening-with-ribbons", {
           dividend: numberWords(words, dividend),
           count: sharers,
-          sharers: smallNumber(words, sharers),
+          sharers: capital(smallNumber(words, sharers)),
           divisor: numberWords(words, divisor),
         })
-      : say(words, divisor === 2 ? "guide.opening-for-two" : "guide.opening", {
+      : say(words, `guide.opening${sum(start) === start[UNITS] ? "-of-units" : ""}${divisor === 2 ? "-for-two" : ""}`, {
+          count: dividend,
           dividend: numberWords(words, dividend),
           divisor: smallNumber(words, divisor),
         });

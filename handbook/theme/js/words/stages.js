@@ -1,7 +1,7 @@
 // One division in words, place by place and step by step: what the hands do, what lies where afterwards.
 "use strict";
 ((sharing) => {
-  const { UNITS, placesHeld } = sharing.places;
+  const { UNITS, placesHeld, sum } = sharing.places;
   const { say, written } = sharing.phrases;
   const { placeWord, piece, onePiece, pieces, inARow, inClauses, listing, capital } = sharing.numberWords;
 
@@ -16,8 +16,7 @@
   };
 
   const headingKey = ({ rounds, unfinished }, { ribbons, mat }) => {
-    if (ribbons && !rounds) return "heading.none-with-ribbons";
-    if (ribbons) return mat[UNITS] ? "heading.rounds-with-ribbons" : "heading.rounds-nobody-for-one";
+    if (ribbons) return `heading.${rounds ? "rounds" : "none"}-${mat[UNITS] ? "with-ribbons" : "nobody-for-one"}`;
     if (rounds) return "heading.rounds";
     return unfinished ? "heading.too-few" : "heading.nothing";
   };
@@ -50,12 +49,14 @@
   const traysWords = (words, state, division) =>
     inClauses(words, division.trays(state).map((tray) => trayWords(words, tray, division)));
 
-  const trayWords = (words, { sharers, stands_for, holds }, { ribbons }) =>
-    say(words, ribbons ? "alternative.trays-with-ribbons" : "alternative.trays", {
+  const trayWords = (words, { sharers, stands_for, holds }, { ribbons }) => {
+    const plain = sum(holds) ? "alternative.trays" : "alternative.trays-empty";
+    return say(words, ribbons ? "alternative.trays-with-ribbons" : plain, {
       count: sharers,
       stands_for,
       pieces: pieces(words, holds),
     });
+  };
 
   const exchanges = (words, stage, { ribbons }) =>
     placesHeld(stage.exchanged).map((place) => {
