@@ -84,7 +84,7 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
         [(size, [link for link in without_ribbons if link.divisor == size]) for size in sizes],
     )
     choose = run_many(write_choosing, writer, [reviewed])
-    plans = run_many(write_plans, writer, steps)
+    plans = run_many(write_plans, (writer, to_steps), steps)
     cards = run_many(write_cards, writer, steps)
     overviews = run_many(write_step, (writer, to_steps), steps)
     path = write_path(writer, to_steps, reviewed)

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import NamedTuple
 
-from generator.engine.moments import moments
+from generator.engine.moments import Moment, moments
 from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing, Stage
 from generator.engine.steps import Action
-from generator.words.numbers import piece, pieces
+from generator.words.numbers import listing, piece, pieces
 from generator.words.phrases import Phrases
 from generator.words.stages import served
 
@@ -25,12 +25,14 @@ class Hands(NamedTuple):
 def hands_at(words: Phrases, sharing: Sharing, stage: Stage) -> Hands:
     """Every round, what is taken back, every way to the bank, and what lies in the middle then."""
     exchanges = exchanges_by_time(stage)
+    for_a_round = [moment for moment in moments(stage) if moment.rounds < stage.rounds]
     sharing_out = [
-        *_before_rounds(words, [moment for moment in moments(stage) if not moment.rounds < stage.rounds]),
+        *_for_a_round(words, [moment for moment in for_a_round if not moment.rounds]),
         *_rounds(words, sharing, stage, after_the_bank=bool(exchanges.before)),
+        *_for_a_round(words, [moment for moment in for_a_round if moment.rounds]),
         *_taken_back(words, stage),
     ]
-    at_the_bank = [*_to_bank(words, "at-place.to-bank", exchanges.later)]
+    at_the_bank = [*_to_bank(words, exchanges.later)]
     nothing_moved = not sharing_out and not at_the_bank
     (at_the_bank or sharing_out).append(_then(words, stage, nothing_moved=nothing_moved))
     if not stage.rounds and not _is_taken_back(stage):
@@ -80,11 +82,24 @@ def _is_taken_back(stage: Stage) -> bool:
     return any(step.action is Action.TAKE_BACK for step in stage.steps)
 
 
-def _to_bank(words: Phrases, key: str, exchanges: Mapping[int, int]) -> Iterator[str]:
+def _for_a_round(words: Phrases, exchanges: Iterable[Moment]) -> Iterator[str]:
+    """Exchanges so that a round can be given out; where as much of a place goes before several rounds, in one line."""
+    alike: dict[tuple[int, int], list[str]] = {}
+    for place, times, rounds in exchanges:
+        alike.setdefault((place, times), []).append(words.grouping.written(rounds + 1))
+    for (place, times), before in alike.items():
+        gone = _gone(words, place, times)
+        yield words.say("at-place.to-bank-before-rounds", count=len(before), rounds=listing(words, before), **gone)
+
+
+def _to_bank(words: Phrases, exchanges: Mapping[int, int]) -> Iterator[str]:
     for place in sorted(exchanges, reverse=True):
-        times = exchanges[place]
-        given, got = piece(words, times, place), piece(words, 10 * times, place - 1)
-        yield words.say(key, pieces=given, smaller=got)
+        yield words.say("at-place.to-bank", **_gone(words, place, exchanges[place]))
+
+
+def _gone(words: Phrases, place: int, times: int) -> dict[str, str]:
+    """What goes to the bank, and what comes back."""
+    return {"pieces": piece(words, times, place), "smaller": piece(words, 10 * times, place - 1)}
 
 
 def _then(words: Phrases, stage: Stage, *, nothing_moved: bool) -> str:

@@ -9,7 +9,7 @@ from generator.engine.diagnosis import telling_slips
 from generator.engine.length import lesson_length
 from generator.engine.sharing import Sharing, Stage
 from generator.engine.shelf import needs, shortages
-from generator.pages.writing.links import lesson_link, step_link
+from generator.pages.writing.links import StepLink, lesson_link, step_link
 from generator.pages.writing.page import Page
 from generator.pages.writing.template_names import Writer
 from generator.source.models import Lesson, Step
@@ -21,13 +21,14 @@ from generator.words.spoken import BANKER, said_at
 _MOST_SLIPS = 3
 
 
-def write_plans(writer: Writer, step: Step) -> Page:
-    """The plans of one step; the id of a plan is its lesson's slug."""
+def write_plans(given: tuple[Writer, tuple[StepLink, ...]], step: Step) -> Page:
+    """The plans of one step; the id of a plan is its lesson's slug. `given` holds all steps besides the writer."""
+    writer, steps = given
     link = step_link(step)
     data = {
         "step": step,
         "link": link,
-        "is_first_step": is_first,
+        "is_first_step": link == steps[0],
         "plans": [_plan(writer, lesson) for lesson in step.lessons],
     }
     return writer.page("plans", link.plans_path, data, step.reviewed, step=step.short)

@@ -2,7 +2,7 @@
 "use strict";
 ((sharing) => {
   const { read, write, readMovement, note } = sharing.address;
-  const { placesHeld } = sharing.places;
+  const { placesHeld, sum } = sharing.places;
   const { pieces } = sharing.numberWords;
   const { hands } = sharing.stageWords;
   const { says } = sharing.lessonParts;
@@ -64,7 +64,7 @@
     return [
       say("movements.middle", { pieces: pieces(words, state.middle) }),
       ...division.trays(state).map(({ sharers, stands_for, holds }) =>
-        say(division.ribbons ? "movements.trays-for" : "movements.trays", {
+        say(`movements.trays${division.ribbons ? "-for" : sum(holds) ? "" : "-empty"}`, {
           count: sharers,
           stands_for,
           pieces: pieces(words, holds),

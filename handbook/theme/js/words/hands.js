@@ -2,23 +2,24 @@
 "use strict";
 ((sharing) => {
   const { UNITS, sum } = sharing.places;
-  const { say } = sharing.phrases;
-  const { piece, pieces } = sharing.numberWords;
-  const { served } = sharing.stageWords;
+  const { say, written } = sharing.phrases;
+  const { listing, piece, pieces } = sharing.numberWords;
+  const { moments, served } = sharing.stageWords;
 
   /**
    * What the hands do while a place is shared out, and then at the bank; the second may be nothing.
    * @type {(words: Phrases, division: Division, stage: Stage) => {sharingOut: string, atTheBank: string}}
    */
   const handsAt = (words, division, stage) => {
-    const { before, between, later } = exchangesByTime(stage);
+    const { before, later } = exchangesByTime(stage);
+    const needed = moments(stage).filter((moment) => moment.rounds < stage.rounds);
     const sharingOut = [
-      ...toBank(words, "at-place.to-bank-before-rounds", before),
+      ...forARound(words, needed.filter((moment) => !moment.rounds)),
       ...rounds(words, division, stage, before.length > 0),
-      ...toBank(words, "at-place.to-bank-between-rounds", between),
+      ...forARound(words, needed.filter((moment) => moment.rounds)),
       ...takenBack(words, stage),
     ];
-    const atTheBank = toBank(words, "at-place.to-bank", later);
+    const atTheBank = toBank(words, later);
     const nothingMoves = !sharingOut.length && !atTheBank.length;
     (atTheBank.length ? atTheBank : sharingOut).push(then(words, stage, nothingMoves));
     if (!stage.rounds && !isTakenBack(stage)) sharingOut.unshift(say(words, "at-place.nothing"));
@@ -26,9 +27,9 @@
   };
 
   /**
-   * The place of every piece that goes to the bank before the first round, between rounds, and once none is left.
+   * The place of every piece that goes to the bank before the first round, and once none is left.
    * forARound: the places of which something is exchanged so that a round can be given out, the first to go first.
-   * @type {(stage: Stage) => {before: number[], between: number[], later: number[], forARound: number[]}}
+   * @type {(stage: Stage) => {before: number[], later: number[], forARound: number[]}}
    */
   const exchangesByTime = ({ steps }) => {
     const actions = steps.map(({ action }) => action);
@@ -37,7 +38,6 @@
     const exchanged = (some) => some.filter(({ action }) => action === "exchange").map(({ place }) => place);
     return {
       before: exchanged(steps.slice(0, roundsBegin)),
-      between: exchanged(steps.slice(roundsBegin, roundsEnd)),
       later: exchanged(steps.slice(roundsEnd)),
       forARound: [...new Set(exchanged(steps.slice(0, roundsEnd)))],
     };
@@ -56,13 +56,30 @@
 
   const isTakenBack = ({ steps }) => steps.some(({ action }) => action === "take-back");
 
-  const toBank = (words, key, exchanged) =>
+  /** Exchanges so that a round can be given out; where as much of a place goes before several rounds, in one line. */
+  const forARound = (words, exchanges) => {
+    const alike = new Map();
+    for (const { place, times, rounds } of exchanges) {
+      const key = `${place} ${times}`;
+      if (!alike.has(key)) alike.set(key, { place, times, before: [] });
+      alike.get(key).before.push(written(words.grouping, rounds + 1));
+    }
+    return [...alike.values()].map(({ place, times, before }) => {
+      const told = { count: before.length, rounds: listing(words, before), ...gone(words, place, times) };
+      return say(words, "at-place.to-bank-before-rounds", told);
+    });
+  };
+
+  const toBank = (words, exchanged) =>
     [...new Set(exchanged)]
       .sort((one, other) => other - one)
-      .map((place) => {
-        const times = exchanged.filter((each) => each === place).length;
-        return say(words, key, { pieces: piece(words, times, place), smaller: piece(words, 10 * times, place - 1) });
-      });
+      .map((place) => say(words, "at-place.to-bank", gone(words, place, exchanged.filter((each) => each === place).length)));
+
+  /** What goes to the bank, and what comes back. */
+  const gone = (words, place, times) => ({
+    pieces: piece(words, times, place),
+    smaller: piece(words, 10 * times, place - 1),
+  });
 
   const then = (words, { level, end }, nothingMoves) => {
     if (!sum(end)) return say(words, nothingMoves ? "at-place.still-empty" : "at-place.empty");

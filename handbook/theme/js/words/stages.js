@@ -69,18 +69,31 @@
       return say(words, "caption.exchange-then", { when: capital(when(words, stage, place)), exchange });
     });
 
+  /**
+   * When something is exchanged at a place: so many pieces of a place, when so many rounds had been given out.
+   * @type {(stage: Stage) => {place: number, times: number, rounds: number}[]}
+   */
+  const moments = ({ steps, level }) => {
+    const found = [];
+    for (const { action, place, after } of steps) {
+      if (action !== "exchange") continue;
+      const rounds = after.share[level];
+      const last = found[found.length - 1];
+      if (last?.place === place && last.rounds === rounds) last.times += 1;
+      else found.push({ place, times: 1, rounds });
+    }
+    return found;
+  };
+
   /** "before rounds 2 and 7", "after the last round" */
   const when = (words, stage, place) => {
-    const given = stage.steps
-      .filter((step) => step.action === "exchange" && step.place === place)
-      .map((step) => step.after.share[stage.level]);
-    const moments = [...new Set(given)];
-    const before = moments.filter((rounds) => rounds < stage.rounds).map((rounds) => written(words.grouping, rounds + 1));
+    const given = moments(stage).filter((moment) => moment.place === place).map(({ rounds }) => rounds);
+    const before = given.filter((rounds) => rounds < stage.rounds).map((rounds) => written(words.grouping, rounds + 1));
     const told = [];
     if (before.length) {
       told.push(say(words, "caption.before-rounds", { count: before.length, rounds: listing(words, before) }));
     }
-    if (moments.includes(stage.rounds)) told.push(say(words, "caption.after-rounds"));
+    if (given.includes(stage.rounds)) told.push(say(words, "caption.after-rounds"));
     return listing(words, told);
   };
 
@@ -122,5 +135,5 @@
       }),
     );
 
-  sharing.stageWords = { stageHeading, stageAlternative, endAlternative, served, hands };
+  sharing.stageWords = { stageHeading, stageAlternative, endAlternative, moments, served, hands };
 })((globalThis.sharing ??= {}));
