@@ -40,7 +40,7 @@ def opening(words: Phrases, sharing: Sharing) -> str:
     """What the guide says first, unless the lesson has words of its own."""
     dividend = number_words(words, sharing.dividend)
     if not sharing.ribbons:
-        of_units = "-of-units" if sharing.start.places_held == (UNITS,) else ""
+        of_units = "-of-units" if 0 < sharing.dividend < 10 else ""
         key = f"guide.opening{of_units}{'-for-two' if sharing.divisor == 2 else ''}"
         divisor = small_number(words, sharing.divisor)
         return words.say(key, count=sharing.dividend, dividend=dividend, divisor=divisor)

@@ -59,12 +59,12 @@ PLAN_RULES = (
     about("left over", rf"(?P<n>{SMALL}) (?:is|are) left over", n=lambda on: on.sharing.remainder),
     at_place(
         "rounds",
-        rf"Rounds? (?P<first>{N})(?: to (?P<last>{N}))?: (?:{ONE_FOR_EACH}|one (?P<place>{PLACE}) to each\.)",
+        rf"Rounds? (?P<first>{N})(?: (?:to|and) (?P<last>{N}))?: (?:{ONE_FOR_EACH}|one (?P<place>{PLACE}) to each\.)",
         so=_rounds_are_so,
     ),
     at_place(
         "rounds",
-        rf"next round: it reaches (?P<n>{N}) of (?P<all>{N})",
+        rf"Start (?:a|the next) round: it reaches (?P<n>{N}) of (?P<all>{N})",
         n=_reached,
         all=lambda on: on.sharing.sharers,
     ),

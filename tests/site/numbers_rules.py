@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Callable
 from math import ceil
 from typing import NamedTuple
@@ -120,13 +121,22 @@ def _dealt(on: On) -> set[int]:
 
 
 def _sent_at_once(on: On) -> int:
-    """How many pieces of a place go to the bank before the first round, between rounds, or once no round is left."""
+    """How many pieces of a place go to the bank once no round is left."""
     rounds = [number for number, step in enumerate(on.at.steps) if step.action is Action.DEAL]
-    first, end = (rounds[0], rounds[-1] + 1) if rounds else (0, 0)
-    when = on.match["when"]
-    before, between, later = on.at.steps[:first], on.at.steps[first:end], on.at.steps[end:]
-    steps = later if not when else before if when.startswith("Before") else between
-    return sum(step.action is Action.EXCHANGE and step.place == on.place("place") for step in steps)
+    end = rounds[-1] + 1 if rounds else 0
+    return sum(step.action is Action.EXCHANGE and step.place == on.place("place") for step in on.at.steps[end:])
+
+
+def _sent_before_rounds(on: On) -> bool:
+    """Whether as many pieces of a place go to the bank before each of the rounds that are named."""
+    rounds, sent = 0, Counter[int]()
+    for step in on.at.steps:
+        rounds += step.action is Action.DEAL
+        sent[rounds + 1] += step.action is Action.EXCHANGE and step.place == on.place("place")
+    named = [number_in(said) for said in re.findall(N, on.match["rounds"])]
+    all_rounds = [number for number in sent if number <= rounds and sent[number] == on.number("n")]
+    ten_back = on.number("back") == 10 * on.number("n") and on.place("below") == on.place("place") - 1
+    return ten_back and named == sorted(all_rounds)
 
 
 def _sent_by(sharing: Sharing) -> set[int]:
@@ -249,7 +259,12 @@ RULES = (
     about("number", rf"(?P<n>{N}) then gives", n=lambda on: on.sharing.dividend),
     about("sharers", rf"fairly (?:among|between) (?P<n>{SMALL})", n=lambda on: on.sharing.divisor),
     about("children", rf"[Tt]here (?:is|are) (?P<n>{SMALL}) of us", n=lambda on: on.sharing.sharers),
-    about("sharers", rf"of us, (?:and we stand|who stands) for (?P<n>{SAID})", n=lambda on: on.sharing.divisor),
+    about(
+        "sharers",
+        rf"(?P<n>(?i:{SMALL})) (?:child is|children are) sharing, and (?:they stand|stands) for (?P<all>{SAID})",
+        n=lambda on: on.sharing.sharers,
+        all=lambda on: on.sharing.divisor,
+    ),
     about("sharers", rf"card (?:for|shows|for how many share:) (?P<n>{N})", n=lambda on: on.sharing.divisor),
     about("share", rf"(?<!Units: )(?P<n>{N}) each, {SMALL} left over", n=lambda on: on.sharing.quotient),
     about(
@@ -280,10 +295,10 @@ RULES = (
     about("children", rf"(?P<n>{N}) (?:child stands|children stand) for (?P<stands>{N})", n=_sharers),
     about("children", rf"(?<=[:,] )(?P<n>{N}) for (?P<stands>10{{0,2}})(?=[.,])", n=_sharers),
     about("children", rf"(?P<n>{N}) (?:child wears|children wear) none", n=lambda on: on.sharing.mat[0]),
-    about("handlings", rf"(?P<n>{N}) (?:handlings?|pieces? moved)", n=lambda on: on.sharing.handlings),
+    about("handlings", rf"(?P<n>{N}) (?:pieces? moved|pieces? to move)", n=lambda on: on.sharing.handlings),
     about(
         "minutes",
-        rf"[Aa]bout (?P<n>{N}) minutes?(?:, (?P<handling>{N}) of them)?",
+        rf"[Aa]bout (?P<n>{N}) minutes?(?:; moving the pieces takes (?P<handling>{N}) of them)?",
         n=_length,
         handling=_minutes,
     ),
@@ -339,6 +354,12 @@ RULES = (
     at_place("pieces", rf"(?P<n>{N}) trays? {HOLDS}", n=lambda on: _tray(on)[0], p=lambda on: _tray(on)[1]),
     at_place(
         "pieces",
+        rf"(?P<n>{N}) trays? (?:is|are) empty",
+        n=lambda on: _tray(on)[0],
+        so=lambda on: not _tray(on)[1],
+    ),
+    at_place(
+        "pieces",
         rf"(?:the tray|each of the (?P<n>{N}) trays) for (?P<stands>{N}) {HOLDS}",
         so=lambda on: _tray(on)[0] == (on.number("n") or 1),
         p=lambda on: _tray(on)[1],
@@ -348,7 +369,9 @@ RULES = (
     ),
     at_place("rounds", rf"^{PLACE_HEAD} of the answer: (?P<n>{N})", n=lambda on: on.at.rounds),
     at_place(
-        "rounds", "too few to go round(?!,)|nothing here|: no round|Nothing to give", so=lambda on: on.at.rounds == 0
+        "rounds",
+        "too few to go round(?!,)|nothing here|: no round|of the answer: none|Nothing to give",
+        so=lambda on: on.at.rounds == 0,
     ),
     at_place("rounds", rf"Give each tray (?P<n>{N}) (?P<place>{PLACE})", n=lambda on: on.at.rounds, place=_dealt),
     at_place(
@@ -359,8 +382,13 @@ RULES = (
     ),
     at_place(
         "exchanges",
-        rf"(?P<when>Between the rounds, |Before round 1, )?[Tt]ake (?P<n>{N}) (?P<place>{PLACE}) to the bank"
-        rf" and bring (?P<back>{N}) (?P<below>{PLACE}) back",
+        rf"Before rounds? (?P<rounds>{N}(?:, {N})*(?: and {N})?), (?:each time )?take (?P<n>{N}) (?P<place>{PLACE})"
+        rf" to the bank and bring (?P<back>{N}) (?P<below>{PLACE}) back",
+        so=_sent_before_rounds,
+    ),
+    at_place(
+        "exchanges",
+        rf"Take (?P<n>{N}) (?P<place>{PLACE}) to the bank and bring (?P<back>{N}) (?P<below>{PLACE}) back",
         n=_sent_at_once,
         back=lambda on: 10 * _sent_at_once(on),
         so=lambda on: on.place("below") == on.place("place") - 1,
@@ -381,16 +409,16 @@ RULES = (
 )
 
 # Numbers that say nothing about a division.
-NOT_ABOUT_IT = re.compile(rf"(?:we have|ours end at) {N}|{N} more things that you may see|one table: {N} lines?")
+NOT_ABOUT_IT = re.compile(
+    rf"(?:we have|ours end at) {N}|Write {N} sets on paper|{N} more things that you may see|one table: {N} lines?"
+)
 
 _SENT = rf"(?P<n>{SMALL})(?:, out of (?P<at>.+))?"
 
 # What stands beside a term or under the head of a column, by the last words of it.
 VALUES = {
     "Number": about("number", rf"(?P<n>{N})", n=lambda on: on.sharing.dividend),
-    "A number with today\N{RIGHT SINGLE QUOTATION MARK}s kind of work": about(
-        "name", rf"(?P<n>{N})", so=_is_like_today
-    ),
+    "A number of the same kind": about("name", rf"(?P<n>{N})", so=_is_like_today),
     "Children": about("sharers", rf"(?P<n>{N})", n=lambda on: on.sharing.divisor),
     "Sharing for": about("sharers", rf"(?P<n>{N})(?: \(.*\))?", n=lambda on: on.sharing.divisor),
     "Each has": about("share", rf"(?P<n>{N})", n=lambda on: on.sharing.quotient),
@@ -399,10 +427,13 @@ VALUES = {
     "The answer": about("share", rf"(?P<n>{N})", n=lambda on: on.sharing.quotient),
     "Left over": about("left over", rf"(?P<n>{SMALL})", n=lambda on: on.sharing.remainder),
     "Exchanges": about("exchanges", _SENT, n=lambda on: on.sharing.exchanges, at=lambda on: _sent_by(on.sharing)),
-    "Handlings": about("handlings", rf"(?P<n>{N})", n=lambda on: on.sharing.handlings),
-    "Minutes of moving pieces": about("minutes", rf"(?P<n>{N})", n=_minutes),
+    "Pieces to move": about("handlings", rf"(?P<n>{N})", n=lambda on: on.sharing.handlings),
+    "Minutes of moving them": about("minutes", rf"(?P<n>{N})", n=_minutes),
     "Minutes of the lesson": about("minutes", rf"(?P<n>{N})", n=_whole_lesson),
     "Large cards": about("cards", rf"(?P<c>{CARDS})", c=lambda on: cards(on.sharing.dividend)),
     "Small cards of each child": about("cards", rf"(?P<c>{CARDS})", c=lambda on: cards(on.sharing.quotient)),
     "Out of the bank at most": about("pieces", rf"(?P<p>{PIECES})", p=lambda on: pieces(on.sharing.pieces_needed)),
+    "Most pieces out of the bank at one time": about(
+        "pieces", rf"(?P<p>{PIECES})", p=lambda on: pieces(on.sharing.pieces_needed)
+    ),
 }

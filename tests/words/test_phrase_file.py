@@ -61,6 +61,7 @@ PUT_TOGETHER = {
     "group.kind": NUMBER_KINDS,
     "banker": WAYS,
     "guide": [
+        *(f"opening{of_units}{for_two}" for of_units in ("", "-of-units") for for_two in ("", "-for-two")),
         *(f"{largest}{few}" for largest in ("largest", "only-units") for few in ("", "-too-few")),
         *("nothing-at-the-end", "filled", "largest-with-ribbons"),
         *(f"{how}.{way}" for how in SAID_IN_TURN for way in WAYS),

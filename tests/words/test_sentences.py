@@ -9,11 +9,13 @@ from generator.engine.places import Counts
 from generator.engine.sharing import share
 from generator.engine.shelf import Shortage
 from generator.errors import HandbookError
-from generator.words import material, numbers, stages, titles
+from generator.words import material, numbers, spoken, stages, titles
 from generator.words.grouping import Grouping
+from generator.words.hands import hands_at
 from generator.words.phrases import Phrases
 
 WORDS = Phrases("en")
+RIBBONS = (share(3432, 12, ribbons=True), share(7392, 231, ribbons=True))
 
 
 @pytest.mark.parametrize(
@@ -85,8 +87,8 @@ def test_a_single_child_with_a_ribbon() -> None:
     sharing = share(20, 10, ribbons=True)
     tens, units = sharing.stages[0], sharing.stages[-1]
     assert titles.division_name(WORDS, sharing) == "20 for ten with ribbons"
-    assert (
-        material.ribbons_worn(WORDS, sharing) == "Ribbons, blue for ten: 1 child stands for 10. Every child wears one."
+    assert material.ribbons_worn(WORDS, sharing).startswith(
+        "Ribbons, blue for ten: 1 child stands for 10. Every child wears one. A wrist band"
     )
     assert stages.stage_heading(WORDS, units, sharing) == "Units of the answer: 2"
     assert stages.stage_caption(WORDS, tens, sharing).startswith("A round here is one ten to each who stands for 10.")
@@ -102,11 +104,29 @@ def test_a_caption_says_between_which_rounds_something_is_exchanged() -> None:
     assert "Before round 2: 1 ten to the bank, 10 units back." in captions[2]
 
 
+def test_the_hands_are_told_before_which_rounds_pieces_go_to_the_bank() -> None:
+    """Worked by hand from the same lesson, and from 7,392 for 231."""
+    told = [hands_at(WORDS, sharing, stage).sharing_out for sharing in RIBBONS for stage in sharing.stages]
+    assert any(
+        "Before rounds 2 and 7, each time take 1 hundred to the bank and bring 10 tens back." in one for one in told
+    )
+    assert any("Before round 2, take 1 ten to the bank and bring 10 units back." in one for one in told)
+    assert any("Before round 2, take 1 thousand to the bank" in one for one in told)
+
+
+def test_a_share_of_one_kind_of_piece_is_opened_by_its_name() -> None:
+    assert (
+        spoken.opening(WORDS, share(3, 5)) == "We have three unit beads. We are going to share them fairly among five."
+    )
+    assert spoken.opening(WORDS, share(1, 2)) == "We have one unit bead. We are going to share it fairly between two."
+
+
 def test_the_end_in_words() -> None:
     assert (
         stages.end_alternative(WORDS, share(5230, 4))
         == "At the end 4 trays hold 1 thousand, 3 hundreds and 7 units each. Left over: 2 units."
     )
+    assert stages.end_alternative(WORDS, share(3, 5)) == "At the end 5 trays are empty. Left over: 3 units."
 
 
 @pytest.mark.parametrize(

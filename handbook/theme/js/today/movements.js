@@ -64,7 +64,7 @@
     return [
       say("movements.middle", { pieces: pieces(words, state.middle) }),
       ...division.trays(state).map(({ sharers, stands_for, holds }) =>
-        say(`movements.trays${division.ribbons ? "-for" : sum(holds) ? "" : "-empty"}`, {
+        say(division.ribbons ? "movements.trays-for" : sum(holds) ? "movements.trays" : "movements.trays-empty", {
           count: sharers,
           stands_for,
           pieces: pieces(words, holds),

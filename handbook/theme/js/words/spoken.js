@@ -18,7 +18,7 @@
    */
 
   /** @type {(words: Phrases, division: Division) => string} what the guide says first */
-  const opening = (words, { dividend, divisor, sharers, ribbons, start }) =>
+  const opening = (words, { dividend, divisor, sharers, ribbons }) =>
     ribbons
       ? say(words, "guide.opening-with-ribbons", {
           dividend: numberWords(words, dividend),
@@ -26,7 +26,7 @@
           sharers: capital(smallNumber(words, sharers)),
           divisor: numberWords(words, divisor),
         })
-      : say(words, `guide.opening${sum(start) === start[UNITS] ? "-of-units" : ""}${divisor === 2 ? "-for-two" : ""}`, {
+      : say(words, `guide.opening${dividend > 0 && dividend < 10 ? "-of-units" : ""}${divisor === 2 ? "-for-two" : ""}`, {
           count: dividend,
           dividend: numberWords(words, dividend),
           divisor: smallNumber(words, divisor),
