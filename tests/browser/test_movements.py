@@ -113,7 +113,7 @@ def test_keys_and_buttons_lead_through_it_and_the_address_follows(chromium: Brow
         expect(now).to_have_text("Movement 22 of 22: Keep apart what is left: 1 unit.")
         expect(forward).to_have_attribute("aria-disabled", "true")
         expect(forward).to_be_focused()
-        page.get_by_role("button", name="A place back").click()
+        page.get_by_role("button", name="Previous place").click()
         expect(now).to_have_text("Movement 18 of 22: Give one ten to each.")
         page.keyboard.press("Home")
         expect(now).to_have_text("Set out: 4 thousands, 3 hundreds, 2 tens and 7 units. Nothing has been shared yet.")

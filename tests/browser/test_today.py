@@ -152,12 +152,12 @@ def test_the_longest_lesson_is_a_choice_and_every_number_says_its_length(visit: 
 def test_todays_shelf_is_kept_and_given_back(visit: Visit) -> None:
     page = visit.page
     ask(page, "4327", "6")
-    page.get_by_text("Write what is here today").click()
+    page.get_by_text("Write in what is here today").click()
     page.get_by_label("Squares").fill("12")
     expect(page.locator("#shelf-verdict")).to_contain_text("43 hundreds are needed, we have 12")
     page.reload()
     expect(page.get_by_label("Squares")).to_have_value("12")
-    page.get_by_text("Write what is here today").click()
+    page.get_by_text("Write in what is here today").click()
     page.get_by_label("Squares").fill("many")
     expect(page.locator("#shelf-fault")).to_contain_text("Write a whole number")
     page.get_by_role("button", name="Back to the school").click()

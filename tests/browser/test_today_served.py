@@ -65,7 +65,7 @@ def practise(page: Page) -> None:
 
 
 def change_the_shelf(page: Page) -> None:
-    page.get_by_text("Write what is here today").click()
+    page.get_by_text("Write in what is here today").click()
     page.get_by_label("Squares").fill("12")
     expect(page.locator("#shelf-verdict")).to_contain_text("43 hundreds are needed, we have 12")
     page.get_by_role("button", name="Back to the school").click()
