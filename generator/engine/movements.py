@@ -57,9 +57,13 @@ class Exchange(NamedTuple):
 
 
 class Again(NamedTuple):
-    """All of this place and below goes back to the middle and is shared out again."""
+    """All of this place and below goes back to the middle and is shared out again.
+
+    everything    no tray should hold anything larger, so that nothing stays on the trays
+    """
 
     place: int
+    everything: bool
 
 
 Repair: TypeAlias = tuple[Movement | Exchange | Again, ...]

@@ -11,7 +11,7 @@ that is always so: the right trays are set down, and the largest pieces are wher
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from operator import sub
 
 from generator.engine.movements import TEN, Again, Alike, At, Movement, Pieces, Pile, Repair, Room
@@ -61,7 +61,7 @@ def _with_the_right_trays(sharing: Sharing, outcome: Outcome) -> Repair:
         alike = [tray for tray in outcome.trays if tray.stands_for == due.stands_for]
         if alike != [due]:
             held.update(due.holds.places_held, *(tray.holds.places_held for tray in alike))
-    return (Again(max(held)),) if held else ()
+    return (_again(max(held), (due.holds for due in sharing.trays(sharing.end))),) if held else ()
 
 
 def _from_one_place_down(room: Room, occasion: Occasion) -> Repair:
@@ -79,8 +79,14 @@ def _from_one_place_down(room: Room, occasion: Occasion) -> Repair:
             for movement, after in _to_the_bank(room, place, min(pieces, there)):
                 told.append(movement)
                 room = after
-    wrong = {place for pile, _ in room if pile.at is At.TRAY for place, off in enumerate(pile.off) if off}
-    return (*told, Again(max(wrong, default=UNITS)))
+    trays = [pile for pile, _ in room if pile.at is At.TRAY]
+    wrong = {place for pile in trays for place, off in enumerate(pile.off) if off}
+    return (*told, _again(max(wrong, default=UNITS), (pile.right for pile in trays)))
+
+
+def _again(place: int, due: Iterable[Pieces]) -> Again:
+    """due: what should lie on each tray."""
+    return Again(place, everything=not any(any(pieces[place + 1 :]) for pieces in due))
 
 
 def _too_many(occasion: Occasion) -> Counter[int]:

@@ -96,7 +96,7 @@ def product(words: Phrases, sharing: Sharing) -> str:
 
 
 def what_is_seen(words: Phrases, seen: Observation, ribbons: bool) -> str:
-    """What is read on the trays at the close, and what is left over: '1,307 on each of the 4 trays, 2 left over'."""
+    """What is read on the trays at the close, and what is left over: '1,307 on each of 4 trays, 2 left over'."""
     key = "observed.all" if len(seen.trays) == 1 else "observed.some-with-ribbons" if ribbons else "observed.some"
     parts = [words.say(key, value=tray.value, count=tray.sharers, stands_for=tray.stands_for) for tray in seen.trays]
     if seen.left is not None:

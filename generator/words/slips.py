@@ -25,17 +25,19 @@ class Explanation(NamedTuple):
     mend: str
 
 
-def explain(words: Phrases, cause: Cause, sharing: Sharing | None = None) -> Explanation:
-    """One cause in words; what is said of when it happened holds all its occasions together.
-
-    sharing: what was shared, where it is known; with ribbons it must be, because their trays and cards differ
-    """
-    with_ribbons = sharing if sharing and sharing.ribbons else None
-    filled = _filled(words, cause, sharing) | (_filled_with_ribbons(words, cause, with_ribbons) if with_ribbons else {})
-    filled["repair"] = repair_words(words, cause.repair, ribbons=bool(with_ribbons))
+def explain(words: Phrases, cause: Cause, sharing: Sharing) -> Explanation:
+    """One cause in words; what is said of when it happened holds all its occasions together."""
+    filled = _filled(words, cause, sharing)
+    if sharing.ribbons:
+        filled |= _filled_with_ribbons(words, cause, sharing)
+    filled["repair"] = repair_words(words, cause.repair, ribbons=sharing.ribbons)
     tables = (f"slip.{cause.slip}.{cause.occasions[0].spot}", f"slip.{cause.slip}")
-    nobody_for_one = with_ribbons and not with_ribbons.mat[UNITS]
-    special = {"nobody-for-one": nobody_for_one, "with-ribbons": with_ribbons, "of-units": cause.place == UNITS}
+    special = {
+        "nobody-for-one": sharing.ribbons and not sharing.mat[UNITS],
+        "with-ribbons": sharing.ribbons,
+        "of-units": cause.place == UNITS,
+        "of-two": sharing.sharers == 2,
+    }
     ends = [*(f"-{name}" for name, holds in special.items() if holds), ""]
 
     def sentence(part: str) -> str:
@@ -57,13 +59,13 @@ class Row(NamedTuple):
 
 _MOST_CAUSES = 3
 _MOST_TURNS_LISTED = 2
+ONE_BEAD_SHORT = -1
 
 
-def symptom_row(words: Phrases, symptom: Symptom, sharing: Sharing | None = None) -> Row:
+def symptom_row(words: Phrases, symptom: Symptom, sharing: Sharing) -> Row:
     """One symptom in words, with its likeliest causes.
 
-    What is left over and dealt all the same is a last round not taken back: one event, told once. Where the bead that
-    the bank may have counted short may as well be lost, all beads are counted before anything comes from there.
+    What is left over and dealt all the same is a last round not taken back: one event, told once.
     """
     first, *others = symptom.causes
     if first.slip is Slip.LEFT_OVER_DEALT:
@@ -71,16 +73,21 @@ def symptom_row(words: Phrases, symptom: Symptom, sharing: Sharing | None = None
     told = [explain(words, cause, sharing) for cause in (first, *others[: _MOST_CAUSES - 1])]
     happened, *or_happened = dict.fromkeys(cause.happened for cause in told)
     mend, *or_mends = dict.fromkeys(cause.mend for cause in told)
-    lost = any(cause.slip is Slip.ROLLED_AWAY and cause.place == UNITS for cause in others)
-    look = told[0].look
-    if lost and first.slip is Slip.BANK_NINE:
-        look = words.say("slips.count-the-beads", look=look)
     return Row(
-        _symptom_words(words, symptom, bool(sharing and sharing.ribbons)),
+        _symptom_words(words, symptom, sharing.ribbons),
         (happened, *(words.say("slips.or", happened=one) for one in or_happened)),
-        look,
+        told[0].look,
         (mend, *(words.say("slips.or-mend", mend=one) for one in or_mends)),
     )
+
+
+def row_on_paper(words: Phrases, symptom: Symptom, sharing: Sharing) -> Row:
+    """The row of a sheet: the likeliest cause alone; where a unit bead may be lost every cause, and stop before all."""
+    row = symptom_row(words, symptom, sharing)
+    if symptom.off_by != ONE_BEAD_SHORT:
+        return row._replace(happened=row.happened[:1], mends=row.mends[:1])
+    mend, *others = row.mends
+    return row._replace(mends=(words.say("slips.stop-in-short", mend=mend), *others))
 
 
 def _symptom_words(words: Phrases, symptom: Symptom, ribbons: bool) -> str:
@@ -98,7 +105,7 @@ def _symptom_words(words: Phrases, symptom: Symptom, ribbons: bool) -> str:
     )
 
 
-def _filled(words: Phrases, cause: Cause, sharing: Sharing | None) -> dict[str, str | int]:
+def _filled(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | int]:
     """Everything that a sentence about a slip may name."""
     occasion = cause.occasions[0]
     place = cause.place or UNITS
@@ -114,8 +121,9 @@ def _filled(words: Phrases, cause: Cause, sharing: Sharing | None) -> dict[str, 
         "other_one": material(words, other, 1),
         "other_several": material(words, other, 2),
         "other_stands_for": 10**other,
-        "round": _in_turns(words, "rounds", turns, place_word(words, place)),
-        "exchange": _at_exchanges(words, turns, place if cause.slip is Slip.NOT_BANKED else place + 1, sharing),
+        "round": _in_turns(words, "rounds", turns, _rounds(sharing, place), place_word(words, place)),
+        "exchange": _at_exchanges(words, turns, place + 1, sharing),
+        "stop": words.say("slips.stop"),
     }
 
 
@@ -141,22 +149,27 @@ def _fair(words: Phrases, sharing: Sharing) -> str:
     return words.say("fair.compare", stands_for=stands_for_word(words, smallest), fair=listing(words, fair))
 
 
-def _at_exchanges(words: Phrases, turns: list[int], place: int, sharing: Sharing | None) -> str:
-    """'when the first hundred-square was exchanged', 'in one of the 3 exchanges of tens'."""
-    steps = sharing.steps if sharing else ()
-    in_all = sum(step.action is Action.EXCHANGE and step.place == place for step in steps)
+def _rounds(sharing: Sharing, place: int) -> int:
+    """How many rounds are begun at a place, also those that are taken back; without ribbons."""
+    return sum(step.action in (Action.DEAL, Action.TAKE_BACK) and step.place == place for step in sharing.steps)
+
+
+def _at_exchanges(words: Phrases, turns: list[int], place: int, sharing: Sharing) -> str:
+    """'when the hundred-square was exchanged', 'in one of the 3 exchanges of tens'."""
+    in_all = sum(step.action is Action.EXCHANGE and step.place == place for step in sharing.steps)
     if turns[-1] == 1:
-        return words.say("turn.exchange-only" if in_all == 1 else "turn.exchange-first", one=material(words, place, 1))
+        key = "turn.exchange-only" if in_all == 1 else "turn.exchange-first"
+        return words.say(key, one=material(words, place, 1), place=place_word(words, place))
     if len(turns) == in_all:
         return words.say("turn.exchanges-all", last=in_all, place=place_word(words, place))
-    return _in_turns(words, "exchanges", turns, place_word(words, place))
+    return _in_turns(words, "exchanges", turns, in_all, place_word(words, place))
 
 
-def _in_turns(words: Phrases, what: str, turns: list[int], place: str) -> str:
+def _in_turns(words: Phrases, what: str, turns: list[int], in_all: int, place: str) -> str:
     """'in round 2 or 3 of the units', 'in one of the first 8 rounds of the units': where it can have happened."""
     first, last = turns[0], turns[-1]
     if len(turns) > _MOST_TURNS_LISTED and last - first == len(turns) - 1:
-        key = f"turn.{what}-first" if first == 1 else f"turn.{what}-from-to"
-        return words.say(key, first=first, last=last, place=place)
+        which = "from-to" if first > 1 else "first" if last < in_all else "all"
+        return words.say(f"turn.{what}-{which}", first=first, last=last, place=place)
     listed = [words.grouping.written(turn) for turn in turns]
     return words.say(f"turn.{what}", turns=choice_of(words, listed), place=place)

@@ -102,7 +102,7 @@ SENTENCES = {
     "4 4 --seen 1,1,1,0": [
         "nothing left over",
         "A unit bead was lost from a tray",
-        "Nobody goes on until the bead is found",
+        "Nobody goes on until it is found",
     ],
     "500000 4 --seen 125000,125000,125000,25000 --left 0": ["A 100,000-piece was lost from a tray"],
 }

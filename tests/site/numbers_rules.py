@@ -198,7 +198,7 @@ def _largest_card(on: On) -> int:
 
 def _on_trays(on: On) -> list[tuple[int, int, int]]:
     """What is seen on the trays: on how many, how much, and what their children stand for."""
-    found = re.findall(rf"({N}) on (?:the tray|(?:each of the )?({N}) trays?)(?: for ({N}))?", on.match["sight"])
+    found = re.findall(rf"({N}) on (?:the tray|(?:each of )?({N}) trays?)(?: for ({N}))?", on.match["sight"])
     return [(number_in(trays or "1"), number_in(holds), number_in(stands or "1")) for holds, trays, stands in found]
 
 
@@ -240,7 +240,7 @@ def _is_product(match: re.Match[str]) -> bool:
     return share_ * sharers + left == total
 
 
-_ON = rf"{N} on (?:the tray|(?:each of the )?{N} trays?)(?: for {N})?"
+_ON = rf"{N} on (?:the tray|(?:each of )?{N} trays?)(?: for {N})?"
 _SIGHT = rf"(?P<sight>{_ON}(?:, {_ON})*), (?P<left>{SMALL}) left over"
 
 RULES = (

@@ -103,14 +103,14 @@ PUT_TOGETHER = {
         *(key for key in of_slips("look", LOOK_AT) if key != f"{Slip.SAME_KIND}.look"),
         *(f"{slip}.{Spot.LEFT_OVER}.look" for slip in (Slip.SKIPPED, Slip.NONE_OF_A_PLACE)),
         f"{Slip.SAME_KIND}.look-with-ribbons",
-        *(f"{slip}.mend" for slip in (*OF_CARDS, Slip.TRAY_FEW, Slip.TRAY_MANY, Slip.BIG_TRAY_READ)),
+        *(f"{slip}.mend" for slip in (*OF_CARDS, Slip.SAME_KIND, Slip.TRAY_FEW, Slip.TRAY_MANY, Slip.BIG_TRAY_READ)),
     ],
-    "turn": [f"{turns}{which}" for turns in ("rounds", "exchanges") for which in ("", "-first", "-from-to")],
+    "turn": [f"{turns}{which}" for turns in ("rounds", "exchanges") for which in ("", "-all", "-first", "-from-to")],
     "way": [f"zero{more}-{where}" for more in ("", "s") for where in ("inside", "at-end")],
 }
 """Keys of which the program puts the end together: the table, and every end that there is."""
 WITH_A_HYPHEN = ("figure.for", "repair.from", "fair.stands-for", "fair.times", "number.of")
-IF_THERE = {"slip.": ("-with-ribbons", "-nobody-for-one", "-of-units"), "figure.": ("-in-short",)}
+IF_THERE = {"slip.": ("-with-ribbons", "-nobody-for-one", "-of-units", "-of-two"), "figure.": ("-in-short",)}
 """Endings of more special phrases, which are asked for before the others of a table."""
 
 

@@ -133,7 +133,7 @@ def test_the_end_in_words() -> None:
     ("seen", "said"),
     [
         (Observation((Reading(7, 1),), 0), "7 on the tray, nothing left over"),
-        (Observation((Reading(7, 3),), None), "7 on each of the 3 trays"),
+        (Observation((Reading(7, 3),), None), "7 on each of 3 trays"),
         (Observation((Reading(8, 1), Reading(7, 3)), 2), "8 on 1 tray, 7 on 3 trays, 2 left over"),
     ],
 )

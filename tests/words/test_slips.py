@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from generator.engine.diagnosis import Cause, telling_slips
@@ -12,7 +14,7 @@ from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Occasion, Slip, Spot
 from generator.words.grouping import Grouping
 from generator.words.phrases import Phrases
-from generator.words.slips import explain, symptom_row
+from generator.words.slips import ONE_BEAD_SHORT, explain, row_on_paper, symptom_row
 
 SAID = Phrases("en")
 
@@ -66,13 +68,25 @@ def test_every_slip_and_every_spot_comes_up() -> None:
 
 def test_the_words_of_one_cause() -> None:
     occasion = Occasion(Slip.BANK_NINE, place=1, turn=2)
-    mends = (Movement(1, 1, At.BANK, At.LEFT_OVER), Again(1))
-    assert explain(SAID, Cause(Slip.BANK_NINE, 1, (occasion, occasion._replace(turn=3)), mends)) == (
+    mends = (Movement(1, 1, At.BANK, At.LEFT_OVER), Again(1, everything=False))
+    assert explain(SAID, Cause(Slip.BANK_NINE, 1, (occasion, occasion._replace(turn=3)), mends), share(4848, 5)) == (
         "Nine ten-bars came from the bank instead of ten, in exchange 2 or 3 of hundreds.",
-        "Count the bank, and count every ten once more aloud.",
-        "Bring one ten-bar from the bank to the middle. "
-        "Everything from the tens down goes back to the middle and is shared out again.",
+        "Count the bank aloud: does it hold what it should?",
+        "Bring one ten-bar from the bank to the middle. Everything from the tens down goes back to the middle. "
+        "While ten of a kind lie there, change them up at the bank. Then share it out again.",
     )
+
+
+def test_where_nothing_stays_on_the_trays_the_number_is_fetched_again() -> None:
+    """1,768 among 8 with a tray missing leaves 14 hundreds, 35 tens and 18 units: shared on they show no share."""
+    afresh = "Everything goes back to the bank. Fetch the number again by its large cards, and share it out once more."
+    mends = (Movement(1, 1, At.BANK, At.LEFT_OVER), Again(2, everything=True))
+    cause = Cause(Slip.BANK_NINE, 1, (Occasion(Slip.BANK_NINE, place=1, turn=2),), mends)
+    assert explain(SAID, cause, share(1768, 8)).mend == afresh
+    few = [one for one in causes(share(1768, 8)) if one.slip is Slip.TRAY_FEW]
+    assert {explain(SAID, one, share(1768, 8)).mend for one in few} == {f"Put out the missing tray. {afresh}"}
+    forgotten = [one for one in causes(share(36, 12, ribbons=True)) if one.slip is Slip.SAME_KIND]
+    assert {explain(SAID, one, share(36, 12, ribbons=True)).mend for one in forgotten} == {afresh}
 
 
 @pytest.mark.parametrize(
@@ -100,7 +114,7 @@ def test_the_words_of_one_cause() -> None:
 )
 def test_the_words_of_a_movement(step: Movement | Exchange, words: str) -> None:
     cause = Cause(Slip.SKIPPED, 0, (Occasion(Slip.SKIPPED, place=0, turn=1),), (step,))
-    assert explain(SAID, cause).mend == words
+    assert explain(SAID, cause, share(5230, 4)).mend == words
 
 
 @pytest.mark.parametrize(
@@ -109,20 +123,22 @@ def test_the_words_of_a_movement(step: Movement | Exchange, words: str) -> None:
         ([1], "in round 1 of the thousands"),
         ([1, 2], "in round 1 or 2 of the thousands"),
         ([1, 2, 3], "in one of the first 3 rounds of the thousands"),
+        ([1, 2, 3, 4], "in one of the 4 rounds of the thousands"),
         ([2, 3, 4], "in one of rounds 2 to 4 of the thousands"),
         ([1, 4, 1_000], "in round 1, 4 or 1\N{THIN SPACE}000 of the thousands"),
     ],
 )
 def test_the_turns_at_which_it_may_have_happened(turns: list[int], when: str) -> None:
+    """Of 9,000 among two four thousands go round; the fifth round is never begun. Own reasoning."""
     occasions = tuple(Occasion(Slip.SKIPPED, place=3, turn=turn) for turn in turns)
     said = Phrases("en", Grouping("\N{THIN SPACE}"))
-    assert when in explain(said, Cause(Slip.SKIPPED, 3, occasions)).happened
+    assert when in explain(said, Cause(Slip.SKIPPED, 3, occasions), share(9000, 2, look_first=True)).happened
 
 
 @pytest.mark.parametrize(
     ("turns", "when"),
     [
-        ([1], "when the first hundred-square was exchanged"),
+        ([1], "in the first exchange of hundreds"),
         ([1, 2], "in one of the 2 exchanges of hundreds"),
         ([2], "in exchange 2 of hundreds"),
     ],
@@ -138,23 +154,26 @@ def test_the_only_exchange_of_a_place_is_told_without_a_number() -> None:
     assert "instead of ten, when the hundred-square was exchanged." in explain(SAID, cause, share(4_326, 2)).happened
 
 
-def test_after_the_first_movement_trays_are_told_by_what_they_read_now() -> None:
+def test_trays_that_a_movement_has_changed_are_told_by_what_they_read_now() -> None:
     moved = Movement(1, 1, At.TRAY, At.LEFT_OVER, giving=Alike(150, 3, 1))
-    back = Movement(1, 0, At.LEFT_OVER, At.TRAY, taking=Alike(140, 2, 10))
+    back = Movement(1, 0, At.LEFT_OVER, At.TRAY, taking=Alike(140, 3, 1))
+    beside = Movement(1, 0, At.LEFT_OVER, At.TRAY, taking=Alike(140, 2, 10))
     cause = Cause(Slip.SKIPPED, 0, (Occasion(Slip.SKIPPED, place=0, turn=1),), (moved, back))
     assert explain(SAID, cause, share(12, 4)).mend == (
         "Take one ten-bar from each of the 3 trays that read 150 to the middle. "
-        "Give one unit bead from what is left over to each of the 2 trays that now read 140."
+        "Give one unit bead from what is left over to each of the 3 trays that now read 140."
     )
-    assert explain(SAID, cause, share(3432, 12, ribbons=True)).mend == (
+    assert explain(SAID, replace(cause, repair=(moved, back, beside)), share(3432, 12, ribbons=True)).mend == (
         "Take one ten-bar from each of the 3 trays for 1 that read 150 to the middle. "
-        "Give one unit bead from what is left over to each of the 2 trays for 10 that now read 140."
+        "Give one unit bead from what is left over to each of the 3 trays for 1 that now read 140. "
+        "Give one unit bead from what is left over to each of the 2 trays for 10 that read 140."
     )
 
 
 def test_one_and_many_are_told_apart() -> None:
     one, many = (Occasion(Slip.LEFT_OVER_DEALT, place=0, many=many) for many in (1, 3))
-    happened = [explain(SAID, Cause(occasion.slip, occasion.place, (occasion,))).happened for occasion in (one, many)]
+    told = [explain(SAID, Cause(one.slip, one.place, (one,)), share(5230, 4)) for one in (one, many)]
+    happened = [one.happened for one in told]
     assert happened[0].endswith("went onto a tray: 1 unit bead.")
     assert happened[1].endswith("went onto trays: 3 unit beads.")
 
@@ -190,16 +209,39 @@ def test_a_row_has_a_repair_for_every_cause_that_it_tells(sharing: Sharing) -> N
 
 
 def test_what_is_read_on_cards_or_as_the_answer_is_not_said_to_lie_on_trays() -> None:
-    rows = [symptom_row(SAID, symptom) for symptom in telling_slips(share(5230, 4), most=20)]
+    rows = [symptom_row(SAID, symptom, share(5230, 4)) for symptom in telling_slips(share(5230, 4), most=20)]
     assert any(row.seen.startswith("On the cards: ") for row in rows)
     ribbons = share(3432, 12, ribbons=True)
     assert symptom_row(SAID, telling_slips(ribbons)[0], ribbons).seen == "2,860 is read as the answer"
 
 
 def test_where_a_bead_may_be_lost_all_are_counted_first() -> None:
-    rows = [symptom_row(SAID, symptom) for symptom in telling_slips(share(5230, 4))]
-    (row,) = [row for row in rows if "Nine unit beads" in row.happened[0]]
-    assert row.look.startswith("Stop, and count all unit beads")
+    """On a sheet too, which has no room to say where to look: with every cause that the page tells."""
+    stop = "Stop, and count all unit beads"
+    for sharing in (*SHARINGS[:4], share(3, 5), share(777, 7), share(11, 12), share(36, 12, ribbons=True)):
+        short = [symptom for symptom in telling_slips(sharing) if symptom.off_by == ONE_BEAD_SHORT]
+        assert short
+        for symptom in short:
+            row, on_paper = symptom_row(SAID, symptom, sharing), row_on_paper(SAID, symptom, sharing)
+            assert row.look.startswith(f"{stop}: in the middle,")
+            assert on_paper.mends[0].startswith(f"{stop}. One is missing? Nobody goes on until it is found.")
+            assert on_paper.happened == row.happened
+            assert any("A unit bead was lost" in one for one in row.happened)
+
+
+def test_a_sheet_tells_only_the_likeliest_cause_where_no_bead_is_missing() -> None:
+    others = [symptom for symptom in telling_slips(share(5230, 4)) if symptom.off_by != ONE_BEAD_SHORT]
+    assert any(len(symptom.causes) > 1 for symptom in others)
+    for symptom in others:
+        row, on_paper = symptom_row(SAID, symptom, share(5230, 4)), row_on_paper(SAID, symptom, share(5230, 4))
+        assert (on_paper.happened, on_paper.mends) == (row.happened[:1], row.mends[:1])
+
+
+@pytest.mark.parametrize("slip", [Slip.LEFT_OVER_DEALT, Slip.SKIPPED, Slip.DEALT_TWICE, Slip.NOT_BANKED])
+def test_of_two_trays_none_is_the_fullest(slip: Slip) -> None:
+    looks = [explain(SAID, cause, share(4567, 2)).look for cause in causes(share(4567, 2)) if cause.slip is slip]
+    assert looks
+    assert not any("fullest" in look or "with the least" in look or "the others" in look for look in looks)
 
 
 @pytest.mark.parametrize(("dividend", "divisor", "width"), [(3570, 210, 10), (1420, 20, 10), (4800, 200, 100)])

@@ -16,6 +16,7 @@ from generator.source.models import Lesson, Step
 from generator.words.lesson import cards_at_the_close
 from generator.words.phrases import Phrases
 from generator.words.plans import course, on_trays
+from generator.words.slips import row_on_paper
 from generator.words.spoken import BANKER, said_at
 
 _MOST_SLIPS = 3
@@ -50,7 +51,7 @@ def _plan(writer: Writer, lesson: Lesson) -> dict[str, Any]:
         "places": [_place(words, sharing, stage) for stage in sharing.stages],
         "cards": " ".join(cards_at_the_close(words, sharing)),
         "check": back_together(sharing),
-        "symptoms": telling_slips(sharing, most=_MOST_SLIPS),
+        "slips": [row_on_paper(words, symptom, sharing) for symptom in telling_slips(sharing, most=_MOST_SLIPS)],
     }
 
 

@@ -48,7 +48,8 @@
         held.push(...[due, ...alike].flatMap((tray) => placesHeld(tray.holds)));
       }
     }
-    return held.length ? [{ again: Math.max(...held) }] : [];
+    const due = division.trays(division.end).map((tray) => tray.holds);
+    return held.length ? [againFrom(Math.max(...held), due)] : [];
   };
 
   /** Put right what the slip brought or took, then everything again from the highest place not right on a tray. */
@@ -69,10 +70,16 @@
         room = brought.room;
       }
     }
-    const trays = room.filter(({ pile }) => pile.at === "tray");
-    const off = trays.flatMap(({ pile }) => [...pile.off.keys()].filter((place) => pile.off[place]));
-    return [...plan, { again: Math.max(UNITS, ...off) }];
+    const trays = room.map(({ pile }) => pile).filter((pile) => pile.at === "tray");
+    const off = trays.flatMap((pile) => [...pile.off.keys()].filter((place) => pile.off[place]));
+    return [...plan, againFrom(Math.max(UNITS, ...off), trays.map((pile) => pile.right))];
   };
+
+  /** @type {(place: number, due: Counts[]) => Object} due: what should lie on each tray */
+  const againFrom = (place, due) => ({
+    again: place,
+    everything: !due.some((pieces) => pieces.slice(place + 1).some(Boolean)),
+  });
 
   /** @type {(occasion: Occasion) => Object<number, number>} pieces of each place brought into the room by a slip */
   const tooMany = ({ slip, place, other }) => {
@@ -158,5 +165,5 @@
     return ribbons ? { reads, trays, stands_for } : { reads, trays };
   };
 
-  sharing.repairs = { repair, asData };
+  sharing.repairs = { repair, againFrom, asData };
 })((globalThis.sharing ??= {}));

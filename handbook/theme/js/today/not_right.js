@@ -4,7 +4,8 @@
   const { placesHeld, digitsOf, sum, downFrom, at } = sharing.places;
   const { diagnoser } = sharing.diagnosis;
   const { explain } = sharing.slipWords;
-  const { placeWord } = sharing.numberWords;
+  const { againFrom } = sharing.repairs;
+  const { repairWords } = sharing.repairWords;
   const { wholeNumber, readSeen, note } = sharing.address;
   const { element, byId, say } = sharing.elements;
 
@@ -76,7 +77,8 @@
     const first = goesRound ? [element("p.right", {}, say("today.share-on"))] : [];
     const explained = causes.map((cause) => explain(words, cause, division));
     if (!explained.length) {
-      if (!goesRound) first.push(element("p", {}, say("today.no-single-slip", { place: placeWord(words, againFrom(division, seen)) })));
+      const again = repairWords(words, [beginAgain(division, seen)], division.ribbons);
+      if (!goesRound) first.push(element("p", {}, say("today.no-single-slip", { again })));
       told.replaceChildren(...first);
       return;
     }
@@ -105,13 +107,13 @@
       element("p.mend", {}, mend),
     );
 
-  /** The highest place that is not right on one of the trays. */
-  const againFrom = (division, seen) => {
+  /** From the highest place that is not right on one of the trays. */
+  const beginAgain = (division, seen) => {
     const places = seen.map(({ stands_for, value }) => {
       const [is, should] = [digitsOf(value), digitsOf(division.quotient * stands_for)];
       return downFrom(Math.max(is.length, should.length)).find((place) => at(is, place) !== at(should, place)) ?? 0;
     });
-    return Math.max(...places);
+    return againFrom(Math.max(...places), division.trays(division.end).map(({ holds }) => holds));
   };
 
   sharing.notRight = { show };

@@ -71,7 +71,7 @@
   const product = (words, { quotient, divisor, remainder, dividend }) =>
     say(words, remainder ? "glance.product-and-rest" : "glance.product", { quotient, divisor, remainder, dividend });
 
-  /** @type {(words: Phrases, seen: Observation, ribbons: boolean) => string} "1,307 on each of the 4 trays" */
+  /** @type {(words: Phrases, seen: Observation, ribbons: boolean) => string} "1,307 on each of 4 trays" */
   const whatIsSeen = (words, { trays, left }, ribbons) => {
     const some = ribbons ? "observed.some-with-ribbons" : "observed.some";
     const key = trays.length === 1 ? "observed.all" : some;

@@ -6,13 +6,33 @@
   const { material, placeWord, smallNumber } = sharing.numberWords;
 
   /**
-   * Every movement as a sentence; "" where no piece is moved. Trays are told by what they read, after the first movement
-   * by what they read now; with ribbons also by whom they are for, because trays for different numbers may read alike.
+   * Every movement as a sentence; "" where no piece is moved. Trays are told by what they read, and where a movement has
+   * changed that, by what they read now; with ribbons also by whom they are for, because trays for different numbers may
+   * read alike. Where everything goes back to the bank, no other movement is needed before it.
    * @type {(words: Phrases, repair: Repair, ribbons: boolean) => string}
    */
   const repairWords = (words, repair, ribbons) => {
-    const tray = ribbons ? "repair.tray-for" : "repair.tray";
-    return repair.map((step, number) => stepWords(words, step, number ? `${tray}-now` : tray)).join(" ");
+    if (repair.some((step) => step.everything)) return say(words, "repair.everything-again");
+    const changed = new Set();
+    const tray = (trays) => {
+      const key = `repair.tray${ribbons ? "-for" : ""}${changed.has(nameOf(trays, 0)) ? "-now" : ""}`;
+      return say(words, key, { count: trays.trays, reads: trays.reads, stands_for: trays.stands_for });
+    };
+    return repair
+      .map((step) => {
+        const told = stepWords(words, step, tray);
+        readAfter(step).forEach((read) => changed.add(read));
+        return told;
+      })
+      .join(" ");
+  };
+
+  const nameOf = ({ stands_for, reads }, more) => `${stands_for} ${reads + more}`;
+
+  /** What trays read that a movement has changed, with whom they are for. */
+  const readAfter = ({ pieces, place, giving, taking }) => {
+    const worth = pieces * 10 ** place;
+    return [...(giving ? [nameOf(giving, -worth)] : []), ...(taking ? [nameOf(taking, worth)] : [])];
   };
 
   const stepWords = (words, step, tray) => {
@@ -37,11 +57,9 @@
   const pieces = (words, number, place) =>
     say(words, "repair.pieces", { number: smallNumber(words, number), material: material(words, place, number) });
 
-  /** "the tray that reads 1,306", "each of the 3 trays that read 1,307"; what is not left over lies in the middle */
-  const spot = (words, at, place, trays, tray) => {
-    if (trays) return say(words, tray, { count: trays.trays, reads: trays.reads, stands_for: trays.stands_for });
-    return say(words, at === "left-over" && place !== UNITS ? "repair.middle" : `repair.${at}`);
-  };
+  /** What is not left over lies in the middle. */
+  const spot = (words, at, place, trays, tray) =>
+    trays ? tray(trays) : say(words, at === "left-over" && place !== UNITS ? "repair.middle" : `repair.${at}`);
 
   sharing.repairWords = { repairWords };
 })((globalThis.sharing ??= {}));

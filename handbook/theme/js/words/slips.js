@@ -22,6 +22,7 @@
       ...(division.ribbons && !division.mat[UNITS] ? ["-nobody-for-one"] : []),
       ...(division.ribbons ? ["-with-ribbons"] : []),
       ...(cause.place === UNITS ? ["-of-units"] : []),
+      ...(division.sharers === 2 ? ["-of-two"] : []),
       "",
     ];
     // The most special sentence that there is.
@@ -47,8 +48,9 @@
       other_one: material(words, other ?? UNITS, 1),
       other_several: material(words, other ?? UNITS, 2),
       other_stands_for: 10 ** (other ?? UNITS),
-      round: inTurns(words, "rounds", turns, placeWord(words, place)),
-      exchange: atExchanges(words, turns, cause.slip === "piece-not-banked" ? place : place + 1, division),
+      round: inTurns(words, "rounds", turns, roundsOf(division, place), placeWord(words, place)),
+      exchange: atExchanges(words, turns, place + 1, division),
+      stop: say(words, "slips.stop"),
     };
   };
 
@@ -74,25 +76,32 @@
     return say(words, "fair.compare", { stands_for: standsForWord(words, smallest), fair: listing(words, times) });
   };
 
-  /** "when the first hundred-square was exchanged", "in one of the 3 exchanges of tens" */
+  /** How many rounds are begun at a place, also those that are taken back; without ribbons. */
+  const roundsOf = ({ steps }, place) =>
+    steps.filter((step) => ["deal-round", "take-back"].includes(step.action) && step.place === place).length;
+
+  /** "when the hundred-square was exchanged", "in one of the 3 exchanges of tens" */
   const atExchanges = (words, turns, place, { steps }) => {
     const ofAll = steps.filter((step) => step.action === "exchange" && step.place === place).length;
     const last = turns[turns.length - 1];
+    const named = placeWord(words, place);
     if (last === 1) {
-      return say(words, ofAll === 1 ? "turn.exchange-only" : "turn.exchange-first", { one: material(words, place, 1) });
+      const key = ofAll === 1 ? "turn.exchange-only" : "turn.exchange-first";
+      return say(words, key, { one: material(words, place, 1), place: named });
     }
-    if (turns.length === ofAll) return say(words, "turn.exchanges-all", { last, place: placeWord(words, place) });
-    return inTurns(words, "exchanges", turns, placeWord(words, place));
+    if (turns.length === ofAll) return say(words, "turn.exchanges-all", { last, place: named });
+    return inTurns(words, "exchanges", turns, ofAll, named);
   };
 
   const MOST_TURNS_LISTED = 2;
 
   /** "in round 2 or 3 of the units", "in one of the first 8 rounds of the units": where it can have happened */
-  const inTurns = (words, what, turns, place) => {
+  const inTurns = (words, what, turns, ofAll, place) => {
     const first = turns[0];
     const last = turns[turns.length - 1];
     if (turns.length > MOST_TURNS_LISTED && last - first === turns.length - 1) {
-      return say(words, first === 1 ? `turn.${what}-first` : `turn.${what}-from-to`, { first, last, place });
+      const which = first > 1 ? "from-to" : last < ofAll ? "first" : "all";
+      return say(words, `turn.${what}-${which}`, { first, last, place });
     }
     const listed = turns.map((turn) => written(words.grouping, turn));
     return say(words, `turn.${what}`, { turns: choiceOf(words, listed), place });
@@ -102,7 +111,7 @@
 
   /**
    * One symptom with its likeliest causes, each repair once: what is seen, what may have happened, where to look, what
-   * puts it right. Where the bead that the bank may have counted short may as well be lost, all are counted first.
+   * puts it right.
    * @type {(words: Phrases, symptom: Object, division: Division) =>
    *   {seen: string, happened: string[], look: string, mends: string[]}}
    */
@@ -113,13 +122,10 @@
     const told = [first, ...others.slice(0, MOST_CAUSES - 1)].map((cause) => explain(words, cause, division));
     const [happened, ...orHappened] = new Set(told.map((cause) => cause.happened));
     const [mend, ...orMends] = new Set(told.map((cause) => cause.mend));
-    const lost = others.some(({ slip, place }) => slip === "piece-rolled-away" && place === UNITS);
-    const { look } = told[0];
-    const countFirst = lost && first.slip === "bank-counts-nine";
     return {
       seen: symptomWords(words, symptom, division.ribbons),
       happened: [happened, ...orHappened.map((one) => say(words, "slips.or", { happened: one }))],
-      look: countFirst ? say(words, "slips.count-the-beads", { look }) : look,
+      look: told[0].look,
       mends: [mend, ...orMends.map((one) => say(words, "slips.or-mend", { mend: one }))],
     };
   };
