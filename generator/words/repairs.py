@@ -6,11 +6,12 @@ from typing import NamedTuple
 
 from generator.engine.movements import Again, Alike, At, Exchange, Movement, Repair
 from generator.engine.places import UNITS
+from generator.engine.sharing import Sharing
 from generator.words.numbers import material, place_word, small_number
 from generator.words.phrases import Phrases
 
 
-def repair_words(words: Phrases, repair: Repair, *, ribbons: bool = False) -> str:
+def repair_words(words: Phrases, repair: Repair, sharing: Sharing) -> str:
     """Every movement as a sentence; nothing where no piece has to be moved.
 
     Trays are told by what they read, and where a movement has changed that, by what they read now; with ribbons also
@@ -22,21 +23,27 @@ def repair_words(words: Phrases, repair: Repair, *, ribbons: bool = False) -> st
     sentences: list[str] = []
     changed: frozenset[tuple[int, int]] = frozenset()
     for step in repair:
-        sentences.append(_step(words, step, _Trays("repair.tray-for" if ribbons else "repair.tray", changed)))
+        sentences.append(_step(words, step, _Told(sharing, changed)))
         changed = changed | _read_after(step)
     return " ".join(sentences)
 
 
-class _Trays(NamedTuple):
-    """How trays are told: the phrase for one, and what those read, by whom they stand for, that have been changed."""
+class _Told(NamedTuple):
+    """What was shared, and what trays read now, with whom they are for, that have been changed."""
 
-    key: str
+    sharing: Sharing
     changed: frozenset[tuple[int, int]]
 
-    def told(self, words: Phrases, trays: Alike) -> str:
+    def trays(self, words: Phrases, trays: Alike) -> str:
         """'the tray that reads 1,306', 'each of the 3 trays that now read 1,307'."""
-        key = f"{self.key}-now" if (trays.stands_for, trays.reads) in self.changed else self.key
+        now = "-now" if (trays.stands_for, trays.reads) in self.changed else ""
+        key = f"repair.tray{'-for' if self.sharing.ribbons else ''}{now}"
         return words.say(key, count=trays.trays, reads=trays.reads, stands_for=trays.stands_for)
+
+    def pile(self, words: Phrases, at: At, place: int) -> str:
+        """Pieces of a kind that should not be left over lie in the middle."""
+        stays = place == UNITS or self.sharing.end.middle.at(place)
+        return words.say("repair.middle" if at is At.LEFT_OVER and not stays else f"repair.{at}")
 
 
 def _read_after(step: Movement | Exchange | Again) -> frozenset[tuple[int, int]]:
@@ -48,7 +55,7 @@ def _read_after(step: Movement | Exchange | Again) -> frozenset[tuple[int, int]]
     return frozenset((trays.stands_for, trays.reads + more) for trays, more in ends if trays)
 
 
-def _step(words: Phrases, step: Movement | Exchange | Again, trays: _Trays) -> str:
+def _step(words: Phrases, step: Movement | Exchange | Again, so_far: _Told) -> str:
     match step:
         case Again():
             return words.say("repair.again", place=place_word(words, step.place))
@@ -59,14 +66,14 @@ def _step(words: Phrases, step: Movement | Exchange | Again, trays: _Trays) -> s
                 "repair.down" if down else "repair.up",
                 large=_pieces(words, 1, large),
                 small=_pieces(words, 10, large - 1),
-                source=_pile(words, step.at, large, step.trays, trays),
+                source=_pile(words, step.at, large, step.trays, so_far),
             )
         case Movement():
             return words.say(
                 "repair.to-bank" if step.target is At.BANK else f"repair.from-{step.source}",
                 pieces=_pieces(words, step.pieces, step.place),
-                source=_pile(words, step.source, step.place, step.giving, trays),
-                target=_pile(words, step.target, step.place, step.taking, trays),
+                source=_pile(words, step.source, step.place, step.giving, so_far),
+                target=_pile(words, step.target, step.place, step.taking, so_far),
             )
 
 
@@ -75,8 +82,5 @@ def _pieces(words: Phrases, number: int, place: int) -> str:
     return words.say("repair.pieces", number=small_number(words, number), material=material(words, place, number))
 
 
-def _pile(words: Phrases, at: At, place: int, alike: Alike | None, trays: _Trays) -> str:
-    """What is not left over lies in the middle."""
-    if alike:
-        return trays.told(words, alike)
-    return words.say("repair.middle" if at is At.LEFT_OVER and place != UNITS else f"repair.{at}")
+def _pile(words: Phrases, at: At, place: int, alike: Alike | None, so_far: _Told) -> str:
+    return so_far.trays(words, alike) if alike else so_far.pile(words, at, place)

@@ -30,7 +30,7 @@ def explain(words: Phrases, cause: Cause, sharing: Sharing) -> Explanation:
     filled = _filled(words, cause, sharing)
     if sharing.ribbons:
         filled |= _filled_with_ribbons(words, cause, sharing)
-    filled["repair"] = repair_words(words, cause.repair, ribbons=sharing.ribbons)
+    filled["repair"] = repair_words(words, cause.repair, sharing)
     tables = (f"slip.{cause.slip}.{cause.occasions[0].spot}", f"slip.{cause.slip}")
     special = {
         "nobody-for-one": sharing.ribbons and not sharing.mat[UNITS],

@@ -117,6 +117,15 @@ def test_the_words_of_a_movement(step: Movement | Exchange, words: str) -> None:
     assert explain(SAID, cause, share(5230, 4)).mend == words
 
 
+def test_of_what_should_be_left_over_a_piece_goes_there_and_not_to_the_middle() -> None:
+    """Of 4,891 for 23 with ribbons a ten and five units are left over. Own reasoning."""
+    back = (Movement(1, 1, At.TRAY, At.LEFT_OVER, giving=Alike(2130, 1, 10)),)
+    cause = Cause(Slip.SKIPPED, 1, (Occasion(Slip.SKIPPED, place=1, turn=1),), back)
+    assert explain(SAID, cause, share(4891, 23, ribbons=True)).mend == (
+        "Take one ten-bar from the tray for 10 that reads 2,130 to what is left over."
+    )
+
+
 @pytest.mark.parametrize(
     ("turns", "when"),
     [
@@ -218,7 +227,15 @@ def test_what_is_read_on_cards_or_as_the_answer_is_not_said_to_lie_on_trays() ->
 def test_where_a_bead_may_be_lost_all_are_counted_first() -> None:
     """On a sheet too, which has no room to say where to look: with every cause that the page tells."""
     stop = "Stop, and count all unit beads"
-    for sharing in (*SHARINGS[:4], share(3, 5), share(777, 7), share(11, 12), share(36, 12, ribbons=True)):
+    for sharing in (
+        share(5230, 4),
+        share(1199, 12),
+        share(7, 12),
+        share(3, 5),
+        share(777, 7),
+        share(11, 12),
+        share(36, 12, ribbons=True),
+    ):
         short = [symptom for symptom in telling_slips(sharing) if symptom.off_by == ONE_BEAD_SHORT]
         assert short
         for symptom in short:

@@ -77,7 +77,7 @@
     const first = goesRound ? [element("p.right", {}, say("today.share-on"))] : [];
     const explained = causes.map((cause) => explain(words, cause, division));
     if (!explained.length) {
-      const again = repairWords(words, [beginAgain(division, seen)], division.ribbons);
+      const again = repairWords(words, [beginAgain(division, seen)], division);
       if (!goesRound) first.push(element("p", {}, say("today.no-single-slip", { again })));
       told.replaceChildren(...first);
       return;

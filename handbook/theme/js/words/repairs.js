@@ -9,18 +9,21 @@
    * Every movement as a sentence; "" where no piece is moved. Trays are told by what they read, and where a movement has
    * changed that, by what they read now; with ribbons also by whom they are for, because trays for different numbers may
    * read alike. Where everything goes back to the bank, no other movement is needed before it.
-   * @type {(words: Phrases, repair: Repair, ribbons: boolean) => string}
+   * @type {(words: Phrases, repair: Repair, division: Division) => string}
    */
-  const repairWords = (words, repair, ribbons) => {
+  const repairWords = (words, repair, division) => {
     if (repair.some((step) => step.everything)) return say(words, "repair.everything-again");
     const changed = new Set();
-    const tray = (trays) => {
-      const key = `repair.tray${ribbons ? "-for" : ""}${changed.has(nameOf(trays, 0)) ? "-now" : ""}`;
+    const spot = (at, place, trays) => {
+      // Pieces of a kind that should not be left over lie in the middle.
+      const stays = place === UNITS || division.end.middle[place];
+      if (!trays) return say(words, at === "left-over" && !stays ? "repair.middle" : `repair.${at}`);
+      const key = `repair.tray${division.ribbons ? "-for" : ""}${changed.has(nameOf(trays, 0)) ? "-now" : ""}`;
       return say(words, key, { count: trays.trays, reads: trays.reads, stands_for: trays.stands_for });
     };
     return repair
       .map((step) => {
-        const told = stepWords(words, step, tray);
+        const told = stepWords(words, step, spot);
         readAfter(step).forEach((read) => changed.add(read));
         return told;
       })
@@ -35,7 +38,7 @@
     return [...(giving ? [nameOf(giving, -worth)] : []), ...(taking ? [nameOf(taking, worth)] : [])];
   };
 
-  const stepWords = (words, step, tray) => {
+  const stepWords = (words, step, spot) => {
     if ("again" in step) return say(words, "repair.again", { place: placeWord(words, step.again) });
     if ("exchange" in step) {
       const down = step.exchange === 1;
@@ -43,23 +46,19 @@
       return say(words, down ? "repair.down" : "repair.up", {
         large: pieces(words, 1, large),
         small: pieces(words, 10, large - 1),
-        source: spot(words, step.at, large, step.trays, tray),
+        source: spot(step.at, large, step.trays),
       });
     }
     return say(words, step.target === "bank" ? "repair.to-bank" : `repair.from-${step.source}`, {
       pieces: pieces(words, step.pieces, step.place),
-      source: spot(words, step.source, step.place, step.giving, tray),
-      target: spot(words, step.target, step.place, step.taking, tray),
+      source: spot(step.source, step.place, step.giving),
+      target: spot(step.target, step.place, step.taking),
     });
   };
 
   /** "one ten-bar", "three unit beads" */
   const pieces = (words, number, place) =>
     say(words, "repair.pieces", { number: smallNumber(words, number), material: material(words, place, number) });
-
-  /** What is not left over lies in the middle. */
-  const spot = (words, at, place, trays, tray) =>
-    trays ? tray(trays) : say(words, at === "left-over" && place !== UNITS ? "repair.middle" : `repair.${at}`);
 
   sharing.repairWords = { repairWords };
 })((globalThis.sharing ??= {}));

@@ -16,7 +16,7 @@
   const explain = (words, cause, division) => {
     const places = filled(words, cause, division);
     if (division.ribbons) Object.assign(places, filledWithRibbons(words, cause, division));
-    places.repair = repairWords(words, cause.repair, division.ribbons);
+    places.repair = repairWords(words, cause.repair, division);
     const tables = [`slip.${cause.slip}.${cause.occasions[0].spot}`, `slip.${cause.slip}`];
     const ends = [
       ...(division.ribbons && !division.mat[UNITS] ? ["-nobody-for-one"] : []),
