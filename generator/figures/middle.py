@@ -48,7 +48,7 @@ def _key(view: View) -> Iterator[Mark]:
     said = [(look, view.say(f"figure.key.{look}")) for look in Look]
     x, y = 12.0, 3.1 * form.text
     if form.narrow:
-        wide = sum(text_width(words, text) + 2.3 * bead for _, words in said)
+        wide = sum(text_width(words, text) + 2.55 * bead for _, words in said)
         x, y = view.width - wide - 2, 1.25 * text
         if x < text_width(view.say("figure.middle"), text, bold=True) + 12:
             return
@@ -56,7 +56,7 @@ def _key(view: View) -> Iterator[Mark]:
         yield Pieces(x, y - 0.9 * bead, "key", UNITS, bead, HERE, look)
         yield Label(x + 1.4 * bead, y, words, text, "muted")
         if form.narrow:
-            x += text_width(words, text) + 2.3 * bead
+            x += text_width(words, text) + 2.55 * bead
         else:
             y += 1.25 * text
 

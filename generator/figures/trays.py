@@ -79,6 +79,6 @@ def _name(view: View, number: int, width: int, high: float) -> Part:
         marks.append(Label(9, base, _stands_for(view, width), 0.94 * form.text))
     if width:
         size = 0.75 * high
-        x = 11.5 if form.narrow else view.width - 26
+        x = form.rail / 2 + 2.5 if form.narrow else view.width - 26  # halfway between rim and first slot
         marks.append(Bow(x, 0.43 * high, 0.8 * size if form.narrow else min(20.0, size), ribbon_colour(width)))
     return Part(view.width, high, tuple(marks))
