@@ -86,10 +86,9 @@ def chromium(launch: Launch) -> Browser:
 @pytest.fixture
 def page(chromium: Browser) -> Iterator[Page]:
     """An empty page for what is printed: a book takes its time."""
-    page = chromium.new_page()
-    page.set_default_timeout(300_000)
-    yield page
-    page.close()
+    with visiting(chromium) as visit:
+        visit.page.set_default_timeout(300_000)
+        yield visit.page
 
 
 @pytest.fixture(scope="session")
@@ -149,23 +148,49 @@ def altered(site: Path, copy: Path, path: str, change: Callable[[str], str]) -> 
     return copy
 
 
+_LEFT: dict[tuple[Browser, str], Page] = {}  # by what they were opened with
+
+
 @contextmanager
-def visiting(browser: Browser, **context: Any) -> Iterator[Visit]:
-    """Give an empty page that notes requests to outside and complaints; close it in the end."""
-    opened = browser.new_context(**context)
-    opened.set_default_timeout(PATIENCE)
-    visit = Visit(opened.new_page(), [], [])
-    visit.page.on(
-        "request", lambda request: None if request.url.startswith(INSIDE) else visit.outside.append(request.url)
-    )
-    visit.page.on("pageerror", lambda error: visit.errors.append(f"{visit.page.url}: {error}"))
-    visit.page.on(
-        "console",
-        lambda said: (
-            visit.errors.append(f"{visit.page.url}: {said.text}") if said.type in ("error", "warning") else None
+def visiting(browser: Browser, *, own: bool = False, **options: Any) -> Iterator[Visit]:
+    """Give an empty page that notes requests to outside and complaints.
+
+    To open one costs a browser more than most tests do with it. So it is left, with nothing stored in it, to the next
+    test that asks for the same options; not if a test failed in it, or wants it for its `own` because it changes it.
+    """
+    key = (browser, repr(sorted(options.items())))
+    page = (None if own else _LEFT.pop(key, None)) or browser.new_context(**options).new_page()
+    page.set_default_timeout(PATIENCE)
+    visit = Visit(page, [], [])
+    noted: dict[str, Callable[[Any], None]] = {
+        "request": lambda request: None if request.url.startswith(INSIDE) else visit.outside.append(request.url),
+        "pageerror": lambda error: visit.errors.append(f"{page.url}: {error}"),
+        "console": lambda said: (
+            visit.errors.append(f"{page.url}: {said.text}") if said.type in ("error", "warning") else None
         ),
-    )
+    }
+    for event, note in noted.items():
+        page.on(event, note)  # type: ignore[call-overload]
+    reusable = False
     try:
         yield visit
+        reusable = not own
     finally:
-        opened.close()
+        for event, note in noted.items():
+            page.remove_listener(event, note)
+        if reusable:
+            _forget(page, options)
+            _LEFT[key] = page
+        else:
+            page.context.close()
+
+
+def _forget(page: Page, options: dict[str, Any]) -> None:
+    for other in page.context.pages:
+        if other is not page:
+            other.close()
+    if page.url != "about:blank":
+        page.evaluate("() => { localStorage.clear(); sessionStorage.clear(); }")
+        page.goto("about:blank")
+    page.set_viewport_size(options.get("viewport", {"width": 1280, "height": 720}))
+    page.emulate_media(media="null", color_scheme=options.get("color_scheme", "light"))

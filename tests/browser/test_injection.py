@@ -179,7 +179,7 @@ def test_nothing_runs_and_everything_is_shown_as_it_was_written(built: Built, ch
     for case in built.cases:
         by_page.setdefault(case.page or "index.html", []).append(case)
     with visiting(chromium) as visit:
-        for path, cases in by_page.items():
+        for path, cases in sample(by_page.items(), 10):
             visit.page.goto((built.site / path).as_uri())
             _touch_everything(visit.page)
             assert visit.page.evaluate("window.hacked") is None, path
@@ -203,7 +203,7 @@ def test_nothing_runs_where_the_words_come_together(path: str, built: Built, chr
         assert (visit.errors, visit.outside) == ([], [])
 
 
-@pytest.mark.parametrize("words", sample(["page", "script", "tags", "heading", "folded", "danger"], 2))
+@pytest.mark.parametrize("words", sample(["page", "script", "tags", "heading", "folded", "danger"], 1))
 def test_nothing_runs_in_what_is_found(words: str, built: Built, chromium: Browser) -> None:
     with visiting(chromium) as visit:
         visit.page.goto((built.site / "index.html").as_uri())
@@ -217,7 +217,7 @@ def test_nothing_runs_in_what_is_found(words: str, built: Built, chromium: Brows
 def test_titles_are_read_as_they_were_written(built: Built, chromium: Browser) -> None:
     name = next(case.text for case in built.cases if case.place == "the school's name")
     with visiting(chromium) as visit:
-        for case in sample(_titles(built.cases), 12):
+        for case in sample(_titles(built.cases), 6):
             visit.page.goto((built.site / case.page).as_uri())
             assert visit.page.title() == f"{case.text} - {name}"
 

@@ -13,7 +13,7 @@ from tests.sampling import sample
 
 SCREEN = {"width": 1366, "height": 768}
 PHONE = {"width": 390, "height": 844}
-LESSONS = 12
+LESSONS = 7
 ON_ONE_SCREEN = 0.9
 """The part of all places whose words, figure and hands are seen together: what the plan for this handbook asks."""
 

@@ -25,7 +25,7 @@ def printed(page: Page, pdf: Path, paper: str) -> tuple[Sheet, ...]:
 
 
 @pytest.mark.parametrize("paper", PAPERS)
-@pytest.mark.parametrize("step", sample(STEPS, 2))
+@pytest.mark.parametrize("step", sample(STEPS, 1))
 def test_every_plan_fills_one_sheet(step: str, paper: str, page: Page, site: Path, tmp_path: Path) -> None:
     opened(page, site / "lessons" / step / "plans.html")
     titles = page.locator(".plan-title").all_text_contents()
@@ -67,7 +67,7 @@ def test_the_contents_of_the_plans_name_the_sheets_they_lead_to(
 
 
 @pytest.mark.parametrize("paper", PAPERS)
-@pytest.mark.parametrize("name", sample(["when-it-goes-wrong", "new-here", "reference"], 2))
+@pytest.mark.parametrize("name", sample(["when-it-goes-wrong", "new-here", "reference"], 1))
 def test_a_book_takes_about_as_many_sheets_as_it_says(
     name: str, paper: str, page: Page, site: Path, tmp_path: Path
 ) -> None:

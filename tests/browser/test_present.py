@@ -166,7 +166,7 @@ FULL_SCREEN = {
 def test_full_screen_is_offered_only_where_it_is_and_refusal_does_no_harm(
     how: str, chromium: Browser, site: Path
 ) -> None:
-    with visiting(chromium) as visit:
+    with visiting(chromium, own=True) as visit:
         visit.page.add_init_script(FULL_SCREEN[how])
         visit.page.goto(address(site, "set-out"))
         button = visit.page.get_by_role("button", name="Full screen")

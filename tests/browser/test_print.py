@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import product
 from pathlib import Path
 
 import pytest
@@ -10,7 +11,7 @@ from playwright.sync_api import Browser, Page
 
 from generator.site.book import BOOK
 from tests.browser.printing import OFF_BY, PAPERS, Sheet, cut, links, mark, print_to, stated
-from tests.sampling import times
+from tests.sampling import sample, times
 from tests.site import samples
 
 SETTINGS = replace(samples.SETTINGS, site_name="Hazel Lane")
@@ -93,9 +94,8 @@ def check_sheets(sheets: tuple[Sheet, ...], paper: str, title: str, imprint: str
         assert all(word.left > 20 and word.right < sheet.width - 20 for word in sheet.words)
 
 
-@pytest.mark.parametrize("paper", PAPERS)
-@pytest.mark.parametrize("shift", [0, 90, 180, 270])
-def test_a_lesson_is_cut_nowhere(paper: str, shift: int, page: Page, printable: Path, tmp_path: Path) -> None:
+@pytest.mark.parametrize(("shift", "paper"), sample(product([0, 90, 180, 270], PAPERS), 3))
+def test_a_lesson_is_cut_nowhere(shift: int, paper: str, page: Page, printable: Path, tmp_path: Path) -> None:
     page.goto((printable / LESSON).as_uri())
     page.evaluate("(shift) => { document.querySelector('h1').style.paddingTop = `${shift}px`; }", shift)
     marked = mark(page)
@@ -187,8 +187,7 @@ def test_the_school_can_set_its_paper(paper: str, page: Page, printable: Path, t
     check_sheets(print_to(tmp_path / "x.pdf", page), paper, "Cards to cut out")
 
 
-@pytest.mark.parametrize("paper", PAPERS)
-@pytest.mark.parametrize("name", STOCK)
+@pytest.mark.parametrize(("name", "paper"), sample(product(STOCK, PAPERS), 4))
 def test_the_stock_handbook_is_cut_nowhere(name: str, paper: str, page: Page, site: Path, tmp_path: Path) -> None:
     page.goto((site / name).as_uri())
     marked = mark(page)
@@ -198,7 +197,7 @@ def test_the_stock_handbook_is_cut_nowhere(name: str, paper: str, page: Page, si
     check_sheets(sheets, paper, *said(page))
 
 
-@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("paper", sample(PAPERS, 1))
 def test_the_whole_book_is_numbered_throughout_and_short_enough(
     paper: str, page: Page, light_site: Path, tmp_path: Path
 ) -> None:

@@ -90,7 +90,7 @@ def found(browser: Browser, address: str, queries: Iterable[Query]) -> dict[Quer
 
 @pytest.fixture(scope="module")
 def from_disk(chromium: Browser, site: Path) -> dict[Query, list[str]]:
-    return found(chromium, site.as_uri(), sample(QUERIES, 170))
+    return found(chromium, site.as_uri(), sample(QUERIES, 100))
 
 
 def test_queries_name_pages_and_reasons_and_leave_out_no_kind_of_page(site: Path) -> None:

@@ -10,7 +10,7 @@ from tests.browser.test_today import TODAY, ask
 
 def test_all_of_it_works_without_a_request_a_message_or_a_violation(address: str, chromium: Browser) -> None:
     """Worked by hand: 6 x 721 = 4,326."""
-    with visiting(chromium) as visit:
+    with visiting(chromium, own=True) as visit:
         page = visit.page
         violations: list[str] = []
         page.expose_function("noted", lambda directive: violations.append(directive))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import product
 from pathlib import Path
 
 import pytest
@@ -36,8 +37,7 @@ def printed(page: Page, site: Path, asked: str, pdf: Path, paper: str) -> tuple[
     return print_to(pdf, page, paper)
 
 
-@pytest.mark.parametrize("paper", PAPERS)
-@pytest.mark.parametrize("asked", [*sample(SMALL_GROUPS, 3), *sample(LARGE_GROUPS, 2)])
+@pytest.mark.parametrize(("asked", "paper"), sample(product([*SMALL_GROUPS, *LARGE_GROUPS], PAPERS), 4))
 def test_it_fills_one_sheet_and_two_at_most_for_a_large_group(
     asked: str, paper: str, page: Page, site: Path, tmp_path: Path
 ) -> None:
@@ -53,7 +53,7 @@ def test_it_fills_one_sheet_and_two_at_most_for_a_large_group(
         assert seen.split()[0] in text
 
 
-@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("paper", sample(PAPERS, 1))
 def test_it_is_printed_whole_before_all_of_it_was_worked_out(
     paper: str, page: Page, site: Path, tmp_path: Path
 ) -> None:

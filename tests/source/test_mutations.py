@@ -114,7 +114,9 @@ def test_damaged_files(batch: int, school: Path) -> None:
 
 
 @needs_posix
-@settings(max_examples=max(EXAMPLES // 4, 20), deadline=STUCK, suppress_health_check=list(HealthCheck), database=None)
+@settings(
+    max_examples=times(whole=500, sampled=12), deadline=STUCK, suppress_health_check=list(HealthCheck), database=None
+)
 @given(
     folder=st.sampled_from(("lessons/static", "lessons", "pages", "pages/more", "notes", "theme", ".")),
     name=st.text(min_size=1, max_size=60).filter(lambda name: not {"/", "\0"} & set(name) and name not in (".", "..")),
