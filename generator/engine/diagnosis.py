@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from operator import attrgetter
 from typing import NamedTuple
 
 from generator.engine.movements import Repair
 from generator.engine.observations import Observation, Reading, beads_on, readings
 from generator.engine.outcomes import simulate
-from generator.engine.places import Mat
+from generator.engine.places import UNITS, Counts, Mat
 from generator.engine.repairs import repair
 from generator.engine.sharing import Sharing, refuse_unless_whole, share
-from generator.engine.slips import Occasion, Outcome, Slip
+from generator.engine.slips import Occasion, Outcome, Slip, Spot
 
 _SLIPS = tuple(Slip)
 
@@ -91,23 +92,28 @@ def diagnose(
     return Diagnosis(dividend, divisor, mat.pieces, ribbons, observation, consistent, causes)
 
 
-def telling_slips(sharing: Sharing, most: int = 8) -> tuple[Symptom, ...]:
+def telling_slips(sharing: Sharing, most: int = 8, owned: Counts | None = None) -> tuple[Symptom, ...]:
     """The symptoms most worth knowing for one division, plain or with ribbons; what leaves no trace is left out.
 
-    One symptom for each slip, the likeliest slip first, until `most`: the one that the fewest other slips leave too
-    and, among those, the one on most trays and of the smallest pieces. A slip that an earlier symptom names already
-    gets a symptom of its own only when there is room to spare.
+    One symptom for each slip, the likeliest slip first, until `most`: the one to which everybody going on by the rules
+    leads, that the fewest other slips leave too and, among those, the one on most trays and of the smallest pieces. A
+    slip that an earlier symptom names already gets a symptom of its own only when there is room to spare.
+
+    owned    the pieces of the shelf: what it could not show is left out, but for kinds of which the sharing needs more
     """
     outcomes: dict[Observation, list[Outcome]] = {}
     for outcome in simulate(sharing):
-        outcomes.setdefault(outcome.seen, []).append(outcome)
+        if owned is None or _can_be_shown(outcome, owned, sharing.pieces_needed):
+            outcomes.setdefault(outcome.seen, []).append(outcome)
     outcomes.pop(right_observation(sharing), None)
     named = {seen: {outcome.occasion.slip for outcome in found} for seen, found in outcomes.items()}
+    occasions = [outcome.occasion for found in outcomes.values() for outcome in found]
+    in_full = {occasion[:2]: occasion.many for occasion in sorted(occasions, key=attrgetter("many"))}
     best: dict[Slip, Observation] = {}
     for slip in _SLIPS:
         observations = [seen for seen, slips in named.items() if slip in slips]
         if observations:
-            best[slip] = min(observations, key=lambda seen: (len(named[seen]), *_how_telling(slip, outcomes[seen])))
+            best[slip] = min(observations, key=lambda seen: _how_telling(slip, outcomes[seen], named[seen], in_full))
     chosen: list[Observation] = []
     told: set[Slip] = set()
     for slip, seen in best.items():
@@ -121,11 +127,34 @@ def telling_slips(sharing: Sharing, most: int = 8) -> tuple[Symptom, ...]:
     )
 
 
-def _how_telling(slip: Slip, outcomes: list[Outcome]) -> tuple[int, int]:
-    """The smaller, the more telling a symptom is for a slip that other slips do not leave more seldom."""
+def _how_telling(
+    slip: Slip, outcomes: list[Outcome], named: Collection[Slip], in_full: Mapping[tuple[Slip, int | None], int]
+) -> tuple[bool, int, int, int]:
+    """The smaller, the more telling a symptom is for a slip.
+
+    It is least so where more happens than the slip: where of the pieces that were dealt only some stay (`in_full`: how
+    many do where all stay), or where pieces that could go to the bank lie in the middle to the end.
+    """
     occasions = [outcome.occasion for outcome in outcomes if outcome.occasion.slip is slip]
+    goes_on = any(occasion.many == in_full[occasion[:2]] and not _lies_unused(occasion) for occasion in occasions)
     place = min(occasion.place or 0 for occasion in occasions)
-    return -max(occasion.many for occasion in occasions if (occasion.place or 0) == place), place
+    most = max(occasion.many for occasion in occasions if (occasion.place or 0) == place)
+    return not goes_on, len(named), -most, place
+
+
+def _lies_unused(occasion: Occasion) -> bool:
+    passed_over = occasion.slip in (Slip.SKIPPED, Slip.NONE_OF_A_PLACE)
+    return passed_over and occasion.spot is Spot.LEFT_OVER and occasion.place != UNITS
+
+
+def _can_be_shown(outcome: Outcome, owned: Counts, needed: Counts) -> bool:
+    """Whether on trays and left over no more of a place lies than the shelf has, or the sharing needs all the same."""
+    held = [(tray.holds, tray.sharers) for tray in outcome.trays] + [(outcome.left, 1)]
+    places = range(max(len(pieces) for pieces, _ in held))
+    return all(
+        sum(many * pieces.at(place) for pieces, many in held) <= max(owned.at(place), needed.at(place))
+        for place in places
+    )
 
 
 def _causes(sharing: Sharing, outcomes: Iterable[Outcome]) -> tuple[Cause, ...]:

@@ -10,6 +10,7 @@ import pytest
 from generator.engine.diagnosis import Diagnosis, Symptom, diagnose, telling_slips
 from generator.engine.observations import Reading
 from generator.engine.outcomes import simulate
+from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Slip, Spot
 from generator.errors import SharingError
@@ -265,6 +266,27 @@ def test_a_lesson_without_exchanges_shows_nothing_of_the_bank() -> None:
     slips = {cause.slip for symptom in telling_slips(share(4848, 4), most=20) for cause in symptom.causes}
     bank = {Slip.BANK_NINE, Slip.BANK_ELEVEN, Slip.NOT_BANKED, Slip.WRONG_KIND}
     assert slips == PLAIN - bank - {Slip.LEFT_OVER_DEALT, Slip.NOT_TAKEN_BACK, Slip.ZERO_FORGOTTEN}
+
+
+@pytest.mark.parametrize(("dividend", "divisor"), [(1768, 8), (1899, 9), (11, 12), (5230, 4)])
+def test_what_the_shelf_could_not_show_is_left_out(dividend: int, divisor: int) -> None:
+    """Of 1,768 among eight a cube on one tray leaves 96 on each: 72 tens on trays, and 45 are there. Own reasoning."""
+    owned, sharing = Counts((100, 45, 45, 9)), share(dividend, divisor)
+    shown = telling_slips(sharing, most=20, owned=owned)
+    assert len(shown) > 4
+    for symptom in shown:
+        there = [Counts.of(tray.value) for tray in symptom.seen.trays for _ in range(tray.sharers)]
+        on_trays = [sum(tray.at(place) for tray in there) for place in range(4)]
+        assert all(many <= max(owned[place], sharing.pieces_needed.at(place)) for place, many in enumerate(on_trays))
+
+
+def test_rows_are_those_in_which_everybody_goes_on_by_the_rules() -> None:
+    """Left over and dealt: all of it. A bar that one tray did not get goes to the bank with the others. By hand."""
+    (first, *_) = telling_slips(share(11, 12))
+    assert (first.seen.trays, first.seen.left) == ((Reading(1, 11), Reading(0, 1)), 0)
+    seen = [(symptom.seen.trays, symptom.seen.left) for symptom in telling_slips(share(1246, 2), most=20)]
+    assert ((Reading(623, 1), Reading(622, 1)), 1) in seen
+    assert ((Reading(623, 1), Reading(613, 1)), 10) not in seen
 
 
 def test_points_of_a_cause_tell_every_round_and_exchange() -> None:

@@ -22,8 +22,10 @@ from tests.commands.running import run_command
 from tests.engine.divisions import divisions, divisions_with_ribbons
 from tests.sampling import times
 from tests.script.engine import Engine, as_json
+from tests.stock import sources
 
 ROOMS = times(1_000, 15)
+SHELF = sources().school.shelf.owned
 OUTCOMES = """([n, d, ribbons]) => {
   const division = sharing.division.workOut(n, d, { ribbons });
   return sharing.slips.simulate(division).map((outcome) => [
@@ -88,13 +90,15 @@ def test_every_slip_what_it_leaves_its_repair_and_what_is_said_when_it_is_seen(
 
 @KINDS
 def test_the_slips_most_worth_knowing_of_a_lesson(engine: Engine, rooms: Rooms, ribbons: bool) -> None:
-    function = """([n, d, ribbons]) => [...sharing.diagnosis
-      .tellingSlips(sharing.division.workOut(n, d, { ribbons }))]
+    """By turns with any shelf and with that of the school."""
+    function = """([n, d, ribbons, any]) => [...sharing.diagnosis
+      .tellingSlips(sharing.division.workOut(n, d, { ribbons }), any ? null : sharing.handbook.shelf)]
       .map(({ seen, offBy, causes }) =>
         bare([seen, offBy, causes.map(({ slip, place, occasions }) => [slip, place, occasions])]))"""
-    for dividend, divisor in islice(rooms(63), ROOMS // 4):
-        (answer,) = engine.answers(function, [(dividend, divisor, ribbons)])
-        symptoms = telling_slips(share(dividend, divisor, ribbons=ribbons))
+    for number, (dividend, divisor) in enumerate(islice(rooms(63), ROOMS // 4)):
+        any_shelf = number % 2 == 0
+        (answer,) = engine.answers(function, [(dividend, divisor, ribbons, any_shelf)])
+        symptoms = telling_slips(share(dividend, divisor, ribbons=ribbons), owned=None if any_shelf else SHELF.pieces)
         expected = [
             [symptom.seen, symptom.off_by, [[cause.slip, cause.place, cause.occasions] for cause in symptom.causes]]
             for symptom in symptoms

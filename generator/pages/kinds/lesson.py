@@ -87,7 +87,7 @@ def told(placed: PlacedLesson, writer: Writer) -> dict[str, Any]:
         "cards": cards_at_the_close(words, sharing),
         "check": put_together(words, sharing),
         "right": what_is_seen(words, right, sharing.ribbons),
-        "symptoms": [symptom_row(words, symptom, sharing) for symptom in telling_slips(sharing)],
+        "symptoms": [symptom_row(words, symptom, sharing) for symptom in telling_slips(sharing, owned=shelf.pieces)],
         "stages": stage_views(sharing),
         "neighbours": [] if sharing.ribbons else _neighbours(sharing, shelf, words),
         "previous": placed.previous,

@@ -11,7 +11,7 @@
   const BY_WHAT_IS_SEEN = "when-it-goes-wrong/index.html";
 
   /**
-   * Put them under a lesson, one at each step; nothing where no slip leaves a trace.
+   * Put them under a lesson, one at each step; nothing where no slip leaves a trace that today's shelf could show.
    * @type {(division: Division, lesson: HTMLElement) => Generator<void>}
    */
   function* slips(division, lesson) {
@@ -30,7 +30,7 @@
       first,
       last,
     );
-    for (const symptom of tellingSlips(division)) {
+    for (const symptom of tellingSlips(division, sharing.todaysShelf.shelf())) {
       const isLikely = first.childElementCount < SHOWN;
       (isLikely ? first : others).append(row(symptomRow(words, symptom, division)));
       if (!section.isConnected) lesson.append(section);

@@ -1,7 +1,7 @@
 // Reading back from what the room sees at the close to the single slips that explain it.
 "use strict";
 ((sharing) => {
-  const { compare } = sharing.places;
+  const { UNITS, compare, sum, at, downFrom, placeName } = sharing.places;
   const { workOut } = sharing.division;
   const { readings, beadsOn, asText, agree, offBy } = sharing.observations;
   const { SLIPS, simulate } = sharing.slips;
@@ -44,25 +44,32 @@
 
   /**
    * The symptoms most worth knowing for one division; what leaves no trace is left out. One for each slip, the
-   * likeliest slip first, until `most`: the one that the fewest other slips leave too and, among those, the one on most
-   * trays and of the smallest pieces. A slip that an earlier symptom names has its own only if there is room to spare.
-   * Repairs take longest, so the causes of a symptom are worked out when its turn comes.
-   * @type {(division: Division, most?: number) => Generator<{seen: Observation, offBy: number, causes: Cause[]}>}
+   * likeliest slip first, until `most`: the one to which everybody going on by the rules leads, that the fewest other
+   * slips leave too and, among those, the one on most trays and of the smallest pieces. A slip that an earlier symptom
+   * names has its own only if there is room to spare. shelf: what it could not show is left out, but for kinds of which
+   * the sharing needs more. Repairs take longest, so the causes of a symptom are worked out when its turn comes.
+   * @type {(division: Division, shelf?: Shelf | null, most?: number) =>
+   *   Generator<{seen: Observation, offBy: number, causes: Cause[]}>}
    */
-  function* tellingSlips(division, most = 8) {
+  function* tellingSlips(division, shelf = null, most = 8) {
     const symptoms = new Map();
-    for (const outcome of simulate(division)) {
+    const shown = simulate(division).filter((outcome) => !shelf || canBeShown(outcome, shelf, division.piecesNeeded));
+    for (const outcome of shown) {
       const key = asText(outcome.seen);
       if (!symptoms.has(key)) symptoms.set(key, { seen: outcome.seen, outcomes: [], slips: new Set() });
       symptoms.get(key).outcomes.push(outcome);
       symptoms.get(key).slips.add(outcome.occasion.slip);
     }
     symptoms.delete(asText(rightOf(division)));
+    const inFull = new Map();
+    for (const { occasion } of [...symptoms.values()].flatMap(({ outcomes }) => outcomes)) {
+      inFull.set(kindOf(occasion), Math.max(occasion.many, inFull.get(kindOf(occasion)) ?? 0));
+    }
     const best = new Map();
     for (const slip of SLIPS) {
       const ranked = [...symptoms.values()]
         .filter(({ slips }) => slips.has(slip))
-        .map((symptom) => ({ symptom, rank: [symptom.slips.size, ...howTelling(slip, symptom.outcomes)] }))
+        .map((symptom) => ({ symptom, rank: howTelling(slip, symptom, inFull) }))
         .sort((one, other) => compare(one.rank, other.rank));
       if (ranked.length) best.set(slip, ranked[0].symptom);
     }
@@ -79,12 +86,31 @@
     }
   }
 
-  /** The smaller, the more telling a symptom is for a slip that other slips do not leave more seldom. */
-  const howTelling = (slip, outcomes) => {
+  const kindOf = ({ slip, place }) => `${slip} ${place}`;
+
+  /**
+   * The smaller, the more telling a symptom is for a slip. It is least so where more happens than the slip: where of the
+   * pieces that were dealt only some stay (inFull: how many do where all stay), or where pieces that could go to the
+   * bank lie in the middle to the end.
+   */
+  const howTelling = (slip, { outcomes, slips }, inFull) => {
     const occasions = outcomes.map(({ occasion }) => occasion).filter((occasion) => occasion.slip === slip);
+    const goesOn = occasions.some((occasion) => occasion.many === inFull.get(kindOf(occasion)) && !liesUnused(occasion));
     const place = Math.min(...occasions.map((occasion) => occasion.place ?? 0));
     const there = occasions.filter((occasion) => (occasion.place ?? 0) === place);
-    return [-Math.max(...there.map((occasion) => occasion.many)), place];
+    return [goesOn ? 0 : 1, slips.size, -Math.max(...there.map((occasion) => occasion.many)), place];
+  };
+
+  const liesUnused = ({ slip, spot, place }) =>
+    ["child-skipped", "none-of-a-place"].includes(slip) && spot === "left-over" && place !== UNITS;
+
+  /** Whether on trays and left over no more of a place lies than the shelf has, or the sharing needs all the same. */
+  const canBeShown = ({ trays, left }, shelf, needed) => {
+    const held = [...trays.map(({ holds, sharers }) => [holds, sharers]), [left, 1]];
+    return downFrom(Math.max(...held.map(([pieces]) => pieces.length))).every((place) => {
+      const there = sum(held.map(([pieces, many]) => many * at(pieces, place)));
+      return there <= Math.max(shelf[placeName(place)] ?? 0, at(needed, place));
+    });
   };
 
   /** One cause for each slip at each place that needs a repair of its own, likeliest first. */
