@@ -298,7 +298,7 @@ RULES = (
     about("handlings", rf"(?P<n>{N}) (?:pieces? moved|pieces? to move)", n=lambda on: on.sharing.handlings),
     about(
         "minutes",
-        rf"[Aa]bout (?P<n>{N}) minutes?(?:; moving the pieces takes (?P<handling>{N}) of them)?",
+        rf"[Aa]bout (?P<n>{N}) minutes?(?:; moving the pieces(?:: | takes )(?P<handling>{N}))?",
         n=_length,
         handling=_minutes,
     ),
