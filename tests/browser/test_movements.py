@@ -101,7 +101,7 @@ def test_keys_and_buttons_lead_through_it_and_the_address_follows(chromium: Brow
         now = page.locator("#movement-now")
         expect(now).to_have_attribute("aria-live", "polite")
         expect(now).to_have_text("Movement 3 of 22: Exchange one thousand for ten hundreds.")
-        forward = page.get_by_role("button", name="Next")
+        forward = page.locator("[data-go=next]")
         forward.focus()
         page.keyboard.press("Enter")
         expect(now).to_contain_text("Movement 4 of 22")

@@ -48,7 +48,7 @@ def test_all_of_it_works_without_a_request_a_message_or_a_violation(address: str
 
 def go_through_movements(page: Page) -> None:
     now = page.locator("#movement-now")
-    page.get_by_role("button", name="Next").click()
+    page.locator("[data-go=next]").click()
     expect(now).to_contain_text("Movement 1 of 22")
     page.get_by_role("button", name="Last").click()
     expect(now).to_contain_text("Movement 22 of 22")
