@@ -206,3 +206,17 @@ def test_it_is_accessible_and_no_screen_scrolls_sideways(
             visit.page.keyboard.press("ArrowRight")
         assert axe_faults(visit.page) == []
         assert visit.page.evaluate(SMALL_TARGETS, TARGET) == []
+
+
+@pytest.mark.parametrize("size", [(1366, 768), (820, 1180)], ids=["lying", "upright"])
+@pytest.mark.parametrize("lesson", ["2770-for-123", "3108-for-111", "1476-among-12"])
+def test_screens_with_most_words_and_trays_need_no_scrolling(
+    lesson: str, size: tuple[int, int], chromium: Browser, site: Path
+) -> None:
+    with visiting(chromium, viewport={"width": size[0], "height": size[1]}) as visit:
+        visit.page.goto(address(site, "set-out", lesson))
+        for link in visit.page.locator(".presenting-head nav a").all():
+            link.click()
+            expect(link).to_have_attribute("aria-current", "step")
+            overhang = "document.documentElement.scrollHeight - document.documentElement.clientHeight"
+            assert visit.page.evaluate(overhang) <= 0, link.get_attribute("href")
