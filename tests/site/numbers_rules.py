@@ -418,7 +418,7 @@ _SENT = rf"(?P<n>{SMALL})(?:, out of (?P<at>.+))?"
 # What stands beside a term or under the head of a column, by the last words of it.
 VALUES = {
     "Number": about("number", rf"(?P<n>{N})", n=lambda on: on.sharing.dividend),
-    "A number of the same kind": about("name", rf"(?P<n>{N})", so=_is_like_today),
+    "A number of the same kind": about("name", rf"(?P<n>{N})(?:, the same number)?", so=_is_like_today),
     "Children": about("sharers", rf"(?P<n>{N})", n=lambda on: on.sharing.divisor),
     "Sharing for": about("sharers", rf"(?P<n>{N})(?: \(.*\))?", n=lambda on: on.sharing.divisor),
     "Each has": about("share", rf"(?P<n>{N})", n=lambda on: on.sharing.quotient),

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from functools import cache
-from typing import Any
+from typing import Any, NamedTuple
 
 from generator.engine.diagnosis import right_observation, telling_slips
-from generator.engine.features import Features, features_of
+from generator.engine.features import features_of
 from generator.engine.length import lesson_length
 from generator.engine.numbers import Choice, Remainder, best_first, numbers
 from generator.engine.sharing import Sharing, share
@@ -103,33 +103,47 @@ def _neighbours(sharing: Sharing, shelf: Shelf, words: Phrases) -> list[dict[str
             "sharing": other,
             "way": way_of_sharing(words, other),
             "shortages": shortages(needs(other), shelf),
-            "instead": _ready_number(other.divisor, features_of(sharing), len(sharing.start), shelf),
+            "instead": _ready_number(other.divisor, sharing, shelf),
         }
         for other in (share(sharing.dividend, size, look_first=sharing.look_first) for size in groups)
     ]
 
 
-def _ready_number(divisor: int, features: Features, digits: int, shelf: Shelf) -> int | None:
-    """The best number that is special in the same ways, of those that the shelf allows if there are any."""
-    choice = Choice(
-        frozenset(features.exchange_from),
-        Remainder.NONE if features.exact else Remainder.SOME,
-        digits=digits,
-        shelf=shelf,
-    )
+def _ready_number(divisor: int, sharing: Sharing, shelf: Shelf) -> int | None:
+    """A number that is special in the same ways for another group: today's own, or the best one.
+
+    Better one that the shelf allows than any; and if there is none, one that differs by a zero in the number itself.
+    """
+    features = features_of(sharing)
+    remainder = Remainder.NONE if features.exact else Remainder.SOME
+    choice = Choice(frozenset(features.exchange_from), remainder, digits=len(sharing.start), shelf=shelf)
     zero_in_share = bool(features.zeros_inside_quotient or features.zeros_at_quotient_end)
-    likeness = (bool(features.zeros_in_dividend), zero_in_share, features.highest_place_short, features.nobody_gets_any)
-    return _best_alike(divisor, choice, likeness) or _best_alike(divisor, replace(choice, shelf=None), likeness)
+    alike = _Likeness(zero_in_share, features.highest_place_short, features.nobody_gets_any)
+    zero = bool(features.zeros_in_dividend)
+    any_shelf = replace(choice, shelf=None)
+    if sharing.dividend in _alike(divisor, any_shelf, alike, zero):
+        return sharing.dividend
+    ways = ((choice, zero), (any_shelf, zero), (choice, not zero), (any_shelf, not zero))
+    found = (_alike(divisor, choice, alike, zero) for choice, zero in ways)
+    best = (best_first(divisor, numbers, most=1) for numbers in found if numbers)
+    return next((first for first, *_ in best), None)
+
+
+class _Likeness(NamedTuple):
+    """A zero in a share that is not nothing, too few of the largest pieces, nobody gets any."""
+
+    zero_in_share: bool
+    highest_place_short: bool
+    nobody_gets_any: bool
 
 
 @cache
-def _best_alike(divisor: int, choice: Choice, likeness: tuple[bool, bool, bool, bool]) -> int | None:
-    found = (number for number in numbers(divisor, choice) if _likeness(number, divisor) == likeness)
-    best = best_first(divisor, found, most=1)
-    return best[0] if best else None
+def _alike(divisor: int, choice: Choice, alike: _Likeness, zero: bool) -> tuple[int, ...]:
+    """Numbers for a group with the same likeness, with a zero in the number or without; never a single bead."""
+    chosen = numbers(divisor, choice)
+    return tuple(one for one in chosen if one > 1 and ("0" in str(one)) is zero and _likeness(one, divisor) == alike)
 
 
-def _likeness(dividend: int, divisor: int) -> tuple[bool, bool, bool, bool]:
-    """A zero in the number, one in a share that is not nothing, too few of the largest pieces, nobody gets any."""
+def _likeness(dividend: int, divisor: int) -> _Likeness:
     number, quotient = str(dividend), dividend // divisor
-    return "0" in number, quotient > 0 and "0" in str(quotient), int(number[0]) < divisor, quotient == 0
+    return _Likeness(quotient > 0 and "0" in str(quotient), int(number[0]) < divisor, quotient == 0)
