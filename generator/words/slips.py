@@ -124,6 +124,7 @@ def _filled(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | i
         "round": _in_turns(words, "rounds", turns, _rounds(sharing, place), place_word(words, place)),
         "exchange": _at_exchanges(words, turns, place + 1, sharing),
         "stop": words.say("slips.stop"),
+        "afresh": words.say("repair.everything-again"),
     }
 
 

@@ -51,6 +51,7 @@
       round: inTurns(words, "rounds", turns, roundsOf(division, place), placeWord(words, place)),
       exchange: atExchanges(words, turns, place + 1, division),
       stop: say(words, "slips.stop"),
+      afresh: say(words, "repair.everything-again"),
     };
   };
 
