@@ -11,7 +11,7 @@ from generator.pages.authored.content import extensions, refusals
 from tests.browser.conftest import visiting
 from tests.sampling import times
 
-SOUPS = times(whole=15_000, sampled=5_000)
+SOUPS = times(whole=15_000, sampled=2_000)
 FIGURE = "../figures/known.svg"
 PIECES = [
     *(

@@ -1,6 +1,6 @@
 """Valid files, damaged at random: they are read and written, or refused with lines that each name a file.
 
-A hundred damaged folders in a sample, 2,000 in a whole run; or as many as MUTATIONS in the environment says.
+A hundred damaged folders in a sample, 600 in a whole run; or as many as MUTATIONS in the environment says.
 """
 
 from __future__ import annotations
@@ -24,7 +24,7 @@ from tests.sampling import times
 from tests.source.cases import HERE, STOCK, lay_out, needs_posix
 
 BATCHES = 4
-EXAMPLES = int(os.environ.get("MUTATIONS", times(whole=2000, sampled=100))) // BATCHES
+EXAMPLES = int(os.environ.get("MUTATIONS", times(whole=600, sampled=100))) // BATCHES
 STUCK = timedelta(seconds=30)
 
 FILES = sorted(
@@ -115,7 +115,7 @@ def test_damaged_files(batch: int, school: Path) -> None:
 
 @needs_posix
 @settings(
-    max_examples=times(whole=500, sampled=12), deadline=STUCK, suppress_health_check=list(HealthCheck), database=None
+    max_examples=times(whole=150, sampled=12), deadline=STUCK, suppress_health_check=list(HealthCheck), database=None
 )
 @given(
     folder=st.sampled_from(("lessons/static", "lessons", "pages", "pages/more", "notes", "theme", ".")),
