@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from operator import attrgetter
 from typing import NamedTuple
 
@@ -92,6 +93,7 @@ def diagnose(
     return Diagnosis(dividend, divisor, mat.pieces, ribbons, observation, consistent, causes)
 
 
+@lru_cache(maxsize=200)
 def telling_slips(sharing: Sharing, most: int = 8, owned: Counts | None = None) -> tuple[Symptom, ...]:
     """The symptoms most worth knowing for one division, plain or with ribbons; what leaves no trace is left out.
 
@@ -100,6 +102,8 @@ def telling_slips(sharing: Sharing, most: int = 8, owned: Counts | None = None) 
     slip that an earlier symptom names already gets a symptom of its own only when there is room to spare.
 
     owned    the pieces of the shelf: what it could not show is left out, but for kinds of which the sharing needs more
+
+    Kept, because the page of a lesson and its plan ask the same.
     """
     outcomes: dict[Observation, list[Outcome]] = {}
     for outcome in simulate(sharing):
