@@ -192,7 +192,8 @@ def digits_must_repeat(dividends: Iterable[int]) -> bool:
 def best_first(divisor: int, dividends: Iterable[int], most: int | None = None) -> tuple[int, ...]:
     """The same numbers in the order in which a guide would take them for a lesson: the least awkward first.
 
-    Among numbers equally awkward every first digit has its turn, and the one with fewest handlings comes first.
+    Among numbers equally awkward every first digit has its turn, and those with the fewest exchanges come first; among
+    these, the one with the fewest handlings.
     With `most`, only so many.
     """
     alike: dict[int, list[int]] = {}
@@ -207,14 +208,19 @@ def best_first(divisor: int, dividends: Iterable[int], most: int | None = None) 
 
 
 def _in_turn(divisor: int, dividends: list[int]) -> list[int]:
-    """Numbers with fewest handlings first, then one of each first digit after the other."""
+    """Numbers with the least work first, then one of each first digit after the other."""
     turns: Counter[str] = Counter()
-    ordered: list[tuple[int, int, int]] = []
-    for handlings, number in sorted((reckon(number, divisor).handlings, number) for number in dividends):
+    ordered: list[tuple[int, int, int, int]] = []
+    for exchanges, handlings, number in sorted(_work(divisor, number) for number in dividends):
         first = str(number)[0]
         turns[first] += 1
-        ordered.append((turns[first], handlings, number))
+        ordered.append((turns[first], exchanges, handlings, number))
     return [number for *_, number in sorted(ordered)]
+
+
+def _work(divisor: int, dividend: int) -> tuple[int, int, int]:
+    reckoning = reckon(dividend, divisor)
+    return reckoning.exchanges, reckoning.handlings, dividend
 
 
 def _awkwardness(divisor: int, dividend: int) -> int:

@@ -90,7 +90,8 @@
 
   /**
    * The same numbers in the order in which a guide would take them for a lesson, the least awkward first. Among numbers
-   * equally awkward every first digit has its turn, and the one with fewest handlings comes first.
+   * equally awkward every first digit has its turn, and those with the fewest exchanges come first; among these, the
+   * one with the fewest handlings.
    * @type {(divisor: number, dividends: number[], most?: number) => number[]}
    */
   const bestFirst = (divisor, dividends, most = Infinity) => {
@@ -108,16 +109,19 @@
     return best.slice(0, most);
   };
 
-  /** Numbers with fewest handlings first, then one of each first digit after the other. */
+  /** Numbers with the least work first, then one of each first digit after the other. */
   const inTurn = (divisor, dividends) => {
     const turns = {};
-    const byHandlings = dividends.map((number) => [reckon(number, divisor).handlings, number]).sort(compare);
-    const ordered = byHandlings.map(([handlings, number]) => {
-      const first = String(number)[0];
-      turns[first] = (turns[first] ?? 0) + 1;
-      return [turns[first], handlings, number];
+    const byWork = dividends.map((number) => {
+      const { exchanges, handlings } = reckon(number, divisor);
+      return [exchanges, handlings, number];
     });
-    return ordered.sort(compare).map(([, , number]) => number);
+    const ordered = byWork.sort(compare).map((work) => {
+      const first = String(work[2])[0];
+      turns[first] = (turns[first] ?? 0) + 1;
+      return [turns[first], ...work];
+    });
+    return ordered.sort(compare).map((work) => work[3]);
   };
 
   /**
