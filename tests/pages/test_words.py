@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from lxml import html
 
 from tests.pages.reading import Read, read_pages
 
@@ -76,3 +77,20 @@ def test_no_page_advises_otherwise(situation: dict[str, Any], pages: dict[str, R
         f"{name}: {with_surroundings(match)}" for name, page in pages.items() for match in never.finditer(page.text)
     ]
     assert found == []
+
+
+def test_wherever_one_bead_is_missing_in_all_a_lesson_and_its_plan_say_stop_first(site: Path) -> None:
+    """With both causes: the bank gave nine or the number was laid out short, and a bead was lost."""
+    rows = {
+        page: [
+            " ".join(row.text_content().split())
+            for row in html.parse(str(page)).getroot().xpath("//tr[th] | //li[h3]")
+            if row.xpath("string(th | h3)").strip().endswith(". 1 too little in all")
+        ]
+        for page in (site / "lessons").rglob("*.html")
+    }
+    assert sum(map(len, rows.values())) > 100
+    for page, told in rows.items():
+        for row in told:
+            assert "Stop, and count all unit beads" in row, page
+            assert "A unit bead was lost" in row, page
