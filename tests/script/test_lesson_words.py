@@ -11,7 +11,7 @@ from generator.engine.diagnosis import telling_slips
 from generator.engine.observations import Observation, beads_on
 from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import needs, shortages
-from generator.words.lesson import cards_at_the_close, put_together, to_set_out, told_places
+from generator.words.lesson import cards_at_the_close, put_together, screens, to_set_out, told_places
 from generator.words.material import cards_alternative, layout_alternative, product, shortage, what_is_seen
 from generator.words.phrases import Phrases
 from generator.words.slips import symptom_row
@@ -56,6 +56,7 @@ TOLD = """([dividend, divisor, ribbons, lookFirst, slips]) => {
     layoutAlternative(words, division),
     sharing.spoken.opening(words, division),
     places,
+    sharing.lessonWords.screens(words, places),
     sharing.stageWords.endAlternative(words, division),
     division.steps.map((step) => sharing.stageWords.hands(words, step, division)),
     cardsAtTheClose(words, division),
@@ -79,6 +80,7 @@ def told(sharing: Sharing, slips: bool) -> list[object]:
         layout_alternative(WORDS, sharing),
         opening(WORDS, sharing),
         places,
+        screens(WORDS, places),
         end_alternative(WORDS, sharing),
         [hands(WORDS, step, sharing) for step in sharing.steps],
         cards_at_the_close(WORDS, sharing),

@@ -1,8 +1,8 @@
-// Presents a lesson: one part of its page fills the screen. The address holds which one, #present-hundreds; nothing is
-// stored. Without this script the same addresses lead to the parts of the plain page.
-(() => {
-  "use strict";
-
+// Presents a lesson: one part of its page fills the screen. The address ends with its id, "#present-hundreds"; on a page
+// that works a division out, that stands before it: "#number=5230&children=4&present-hundreds". Nothing is stored.
+// Without this script such addresses of a lesson's page lead to the parts of the plain page.
+"use strict";
+((sharing) => {
   const TYPE = ["large", "smaller", "small", "smallest"];
   const UP = ["ArrowUp", "PageUp"];
   const DOWN = ["ArrowDown", "PageDown", " "];
@@ -12,31 +12,38 @@
   const foot = /** @type {HTMLElement | null} */ (document.querySelector(".presenting-foot"));
   if (!head || !foot) return;
 
-  const links = /** @type {HTMLAnchorElement[]} */ ([...head.querySelectorAll("nav a")]);
+  const nav = /** @type {HTMLElement} */ (head.querySelector("nav"));
   const close = /** @type {HTMLAnchorElement} */ (head.querySelector(".close"));
   const fullScreen = button(/** @type {HTMLElement} */ (head.querySelector(".full-screen")));
   const back = /** @type {HTMLAnchorElement} */ (foot.querySelector(".back"));
   const next = /** @type {HTMLAnchorElement} */ (foot.querySelector(".next"));
   const status = /** @type {HTMLElement} */ (foot.querySelector("[role=status]"));
 
-  /** Which part the address asks for; -1 for none. */
-  const shown = () => links.findIndex((link) => link.hash === location.hash);
+  /** One link for each screen, in order. */
+  const screens = () => /** @type {HTMLAnchorElement[]} */ ([...nav.children]);
 
-  /** Show the part that the address asks for, or the plain page. */
+  /** Which screen the address asks for; -1 for none. */
+  const shown = () => screens().findIndex((link) => link.hash === location.hash);
+
+  /** @type {(link: HTMLAnchorElement) => HTMLElement | null} what has the id with which its address ends */
+  const target = (link) => document.getElementById(link.hash.split(/[#&]/).pop());
+
+  /** Show the screen that the address asks for, or the plain page. */
   function show() {
+    const links = screens();
     const number = shown();
     const presenting = number >= 0;
     root.classList.toggle("presenting", presenting);
     document.querySelector(".is-presented")?.classList.remove("is-presented", "is-at-the-bank");
     for (const link of links) link.removeAttribute("aria-current");
     if (!presenting) return;
-    const target = /** @type {HTMLElement} */ (document.getElementById(links[number].hash.slice(1)));
-    const part = /** @type {HTMLElement} */ (target.closest(".part"));
+    const asked = /** @type {HTMLElement} */ (target(links[number]));
+    const part = /** @type {HTMLElement} */ (asked.closest(".part"));
     part.classList.add("is-presented");
-    part.classList.toggle("is-at-the-bank", part !== target);
+    part.classList.toggle("is-at-the-bank", part !== asked);
     links[number].setAttribute("aria-current", "step");
     const [before, after] = [links[number - 1], links[number + 1]];
-    close.hash = part.id.replace("present-", "");
+    close.hash = links[number].hash.replace(/present-.*/, part.id.replace("present-", ""));
     back.hidden = !before;
     next.hidden = !after;
     if (before) back.hash = before.hash;
@@ -67,7 +74,7 @@
     if (link.hidden) return;
     history.replaceState(null, "", link.hash);
     show();
-    if (link === close) document.getElementById(link.hash.slice(1))?.scrollIntoView();
+    if (link === close) target(link)?.scrollIntoView();
   }
 
   head.addEventListener("click", turn);
@@ -97,14 +104,14 @@
   function keyed(key) {
     const { scrollHeight, clientHeight, scrollTop } = root;
     if (key === "Escape") return close;
-    if (key === "Home") return links[0];
-    if (key === "End") return links[links.length - 1];
+    if (key === "Home") return screens()[0];
+    if (key === "End") return screens().pop();
     if (key === "ArrowLeft" || (UP.includes(key) && scrollTop < 1)) return back;
     if (key === "ArrowRight" || (DOWN.includes(key) && scrollTop + clientHeight > scrollHeight - 1)) return next;
     return null;
   }
 
-  globalThis.sharing.watchSwipes(document, (isOn) => {
+  sharing.watchSwipes(document, (isOn) => {
     if (shown() >= 0) follow(isOn ? next : back);
   });
 
@@ -129,4 +136,5 @@
   addEventListener("hashchange", show);
   addEventListener("resize", fit);
   show();
-})();
+  sharing.presenting = { show };
+})((globalThis.sharing ??= {}));

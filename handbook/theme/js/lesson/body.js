@@ -6,31 +6,34 @@
   const { divisionName, lessonOf } = sharing.titles;
   const { opening } = sharing.spoken;
   const { layoutAlternative, cardsAlternative, product } = sharing.materialWords;
-  const { toldPlaces, toSetOut, cardsAtTheClose, putTogether } = sharing.lessonWords;
+  const { toSetOut, cardsAtTheClose, putTogether } = sharing.lessonWords;
   const { endAlternative } = sharing.stageWords;
   const { mat, figure: figureOfPlace } = sharing.mat;
   const { says, tick, part, figure, table } = sharing.lessonParts;
   const { element, say } = sharing.elements;
 
   const CAUTIONS = "reference/cautions.html";
+  const ONLY_PRESENTED = ".only-presented.screen-only";
 
-  /** @type {(division: Division) => HTMLElement[]} the parts, in the order of a lesson's page */
-  const body = (division) => {
+  /** @type {(division: Division, told: ToldPlace[]) => HTMLElement[]} the parts, in the order of a lesson's page */
+  const body = (division, told) => {
     const { words } = sharing.handbook;
-    return [setOut(words, division), ...places(words, division), finished(words, division), check(words, division)];
+    return [setOut(words, division), ...places(words, division, told), finished(words, division), check(words, division)];
   };
 
   const setOut = (words, division) => {
     const { dividend, sharers, ribbons } = division;
     const room = tick(say("lesson.room"), " (", element("a", { href: CAUTIONS }, say("lesson.cautions")), ").");
-    const list = element("ul.checklist", {}, ...toSetOut(words, division).map((thing) => tick(thing)), room);
+    const things = toSetOut(words, division);
+    const list = element("ul.checklist.before-the-children-come", {}, ...things.map((thing) => tick(thing)), room);
     const first = says("guide", [lessonOf(division)?.opening ?? opening(words, division)]);
-    const rounds = ribbons ? [element("p", {}, roundsWithRibbons(division))] : [];
+    const rounds = ribbons ? [element("p.before-the-children-come", {}, roundsWithRibbons(division))] : [];
     const told = element("div.words", {}, list, first, ...rounds);
     const heading = say("lesson.set-out", { dividend, count: sharers });
     const { beginning } = division;
     const shown = figure(layoutAlternative(words, division), mat(division, beginning, beginning));
-    return part("set-out", heading, shown, told);
+    const inTheMiddle = handsDo(ONLY_PRESENTED, things[0]);
+    return part("set-out", heading, shown, told, inTheMiddle);
   };
 
   const roundsWithRibbons = ({ mat, lookFirst }) =>
@@ -40,34 +43,37 @@
     ].join(" ");
 
   /** Every place with its figure; where nothing goes to the bank, all beside the figure of the whole sharing. */
-  const places = (words, division) => {
+  const places = (words, division, told) => {
     const { stages, exchanges, beginning, end } = division;
-    const told = toldPlaces(words, division);
     const parts = told.map((place, index) => {
-      const shown = exchanges ? [figure(place.alternative, figureOfPlace(division, stages[index]))] : [];
-      return part(placeName(place.level), place.heading, ...shown, wordsAt(place), handsAt(place));
+      const drawn = figure(place.alternative, figureOfPlace(division, stages[index]));
+      const shown = exchanges ? drawn : element(`div${ONLY_PRESENTED}`, {}, drawn);
+      return part(placeName(place.level), place.heading, shown, wordsAt(place), handsAt(place));
     });
     if (exchanges) return parts;
     const whole = figure(endAlternative(words, division), mat(division, beginning, end, true));
     return [element("div.static", {}, element("div.places", {}, ...parts), whole)];
   };
 
-  const wordsAt = ({ sharingOut, atTheBank }) =>
+  const wordsAt = ({ level, sharingOut, atTheBank }) =>
     element(
       "div.words",
       {},
       element("div.sharing-out", {}, ...speeches(sharingOut)),
-      ...(atTheBank ? [element("div.at-the-bank", {}, ...speeches(atTheBank))] : []),
+      ...(atTheBank ? [saidAtTheBank(level, atTheBank)] : []),
     );
+
+  const saidAtTheBank = (level, told) =>
+    element("div.at-the-bank", { id: `present-${placeName(level)}-bank` }, ...speeches(told));
 
   const speeches = ({ said }) => said.map(({ who, sentences }) => says(who, sentences));
 
+  const handsDo = (classes, ...told) =>
+    element(`p.hands${classes}`, {}, element("b", {}, say("lesson.hands")), " ", ...told);
+
   const handsAt = ({ sharingOut, atTheBank }) =>
-    element(
-      "p.hands",
-      {},
-      element("b", {}, say("lesson.hands")),
-      " ",
+    handsDo(
+      "",
       element("span.sharing-out", {}, sharingOut.hands),
       ...(atTheBank ? [" ", element("span.at-the-bank", {}, atTheBank.hands)] : []),
     );

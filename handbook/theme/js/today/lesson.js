@@ -4,7 +4,11 @@
   const { body } = sharing.lessonBody;
   const { slips } = sharing.lessonSlips;
   const { everyMovement } = sharing.lessonLedger;
-  const { byId } = sharing.elements;
+  const { screens, toldPlaces } = sharing.lessonWords;
+  const { write } = sharing.address;
+  const { element, byId, say } = sharing.elements;
+
+  const [head, foot] = document.querySelectorAll(".presenting-head, .presenting-foot");
 
   let waiting = 0;
   let later = [].values();
@@ -15,16 +19,31 @@
     lesson.append(everyMovement(division));
   }
 
+  /** @type {(asked: Asked, screens: Screen[]) => void} a link to each screen, as on a lesson's page */
+  const offerToPresent = (asked, screens) => {
+    const links = screens.map(({ id, name, card }) => {
+      const href = `${write(asked)}&present-${id}`;
+      const label = say("lesson.card-of-place", { card, place: name });
+      return card ? element(`a.number-card.${id}`, { href, "aria-label": label }, card) : element("a", { href }, name);
+    });
+    head.querySelector("nav").replaceChildren(...links);
+    byId("present-it").hash = links[0].hash;
+    sharing.presenting.show();
+  };
+
   /** Between two pieces the page can answer. */
   const goOn = () => {
     if (!later.next().done) waiting = setTimeout(goOn);
   };
 
-  /** @type {(division: Division) => void} */
-  const show = (division) => {
+  /** @type {(asked: Asked, division: Division) => void} */
+  const show = (asked, division) => {
+    const { words } = sharing.handbook;
     const lesson = byId("todays-lesson");
+    const places = toldPlaces(words, division);
     clearTimeout(waiting);
-    lesson.replaceChildren(...body(division));
+    lesson.replaceChildren(head, ...body(division, places), foot);
+    offerToPresent(asked, screens(words, places));
     later = rest(division, lesson);
     waiting = setTimeout(goOn);
   };

@@ -15,12 +15,12 @@
   const answer = (asked) => {
     const division = workOut(asked.number, asked.children, { ribbons: asked.ribbons, lookFirst: sharing.handbook.look_first });
     shown = { asked, division };
+    byId("answer").hidden = false;
     sharing.answer.show(asked, division, sharing.todaysShelf.shelf());
     sharing.notRight.show(asked, division);
     sharing.movements.show(asked, division);
     sharing.printing.show(asked);
-    sharing.todaysLesson.show(division);
-    byId("answer").hidden = false;
+    sharing.todaysLesson.show(asked, division);
     findAgain();
   };
 

@@ -1,10 +1,10 @@
 // A lesson as its page tells it: what is set out, every place, the cards at the close, and putting it back together.
 "use strict";
 ((sharing) => {
-  const { UNITS, placesHeld, digitsOf, sum, quotientOf } = sharing.places;
+  const { UNITS, placeName, placesHeld, digitsOf, sum, quotientOf } = sharing.places;
   const { needs } = sharing.shelf;
   const { say } = sharing.phrases;
-  const { numberWords, standsForWord, material, piece, pieces, listing, capital } = sharing.numberWords;
+  const { numberWords, placeWord, standsForWord, material, piece, pieces, listing, capital } = sharing.numberWords;
   const { cardValues, fromBank, ribbonsWorn, smallCards } = sharing.materialWords;
   const { handsAt } = sharing.handsWords;
   const { GUIDE, saidAt } = sharing.spoken;
@@ -108,6 +108,22 @@
   };
 
   /**
+   * What is shown alone when a lesson is presented; card: the number card of a place, or "".
+   * @typedef {{id: string, name: string, card: string}} Screen
+   */
+
+  /** @type {(words: Phrases, places: ToldPlace[]) => Screen[]} in order; what then happens at the bank is one more */
+  const screens = (words, places) => {
+    const named = (id, of = id) => ({ id, name: say(words, `lesson.screen.${of}`), card: "" });
+    const ofPlaces = places.flatMap(({ level, atTheBank }) => {
+      const id = placeName(level);
+      const place = { id, name: capital(placeWord(words, level)), card: String(10 ** level) };
+      return atTheBank ? [place, named(`${id}-bank`, "bank")] : [place];
+    });
+    return [named("set-out"), ...ofPlaces, named("finished"), named("check")];
+  };
+
+  /**
    * Putting the shares back together, from the units upwards: what comes together, what is changed up (ten of one place
    * make one of the next) or "", and how many stay.
    * @type {(words: Phrases, division: Division) =>
@@ -140,5 +156,5 @@
     return say(words, "lesson.together.sum", total);
   };
 
-  sharing.lessonWords = { toldPlaces, toSetOut, cardsAtTheClose, putTogether };
+  sharing.lessonWords = { screens, toldPlaces, toSetOut, cardsAtTheClose, putTogether };
 })((globalThis.sharing ??= {}));
