@@ -77,7 +77,7 @@ def _worker(folder: Path, known: Mapping[str, Any]) -> tuple[str, str]:
     lines = found[0].read_text(encoding="utf-8").splitlines(keepends=True)
     without_source_map = "".join(line for line in lines if not line.startswith("//# sourceMappingURL="))
     scripts = [
-        f"const handbook = {json.dumps(known, ensure_ascii=False)};",
+        f"(globalThis.sharing ??= {{}}).handbook = {json.dumps(known, ensure_ascii=False)};",
         *map(_script, (folder / _SAYS, *map(_OURS.joinpath, _BEFORE))),
         without_source_map,
         _script(_OURS / _AFTER),

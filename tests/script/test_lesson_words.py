@@ -39,32 +39,32 @@ class Asked(NamedTuple):
 
 
 TOLD = """([dividend, divisor, ribbons, lookFirst, slips]) => {
-  const { words, shelf } = sharing.handbook;
+  const { shelf } = sharing.handbook;
   const division = sharing.division.workOut(dividend, divisor, { ribbons, lookFirst });
   const { toldPlaces, toSetOut, cardsAtTheClose, putTogether } = sharing.lessonWords;
   const { layoutAlternative, cardsAlternative, product, whatIsSeen, shortage } = sharing.materialWords;
   const { symptomRow } = sharing.slipWords;
-  const places = toldPlaces(words, division);
+  const places = toldPlaces(division);
   const right = { trays: sharing.observations.beadsOn(division.trays(division.end)), left: division.remainder };
   const lacking = sharing.shelf.shortages(sharing.shelf.needs(division), shelf);
   return bare([
-    sharing.titles.divisionName(words, division),
-    sharing.titles.wayToTheEnd(words, division),
-    sharing.titles.wayOfSharing(words, division),
-    lacking.map((short) => shortage(words, short)),
-    toSetOut(words, division),
-    layoutAlternative(words, division),
-    sharing.spoken.opening(words, division),
+    sharing.titles.divisionName(division),
+    sharing.titles.wayToTheEnd(division),
+    sharing.titles.wayOfSharing(division),
+    lacking.map((short) => shortage(short)),
+    toSetOut(division),
+    layoutAlternative(division),
+    sharing.spoken.opening(division),
     places,
-    sharing.lessonWords.screens(words, places),
-    sharing.stageWords.endAlternative(words, division),
-    division.steps.map((step) => sharing.stageWords.hands(words, step, division)),
-    cardsAtTheClose(words, division),
-    cardsAlternative(words, division),
-    product(words, division),
-    putTogether(words, division),
-    whatIsSeen(words, right, ribbons),
-    [...(slips ? sharing.diagnosis.tellingSlips(division) : [])].map((told) => symptomRow(words, told, division)),
+    sharing.lessonWords.screens(places),
+    sharing.stageWords.endAlternative(division),
+    division.steps.map((step) => sharing.stageWords.hands(step, division)),
+    cardsAtTheClose(division),
+    cardsAlternative(division),
+    product(division),
+    putTogether(division),
+    whatIsSeen(right, ribbons),
+    [...(slips ? sharing.diagnosis.tellingSlips(division) : [])].map((told) => symptomRow(told, division)),
   ]);
 }"""  # fmt: skip
 

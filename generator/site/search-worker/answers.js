@@ -5,7 +5,7 @@ const SETUP = 0;
 const QUERY = 2;
 const RESULT = 3;
 
-const SAYS_LITTLE = new Set(handbook.words.phrases.search["says-little"].split(/\s+/));
+const SAYS_LITTLE = new Set(sharing.handbook.words.phrases.search["says-little"].split(/\s+/));
 
 /** @type {Map<string, number>} every word of the handbook, with how many pages have it, in a heading or tag ten times */
 let words = new Map();

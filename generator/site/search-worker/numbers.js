@@ -6,14 +6,14 @@
 const LARGEST_PLAIN_GROUP = 12;
 
 /** @type {(part: string) => Set<string>} */
-const listed = (part) => new Set(handbook.words.phrases.search[part].split(/\s+/));
+const listed = (part) => new Set(sharing.handbook.words.phrases.search[part].split(/\s+/));
 const OF_CHILDREN = listed("children");
 const OF_RIBBONS = listed("ribbons");
 const OF_SHARING = listed("among");
 const BESIDES = listed("besides");
 /** @type {Map<string, number>} "four" and the like */
 const NUMBERS_IN_WORDS = new Map(
-  Object.entries(handbook.words.phrases.number)
+  Object.entries(sharing.handbook.words.phrases.number)
     .map(([digits, word]) => [word, Number(digits)])
     .filter(([, number]) => number > 0),
 );

@@ -7,7 +7,7 @@
  */
 function addressOf({ dividend, divisor, ribbons }) {
   const filledIn = [dividend && `number=${dividend}`, divisor && `children=${divisor}`, ribbons && "ribbons"];
-  return `${handbook.today}#${filledIn.filter(Boolean).join("&")}`;
+  return `${sharing.handbook.today}#${filledIn.filter(Boolean).join("&")}`;
 }
 
 /**
@@ -16,7 +16,7 @@ function addressOf({ dividend, divisor, ribbons }) {
  */
 function titleOf({ dividend, divisor, ribbons }) {
   const named = dividend === undefined ? "group" : divisor === undefined ? "number" : "division";
-  return sharing.phrases.say(handbook.words, `search.${named}${ribbons ? "-with-ribbons" : ""}`, { dividend, divisor });
+  return sharing.phrases.say(`search.${named}${ribbons ? "-with-ribbons" : ""}`, { dividend, divisor });
 }
 
 /**
@@ -28,7 +28,7 @@ function withNumbersFirst(asked, items) {
   const division = divisionAsked(asked);
   if (!division) return items;
   const { dividend, divisor, ribbons } = division;
-  const ofNumber = handbook.lessons.filter((lesson) => lesson.dividend === dividend);
+  const ofNumber = sharing.handbook.lessons.filter((lesson) => lesson.dividend === dividend);
   const ofDivision = ofNumber.filter((lesson) => lesson.divisor === divisor && Boolean(lesson.ribbons) === ribbons);
   const isOneOf = (lessons, [{ location }]) => lessons.some(({ page }) => page === location.split("#")[0]);
 
@@ -39,5 +39,5 @@ function withNumbersFirst(asked, items) {
   const today = { location: addressOf(division), title: titleOf(division), text: "", terms: {}, score: best + 1 };
   const others = items.filter((item) => !first.includes(item));
   const near = others.filter((item) => isOneOf(ofNumber, item));
-  return [...first, ...(handbook.today ? [[today]] : []), ...near, ...others.filter((item) => !near.includes(item))];
+  return [...first, ...(sharing.handbook.today ? [[today]] : []), ...near, ...others.filter((item) => !near.includes(item))];
 }

@@ -17,21 +17,20 @@
 
   /** @type {(division: Division, told: ToldPlace[]) => HTMLElement[]} the parts, in the order of a lesson's page */
   const body = (division, told) => {
-    const { words } = sharing.handbook;
-    return [setOut(words, division), ...places(words, division, told), finished(words, division), check(words, division)];
+    return [setOut(division), ...places(division, told), finished(division), check(division)];
   };
 
-  const setOut = (words, division) => {
+  const setOut = (division) => {
     const { dividend, sharers, ribbons } = division;
     const room = tick(say("lesson.room"), " (", element("a", { href: CAUTIONS }, say("lesson.cautions")), ").");
-    const things = toSetOut(words, division);
+    const things = toSetOut(division);
     const list = element("ul.checklist.before-the-children-come", {}, ...things.map((thing) => tick(thing)), room);
-    const first = says("guide", [lessonOf(division)?.opening ?? opening(words, division)]);
+    const first = says("guide", [lessonOf(division)?.opening ?? opening(division)]);
     const rounds = ribbons ? [element("p.before-the-children-come", {}, roundsWithRibbons(division))] : [];
     const told = element("div.words", {}, list, first, ...rounds);
     const heading = say("lesson.set-out", { dividend, count: sharers });
     const { beginning } = division;
-    const shown = figure(layoutAlternative(words, division), mat(division, beginning, beginning));
+    const shown = figure(layoutAlternative(division), mat(division, beginning, beginning));
     const inTheMiddle = handsDo(ONLY_PRESENTED, things[0]);
     return part("set-out", heading, shown, told, inTheMiddle);
   };
@@ -43,7 +42,7 @@
     ].join(" ");
 
   /** Every place with its figure; where nothing goes to the bank, all beside the figure of the whole sharing. */
-  const places = (words, division, told) => {
+  const places = (division, told) => {
     const { stages, exchanges, beginning, end } = division;
     const parts = told.map((place, index) => {
       const drawn = figure(place.alternative, figureOfPlace(division, stages[index]));
@@ -51,7 +50,7 @@
       return part(placeName(place.level), place.heading, shown, wordsAt(place), handsAt(place));
     });
     if (exchanges) return parts;
-    const whole = figure(endAlternative(words, division), mat(division, beginning, end, true));
+    const whole = figure(endAlternative(division), mat(division, beginning, end, true));
     return [element("div.static", {}, element("div.places", {}, ...parts), whole)];
   };
 
@@ -78,32 +77,32 @@
       ...(atTheBank ? [" ", element("span.at-the-bank", {}, atTheBank.hands)] : []),
     );
 
-  const finished = (words, division) => {
-    const sentences = cardsAtTheClose(words, division).map((sentence) => element("p", {}, sentence));
-    const shown = figure(cardsAlternative(words, division));
+  const finished = (division) => {
+    const sentences = cardsAtTheClose(division).map((sentence) => element("p", {}, sentence));
+    const shown = figure(cardsAlternative(division));
     return part("finished", say("lesson.finished"), shown, element("div.words", {}, ...sentences));
   };
 
-  const check = (words, division) => {
+  const check = (division) => {
     const { dividend, remainder, exchanges } = division;
     const bring = say(remainder ? "lesson.bring-all-and-rest" : "lesson.bring-all");
     const count = say(exchanges ? "lesson.change-up" : "lesson.count-by-kind");
     const told = [`${bring} ${count}`, say("lesson.read-back", { dividend })];
     const columns = ["lesson.check.place", "lesson.check.together", "lesson.check.changed-up", "lesson.check.stays"];
     const heads = element("tr", {}, ...columns.map((key) => element("th", { scope: "col" }, say(key))));
-    const rows = putTogether(words, division).map(({ place, together, changed, stays }) =>
+    const rows = putTogether(division).map(({ place, together, changed, stays }) =>
       element(
         "tr",
         {},
-        element("th", { scope: "row" }, placeWord(words, place)),
+        element("th", { scope: "row" }, placeWord(place)),
         ...[together, changed || say("glance.nothing"), String(stays)].map((cell) => element("td", {}, cell)),
       ),
     );
     const lines = element("tbody", {}, ...rows);
-    const caption = say("lesson.put-back-caption", { division: divisionName(words, division) });
+    const caption = say("lesson.put-back-caption", { division: divisionName(division) });
     return part(
       "check",
-      say("lesson.put-back", { product: product(words, division) }),
+      say("lesson.put-back", { product: product(division) }),
       element("div.words", {}, ...told.map((sentence) => element("p", {}, sentence))),
       element("div.beside", {}, table("check-table", "", caption, element("thead", {}, heads), lines)),
     );

@@ -10,7 +10,6 @@
 
   /** @type {(division: Division) => HTMLElement} the table, folded; the bank is shown when asked for */
   const everyMovement = (division) => {
-    const { words } = sharing.handbook;
     const columns = {
       places: downFrom(division.start.length),
       widths: placesHeld(division.mat),
@@ -20,9 +19,9 @@
     const bodies = division.stages.map((stage) => {
       const moved = stage.steps.filter(({ action }) => action !== "next-place");
       const rows = moved.map((step) => row(division, columns, step, (counted += 1)));
-      return element("tbody", {}, placeRow(words, columns, stage.level), ...rows);
+      return element("tbody", {}, placeRow(columns, stage.level), ...rows);
     });
-    const caption = say("steps.caption", { division: divisionName(words, division) });
+    const caption = say("steps.caption", { division: divisionName(division) });
     return element(
       "details",
       { id: "every-movement" },
@@ -62,14 +61,14 @@
     );
   };
 
-  const placeRow = (words, { places, widths, banked }, level) =>
+  const placeRow = ({ places, widths, banked }, level) =>
     element(
       "tr.place-name",
       {},
       element(
         "th",
         { scope: "rowgroup", colspan: places.length + widths.length + 2 },
-        capital(placeWord(words, level)),
+        capital(placeWord(level)),
       ),
       ...(banked.length ? [element("td.of-bank", { colspan: banked.length })] : []),
     );
@@ -81,7 +80,7 @@
     return element(
       `tr.${step.action}`,
       {},
-      element("th", { scope: "row" }, `${number(position)}. ${hands(sharing.handbook.words, step, division)}`),
+      element("th", { scope: "row" }, `${number(position)}. ${hands(step, division)}`),
       ...places.map((place) => element(after.middle[place] ? "td" : "td.nil", {}, number(after.middle[place]))),
       ...widths.map((width) => trayCell(trays.filter(({ stands_for }) => stands_for === 10 ** width))),
       element("td", {}, number(division.toShare(after))),

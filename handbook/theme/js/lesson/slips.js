@@ -15,7 +15,6 @@
    * @type {(division: Division, lesson: HTMLElement) => Generator<void>}
    */
   function* slips(division, lesson) {
-    const { words } = sharing.handbook;
     const [first, others] = [element("ul.symptoms"), element("ul.symptoms")];
     const more = element("summary");
     const folded = element("details", {}, more, others);
@@ -26,13 +25,13 @@
       "section.not-right",
       {},
       element("h2", { id: "if-it-does-not-come-out" }, say("slips.heading")),
-      element("p", {}, say("slips.right", { seen: whatIsSeen(words, right, division.ribbons) })),
+      element("p", {}, say("slips.right", { seen: whatIsSeen(right, division.ribbons) })),
       first,
       last,
     );
     for (const symptom of tellingSlips(division, sharing.todaysShelf.shelf())) {
       const isLikely = first.childElementCount < SHOWN;
-      (isLikely ? first : others).append(row(symptomRow(words, symptom, division)));
+      (isLikely ? first : others).append(row(symptomRow(symptom, division)));
       if (!section.isConnected) lesson.append(section);
       if (!isLikely) {
         if (!folded.isConnected) last.before(folded);

@@ -27,7 +27,7 @@
   const wholeNumber = (what, given, least, most) => {
     const number = /^[0-9]{1,20}$/.test(String(given)) ? Number(given) : -1;
     if (number >= least && number <= most) return number;
-    const upTo = written(AS_IN_COMMANDS, most);
+    const upTo = written(most, AS_IN_COMMANDS);
     return refuse(what, `${given} is not a whole number from ${least} to ${upTo}; write digits only.`);
   };
 
@@ -40,7 +40,7 @@
     const number = wholeNumber("DIVIDEND", dividend, 0, DIVIDEND_LIMIT);
     const among = wholeNumber("DIVISOR", divisor, 1, RIBBONS_LIMIT);
     if (among > PLAIN_LIMIT && !ribbons) {
-      const limits = [PLAIN_LIMIT, RIBBONS_LIMIT].map((limit) => written(AS_IN_COMMANDS, limit));
+      const limits = [PLAIN_LIMIT, RIBBONS_LIMIT].map((limit) => written(limit, AS_IN_COMMANDS));
       refuse("DIVISOR", `${divisor} is more than ${limits[0]}; with --ribbons it may go to ${limits[1]}.`);
     }
     const division = workOut(number, among, { ribbons, lookFirst: look_first });
@@ -137,7 +137,7 @@
     causes: causes.map((cause) => ({
       slip: cause.slip,
       place: cause.place === null ? "every place" : placeName(cause.place),
-      explanation: Object.values(explain(sharing.handbook.words, cause, division)).join(" "),
+      explanation: Object.values(explain(cause, division)).join(" "),
       repair: cause.repair.map((step) => asData(step, ribbons)),
     })),
   });

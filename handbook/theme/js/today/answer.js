@@ -14,14 +14,14 @@
 
   /** @type {(asked: Asked, division: Division, shelf: Shelf) => void} */
   const show = (asked, division, shelf) => {
-    const { words, time } = sharing.handbook;
-    byId("answer-name").textContent = divisionName(words, division);
+    const { time } = sharing.handbook;
+    byId("answer-name").textContent = divisionName(division);
     byId("answer-each").replaceChildren(...eachHas(division));
-    byId("answer-way").textContent = say("today.way", { way: wayOfSharing(words, division) });
+    byId("answer-way").textContent = say("today.way", { way: wayOfSharing(division) });
     byId("answer-length").textContent = say("glance.minutes", lessonLength(division, time));
     const own = lessonOf(division);
     byId("answer-lesson").replaceChildren(
-      ...(own ? [say("today.lesson"), " ", element("a", { href: own.page }, lessonTitle(words, division))] : []),
+      ...(own ? [say("today.lesson"), " ", element("a", { href: own.page }, lessonTitle(division))] : []),
     );
     showShelf(division, shelf);
     byId("nearest").replaceChildren(...nearestOf(asked).map(nearLine));
@@ -45,7 +45,7 @@
     const verdict = byId("shelf-verdict");
     verdict.className = short.length ? "verdict short" : "verdict";
     verdict.textContent = short.length
-      ? say("today.short", { things: short.map((one) => shortage(sharing.handbook.words, one)).join(say("list.semicolon")) })
+      ? say("today.short", { things: short.map((one) => shortage(one)).join(say("list.semicolon")) })
       : say("today.enough");
     const things = wanted(needed).filter(([what, count]) => count && !CARDS.includes(what));
     byId("shelf-needs").replaceChildren(...things.map((thing) => needLine(thing, shelf)));

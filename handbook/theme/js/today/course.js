@@ -20,12 +20,12 @@
    * @typedef {{step: Step, stage: number, said: Said[], asks: string[]}} Movement
    */
 
-  /** @type {(words: Phrases, division: Division) => Movement[]} */
-  const courseOf = (words, division) =>
+  /** @type {(division: Division) => Movement[]} */
+  const courseOf = (division) =>
     division.stages.flatMap((stage, index) => {
       const steps = stage.steps.filter(({ action }) => action !== "next-place");
       const afterRounds = steps.map(({ action }) => action).lastIndexOf("deal-round") + 1;
-      const said = saidWith(saidAt(words, division, stage), stage, steps, afterRounds);
+      const said = saidWith(saidAt(division, stage), stage, steps, afterRounds);
       const looks = division.lookFirst && stage.unfinished;
       return steps.map((step, each) => ({
         step,

@@ -1,6 +1,8 @@
 // Elements made by scripts; what is written into them is text, never markup.
 "use strict";
 ((sharing) => {
+  const { say, written: number } = sharing.phrases;
+
   /**
    * @param {string} tag with classes after dots: "p.fault"
    * @param {Object<string, string | number>} [attributes]
@@ -18,12 +20,6 @@
 
   /** @type {(id: string) => HTMLElement} an element of the page */
   const byId = (id) => document.getElementById(id);
-
-  /** @type {(key: string, places?: Object<string, string | number>) => string} a phrase, as the school writes numbers */
-  const say = (key, places) => sharing.phrases.say(sharing.handbook.words, key, places);
-
-  /** @type {(count: number) => string} a number as the school writes it */
-  const number = (count) => sharing.phrases.written(sharing.handbook.words.grouping, count);
 
   /** @type {(count: number) => string} what has been gained or given, with its sign */
   const signed = (count) => (count < 0 ? "\u2212" : count > 0 ? "+" : "") + number(Math.abs(count));

@@ -59,16 +59,16 @@
   };
 
   const foundLine = (number, children) => {
-    const { words, time, look_first } = sharing.handbook;
+    const { time, look_first } = sharing.handbook;
     const division = workOut(number, children, { lookFirst: look_first });
     return element(
       "li",
       {},
-      element("a", { href: write({ number, children, ribbons: false }) }, divisionName(words, division)),
+      element("a", { href: write({ number, children, ribbons: false }) }, divisionName(division)),
       " ",
       say("today.found-number", {
-        way: wayOfSharing(words, division),
-        pieces: pieces(words, division.piecesNeeded),
+        way: wayOfSharing(division),
+        pieces: pieces(division.piecesNeeded),
         minutes: lessonLength(division, time).lesson,
       }),
     );

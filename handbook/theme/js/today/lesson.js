@@ -38,12 +38,11 @@
 
   /** @type {(asked: Asked, division: Division) => void} */
   const show = (asked, division) => {
-    const { words } = sharing.handbook;
     const lesson = byId("todays-lesson");
-    const places = toldPlaces(words, division);
+    const places = toldPlaces(division);
     clearTimeout(waiting);
     lesson.replaceChildren(head, ...body(division, places), foot);
-    offerToPresent(asked, screens(words, places));
+    offerToPresent(asked, screens(places));
     later = rest(division, lesson);
     waiting = setTimeout(goOn);
   };

@@ -51,7 +51,7 @@
       {},
       element("span"),
       ...places.map((place) =>
-        element(`strong.${placeName(place)}${active.includes(place) ? ".now" : ""}`, {}, placeWord(sharing.handbook.words, place)),
+        element(`strong.${placeName(place)}${active.includes(place) ? ".now" : ""}`, {}, placeWord(place)),
       ),
     );
 

@@ -16,7 +16,7 @@
 
   /** @type {(asked: Asked, division: Division) => void} show a division as far as its address says */
   const show = (asked, division) => {
-    const movements = courseOf(sharing.handbook.words, division);
+    const movements = courseOf(division);
     shown = { asked, division, movements, position: positionIn(location.hash, asked, movements.length) };
     practise.forget();
     draw();
@@ -33,16 +33,15 @@
 
   const draw = () => {
     const { division, movements, position } = shown;
-    const { words } = sharing.handbook;
     const [before, after] = [stateAt(Math.max(position - 1, 0)), stateAt(position)];
     const isAtTheEnd = position === movements.length;
     byId("movement-now").textContent = position
       ? say("movements.now", {
           position,
           last: movements.length,
-          hands: hands(words, movements[position - 1].step, division),
+          hands: hands(movements[position - 1].step, division),
         })
-      : say("movements.set-out", { pieces: pieces(words, division.start) });
+      : say("movements.set-out", { pieces: pieces(division.start) });
     byId("movement-said").replaceChildren(...(position ? movements[position - 1].said : []).map(({ who, text }) => says(who, [text])));
     byId("movement-mat").replaceChildren(mat(division, before, after, isAtTheEnd));
     byId("movement-room").replaceChildren(...room(after).map((line) => element("li", {}, line)));
@@ -58,20 +57,19 @@
   /** Where everything lies, in words. */
   const room = (state) => {
     const { division } = shown;
-    const { words } = sharing.handbook;
     const bank = division.bank(state);
     const [gained, gave] = [bank.map((count) => Math.max(count, 0)), bank.map((count) => Math.max(-count, 0))];
     return [
-      say("movements.middle", { pieces: pieces(words, state.middle) }),
+      say("movements.middle", { pieces: pieces(state.middle) }),
       ...division.trays(state).map(({ sharers, stands_for, holds }) =>
         say(division.ribbons ? "movements.trays-for" : sum(holds) ? "movements.trays" : "movements.trays-empty", {
           count: sharers,
           stands_for,
-          pieces: pieces(words, holds),
+          pieces: pieces(holds),
         }),
       ),
       ...(placesHeld(gained).length || placesHeld(gave).length
-        ? [say("movements.bank", { gained: pieces(words, gained), gave: pieces(words, gave) })]
+        ? [say("movements.bank", { gained: pieces(gained), gave: pieces(gave) })]
         : []),
       say("movements.to-share", { number: division.toShare(state) }),
     ];

@@ -64,7 +64,6 @@
   };
 
   const tell = (division, diagnose, seen, left) => {
-    const { words } = sharing.handbook;
     const told = byId("not-right-told");
     const total = sum(seen.map(({ value }) => value)) + left;
     byId("not-right-total").textContent = totalWords(total, division.dividend);
@@ -75,9 +74,9 @@
     }
     const goesRound = total === division.dividend && left >= division.divisor;
     const first = goesRound ? [element("p.right", {}, say("today.share-on"))] : [];
-    const explained = causes.map((cause) => explain(words, cause, division));
+    const explained = causes.map((cause) => explain(cause, division));
     if (!explained.length) {
-      const again = repairWords(words, [beginAgain(division, seen)], division);
+      const again = repairWords([beginAgain(division, seen)], division);
       if (!goesRound) first.push(element("p", {}, say("today.no-single-slip", { again })));
       told.replaceChildren(...first);
       return;

@@ -30,7 +30,6 @@
 
   const answer = (given, goOn) => {
     const { division, movement } = now;
-    const { words } = sharing.handbook;
     const right = movement.asks[now.answered];
     if (given !== right) {
       tell(say(`practise.wrong.${reason(right)}`, lying()));
@@ -39,10 +38,10 @@
     now.answered += 1;
     const { level } = movement.step.after;
     if (now.answered < movement.asks.length) {
-      tell(say(`practise.and-then.${right}`, { place: placeWord(words, level) }));
+      tell(say(`practise.and-then.${right}`, { place: placeWord(level) }));
       return;
     }
-    tell(say("practise.right", { hands: hands(words, movement.step, division) }));
+    tell(say("practise.right", { hands: hands(movement.step, division) }));
     goOn();
   };
 
@@ -57,10 +56,9 @@
 
   /** What lies in the middle, and what a round takes. */
   const lying = () => {
-    const { words } = sharing.handbook;
     const { division, before, movement } = now;
     const round = before.middle.map((_, place) => division.mat[place - movement.step.after.level] ?? 0);
-    return { pieces: pieces(words, before.middle), round: pieces(words, round) };
+    return { pieces: pieces(before.middle), round: pieces(round) };
   };
 
   /** @type {(changed: () => void, goOn: () => void) => void} */

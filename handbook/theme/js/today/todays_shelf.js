@@ -42,7 +42,7 @@
   const lessonsWithNeeds = () =>
     (lessons ??= everyLesson().map(({ page, dividend, divisor, ribbons }) => {
       const division = workOut(dividend, divisor, { ribbons });
-      return { page, title: lessonTitle(sharing.handbook.words, division), needed: needs(division) };
+      return { page, title: lessonTitle(division), needed: needs(division) };
     }));
 
   /** @type {(changed: () => void) => void} */

@@ -8,21 +8,21 @@
 
   /**
    * What the hands do while a place is shared out, and then at the bank; the second may be nothing.
-   * @type {(words: Phrases, division: Division, stage: Stage) => {sharingOut: string, atTheBank: string}}
+   * @type {(division: Division, stage: Stage) => {sharingOut: string, atTheBank: string}}
    */
-  const handsAt = (words, division, stage) => {
+  const handsAt = (division, stage) => {
     const { before, later } = exchangesByTime(stage);
     const needed = moments(stage).filter((moment) => moment.rounds < stage.rounds);
     const sharingOut = [
-      ...forARound(words, needed.filter((moment) => !moment.rounds)),
-      ...rounds(words, division, stage, before.length > 0),
-      ...forARound(words, needed.filter((moment) => moment.rounds)),
-      ...takenBack(words, stage),
+      ...forARound(needed.filter((moment) => !moment.rounds)),
+      ...rounds(division, stage, before.length > 0),
+      ...forARound(needed.filter((moment) => moment.rounds)),
+      ...takenBack(stage),
     ];
-    const atTheBank = toBank(words, later);
+    const atTheBank = toBank(later);
     const nothingMoves = !sharingOut.length && !atTheBank.length;
-    (atTheBank.length ? atTheBank : sharingOut).push(then(words, stage, nothingMoves));
-    if (!stage.rounds && !isTakenBack(stage)) sharingOut.unshift(say(words, "at-place.nothing"));
+    (atTheBank.length ? atTheBank : sharingOut).push(then(stage, nothingMoves));
+    if (!stage.rounds && !isTakenBack(stage)) sharingOut.unshift(say("at-place.nothing"));
     return { sharingOut: sharingOut.join(" "), atTheBank: atTheBank.join(" ") };
   };
 
@@ -43,48 +43,48 @@
     };
   };
 
-  const rounds = (words, division, stage, afterTheBank) => {
+  const rounds = (division, stage, afterTheBank) => {
     if (!stage.rounds) return [];
     const count = stage.rounds;
-    if (!division.ribbons) return [say(words, "at-place.rounds", { count, pieces: piece(words, count, stage.level) })];
+    if (!division.ribbons) return [say("at-place.rounds", { count, pieces: piece(count, stage.level) })];
     const key = afterTheBank ? "at-place.then-rounds-with-ribbons" : "at-place.rounds-with-ribbons";
-    return [say(words, key, { count, pieces: served(words, stage.level, division) })];
+    return [say(key, { count, pieces: served(stage.level, division) })];
   };
 
-  const takenBack = (words, stage) =>
-    isTakenBack(stage) ? [say(words, stage.rounds ? "at-place.next-taken-back" : "at-place.taken-back")] : [];
+  const takenBack = (stage) =>
+    isTakenBack(stage) ? [say(stage.rounds ? "at-place.next-taken-back" : "at-place.taken-back")] : [];
 
   const isTakenBack = ({ steps }) => steps.some(({ action }) => action === "take-back");
 
   /** Exchanges so that a round can be given out; where as much of a place goes before several rounds, in one line. */
-  const forARound = (words, exchanges) => {
+  const forARound = (exchanges) => {
     const alike = new Map();
     for (const { place, times, rounds } of exchanges) {
       const key = `${place} ${times}`;
       if (!alike.has(key)) alike.set(key, { place, times, before: [] });
-      alike.get(key).before.push(written(words.grouping, rounds + 1));
+      alike.get(key).before.push(written(rounds + 1));
     }
     return [...alike.values()].map(({ place, times, before }) => {
-      const told = { count: before.length, rounds: listing(words, before), ...gone(words, place, times) };
-      return say(words, "at-place.to-bank-before-rounds", told);
+      const told = { count: before.length, rounds: listing(before), ...gone(place, times) };
+      return say("at-place.to-bank-before-rounds", told);
     });
   };
 
-  const toBank = (words, exchanged) =>
+  const toBank = (exchanged) =>
     [...new Set(exchanged)]
       .sort((one, other) => other - one)
-      .map((place) => say(words, "at-place.to-bank", gone(words, place, exchanged.filter((each) => each === place).length)));
+      .map((place) => say("at-place.to-bank", gone(place, exchanged.filter((each) => each === place).length)));
 
   /** What goes to the bank, and what comes back. */
-  const gone = (words, place, times) => ({
-    pieces: piece(words, times, place),
-    smaller: piece(words, 10 * times, place - 1),
+  const gone = (place, times) => ({
+    pieces: piece(times, place),
+    smaller: piece(10 * times, place - 1),
   });
 
-  const then = (words, { level, end }, nothingMoves) => {
-    if (!sum(end)) return say(words, nothingMoves ? "at-place.still-empty" : "at-place.empty");
+  const then = ({ level, end }, nothingMoves) => {
+    if (!sum(end)) return say(nothingMoves ? "at-place.still-empty" : "at-place.empty");
     const middle = nothingMoves ? "at-place.still-middle" : "at-place.middle";
-    return say(words, level === UNITS ? "at-place.left-over" : middle, { pieces: pieces(words, end) });
+    return say(level === UNITS ? "at-place.left-over" : middle, { pieces: pieces(end) });
   };
 
   sharing.handsWords = { handsAt, exchangesByTime };

@@ -21,18 +21,18 @@
    *   atTheBank: ToldPart | null}} ToldPlace
    */
 
-  /** @type {(words: Phrases, division: Division) => ToldPlace[]} every place from the largest to the units */
-  const toldPlaces = (words, division) => division.stages.map((stage) => toldPlace(words, division, stage));
+  /** @type {(division: Division) => ToldPlace[]} every place from the largest to the units */
+  const toldPlaces = (division) => division.stages.map((stage) => toldPlace(division, stage));
 
-  const toldPlace = (words, division, stage) => {
-    const said = saidAt(words, division, stage);
-    const hands = handsAt(words, division, stage);
+  const toldPlace = (division, stage) => {
+    const said = saidAt(division, stage);
+    const hands = handsAt(division, stage);
     // Where pieces are left that do not go round, the last that the guide says is what goes to the bank.
     const goes = hands.atTheBank ? said.map(({ who }) => who).lastIndexOf(GUIDE) : said.length;
     return {
       level: stage.level,
-      heading: stageHeading(words, stage, division),
-      alternative: stageAlternative(words, stage, division),
+      heading: stageHeading(stage, division),
+      alternative: stageAlternative(stage, division),
       sharingOut: { said: bySpeaker(said.slice(0, goes)), hands: hands.sharingOut },
       atTheBank: hands.atTheBank ? { said: bySpeaker(said.slice(goes)), hands: hands.atTheBank } : null,
     };
@@ -48,62 +48,62 @@
     return speeches;
   };
 
-  /** @type {(words: Phrases, division: Division) => string[]} what lies ready before the children come */
-  const toSetOut = (words, division) => {
+  /** @type {(division: Division) => string[]} what lies ready before the children come */
+  const toSetOut = (division) => {
     const { largeCards, smallCards: fetched } = needs(division);
     const bank = fromBank(division);
-    const cards = smallCards(words, fetched, division);
+    const cards = smallCards(fetched, division);
     return [
-      say(words, "lesson.middle", { pieces: pieces(words, division.start) }),
-      say(words, "lesson.large-cards", { cards: cardValues(words, largeCards), divisor: division.divisor }),
-      say(words, "lesson.trays", { count: division.sharers }),
-      ...(division.ribbons ? [ribbonsWorn(words, division)] : []),
-      say(words, sum(bank) ? "lesson.bank" : "lesson.no-bank", { pieces: pieces(words, bank) }),
-      say(words, division.quotient ? "lesson.small-cards" : "lesson.no-small-cards", { cards }),
-      ...(division.remainder ? [say(words, "lesson.dish")] : []),
+      say("lesson.middle", { pieces: pieces(division.start) }),
+      say("lesson.large-cards", { cards: cardValues(largeCards), divisor: division.divisor }),
+      say("lesson.trays", { count: division.sharers }),
+      ...(division.ribbons ? [ribbonsWorn(division)] : []),
+      say(sum(bank) ? "lesson.bank" : "lesson.no-bank", { pieces: pieces(bank) }),
+      say(division.quotient ? "lesson.small-cards" : "lesson.no-small-cards", { cards }),
+      ...(division.remainder ? [say("lesson.dish")] : []),
     ];
   };
 
-  /** @type {(words: Phrases, division: Division) => string[]} who fetches which small cards, and what they say */
-  const cardsAtTheClose = (words, division) => {
+  /** @type {(division: Division) => string[]} who fetches which small cards, and what they say */
+  const cardsAtTheClose = (division) => {
     const { quotient, remainder, ribbons } = division;
-    if (!quotient) return [say(words, "lesson.no-card", { remainder })];
-    return ribbons ? cardsWithRibbons(words, division) : cardsOfAll(words, division);
+    if (!quotient) return [say("lesson.no-card", { remainder })];
+    return ribbons ? cardsWithRibbons(division) : cardsOfAll(division);
   };
 
-  const cardsWithRibbons = (words, division) => [
+  const cardsWithRibbons = (division) => [
     ...needs(division).smallCards.map(({ stands_for, cards }) =>
-      say(words, stands_for === 1 ? "lesson.fetches" : "lesson.fetches-with-ribbon", {
+      say(stands_for === 1 ? "lesson.fetches" : "lesson.fetches-with-ribbon", {
         stands_for,
-        cards: cardValues(words, cards),
+        cards: cardValues(cards),
       }),
     ),
-    answer(words, division),
+    answer(division),
   ];
 
   /** The share of a child for one; where there is none, what each of ten would have of the tray of a child for ten. */
-  const answer = (words, { mat, quotient }) => {
-    if (mat[UNITS]) return say(words, "lesson.answer", { quotient });
+  const answer = ({ mat, quotient }) => {
+    if (mat[UNITS]) return say("lesson.answer", { quotient });
     const width = placesHeld(mat).pop();
     const each = placesHeld(digitsOf(quotient)).map((place) => {
-      const [smaller, larger] = [place, place + width].map((one) => material(words, one, 1));
-      return say(words, "lesson.one-for-every", { piece: smaller, larger });
+      const [smaller, larger] = [place, place + width].map((one) => material(one, 1));
+      return say("lesson.one-for-every", { piece: smaller, larger });
     });
-    return say(words, "lesson.answer-nobody-for-one", {
-      stands_for: standsForWord(words, width),
-      each: capital(listing(words, each)),
+    return say("lesson.answer-nobody-for-one", {
+      stands_for: standsForWord(width),
+      each: capital(listing(each)),
       quotient,
     });
   };
 
-  const cardsOfAll = (words, division) => {
+  const cardsOfAll = (division) => {
     const [{ cards }] = needs(division).smallCards;
-    const quotient = numberWords(words, division.quotient);
-    const left = pieces(words, division.end.middle);
+    const quotient = numberWords(division.quotient);
+    const left = pieces(division.end.middle);
     return [
-      say(words, "lesson.each-fetches", { cards: cardValues(words, cards), quotient }),
-      ...(digitsOf(division.quotient).includes(0) ? [say(words, "lesson.zero-shows")] : []),
-      ...(division.remainder ? [say(words, "lesson.stays-apart", { pieces: left })] : []),
+      say("lesson.each-fetches", { cards: cardValues(cards), quotient }),
+      ...(digitsOf(division.quotient).includes(0) ? [say("lesson.zero-shows")] : []),
+      ...(division.remainder ? [say("lesson.stays-apart", { pieces: left })] : []),
     ];
   };
 
@@ -112,12 +112,12 @@
    * @typedef {{id: string, name: string, card: string}} Screen
    */
 
-  /** @type {(words: Phrases, places: ToldPlace[]) => Screen[]} in order; what then happens at the bank is one more */
-  const screens = (words, places) => {
-    const named = (id, of = id) => ({ id, name: say(words, `lesson.screen.${of}`), card: "" });
+  /** @type {(places: ToldPlace[]) => Screen[]} in order; what then happens at the bank is one more */
+  const screens = (places) => {
+    const named = (id, of = id) => ({ id, name: say(`lesson.screen.${of}`), card: "" });
     const ofPlaces = places.flatMap(({ level, atTheBank }) => {
       const id = placeName(level);
-      const place = { id, name: capital(placeWord(words, level)), card: String(10 ** level) };
+      const place = { id, name: capital(placeWord(level)), card: String(10 ** level) };
       return atTheBank ? [place, named(`${id}-bank`, "bank")] : [place];
     });
     return [named("set-out"), ...ofPlaces, named("finished"), named("check")];
@@ -126,34 +126,34 @@
   /**
    * Putting the shares back together, from the units upwards: what comes together, what is changed up (ten of one place
    * make one of the next) or "", and how many stay.
-   * @type {(words: Phrases, division: Division) =>
+   * @type {(division: Division) =>
    *   {place: number, together: string, changed: string, stays: number}[]}
    */
-  const putTogether = (words, division) => {
+  const putTogether = (division) => {
     let broughtUp = 0;
     return division.room(division.end).map((out, place) => {
       const leftOver = division.end.middle[place];
       const all = out + broughtUp;
-      const together = togetherWords(words, out - leftOver, leftOver, broughtUp);
+      const together = togetherWords(out - leftOver, leftOver, broughtUp);
       broughtUp = quotientOf(all, 10);
       const changed = broughtUp
-        ? say(words, "lesson.changed-up", { pieces: 10 * broughtUp, larger: piece(words, broughtUp, place + 1) })
+        ? say("lesson.changed-up", { pieces: 10 * broughtUp, larger: piece(broughtUp, place + 1) })
         : "";
       return { place, together, changed, stays: all % 10 };
     });
   };
 
   /** "28 on the trays + 2 left over = 30"; only what is there is named. */
-  const togetherWords = (words, onTrays, leftOver, broughtUp) => {
+  const togetherWords = (onTrays, leftOver, broughtUp) => {
     const named = [
       ["lesson.together.on-trays", onTrays],
       ["lesson.together.kept-apart", leftOver],
       ["lesson.together.brought-up", broughtUp],
     ];
-    const parts = named.filter(([, number]) => number).map(([key, number]) => say(words, key, { pieces: number }));
-    if (parts.length < 2) return parts[0] ?? say(words, "glance.nothing");
-    const total = { parts: parts.join(say(words, "lesson.together.plus")), pieces: onTrays + leftOver + broughtUp };
-    return say(words, "lesson.together.sum", total);
+    const parts = named.filter(([, number]) => number).map(([key, number]) => say(key, { pieces: number }));
+    if (parts.length < 2) return parts[0] ?? say("glance.nothing");
+    const total = { parts: parts.join(say("lesson.together.plus")), pieces: onTrays + leftOver + broughtUp };
+    return say("lesson.together.sum", total);
   };
 
   sharing.lessonWords = { screens, toldPlaces, toSetOut, cardsAtTheClose, putTogether };

@@ -13,30 +13,36 @@
    * @typedef {{mark: string, in_four_digits: boolean}} Grouping
    */
 
-  /** @type {(grouping: Grouping, number: number) => string} 5,230 or 5 230; with no mark in four digits 5230 */
-  const written = ({ mark, in_four_digits }, number) =>
+  /** The phrases that the page has loaded. */
+  const loaded = () => sharing.handbook.words;
+
+  /** @type {(number: number, grouping?: Grouping) => string} 5,230 or 5 230; with no mark in four digits 5230 */
+  const written = (number, { mark, in_four_digits } = loaded().grouping) =>
     in_four_digits || number >= 10_000 ? String(number).replace(/\B(?=(\d{3})+$)/g, mark) : String(number);
 
-  /** @type {(words: Phrases, key: string, places?: Object<string, string | number>) => string} */
-  const say = (words, key, places = {}) => {
-    const phrase = find(words, key);
+  /** @type {(key: string, places?: Object<string, string | number>) => string} */
+  const say = (key, places = {}) => {
+    const phrase = find(key);
     if (phrase === undefined) throw new Error(`phrase ${key}: there is none`);
-    const text = typeof phrase === "string" ? phrase : phrase[category(words, places.count)];
+    const text = typeof phrase === "string" ? phrase : phrase[category(places.count)];
     return text.replace(/\{(\w+)\}/g, (_, name) => {
       const value = places[name];
       if (value === undefined) throw new Error(`phrase ${key}: there is no ${name}`);
-      return typeof value === "number" ? written(words.grouping, value) : value;
+      return typeof value === "number" ? written(value) : value;
     });
   };
 
   /** What stands under a key, whose parts are joined by dots. */
-  const find = ({ phrases }, key) => key.split(".").reduce((table, part) => table?.[part], phrases);
+  const find = (key) => key.split(".").reduce((table, part) => table?.[part], loaded().phrases);
 
-  /** @type {(words: Phrases, key: string) => boolean} */
-  const has = (words, key) => find(words, key) !== undefined;
+  /** @type {(key: string) => boolean} */
+  const has = (key) => find(key) !== undefined;
 
   /** The plural category of a whole number. */
-  const category = ({ plural }, count) => Object.keys(plural).find((name) => plural[name].includes(count)) ?? "other";
+  const category = (count) => {
+    const { plural } = loaded();
+    return Object.keys(plural).find((name) => plural[name].includes(count)) ?? "other";
+  };
 
   sharing.phrases = { written, say, has };
 })((globalThis.sharing ??= {}));

@@ -9,21 +9,21 @@
    * Every movement as a sentence; "" where no piece is moved. Trays are told by what they read, and where a movement has
    * changed that, by what they read now; with ribbons also by whom they are for, because trays for different numbers may
    * read alike. Where everything goes back to the bank, no other movement is needed before it.
-   * @type {(words: Phrases, repair: Repair, division: Division) => string}
+   * @type {(repair: Repair, division: Division) => string}
    */
-  const repairWords = (words, repair, division) => {
-    if (repair.some((step) => step.everything)) return say(words, "repair.everything-again");
+  const repairWords = (repair, division) => {
+    if (repair.some((step) => step.everything)) return say("repair.everything-again");
     const changed = new Set();
     const spot = (at, place, trays) => {
       // Pieces of a kind that should not be left over lie in the middle.
       const stays = place === UNITS || division.end.middle[place];
-      if (!trays) return say(words, at === "left-over" && !stays ? "repair.middle" : `repair.${at}`);
+      if (!trays) return say(at === "left-over" && !stays ? "repair.middle" : `repair.${at}`);
       const key = `repair.tray${division.ribbons ? "-for" : ""}${changed.has(nameOf(trays, 0)) ? "-now" : ""}`;
-      return say(words, key, { count: trays.trays, reads: trays.reads, stands_for: trays.stands_for });
+      return say(key, { count: trays.trays, reads: trays.reads, stands_for: trays.stands_for });
     };
     return repair
       .map((step) => {
-        const told = stepWords(words, step, spot);
+        const told = stepWords(step, spot);
         readAfter(step).forEach((read) => changed.add(read));
         return told;
       })
@@ -38,27 +38,27 @@
     return [...(giving ? [nameOf(giving, -worth)] : []), ...(taking ? [nameOf(taking, worth)] : [])];
   };
 
-  const stepWords = (words, step, spot) => {
-    if ("again" in step) return say(words, "repair.again", { place: placeWord(words, step.again) });
+  const stepWords = (step, spot) => {
+    if ("again" in step) return say("repair.again", { place: placeWord(step.again) });
     if ("exchange" in step) {
       const down = step.exchange === 1;
       const large = down ? step.place : step.place + 1;
-      return say(words, down ? "repair.down" : "repair.up", {
-        large: pieces(words, 1, large),
-        small: pieces(words, 10, large - 1),
+      return say(down ? "repair.down" : "repair.up", {
+        large: pieces(1, large),
+        small: pieces(10, large - 1),
         source: spot(step.at, large, step.trays),
       });
     }
-    return say(words, step.target === "bank" ? "repair.to-bank" : `repair.from-${step.source}`, {
-      pieces: pieces(words, step.pieces, step.place),
+    return say(step.target === "bank" ? "repair.to-bank" : `repair.from-${step.source}`, {
+      pieces: pieces(step.pieces, step.place),
       source: spot(step.source, step.place, step.giving),
       target: spot(step.target, step.place, step.taking),
     });
   };
 
   /** "one ten-bar", "three unit beads" */
-  const pieces = (words, number, place) =>
-    say(words, "repair.pieces", { number: smallNumber(words, number), material: material(words, place, number) });
+  const pieces = (number, place) =>
+    say("repair.pieces", { number: smallNumber(number), material: material(place, number) });
 
   sharing.repairWords = { repairWords };
 })((globalThis.sharing ??= {}));

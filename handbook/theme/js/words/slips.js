@@ -11,12 +11,12 @@
 
   /**
    * One cause in words; what is said of when it happened holds all its occasions together.
-   * @type {(words: Phrases, cause: Cause, division: Division) => {happened: string, look: string, mend: string}}
+   * @type {(cause: Cause, division: Division) => {happened: string, look: string, mend: string}}
    */
-  const explain = (words, cause, division) => {
-    const places = filled(words, cause, division);
-    if (division.ribbons) Object.assign(places, filledWithRibbons(words, cause, division));
-    places.repair = repairWords(words, cause.repair, division);
+  const explain = (cause, division) => {
+    const places = filled(cause, division);
+    if (division.ribbons) Object.assign(places, filledWithRibbons(cause, division));
+    places.repair = repairWords(cause.repair, division);
     const tables = [`slip.${cause.slip}.${cause.occasions[0].spot}`, `slip.${cause.slip}`];
     const ends = [
       ...(division.ribbons && !division.mat[UNITS] ? ["-nobody-for-one"] : []),
@@ -28,53 +28,53 @@
     // The most special sentence that there is.
     const sentence = (part) => {
       const keys = tables.flatMap((table) => ends.map((end) => `${table}.${part}${end}`));
-      return say(words, keys.find((key) => has(words, key)) ?? "slip.mend", places).trim();
+      return say(keys.find((key) => has(key)) ?? "slip.mend", places).trim();
     };
     return { happened: sentence("happened"), look: sentence("look"), mend: sentence("mend") };
   };
 
   /** Everything that a sentence about a slip may name. */
-  const filled = (words, cause, division) => {
+  const filled = (cause, division) => {
     const { many, other } = cause.occasions[0];
     const place = cause.place ?? UNITS;
     const turns = [...new Set(cause.occasions.map(({ turn }) => turn))].sort((one, next) => one - next);
     return {
       count: many,
-      one: material(words, place, 1),
-      several: material(words, place, 2),
-      pieces: material(words, place, many),
-      place: placeWord(words, place),
-      other_place: placeWord(words, other ?? UNITS),
-      other_one: material(words, other ?? UNITS, 1),
-      other_several: material(words, other ?? UNITS, 2),
+      one: material(place, 1),
+      several: material(place, 2),
+      pieces: material(place, many),
+      place: placeWord(place),
+      other_place: placeWord(other ?? UNITS),
+      other_one: material(other ?? UNITS, 1),
+      other_several: material(other ?? UNITS, 2),
       other_stands_for: 10 ** (other ?? UNITS),
-      round: inTurns(words, "rounds", turns, roundsOf(division, place), placeWord(words, place)),
-      exchange: atExchanges(words, turns, place + 1, division),
-      stop: say(words, "slips.stop"),
-      afresh: say(words, "repair.everything-again"),
+      round: inTurns("rounds", turns, roundsOf(division, place), placeWord(place)),
+      exchange: atExchanges(turns, place + 1, division),
+      stop: say("slips.stop"),
+      afresh: say("repair.everything-again"),
     };
   };
 
   /** What a sentence says otherwise, or says besides, where a child stands for ten or a hundred. */
-  const filledWithRibbons = (words, cause, division) => {
+  const filledWithRibbons = (cause, division) => {
     const smallest = placesHeld(division.mat).pop();
-    const places = { fair: fair(words, division), stands_for: 10 ** smallest };
+    const places = { fair: fair(division), stands_for: 10 ** smallest };
     if (!OF_CARDS.includes(cause.slip)) return places;
     // The share of one who stands for ten lies one place higher.
     const other = cause.occasions[0].other ?? UNITS;
-    const place = placeWord(words, (cause.place ?? UNITS) + smallest);
-    return { ...places, place, other_place: placeWord(words, other + smallest) };
+    const place = placeWord((cause.place ?? UNITS) + smallest);
+    return { ...places, place, other_place: placeWord(other + smallest) };
   };
 
   /** How trays compare of children who do not all stand for the same. */
-  const fair = (words, division) => {
+  const fair = (division) => {
     const widths = placesHeld(division.mat);
     const smallest = widths.pop();
-    if (!widths.length) return say(words, "fair.all-the-same");
+    if (!widths.length) return say("fair.all-the-same");
     const times = widths
       .reverse()
-      .map((width) => say(words, `fair.times-${placeName(width - smallest)}`, { stands_for: standsForWord(words, width) }));
-    return say(words, "fair.compare", { stands_for: standsForWord(words, smallest), fair: listing(words, times) });
+      .map((width) => say(`fair.times-${placeName(width - smallest)}`, { stands_for: standsForWord(width) }));
+    return say("fair.compare", { stands_for: standsForWord(smallest), fair: listing(times) });
   };
 
   /** How many rounds are begun at a place, also those that are taken back; without ribbons. */
@@ -82,30 +82,30 @@
     steps.filter((step) => ["deal-round", "take-back"].includes(step.action) && step.place === place).length;
 
   /** "when the hundred-square was exchanged", "in one of the 3 exchanges of tens" */
-  const atExchanges = (words, turns, place, { steps }) => {
+  const atExchanges = (turns, place, { steps }) => {
     const ofAll = steps.filter((step) => step.action === "exchange" && step.place === place).length;
     const last = turns[turns.length - 1];
-    const named = placeWord(words, place);
+    const named = placeWord(place);
     if (last === 1) {
       const key = ofAll === 1 ? "turn.exchange-only" : "turn.exchange-first";
-      return say(words, key, { one: material(words, place, 1), place: named });
+      return say(key, { one: material(place, 1), place: named });
     }
-    if (turns.length === ofAll) return say(words, "turn.exchanges-all", { last, place: named });
-    return inTurns(words, "exchanges", turns, ofAll, named);
+    if (turns.length === ofAll) return say("turn.exchanges-all", { last, place: named });
+    return inTurns("exchanges", turns, ofAll, named);
   };
 
   const MOST_TURNS_LISTED = 2;
 
   /** "in round 2 or 3 of the units", "in one of the first 8 rounds of the units": where it can have happened */
-  const inTurns = (words, what, turns, ofAll, place) => {
+  const inTurns = (what, turns, ofAll, place) => {
     const first = turns[0];
     const last = turns[turns.length - 1];
     if (turns.length > MOST_TURNS_LISTED && last - first === turns.length - 1) {
       const which = first > 1 ? "from-to" : last < ofAll ? "first" : "all";
-      return say(words, `turn.${what}-${which}`, { first, last, place });
+      return say(`turn.${what}-${which}`, { first, last, place });
     }
-    const listed = turns.map((turn) => written(words.grouping, turn));
-    return say(words, `turn.${what}`, { turns: choiceOf(words, listed), place });
+    const listed = turns.map((turn) => written(turn));
+    return say(`turn.${what}`, { turns: choiceOf(listed), place });
   };
 
   const MOST_CAUSES = 3;
@@ -113,34 +113,34 @@
   /**
    * One symptom with its likeliest causes, each repair once: what is seen, what may have happened, where to look, what
    * puts it right.
-   * @type {(words: Phrases, symptom: Object, division: Division) =>
+   * @type {(symptom: Object, division: Division) =>
    *   {seen: string, happened: string[], look: string, mends: string[]}}
    */
-  const symptomRow = (words, symptom, division) => {
+  const symptomRow = (symptom, division) => {
     const [first, ...later] = symptom.causes;
     // What is left over and dealt all the same is a last round not taken back: one event, told once.
     const others = later.filter(({ slip }) => first.slip !== "left-over-dealt" || slip !== "round-not-taken-back");
-    const told = [first, ...others.slice(0, MOST_CAUSES - 1)].map((cause) => explain(words, cause, division));
+    const told = [first, ...others.slice(0, MOST_CAUSES - 1)].map((cause) => explain(cause, division));
     const [happened, ...orHappened] = new Set(told.map((cause) => cause.happened));
     const [mend, ...orMends] = new Set(told.map((cause) => cause.mend));
     return {
-      seen: symptomWords(words, symptom, division.ribbons),
-      happened: [happened, ...orHappened.map((one) => say(words, "slips.or", { happened: one }))],
+      seen: symptomWords(symptom, division.ribbons),
+      happened: [happened, ...orHappened.map((one) => say("slips.or", { happened: one }))],
       look: told[0].look,
-      mends: [mend, ...orMends.map((one) => say(words, "slips.or-mend", { mend: one }))],
+      mends: [mend, ...orMends.map((one) => say("slips.or-mend", { mend: one }))],
     };
   };
 
   /** What the room sees at the close, and by how much it is too much or too little in all. */
-  const symptomWords = (words, { seen, offBy, causes }, ribbons) => {
+  const symptomWords = ({ seen, offBy, causes }, ribbons) => {
     if (causes.every(({ slip }) => slip === "big-tray-read")) {
-      return say(words, "slips.answer-read", { value: seen.trays[seen.trays.length - 1].value });
+      return say("slips.answer-read", { value: seen.trays[seen.trays.length - 1].value });
     }
-    const read = capital(whatIsSeen(words, seen, ribbons));
+    const read = capital(whatIsSeen(seen, ribbons));
     const ofCards = causes.every(({ slip }) => OF_CARDS.includes(slip));
-    const told = ofCards ? say(words, "slips.on-the-cards", { seen: read }) : read;
+    const told = ofCards ? say("slips.on-the-cards", { seen: read }) : read;
     if (!offBy) return told;
-    return say(words, offBy > 0 ? "slips.too-much" : "slips.too-little", { seen: told, off_by: Math.abs(offBy) });
+    return say(offBy > 0 ? "slips.too-much" : "slips.too-little", { seen: told, off_by: Math.abs(offBy) });
   };
 
   sharing.slipWords = { explain, symptomRow };

@@ -17,52 +17,52 @@
    * @typedef {{who: string, text: string}} Said
    */
 
-  /** @type {(words: Phrases, division: Division) => string} what the guide says first */
-  const opening = (words, { dividend, divisor, sharers, ribbons }) =>
+  /** @type {(division: Division) => string} what the guide says first */
+  const opening = ({ dividend, divisor, sharers, ribbons }) =>
     ribbons
-      ? say(words, "guide.opening-with-ribbons", {
-          dividend: numberWords(words, dividend),
+      ? say("guide.opening-with-ribbons", {
+          dividend: numberWords(dividend),
           count: sharers,
-          sharers: capital(smallNumber(words, sharers)),
-          divisor: numberWords(words, divisor),
+          sharers: capital(smallNumber(sharers)),
+          divisor: numberWords(divisor),
         })
-      : say(words, `guide.opening${dividend > 0 && dividend < 10 ? "-of-units" : ""}${divisor === 2 ? "-for-two" : ""}`, {
+      : say(`guide.opening${dividend > 0 && dividend < 10 ? "-of-units" : ""}${divisor === 2 ? "-for-two" : ""}`, {
           count: dividend,
-          dividend: numberWords(words, dividend),
-          divisor: smallNumber(words, divisor),
+          dividend: numberWords(dividend),
+          divisor: smallNumber(divisor),
         });
 
-  /** @type {(words: Phrases, division: Division, stage: Stage) => Said[]} guide and banker at one stage, in order */
-  const saidAt = (words, division, stage) => {
+  /** @type {(division: Division, stage: Stage) => Said[]} guide and banker at one stage, in order */
+  const saidAt = (division, stage) => {
     const way = ((division.stages[0].level - stage.level) % WAYS) + 1;
     const guide = (text) => ({ who: GUIDE, text });
-    const banker = (place) => ({ who: BANKER, text: saidOf(words, `banker.${way}`, place, 1) });
+    const banker = (place) => ({ who: BANKER, text: saidOf(`banker.${way}`, place, 1) });
     const { before, forARound, later } = exchangesByTime(stage);
-    const lines = [guide(beginning(words, division, stage, way))];
+    const lines = [guide(beginning(division, stage, way))];
     for (const place of forARound) {
       const key = before.includes(place) ? `guide.short-at-first.${way}` : `guide.short.${way}`;
-      lines.push(guide(saidOf(words, key, place, 1)), banker(place));
+      lines.push(guide(saidOf(key, place, 1)), banker(place));
     }
-    if (stage.unfinished) lines.push(guide(say(words, `guide.${division.lookFirst ? "look-first" : "take-back"}.${way}`)));
+    if (stage.unfinished) lines.push(guide(say(`guide.${division.lookFirst ? "look-first" : "take-back"}.${way}`)));
     if (later.length) {
-      lines.push(guide(saidOf(words, `guide.to-bank.${way}`, later[0], later.length)));
+      lines.push(guide(saidOf(`guide.to-bank.${way}`, later[0], later.length)));
       if (!forARound.includes(later[0])) lines.push(banker(later[0]));
     }
-    if (stage.level === UNITS) lines.push(guide(end(words, division)));
+    if (stage.level === UNITS) lines.push(guide(end(division)));
     return lines;
   };
 
   /** What the guide says where a place begins: how much there is, and who gets what. */
-  const beginning = (words, division, stage, way) => {
-    if (division.ribbons) return beginningWithRibbons(words, division, stage, way);
+  const beginning = (division, stage, way) => {
+    if (division.ribbons) return beginningWithRibbons(division, stage, way);
     const there = stage.start[stage.level];
-    return say(words, `guide.${howItBegins(division, stage, way)}`, {
+    return say(`guide.${howItBegins(division, stage, way)}`, {
       count: there,
-      number: numberWords(words, there),
-      place: placeWord(words, stage.level),
-      pieces: saidPiece(words, there, stage.level),
-      capital_pieces: capital(saidPiece(words, there, stage.level)),
-      children: numberWords(words, division.divisor),
+      number: numberWords(there),
+      place: placeWord(stage.level),
+      pieces: saidPiece(there, stage.level),
+      capital_pieces: capital(saidPiece(there, stage.level)),
+      children: numberWords(division.divisor),
     });
   };
 
@@ -80,33 +80,33 @@
     return laid ? `together.${way}` : "filled";
   };
 
-  const beginningWithRibbons = (words, division, stage, way) => {
+  const beginningWithRibbons = (division, stage, way) => {
     const widest = division.mat.length - 1;
     if (!stage.rounds && !stage.unfinished) {
-      const one = onePiece(words, stage.level + widest);
-      return say(words, `guide.no-round.${way}`, { one, stands_for: standsForWord(words, widest) });
+      const one = onePiece(stage.level + widest);
+      return say(`guide.no-round.${way}`, { one, stands_for: standsForWord(widest) });
     }
     const each = placesHeld(division.mat).map((width) =>
-      say(words, "guide.gets", { stands_for: standsForWord(words, width), piece: onePiece(words, stage.level + width) }),
+      say("guide.gets", { stands_for: standsForWord(width), piece: onePiece(stage.level + width) }),
     );
     const key = stage === division.stages[0] ? "largest-with-ribbons" : `round.${way}`;
-    return say(words, `guide.${key}`, { each: listing(words, each) });
+    return say(`guide.${key}`, { each: listing(each) });
   };
 
   /** A sentence about so many pieces of a place that go to the bank. */
-  const saidOf = (words, key, place, times) =>
-    say(words, key, {
+  const saidOf = (key, place, times) =>
+    say(key, {
       count: times,
-      pieces: capital(saidPiece(words, times, place)),
-      one: capital(onePiece(words, place)),
-      smaller: placeWord(words, place - 1),
+      pieces: capital(saidPiece(times, place)),
+      one: capital(onePiece(place)),
+      smaller: placeWord(place - 1),
     });
 
-  const end = (words, { end: { middle }, quotient, ribbons }) => {
+  const end = ({ end: { middle }, quotient, ribbons }) => {
     const count = sum(middle);
-    if (!count) return say(words, ribbons ? "guide.nothing-left-over-with-ribbons" : "guide.nothing-left-over");
-    const left = { count, pieces: capital(saidPieces(words, middle)) };
-    return say(words, quotient ? "guide.left-over" : "guide.all-left-over", left);
+    if (!count) return say(ribbons ? "guide.nothing-left-over-with-ribbons" : "guide.nothing-left-over");
+    const left = { count, pieces: capital(saidPieces(middle)) };
+    return say(quotient ? "guide.left-over" : "guide.all-left-over", left);
   };
 
   sharing.spoken = { GUIDE, opening, saidAt };

@@ -5,14 +5,14 @@
   const { say, written } = sharing.phrases;
   const { placeWord, piece, onePiece, pieces, inARow, inClauses, listing, capital } = sharing.numberWords;
 
-  /** @type {(words: Phrases, stage: Stage, division: Division) => string} "Thousands: 1 each, 1 to the bank" */
-  const stageHeading = (words, stage, division) => {
-    const place = capital(placeWord(words, stage.level));
-    const parts = [say(words, headingKey(stage, division), { place, rounds: stage.rounds, count: division.mat[UNITS] }), ...toBank(words, stage)];
+  /** @type {(stage: Stage, division: Division) => string} "Thousands: 1 each, 1 to the bank" */
+  const stageHeading = (stage, division) => {
+    const place = capital(placeWord(stage.level));
+    const parts = [say(headingKey(stage, division), { place, rounds: stage.rounds, count: division.mat[UNITS] }), ...toBank(stage)];
     if (stage.level === UNITS && division.remainder) {
-      parts.push(say(words, "heading.left-over", { remainder: division.remainder }));
+      parts.push(say("heading.left-over", { remainder: division.remainder }));
     }
-    return inARow(words, parts);
+    return inARow(parts);
   };
 
   const headingKey = ({ rounds, unfinished }, { ribbons, mat }) => {
@@ -21,52 +21,52 @@
     return unfinished ? "heading.too-few" : "heading.nothing";
   };
 
-  const toBank = (words, { exchanged, level }) =>
+  const toBank = ({ exchanged, level }) =>
     placesHeld(exchanged).map((place) => {
       const times = exchanged[place];
-      const named = place === level ? written(words.grouping, times) : piece(words, times, place);
-      return say(words, "heading.to-bank", { pieces: named });
+      const named = place === level ? written(times) : piece(times, place);
+      return say("heading.to-bank", { pieces: named });
     });
 
-  /** @type {(words: Phrases, stage: Stage, division: Division) => string} its figure, for those who do not see it */
-  const stageAlternative = (words, stage, division) => {
-    const trays = traysWords(words, stage.steps[stage.steps.length - 1].after, division);
+  /** @type {(stage: Stage, division: Division) => string} its figure, for those who do not see it */
+  const stageAlternative = (stage, division) => {
+    const trays = traysWords(stage.steps[stage.steps.length - 1].after, division);
     const lies = stage.level === UNITS ? "alternative.left-over" : "alternative.middle";
     return [
-      say(words, "alternative.stage", { pieces: pieces(words, stage.start), trays }),
-      ...exchanges(words, stage, division),
-      say(words, lies, { pieces: pieces(words, stage.end) }),
+      say("alternative.stage", { pieces: pieces(stage.start), trays }),
+      ...exchanges(stage, division),
+      say(lies, { pieces: pieces(stage.end) }),
     ].join(" ");
   };
 
-  /** @type {(words: Phrases, division: Division) => string} the figure of the end, for those who do not see it */
-  const endAlternative = (words, division) =>
-    say(words, division.remainder ? "alternative.end-and-rest" : "alternative.end", {
-      trays: traysWords(words, division.end, division),
-      pieces: pieces(words, division.end.middle),
+  /** @type {(division: Division) => string} the figure of the end, for those who do not see it */
+  const endAlternative = (division) =>
+    say(division.remainder ? "alternative.end-and-rest" : "alternative.end", {
+      trays: traysWords(division.end, division),
+      pieces: pieces(division.end.middle),
     });
 
-  const traysWords = (words, state, division) =>
-    inClauses(words, division.trays(state).map((tray) => trayWords(words, tray, division)));
+  const traysWords = (state, division) =>
+    inClauses(division.trays(state).map((tray) => trayWords(tray, division)));
 
-  const trayWords = (words, { sharers, stands_for, holds }, { ribbons }) => {
+  const trayWords = ({ sharers, stands_for, holds }, { ribbons }) => {
     const plain = sum(holds) ? "alternative.trays" : "alternative.trays-empty";
-    return say(words, ribbons ? "alternative.trays-with-ribbons" : plain, {
+    return say(ribbons ? "alternative.trays-with-ribbons" : plain, {
       count: sharers,
       stands_for,
-      pieces: pieces(words, holds),
+      pieces: pieces(holds),
     });
   };
 
-  const exchanges = (words, stage, { ribbons }) =>
+  const exchanges = (stage, { ribbons }) =>
     placesHeld(stage.exchanged).map((place) => {
       const times = stage.exchanged[place];
-      const exchange = say(words, "caption.exchange", {
-        pieces: piece(words, times, place),
-        smaller: piece(words, 10 * times, place - 1),
+      const exchange = say("caption.exchange", {
+        pieces: piece(times, place),
+        smaller: piece(10 * times, place - 1),
       });
       if (!ribbons || !stage.rounds) return exchange;
-      return say(words, "caption.exchange-then", { when: capital(when(words, stage, place)), exchange });
+      return say("caption.exchange-then", { when: capital(when(stage, place)), exchange });
     });
 
   /**
@@ -86,39 +86,39 @@
   };
 
   /** "before rounds 2 and 7", "after the last round" */
-  const when = (words, stage, place) => {
+  const when = (stage, place) => {
     const given = moments(stage).filter((moment) => moment.place === place).map(({ rounds }) => rounds);
-    const before = given.filter((rounds) => rounds < stage.rounds).map((rounds) => written(words.grouping, rounds + 1));
+    const before = given.filter((rounds) => rounds < stage.rounds).map((rounds) => written(rounds + 1));
     const told = [];
     if (before.length) {
-      told.push(say(words, "caption.before-rounds", { count: before.length, rounds: listing(words, before) }));
+      told.push(say("caption.before-rounds", { count: before.length, rounds: listing(before) }));
     }
-    if (given.includes(stage.rounds)) told.push(say(words, "caption.after-rounds"));
-    return listing(words, told);
+    if (given.includes(stage.rounds)) told.push(say("caption.after-rounds"));
+    return listing(told);
   };
 
-  /** @type {(words: Phrases, step: Step, division: Division) => string} "" where they only go on to the next place */
-  const hands = (words, step, division) => {
+  /** @type {(step: Step, division: Division) => string} "" where they only go on to the next place */
+  const hands = (step, division) => {
     const { level, ahead, middle } = step.after;
     switch (step.action) {
       case "deal-round":
         return division.ribbons
-          ? say(words, "hands.deal-with-ribbons", { pieces: served(words, level, division) })
-          : say(words, "hands.deal", { piece: onePiece(words, level) });
+          ? say("hands.deal-with-ribbons", { pieces: served(level, division) })
+          : say("hands.deal", { piece: onePiece(level) });
       case "start-round":
-        return say(words, "hands.start", { reached: ahead, sharers: division.sharers });
+        return say("hands.start", { reached: ahead, sharers: division.sharers });
       case "take-back":
-        return say(words, "hands.take-back");
+        return say("hands.take-back");
       case "exchange":
-        return say(words, "hands.exchange", {
-          one: onePiece(words, step.place),
-          smaller: placeWord(words, step.place - 1),
+        return say("hands.exchange", {
+          one: onePiece(step.place),
+          smaller: placeWord(step.place - 1),
         });
       case "set-aside":
-        return say(words, "hands.set-aside", { pieces: pieces(words, middle) });
+        return say("hands.set-aside", { pieces: pieces(middle) });
       case "nothing-here":
-        return say(words, division.ribbons ? "hands.nothing-with-ribbons" : "hands.nothing", {
-          place: placeWord(words, level),
+        return say(division.ribbons ? "hands.nothing-with-ribbons" : "hands.nothing", {
+          place: placeWord(level),
         });
       default:
         return "";
@@ -126,12 +126,11 @@
   };
 
   /** With ribbons: what each kind of sharer is dealt in a round at this level. */
-  const served = (words, level, { mat }) =>
+  const served = (level, { mat }) =>
     listing(
-      words,
       placesHeld(mat).map((width) => {
-        const given = { piece: onePiece(words, level + width), stands_for: 10 ** width, count: mat[width] };
-        return say(words, "hands.piece-with-ribbons", given);
+        const given = { piece: onePiece(level + width), stands_for: 10 ** width, count: mat[width] };
+        return say("hands.piece-with-ribbons", given);
       }),
     );
 

@@ -5,44 +5,44 @@
   const { smallNumber, placeWord, inARow, listing } = sharing.numberWords;
   const { featuresOf } = sharing.features;
 
-  /** @type {(words: Phrases, division: Division) => string} "5,230 among four", "3,432 for twelve with ribbons" */
-  const divisionName = (words, { dividend, divisor, ribbons }) =>
-    say(words, ribbons ? "title.ribbons" : "title.plain", { dividend, divisor: smallNumber(words, divisor) });
+  /** @type {(division: Division) => string} "5,230 among four", "3,432 for twelve with ribbons" */
+  const divisionName = ({ dividend, divisor, ribbons }) =>
+    say(ribbons ? "title.ribbons" : "title.plain", { dividend, divisor: smallNumber(divisor) });
 
-  /** @type {(words: Phrases, division: Division) => string} how it goes and what is left over */
-  const wayToTheEnd = (words, division) => inARow(words, [wayOfSharing(words, division), ...leftOver(words, division)]);
+  /** @type {(division: Division) => string} how it goes and what is left over */
+  const wayToTheEnd = (division) => inARow([wayOfSharing(division), ...leftOver(division)]);
 
-  /** @type {(words: Phrases, division: Division) => string} "exchange out of thousands, a zero inside the share" */
-  const wayOfSharing = (words, division) => {
+  /** @type {(division: Division) => string} "exchange out of thousands, a zero inside the share" */
+  const wayOfSharing = (division) => {
     const features = featuresOf(division);
-    if (features.nobodyGetsAny) return say(words, "way.too-few");
-    return inARow(words, [exchange(words, features), ...zeros(words, features)]);
+    if (features.nobodyGetsAny) return say("way.too-few");
+    return inARow([exchange(features), ...zeros(features)]);
   };
 
-  const exchange = (words, { exchangeFrom, remainder }) => {
-    if (!exchangeFrom.length) return say(words, remainder ? "way.no-exchange" : "way.as-it-lies");
-    return say(words, "way.exchange", { places: listing(words, exchangeFrom.map((place) => placeWord(words, place))) });
+  const exchange = ({ exchangeFrom, remainder }) => {
+    if (!exchangeFrom.length) return say(remainder ? "way.no-exchange" : "way.as-it-lies");
+    return say("way.exchange", { places: listing(exchangeFrom.map((place) => placeWord(place))) });
   };
 
-  const zeros = (words, { zerosInsideQuotient, zerosAtQuotientEnd }) => {
+  const zeros = ({ zerosInsideQuotient, zerosAtQuotientEnd }) => {
     const [inside, atEnd] = [zerosInsideQuotient.length, zerosAtQuotientEnd.length];
-    if (inside && atEnd) return [say(words, "way.zero-inside-and-at-end")];
-    if (inside) return [oneOrMore(words, "inside", inside)];
-    return atEnd ? [oneOrMore(words, "at-end", atEnd)] : [];
+    if (inside && atEnd) return [say("way.zero-inside-and-at-end")];
+    if (inside) return [oneOrMore("inside", inside)];
+    return atEnd ? [oneOrMore("at-end", atEnd)] : [];
   };
 
-  const oneOrMore = (words, where, count) =>
-    say(words, count > 1 ? `way.zeros-${where}` : `way.zero-${where}`, { zeros: smallNumber(words, count) });
+  const oneOrMore = (where, count) =>
+    say(count > 1 ? `way.zeros-${where}` : `way.zero-${where}`, { zeros: smallNumber(count) });
 
-  const leftOver = (words, { quotient, remainder }) => {
+  const leftOver = ({ quotient, remainder }) => {
     if (!remainder) return [];
-    if (!quotient) return [say(words, "title.all-left-over")];
-    return [say(words, "title.left-over", { remainder: smallNumber(words, remainder) })];
+    if (!quotient) return [say("title.all-left-over")];
+    return [say("title.left-over", { remainder: smallNumber(remainder) })];
   };
 
-  /** @type {(words: Phrases, division: Division) => string} what its lesson is called */
-  const lessonTitle = (words, division) =>
-    say(words, "title.lesson", { division: divisionName(words, division), way: wayToTheEnd(words, division) });
+  /** @type {(division: Division) => string} what its lesson is called */
+  const lessonTitle = (division) =>
+    say("title.lesson", { division: divisionName(division), way: wayToTheEnd(division) });
 
   /**
    * A lesson of the handbook; opening: its own first words, if it has any.
