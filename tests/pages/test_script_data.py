@@ -7,6 +7,7 @@ import tomllib
 from pathlib import Path
 
 from generator import HANDBOOK
+from generator.pages.kinds.script_data import files
 
 BEFORE = '"use strict";(globalThis.sharing??={}).handbook='
 
@@ -17,9 +18,21 @@ def test_it_tells_every_lesson_the_shelf_and_every_phrase(site: Path) -> None:
     data, _ = json.JSONDecoder().raw_decode(text, len(BEFORE))
     settings = tomllib.loads((HANDBOOK / "school.toml").read_text("utf-8"))
     assert data["shelf"] == settings["shelf"]
-    pages = [f"{step['folder']}{page}.html" for step in data["lessons"] for page, *_ in step["lessons"]]
-    assert len(pages) == len(set(pages)) == len([*HANDBOOK.glob("lessons/*/[0-9]*.toml")])
-    assert all((site / page).is_file() for page in pages)
+    told = [(step["folder"], *lesson) for step in data["lessons"] for lesson in step["lessons"]]
+    assert len(told) == len([*HANDBOOK.glob("lessons/*/[0-9]*.toml")])
+    for folder, dividend, divisor, *special in told:
+        assert (site / folder / f"{dividend}-{'for' if special else 'among'}-{divisor}.html").is_file()
+
+
+def test_a_lesson_says_what_is_special_of_it() -> None:
+    words = {"phrases": {}}
+    plain = {"page": "lessons/a/6-among-2.html", "dividend": 6, "divisor": 2}
+    special = {"page": "lessons/b/first.html", "dividend": 36, "divisor": 12, "ribbons": True, "opening": "Look."}
+    (text,) = files({"words": words, "lessons": [plain, special]}).values()
+    assert json.loads(text[text.index(b" = ") + 3 : -2])["lessons"] == [
+        {"folder": "lessons/a/", "lessons": [[6, 2]]},
+        {"folder": "lessons/b/", "lessons": [[36, 12, {"ribbons": True, "opening": "Look.", "name": "first"}]]},
+    ]
     phrases = tomllib.loads((HANDBOOK / "en" / "phrases.toml").read_text("utf-8"))
     assert data["words"]["plural"] == phrases["plural"]
     assert data["words"]["phrases"]["hands"]["deal"] == phrases["hands"]["deal"]

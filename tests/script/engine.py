@@ -64,7 +64,7 @@ def running() -> Iterator[Engine]:
     """An engine that knows the stock handbook and its school, with the scripts as pages load them."""
     known = script_data.files(script_data.known(sources(), Phrases("en")))[script_data.FILE].decode()
     with closing(Engine()) as engine:
-        for script in (*(lean((FOLDER / name).read_text("utf-8")) for name in IN_ORDER), known, HELPERS):
+        for script in (known, *(lean((FOLDER / name).read_text("utf-8")) for name in IN_ORDER), HELPERS):
             engine.run(script)
         yield engine
 

@@ -28,7 +28,10 @@ LESSON = {"page": "lessons/x/4816-among-4.html", "dividend": 4816, "divisor": 4,
 def worker() -> Iterator[Engine]:
     known = {"words": Phrases("en").as_data(), "lessons": [LESSON], "today": "today.html"}
     with closing(Engine()) as v8:
-        v8.run(f"(globalThis.sharing ??= {{}}).handbook = {json.dumps(known)};" + "\n".join(script.read_text("utf-8") for script in SCRIPTS))
+        v8.run(
+            f"(globalThis.sharing ??= {{}}).handbook = {json.dumps(known)};"
+            + "\n".join(script.read_text("utf-8") for script in SCRIPTS)
+        )
         yield v8
 
 

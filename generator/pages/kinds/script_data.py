@@ -61,14 +61,17 @@ def known(sources: Sources, words: Phrases) -> dict[str, Any]:
 def _by_folder(lessons: Iterable[Mapping[str, Any]]) -> list[dict[str, Any]]:
     """The lessons as `js/words/titles.js` reads them: in the folder of each step, one list a lesson.
 
-    The list holds the page's name, dividend, divisor; then whether it has ribbons, and its opening, if it has them.
+    The list holds dividend and divisor, and what is special: `ribbons`, an `opening` of its own, and the page's `name`
+    if it is not made of the numbers.
     """
 
     def told(lesson: Mapping[str, Any]) -> list[Any]:
-        always = [PurePosixPath(lesson["page"]).stem, lesson["dividend"], lesson["divisor"]]
-        if "opening" in lesson:
-            return [*always, "ribbons" in lesson, lesson["opening"]]
-        return [*always, True] if "ribbons" in lesson else always
+        numbers = [lesson["dividend"], lesson["divisor"]]
+        special = {key: lesson[key] for key in ("ribbons", "opening") if key in lesson}
+        name = PurePosixPath(lesson["page"]).stem
+        if name != ("-for-" if "ribbons" in lesson else "-among-").join(map(str, numbers)):
+            special["name"] = name
+        return [*numbers, special] if special else numbers
 
     steps = groupby(lessons, lambda lesson: PurePosixPath(lesson["page"]).parent)
     return [{"folder": f"{folder}/", "lessons": list(map(told, own))} for folder, own in steps]

@@ -2,7 +2,7 @@
 // that works a division out, that stands before it: "#number=5230&children=4&present-hundreds". Nothing is stored.
 // Without this script such addresses of a lesson's page lead to the parts of the plain page.
 "use strict";
-((sharing) => {
+(() => {
   const TYPE = ["large", "smaller", "small", "smallest"];
   const UP = ["ArrowUp", "PageUp"];
   const DOWN = ["ArrowDown", "PageDown", " "];
@@ -137,4 +137,4 @@
   addEventListener("resize", fit);
   show();
   sharing.presenting = { show };
-})((globalThis.sharing ??= {}));
+})();

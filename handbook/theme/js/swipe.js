@@ -1,6 +1,7 @@
 // A finger that is drawn across an element, to the left to go on and to the right to go back.
 "use strict";
-((sharing) => {
+globalThis.sharing ??= {};
+{
   const FAR = 60; // CSS pixels that a finger travels at least
 
   /** @type {(element: EventTarget, turn: (isOn: boolean) => void) => void} */
@@ -16,4 +17,4 @@
       if (Math.abs(right) > FAR && Math.abs(right) > 2 * Math.abs(down)) turn(right < 0);
     });
   };
-})((globalThis.sharing ??= {}));
+}

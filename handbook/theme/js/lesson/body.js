@@ -1,6 +1,6 @@
 // The body of a lesson's page for any division: what is set out, every place, the cards at the close, the check.
 "use strict";
-((sharing) => {
+{
   const { placeName } = sharing.places;
   const { placeWord } = sharing.numberWords;
   const { divisionName, lessonOf } = sharing.titles;
@@ -109,4 +109,4 @@
   };
 
   sharing.lessonBody = { body };
-})((globalThis.sharing ??= {}));
+}

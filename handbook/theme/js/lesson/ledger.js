@@ -1,6 +1,6 @@
 // Every movement of a lesson in one table: what the hands do, and what lies where afterwards.
 "use strict";
-((sharing) => {
+{
   const { placesHeld, valueOf, downFrom } = sharing.places;
   const { placeWord, capital } = sharing.numberWords;
   const { divisionName } = sharing.titles;
@@ -96,4 +96,4 @@
   };
 
   sharing.lessonLedger = { everyMovement };
-})((globalThis.sharing ??= {}));
+}

@@ -1,6 +1,6 @@
 // The parts of a lesson's page that its places, its cards and its check are made of: as its template has them.
 "use strict";
-((sharing) => {
+{
   const { element, say } = sharing.elements;
 
   /** @type {(who: string, sentences: string[]) => HTMLElement} what one person says without a break */
@@ -37,4 +37,4 @@
     );
 
   sharing.lessonParts = { says, tick, part, figure, table };
-})((globalThis.sharing ??= {}));
+}

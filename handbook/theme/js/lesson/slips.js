@@ -1,6 +1,6 @@
 // What may be seen at the close when it is not right: the likeliest three, the others folded.
 "use strict";
-((sharing) => {
+{
   const { beadsOn } = sharing.observations;
   const { tellingSlips } = sharing.diagnosis;
   const { whatIsSeen } = sharing.materialWords;
@@ -61,4 +61,4 @@
   ];
 
   sharing.lessonSlips = { slips };
-})((globalThis.sharing ??= {}));
+}

@@ -1,7 +1,7 @@
 // What can be asked of a page from outside: share, choose and diagnose. Each answers with the object that the command of
 // the same name writes with --json, and refuses what that refuses with an Error of the same sentence.
 "use strict";
-((sharing) => {
+{
   const { placeName, placesHeld, named, TENS, HUNDREDS, THOUSANDS } = sharing.places;
   const { workOut } = sharing.division;
   const { numbers, bestFirst } = sharing.numbers;
@@ -150,4 +150,4 @@
     }
     return { stands_for: Number(stands_for), value: wholeNumber("--seen", value, 0, DIVIDEND_LIMIT) };
   };
-})((globalThis.sharing ??= {}));
+}

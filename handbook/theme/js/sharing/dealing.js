@@ -1,7 +1,7 @@
 // The dealing rule: from pieces in the middle to equal trays, hand movement by hand movement. One rule gives plain
 // sharing and ribbons: at level p a sharer who stands for 10^w is dealt pieces of place p + w.
 "use strict";
-((sharing) => {
+{
   const { UNITS, placesHeld, sum } = sharing.places;
 
   /**
@@ -134,4 +134,4 @@
   };
 
   sharing.dealing = { beginning, deal, dealOn };
-})((globalThis.sharing ??= {}));
+}

@@ -1,6 +1,6 @@
 // Reading back from what the room sees at the close to the single slips that explain it.
 "use strict";
-((sharing) => {
+{
   const { UNITS, compare, sum, at, downFrom, placeName } = sharing.places;
   const { workOut } = sharing.division;
   const { readings, beadsOn, asText, agree, offBy } = sharing.observations;
@@ -132,4 +132,4 @@
   };
 
   sharing.diagnosis = { diagnoser, tellingSlips };
-})((globalThis.sharing ??= {}));
+}

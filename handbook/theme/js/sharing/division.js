@@ -1,6 +1,6 @@
 // One division, worked out: the number, who shares it, every step, and all that follows from them.
 "use strict";
-((sharing) => {
+{
   const { digitsOf, valueOf, sum, placesHeld, at, plus, raised } = sharing.places;
   const { beginning, deal } = sharing.dealing;
 
@@ -129,4 +129,4 @@
     new Division(dividend, ribbons ? digitsOf(divisor) : [divisor], lookFirst);
 
   sharing.division = { Division, workOut };
-})((globalThis.sharing ??= {}));
+}

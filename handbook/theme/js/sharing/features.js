@@ -1,6 +1,6 @@
 // What is special about a division: the words by which a guide chooses and orders lessons.
 "use strict";
-((sharing) => {
+{
   const { UNITS, digitsOf, placesHeld, at, downFrom } = sharing.places;
 
   /**
@@ -45,4 +45,4 @@
   const hasPieces = (stage, mat) => placesHeld(mat).some((width) => at(stage.start, stage.level + width));
 
   sharing.features = { featuresOf };
-})((globalThis.sharing ??= {}));
+}

@@ -1,6 +1,6 @@
 // How long a lesson takes, from setting out to putting away, by how long things take in a school: planning values.
 "use strict";
-((sharing) => {
+{
   const { sum, quotientOf } = sharing.places;
   const { cards, needs } = sharing.shelf;
   const { reckon } = sharing.numbers;
@@ -50,4 +50,4 @@
   };
 
   sharing.length = { lessonLength, reckonedLength };
-})((globalThis.sharing ??= {}));
+}

@@ -1,6 +1,6 @@
 // Slips of reading: the beads are right, and what is read is not.
 "use strict";
-((sharing) => {
+{
   const { UNITS, digitsOf, valueOf, placesHeld } = sharing.places;
   const { readings, beadsOn } = sharing.observations;
   const { occasionOf, outcomeOf } = sharing.occasions;
@@ -60,4 +60,4 @@
   }
 
   sharing.misreadings = { misreadings };
-})((globalThis.sharing ??= {}));
+}

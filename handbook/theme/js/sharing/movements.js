@@ -1,6 +1,6 @@
 // Movements that put a room right: where pieces lie, what is off there, and what a movement changes.
 "use strict";
-((sharing) => {
+{
   const { valueOf, plus } = sharing.places;
 
   /** Where pieces lie, in the order in which plans prefer to take them and to put them. */
@@ -92,4 +92,4 @@
     pile.at === "tray" ? { reads: reads(pile), trays: howMany(room, pile), stands_for: pile.stands_for } : null;
 
   sharing.movements = { WHERE, TEN, pileOf, holds, reads, withMore, together, roomAfter, told };
-})((globalThis.sharing ??= {}));
+}

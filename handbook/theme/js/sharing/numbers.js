@@ -1,7 +1,7 @@
 // Choosing numbers for plain sharing, by arithmetic: no movement is worked out. The pieces in hand at a place, its
 // digit with what comes down from the bank, settle what is dealt, what goes to the bank, and what the shelf must hold.
 "use strict";
-((sharing) => {
+{
   const { UNITS, TENS, HUNDREDS, THOUSANDS, placeName, digitsOf, sum, downFrom, quotientOf, compare } = sharing.places;
 
   /**
@@ -138,4 +138,4 @@
   };
 
   sharing.numbers = { reckon, numbers, bestFirst, zerosAsWanted, NUMBER_KINDS };
-})((globalThis.sharing ??= {}));
+}

@@ -1,6 +1,6 @@
 // What the room sees at the close: what is read on the trays, and what is left over.
 "use strict";
-((sharing) => {
+{
   const { valueOf, sum } = sharing.places;
 
   /**
@@ -44,4 +44,4 @@
     left === null ? null : sum(trays.map((tray) => tray.value * tray.sharers)) + left - dividend;
 
   sharing.observations = { readings, beadsOn, asText, agree, offBy };
-})((globalThis.sharing ??= {}));
+}

@@ -1,6 +1,6 @@
 // The slips that are followed, when they happen, and what one leaves behind.
 "use strict";
-((sharing) => {
+{
   const { valueOf } = sharing.places;
   const { beadsOn } = sharing.observations;
 
@@ -53,4 +53,4 @@
   });
 
   sharing.occasions = { SLIPS, occasionOf, outcomeOf };
-})((globalThis.sharing ??= {}));
+}

@@ -1,6 +1,6 @@
 // Places, and how many pieces there are of each. A place is a power of ten: 0 is units, 1 tens, 2 hundreds, and so on.
 "use strict";
-((sharing) => {
+{
   /**
    * How many of each place, units first: [0, 3, 2, 5] is 5 thousands, 2 hundreds, 3 tens. A mat is the same for those
    * who share: how many stand for 1, for 10, for 100; its value is the divisor. Never changed, always copied.
@@ -75,4 +75,4 @@
     quotientOf,
     compare,
   };
-})((globalThis.sharing ??= {}));
+}

@@ -1,7 +1,7 @@
 // What puts a room right again after a slip: the fewest movements, or sharing out again from one place down. A repair
 // leads from what a slip left behind to the right pieces on every tray and left over, an empty floor and a whole bank.
 "use strict";
-((sharing) => {
+{
   const { UNITS, placeName, placesHeld } = sharing.places;
   const { TEN, pileOf, holds, reads, withMore, together } = sharing.movements;
   const { shortest } = sharing.shortest;
@@ -166,4 +166,4 @@
   };
 
   sharing.repairs = { repair, againFrom, asData };
-})((globalThis.sharing ??= {}));
+}

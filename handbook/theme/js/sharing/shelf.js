@@ -1,6 +1,6 @@
 // What a sharing needs from the shelf, and whether a shelf has it.
 "use strict";
-((sharing) => {
+{
   const { UNITS, placeName, digitsOf, placesHeld, at, downFrom } = sharing.places;
 
   /**
@@ -66,4 +66,4 @@
       .filter(({ needed, owned }) => needed > owned);
 
   sharing.shelf = { cards, needs, wanted, shortages };
-})((globalThis.sharing ??= {}));
+}

@@ -4,7 +4,7 @@
 // come from and where they go (floor, bank, left over, trays), then the fullest trays. So moves are tried in this order,
 // and only while so few movements may still be enough.
 "use strict";
-((sharing) => {
+{
   const { sum, compare } = sharing.places;
   const { WHERE, TEN, holds, reads, roomAfter, told } = sharing.movements;
 
@@ -203,4 +203,4 @@
   };
 
   sharing.shortest = { shortest };
-})((globalThis.sharing ??= {}));
+}

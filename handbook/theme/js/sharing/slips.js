@@ -2,7 +2,7 @@
 // the room at one moment; from there on the same dealing rule carries the lesson to its end, and nobody notices before
 // the close. What people do after each slip is told in generator/engine/outcomes.py.
 "use strict";
-((sharing) => {
+{
   const { UNITS, valueOf, sum, placesHeld, plus, raised } = sharing.places;
   const { beginning, dealOn } = sharing.dealing;
   const { Division } = sharing.division;
@@ -234,4 +234,4 @@
     });
 
   sharing.slips = { SLIPS, simulate };
-})((globalThis.sharing ??= {}));
+}

@@ -2,7 +2,7 @@
 // "#number=3432&children=12&ribbons", with what is seen on the trays "&seen=1204,1203&left=2"
 // and how many movements are shown "&movement=7".
 "use strict";
-((sharing) => {
+{
   const { digitsOf, sum } = sharing.places;
 
   const LARGEST_NUMBER = 9_999;
@@ -81,4 +81,4 @@
   };
 
   sharing.address = { wholeNumber, isNumber, isGroup, read, write, readSeen, readMovement, note };
-})((globalThis.sharing ??= {}));
+}

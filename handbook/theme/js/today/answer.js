@@ -1,6 +1,6 @@
 // The answer to a number and a group: the share, what is special, whether the shelf has it, and numbers near to it.
 "use strict";
-((sharing) => {
+{
   const { UNITS } = sharing.places;
   const { needs, wanted, shortages } = sharing.shelf;
   const { lessonLength } = sharing.length;
@@ -66,4 +66,4 @@
   };
 
   sharing.answer = { show, showShelf };
-})((globalThis.sharing ??= {}));
+}

@@ -1,6 +1,6 @@
 // The course of a division, movement by movement: what is said with each, and which questions lead to it.
 "use strict";
-((sharing) => {
+{
   const { UNITS } = sharing.places;
   const { exchangesByTime } = sharing.handsWords;
   const { saidAt } = sharing.spoken;
@@ -57,4 +57,4 @@
   };
 
   sharing.course = { courseOf };
-})((globalThis.sharing ??= {}));
+}

@@ -1,6 +1,6 @@
 // Elements made by scripts; what is written into them is text, never markup.
 "use strict";
-((sharing) => {
+{
   const { say, written: number } = sharing.phrases;
 
   /**
@@ -25,4 +25,4 @@
   const signed = (count) => (count < 0 ? "\u2212" : count > 0 ? "+" : "") + number(Math.abs(count));
 
   sharing.elements = { element, byId, say, number, signed };
-})((globalThis.sharing ??= {}));
+}

@@ -1,6 +1,6 @@
 // The fields in which a number and a group are asked. What is wrong is said beside its field, and then nothing changes.
 "use strict";
-((sharing) => {
+{
   const { digitsOf, valueOf } = sharing.places;
   const { wholeNumber, isNumber, isGroup } = sharing.address;
   const { byId, say } = sharing.elements;
@@ -76,4 +76,4 @@
   };
 
   sharing.fields = { watch, show };
-})((globalThis.sharing ??= {}));
+}

@@ -1,6 +1,6 @@
 // Find me a number: the numbers of a kind for a group, best first, with what each needs.
 "use strict";
-((sharing) => {
+{
   const { quotientOf } = sharing.places;
   const { workOut } = sharing.division;
   const { numbers, bestFirst, zerosAsWanted, NUMBER_KINDS } = sharing.numbers;
@@ -75,4 +75,4 @@
   };
 
   sharing.finding = { watch };
-})((globalThis.sharing ??= {}));
+}

@@ -1,6 +1,6 @@
 // The lesson under today's number. The answer does not wait for what takes longest: slips and the table come after it.
 "use strict";
-((sharing) => {
+{
   const { body } = sharing.lessonBody;
   const { slips } = sharing.lessonSlips;
   const { everyMovement } = sharing.lessonLedger;
@@ -51,4 +51,4 @@
   const finish = () => [...later];
 
   sharing.todaysLesson = { show, finish };
-})((globalThis.sharing ??= {}));
+}

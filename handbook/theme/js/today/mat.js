@@ -1,7 +1,7 @@
 // The mat at one moment: bank, middle and trays in place columns that never move. What has just come is drawn full,
 // what lay there before light, what has just gone dotted; as in the figures of the handbook, and with their pieces.
 "use strict";
-((sharing) => {
+{
   const { placeName, downFrom, placesHeld } = sharing.places;
   const { placeWord } = sharing.numberWords;
   const { element, say, signed } = sharing.elements;
@@ -125,4 +125,4 @@
   };
 
   sharing.mat = { mat, figure };
-})((globalThis.sharing ??= {}));
+}

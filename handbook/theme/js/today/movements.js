@@ -1,6 +1,6 @@
 // A division movement by movement: the mat as it then stands, what the hands have done, and where everything lies.
 "use strict";
-((sharing) => {
+{
   const { read, write, readMovement, note } = sharing.address;
   const { placesHeld, sum } = sharing.places;
   const { pieces } = sharing.numberWords;
@@ -132,4 +132,4 @@
   };
 
   sharing.movements = { show, watch, reveal };
-})((globalThis.sharing ??= {}));
+}

@@ -1,6 +1,6 @@
 // Numbers near to one: those that are easier to share, and those that give another group the same kind of work.
 "use strict";
-((sharing) => {
+{
   const { placesHeld } = sharing.places;
   const { numbers, reckon } = sharing.numbers;
   const { isNumber, isGroup } = sharing.address;
@@ -48,4 +48,4 @@
   };
 
   sharing.nearest = { nearestOf };
-})((globalThis.sharing ??= {}));
+}

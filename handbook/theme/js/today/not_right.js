@@ -1,6 +1,6 @@
 // Something is not right: what every tray reads and what is left over -> the likeliest slip, and what puts it right.
 "use strict";
-((sharing) => {
+{
   const { placesHeld, digitsOf, sum, downFrom, at } = sharing.places;
   const { diagnoser } = sharing.diagnosis;
   const { explain } = sharing.slipWords;
@@ -116,4 +116,4 @@
   };
 
   sharing.notRight = { show };
-})((globalThis.sharing ??= {}));
+}

@@ -1,6 +1,6 @@
 // "Today's number": the address says what is asked, and everything on the page follows from it.
 "use strict";
-((sharing) => {
+(() => {
   const { workOut } = sharing.division;
   const { read, write } = sharing.address;
   const { byId } = sharing.elements;
@@ -54,4 +54,4 @@
   follow();
   if (!shown) findAgain();
   sharing.movements.reveal();
-})((globalThis.sharing ??= {}));
+})();

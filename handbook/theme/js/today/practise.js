@@ -1,6 +1,6 @@
 // Practising: the next movement is hidden until the learner has said which it is.
 "use strict";
-((sharing) => {
+{
   const { pieces, placeWord } = sharing.numberWords;
   const { hands } = sharing.stageWords;
   const { byId, say } = sharing.elements;
@@ -73,4 +73,4 @@
   };
 
   sharing.practise = { ask, hides, forget, watch };
-})((globalThis.sharing ??= {}));
+}

@@ -1,6 +1,6 @@
 // What was worked out, on paper: as a sheet with the whole lesson, or as a card. The address on it opens the same again.
 "use strict";
-((sharing) => {
+{
   const { write } = sharing.address;
   const { byId, say } = sharing.elements;
 
@@ -23,4 +23,4 @@
   };
 
   sharing.printing = { show, watch };
-})((globalThis.sharing ??= {}));
+}

@@ -1,6 +1,6 @@
 // The shelf that answers are checked against: the school's own, or what is here today, kept in this browser.
 "use strict";
-((sharing) => {
+{
   const { workOut } = sharing.division;
   const { needs, shortages } = sharing.shelf;
   const { everyLesson, lessonTitle } = sharing.titles;
@@ -91,4 +91,4 @@
   };
 
   sharing.todaysShelf = { shelf, watch };
-})((globalThis.sharing ??= {}));
+}

@@ -1,6 +1,6 @@
 // What the hands do at one place of a division, in one line.
 "use strict";
-((sharing) => {
+{
   const { UNITS, sum } = sharing.places;
   const { say, written } = sharing.phrases;
   const { listing, piece, pieces } = sharing.numberWords;
@@ -88,4 +88,4 @@
   };
 
   sharing.handsWords = { handsAt, exchangesByTime };
-})((globalThis.sharing ??= {}));
+}

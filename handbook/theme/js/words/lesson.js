@@ -1,6 +1,6 @@
 // A lesson as its page tells it: what is set out, every place, the cards at the close, and putting it back together.
 "use strict";
-((sharing) => {
+{
   const { UNITS, placeName, placesHeld, digitsOf, sum, quotientOf } = sharing.places;
   const { needs } = sharing.shelf;
   const { say } = sharing.phrases;
@@ -157,4 +157,4 @@
   };
 
   sharing.lessonWords = { screens, toldPlaces, toSetOut, cardsAtTheClose, putTogether };
-})((globalThis.sharing ??= {}));
+}

@@ -1,6 +1,6 @@
 // Trays, cards and the shelf in words.
 "use strict";
-((sharing) => {
+{
   const { UNITS, HUNDREDS, placeName, placesHeld, sum } = sharing.places;
   const { cards } = sharing.shelf;
   const { say, written } = sharing.phrases;
@@ -98,4 +98,4 @@
     whatIsSeen,
     shortage,
   };
-})((globalThis.sharing ??= {}));
+}

@@ -1,6 +1,6 @@
 // Numbers, places and pieces as people say them.
 "use strict";
-((sharing) => {
+{
   const { HUNDREDS, THOUSANDS, placeName, placesHeld, quotientOf } = sharing.places;
   const { say, written } = sharing.phrases;
 
@@ -98,4 +98,4 @@
     choiceOf,
     capital,
   };
-})((globalThis.sharing ??= {}));
+}

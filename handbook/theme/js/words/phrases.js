@@ -1,6 +1,6 @@
 // The sentences that the program writes, filled in by the rules of generator/words/phrases.py.
 "use strict";
-((sharing) => {
+{
   /**
    * The phrases of one language as the build writes them. phrases: table in table, in the last of them texts or, by
    * plural category, the forms of one; plural: by category, the whole numbers that belong to it; grouping: how numbers
@@ -45,4 +45,4 @@
   };
 
   sharing.phrases = { written, say, has };
-})((globalThis.sharing ??= {}));
+}

@@ -1,6 +1,6 @@
 // A repair in words: what the hands do, one movement after the other.
 "use strict";
-((sharing) => {
+{
   const { UNITS } = sharing.places;
   const { say } = sharing.phrases;
   const { material, placeWord, smallNumber } = sharing.numberWords;
@@ -61,4 +61,4 @@
     say("repair.pieces", { number: smallNumber(number), material: material(place, number) });
 
   sharing.repairWords = { repairWords };
-})((globalThis.sharing ??= {}));
+}

@@ -1,6 +1,6 @@
 // Slips in words: what may have happened, where to look, and what puts it right.
 "use strict";
-((sharing) => {
+{
   const { UNITS, placeName, placesHeld } = sharing.places;
   const { say, has, written } = sharing.phrases;
   const { material, placeWord, standsForWord, listing, choiceOf, capital } = sharing.numberWords;
@@ -144,4 +144,4 @@
   };
 
   sharing.slipWords = { explain, symptomRow };
-})((globalThis.sharing ??= {}));
+}

@@ -1,7 +1,7 @@
 // What is said at one place of a division: where it begins, on the way to the bank, and at the end. Most sentences can
 // be said in three ways, which are taken in turn from place to place.
 "use strict";
-((sharing) => {
+{
   const { UNITS, placesHeld, sum } = sharing.places;
   const { say } = sharing.phrases;
   const { numberWords, smallNumber, placeWord, standsForWord, onePiece } = sharing.numberWords;
@@ -110,4 +110,4 @@
   };
 
   sharing.spoken = { GUIDE, opening, saidAt };
-})((globalThis.sharing ??= {}));
+}

@@ -1,6 +1,6 @@
 // One division in words, place by place and step by step: what the hands do, what lies where afterwards.
 "use strict";
-((sharing) => {
+{
   const { UNITS, placesHeld, sum } = sharing.places;
   const { say, written } = sharing.phrases;
   const { placeWord, piece, onePiece, pieces, inARow, inClauses, listing, capital } = sharing.numberWords;
@@ -135,4 +135,4 @@
     );
 
   sharing.stageWords = { stageHeading, stageAlternative, endAlternative, moments, served, hands };
-})((globalThis.sharing ??= {}));
+}

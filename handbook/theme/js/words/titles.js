@@ -1,6 +1,6 @@
 // What a division is called, and what is special about it.
 "use strict";
-((sharing) => {
+{
   const { say } = sharing.phrases;
   const { smallNumber, placeWord, inARow, listing } = sharing.numberWords;
   const { featuresOf } = sharing.features;
@@ -52,8 +52,9 @@
   /** @type {() => Lesson[]} every lesson of the handbook, in teaching order */
   const everyLesson = () =>
     sharing.handbook.lessons.flatMap(({ folder, lessons }) =>
-      lessons.map(([name, dividend, divisor, ribbons = false, opening]) => {
-        return { page: `${folder}${name}.html`, dividend, divisor, ribbons, opening };
+      lessons.map(([dividend, divisor, { ribbons = false, opening, name } = {}]) => {
+        const page = `${folder}${name ?? `${dividend}-${ribbons ? "for" : "among"}-${divisor}`}.html`;
+        return { page, dividend, divisor, ribbons, opening };
       }),
     );
 
@@ -64,4 +65,4 @@
     );
 
   sharing.titles = { divisionName, everyLesson, lessonOf, lessonTitle, wayToTheEnd, wayOfSharing };
-})((globalThis.sharing ??= {}));
+}
