@@ -22,6 +22,10 @@ def test_it_tells_every_lesson_the_shelf_and_every_phrase(site: Path) -> None:
     assert len(told) == len([*HANDBOOK.glob("lessons/*/[0-9]*.toml")])
     for folder, dividend, divisor, *special in told:
         assert (site / folder / f"{dividend}-{'for' if special else 'among'}-{divisor}.html").is_file()
+    phrases = tomllib.loads((HANDBOOK / "en" / "phrases.toml").read_text("utf-8"))
+    assert data["words"]["plural"] == phrases["plural"]
+    assert data["words"]["phrases"]["hands"]["deal"] == phrases["hands"]["deal"]
+    assert data["words"]["grouping"] == {"mark": ",", "in_four_digits": True}
 
 
 def test_a_lesson_says_what_is_special_of_it() -> None:
@@ -33,7 +37,3 @@ def test_a_lesson_says_what_is_special_of_it() -> None:
         {"folder": "lessons/a/", "lessons": [[6, 2]]},
         {"folder": "lessons/b/", "lessons": [[36, 12, {"ribbons": True, "opening": "Look.", "name": "first"}]]},
     ]
-    phrases = tomllib.loads((HANDBOOK / "en" / "phrases.toml").read_text("utf-8"))
-    assert data["words"]["plural"] == phrases["plural"]
-    assert data["words"]["phrases"]["hands"]["deal"] == phrases["hands"]["deal"]
-    assert data["words"]["grouping"] == {"mark": ",", "in_four_digits": True}

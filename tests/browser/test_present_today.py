@@ -1,0 +1,75 @@
+"""What "Today's number" has worked out, presented as a lesson is: one place a screen, and the address holds all."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from tests.browser.conftest import visiting
+from tests.browser.test_accessible import axe_faults
+from tests.sampling import sample
+
+ASKED = "#number=4327&children=6"
+SCREENS = ["set-out", "thousands", "thousands-bank", "hundreds", "hundreds-bank", "tens", "units", "finished", "check"]
+"""4,327 among six: four cubes do not go round; of 43 squares one is left; 12 bars and 7 beads leave one bead."""
+
+STORED = "[{ ...localStorage }, { ...sessionStorage }, document.cookie]"
+PART = "#todays-lesson .part:visible"
+
+
+def shown(page: Page, screen: str) -> None:
+    """The address names a screen, nothing but its part can be seen, and it is announced."""
+    expect(page.locator(PART)).to_have_attribute("id", f"present-{screen.removesuffix('-bank')}")
+    assert page.evaluate("location.hash") == f"{ASKED}&present-{screen}"
+    expect(page.locator(".presenting-foot [role=status]")).to_contain_text(f"{SCREENS.index(screen) + 1} / 9")
+
+
+def test_a_number_that_was_typed_is_presented_and_left_for_the_same_answer(chromium: Browser, site: Path) -> None:
+    with visiting(chromium, viewport={"width": 1366, "height": 768}) as visit:
+        page = visit.page
+        page.goto((site / "today.html").as_uri())
+        stored = page.evaluate(STORED)
+        page.get_by_label("The number").fill("4327")
+        page.get_by_label("Children sharing").fill("6")
+        page.get_by_role("link", name="Present it").click()
+        for screen in SCREENS:
+            shown(page, screen)
+            page.keyboard.press("ArrowRight")
+        page.keyboard.press("Home")
+        page.keyboard.press("ArrowRight")
+        expect(page.locator("#answer-each")).to_be_hidden()
+        page.keyboard.press("Escape")
+        assert page.evaluate("location.hash") == f"{ASKED}&thousands"
+        expect(page.locator("#thousands")).to_be_in_viewport()
+        expect(page.locator("#answer-each")).to_have_text("Each has 721, and 1 is left over.")
+        page.get_by_label("Children sharing").fill("5")
+        page.get_by_role("link", name="Present it").click()
+        expect(page.locator(".is-presented h2")).to_have_text("Set out 4,327 for 5 children")
+        page.go_back()
+        expect(page.locator("#answer-name")).to_have_text("4,327 among five")
+        expect(page.locator(".presenting-head")).to_be_hidden()
+        assert page.evaluate(STORED) == stored
+        assert (visit.outside, visit.errors) == ([], [])
+
+
+@pytest.mark.parametrize(
+    ("asked", "screen", "says"),
+    [
+        (f"{ASKED}&present-hundreds-bank", "hundreds", "One hundred"),
+        ("#number=8448&children=4&present-tens", "tens", "The tens"),
+        ("#number=3432&children=12&ribbons&present-hundreds", "hundreds", "a child for ten gets one thousand"),
+    ],
+)
+def test_an_address_opens_the_same_screen(asked: str, screen: str, says: str, chromium: Browser, site: Path) -> None:
+    for width in sample((390, 820, 1366), 1):
+        with visiting(chromium, viewport={"width": width, "height": 844}) as visit:
+            page = visit.page
+            page.goto((site / "today.html").as_uri() + asked)
+            expect(page.locator(PART)).to_have_attribute("id", f"present-{screen}")
+            expect(page.locator(".is-presented .words")).to_contain_text(says)
+            expect(page.locator(".is-presented .mat:visible")).to_have_count(1)
+            assert page.evaluate("document.documentElement.scrollWidth") <= width
+            assert axe_faults(page) == []
+            assert (visit.outside, visit.errors) == ([], [])
