@@ -29,7 +29,7 @@ def test_it_tells_every_lesson_the_shelf_and_every_phrase(site: Path) -> None:
 
 
 def test_a_lesson_says_what_is_special_of_it() -> None:
-    words = {"phrases": {}}
+    words: dict[str, object] = {"phrases": {}}
     plain = {"page": "lessons/a/6-among-2.html", "dividend": 6, "divisor": 2}
     special = {"page": "lessons/b/first.html", "dividend": 36, "divisor": 12, "ribbons": True, "opening": "Look."}
     (text,) = files({"words": words, "lessons": [plain, special]}).values()
