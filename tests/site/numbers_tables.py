@@ -98,6 +98,7 @@ def _place_rules(block: Block, sharing: Sharing) -> tuple[Rule, ...]:
         "In the middle": pieces(stage.start),
         "Each gets": stage.rounds,
         "For one": stage.rounds,
+        "The answer": stage.rounds,
         "To the bank": pieces(stage.exchanged),
         "Then in the middle": pieces(stage.end),
     }
