@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import NamedTuple
 
 from generator.engine.diagnosis import Cause, Symptom
@@ -82,12 +83,21 @@ def symptom_row(words: Phrases, symptom: Symptom, sharing: Sharing) -> Row:
 
 
 def row_on_paper(words: Phrases, symptom: Symptom, sharing: Sharing) -> Row:
-    """The row of a sheet: the likeliest cause alone; where a unit bead may be lost every cause, and stop before all."""
+    """The row of a sheet: the likeliest cause alone; where a unit bead may be lost, counting first and every cause."""
     row = symptom_row(words, symptom, sharing)
     if symptom.off_by != ONE_BEAD_SHORT:
         return row._replace(happened=row.happened[:1], mends=row.mends[:1])
-    mend, *others = row.mends
-    return row._replace(mends=(words.say("slips.stop-in-short", mend=mend), *others))
+    return row._replace(mends=(words.say("slips.stop-in-short"), *_after_counting(words, symptom, sharing)))
+
+
+def _after_counting(words: Phrases, symptom: Symptom, sharing: Sharing) -> Iterator[str]:
+    """What puts it right once the unit beads are counted: first where one was lost, then where none is missing."""
+    causes = symptom.causes[:_MOST_CAUSES]
+    lost = [cause for cause in causes if cause.slip is Slip.ROLLED_AWAY]
+    none_missing = [cause for cause in causes if cause not in lost]
+    for key, told in (("slips.found", lost), ("slips.none-missing", none_missing)):
+        mends = list(dict.fromkeys(explain(words, cause, sharing).mend for cause in told))
+        yield from (words.say(key if mend == mends[0] else "slips.or-mend", mend=mend) for mend in mends)
 
 
 def _symptom_words(words: Phrases, symptom: Symptom, ribbons: bool) -> str:

@@ -85,7 +85,7 @@ def test_wherever_one_bead_is_missing_in_all_a_lesson_and_its_plan_say_stop_firs
         page: [
             " ".join(row.text_content().split())
             for row in html.parse(str(page)).getroot().xpath("//tr[th] | //li[h3]")
-            if row.xpath("string(th | h3)").strip().endswith(". 1 too little in all")
+            if row.xpath("string(th | h3)").strip().endswith(". 1 too few in all")
         ]
         for page in (site / "lessons").rglob("*.html")
     }

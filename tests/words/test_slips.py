@@ -71,7 +71,7 @@ def test_the_words_of_one_cause() -> None:
     mends = (Movement(1, 1, At.BANK, At.LEFT_OVER), Again(1, everything=False))
     assert explain(SAID, Cause(Slip.BANK_NINE, 1, (occasion, occasion._replace(turn=3)), mends), share(4848, 5)) == (
         "Nine ten-bars came from the bank instead of ten, in exchange 2 or 3 of hundreds.",
-        "Count the bank aloud: does it hold what it should?",
+        "Count the bank aloud. Does it hold what it should? Then look under the mat and the trays.",
         "Bring one ten-bar from the bank to the middle. Everything from the tens down goes back to the middle. "
         "While ten of a kind lie there, change them up at the bank. Then share it out again.",
     )
