@@ -32,17 +32,27 @@ def lane_at_the_bank(view: View) -> Part:
 
 
 def lane_to_the_trays(view: View) -> Part:
-    """Down what every tray is given, or why it is given nothing; before the first round, who shares."""
+    """Down what a tray is given, or why it is given nothing; before the first round, who shares.
+
+    With ribbons a second line says which trays, because each column is for one sort alone.
+    """
     scene, form = view.scene, view.form
+    ribbons = view.frame.ribbons
+    height = form.lane + (_line(form) if ribbons else 0)
     if scene.laid_out:
-        return Part(view.width, form.lane, _who_shares(view))
+        return Part(view.width, height, _who_shares(view))
     marks: list[Mark] = []
     for place in scene.given.places_held:
-        marks += _way(view, place, view.say("figure.each", count=scene.given[place]), up=False).marks
+        width = place - scene.level
+        key = "figure.to-the-tray" if ribbons and view.frame.mat[width] == 1 else "figure.each"
+        marks += _way(view, place, view.say(key, count=scene.given[place]), up=False).marks
+        if ribbons:
+            whose = view.say(f"figure.for-{10**width}")
+            marks.append(Label(view.left(place) + 0.8 * form.text, _line(form) + _base(form), whose, form.text))
     if scene.active and not scene.rounds:
         place = max(scene.active)
         marks.append(Label(view.left(place), _base(form), _nothing_given(view, place), form.text))
-    return Part(view.width, form.lane, tuple(marks))
+    return Part(view.width, height, tuple(marks))
 
 
 def _nothing_given(view: View, place: int) -> str:

@@ -73,6 +73,7 @@ class Frame(NamedTuple):
     on_a_tray: by place, the most that a tray ever holds
     left: by place, what is left over at the end
     divisor, trays: the number on the card of the sharers, and how many children there are
+    mat: how many children stand for 1, 10, 100
     exchanges: of how many places at most there are exchanges in one figure
     """
 
@@ -82,6 +83,7 @@ class Frame(NamedTuple):
     left: Counts
     divisor: int
     trays: int
+    mat: Counts
     ribbons: bool
     exchanges: int
 
@@ -100,6 +102,7 @@ def frame_of(sharing: Sharing) -> Frame:
         left=sharing.end.middle,
         divisor=sharing.divisor,
         trays=sharing.sharers,
+        mat=sharing.mat,
         ribbons=sharing.ribbons,
         exchanges=max(len(stage.exchanged.places_held) for stage in sharing.stages),
     )

@@ -20,26 +20,33 @@ ON_ONE_SCREEN = 0.9
 LONGEST, LONGEST_TO_TWELVE, LONGEST_ON_A_PHONE = 5200, 6200, 8500
 """In CSS pixels, with nothing unfolded; what the plan asks. Lessons of 1.0.0 were up to 9,200 long on a wide screen."""
 
+SMALLEST_SCALE = 12 / 13.5
+"""At which the smallest words of a wide figure still have 12 pixels."""
+
 # Goes to each place as a link does. Head and row of links cover the first 102 of the 768 pixels of the screen.
 ON_THE_SCREEN = """() => {
   const box = (one) => { const { top, bottom } = one.getBoundingClientRect(); return [top, bottom]; };
-  const begins = [...document.querySelectorAll(".actions a, #present-set-out figure img")].map((one) => box(one)[1]);
+  const first = box(document.querySelector("#present-set-out figure img"));
+  const begins = [...document.querySelectorAll(".actions a")].map((one) => box(one)[1]);
+  begins.push(first[0] + 0.55 * (first[1] - first[0]));
   const long = document.documentElement.scrollHeight;
   const children = Number(document.querySelector(".glance").dataset.divisor);
   const places = [...document.querySelectorAll(".part:has(> .hands:not(.only-presented))")].map((part) => {
     part.querySelector("h2").scrollIntoView();
-    const figure = part.querySelector(":scope > figure") ?? document.querySelector(".static > figure");
     return {
       covered: box(document.querySelector("nav.parts"))[1],
-      boxes: [...part.querySelectorAll("h2, .words, .hands"), figure.querySelector("img")].map(box),
+      boxes: [...part.querySelectorAll("h2, .words, .hands, :scope > figure img")].map(box),
     };
   });
-  return { begins, long, children, places };
+  const scales = [...document.querySelectorAll(".part > figure img, .all-shared img")]
+    .filter((one) => one.getClientRects().length && !one.closest("#present-finished"))
+    .map((one) => one.getBoundingClientRect().width / Number(one.getAttribute("width")));
+  return { begins, long, children, places, scales };
 }"""
 
 
 class Seen(NamedTuple):
-    """A lesson as it is seen: where what begins it ends, how long its page is, and its places."""
+    """A lesson as it is seen: where what begins it ends, how long its page is, its places, the scale of its figures."""
 
     name: str
     begins: list[float]
@@ -47,6 +54,7 @@ class Seen(NamedTuple):
     on_a_phone: int
     children: int
     places: list[dict[str, Any]]
+    scales: list[float]
 
 
 @pytest.fixture(scope="module")
@@ -63,6 +71,7 @@ def lessons(chromium: Browser, site: Path) -> list[Seen]:
 
 
 def test_the_first_screen_offers_the_first_figure_and_both_buttons(lessons: list[Seen]) -> None:
+    """Of the figure heads, bank and middle, which are less than 0.55 of it; the trays of a big group hang below."""
     assert {len(lesson.begins) for lesson in lessons} == {4}  # present it, print the plan, card; the figure
     assert [lesson.name for lesson in lessons if max(lesson.begins) > SCREEN["height"]] == []
 
@@ -75,6 +84,12 @@ def test_what_is_said_shown_and_done_at_a_place_is_seen_together(lessons: list[S
     ]
     assert len(together) > 2 * len(lessons)
     assert sum(together) / len(together) >= ON_ONE_SCREEN
+
+
+def test_every_figure_of_the_room_is_as_wide_as_it_was_drawn(lessons: list[Seen]) -> None:
+    """So its smallest words, 13.5 pixels, are read as they are, and the columns stand still from one to the next."""
+    assert [lesson.name for lesson in lessons if min(lesson.scales) < SMALLEST_SCALE] == []
+    assert [lesson.name for lesson in lessons if max(lesson.scales) - min(lesson.scales) > 0.01] == []
 
 
 def test_a_lesson_is_not_long(lessons: list[Seen]) -> None:

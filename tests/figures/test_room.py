@@ -9,7 +9,7 @@ from itertools import combinations
 
 import pytest
 
-from generator.engine.places import place_name
+from generator.engine.places import HUNDREDS, THOUSANDS, place_name
 from generator.figures.charts import allowed_figure, path_figure, pieces_figure
 from generator.figures.formats import NARROW, WIDE, Format
 from generator.figures.shapes import Bow, Boxes, Figure, Label, Look, Pieces, Stroke, footprint
@@ -146,6 +146,18 @@ def test_every_count_is_written_beside_its_pieces(case: Case, form: Format) -> N
             assert any(text.startswith(f"{10 * stage.exchanged[place]} ") for text in written[place - 1])
         for place in {stage.level + width for width in sharing.mat.widths if stage.rounds}:
             assert any(text.startswith(f"{stage.rounds} ") for text in written[place])
+
+
+@pytest.mark.parametrize("form", FORMS, ids=["wide", "narrow"])
+def test_with_ribbons_the_way_to_the_trays_says_which_trays(form: Format) -> None:
+    """3,432 for 12, hundreds: one tray for ten is given thousands alone, two trays for one hundreds alone."""
+    written = labels(figure((3432, 12, True), "hundreds", form))
+    one, several = ("2 to tray", "2 each") if form.narrow else ("2 to the tray", "2 to each tray")
+    for place, way, whose in ((THOUSANDS, one, "for ten"), (HUNDREDS, several, "for one")):
+        column = [mark for mark in written if form.x(place, 4) <= mark.x < form.x(place, 4) + form.column]
+        line = next(mark.y for mark in column if mark.text == way)
+        below = min((mark for mark in column if mark.y > line), key=lambda mark: mark.y)
+        assert below.text == whose
 
 
 @pytest.mark.parametrize("case", CASES, ids=name)

@@ -41,7 +41,7 @@
       say(lookFirst ? "lesson.rounds-look-first" : "lesson.rounds-take-back"),
     ].join(" ");
 
-  /** Every place with its figure; where nothing goes to the bank, all beside the figure of the whole sharing. */
+  /** Every place with its figure; where nothing goes to the bank, all above the figure of the whole sharing. */
   const places = (division, told) => {
     const { stages, exchanges, beginning, end } = division;
     const parts = told.map((place, index) => {
@@ -51,7 +51,9 @@
     });
     if (exchanges) return parts;
     const whole = figure(endAlternative(division), mat(division, beginning, end, true));
-    return [element("div.static", {}, element("div.places", {}, ...parts), whole)];
+    const heading = element("h2", { id: "all-shared" }, say("lesson.all-shared"));
+    const shared = element("div.all-shared", {}, heading, whole);
+    return [element("div.static", {}, element("div.places", {}, ...parts), shared)];
   };
 
   const wordsAt = ({ level, sharingOut, atTheBank }) =>
