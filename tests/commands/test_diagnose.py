@@ -80,7 +80,7 @@ SENTENCES = {
         "The total comes back.",
         "1. A tray was passed over in one of the first 7 rounds of the units.",
         "Give one unit bead from what is left over to the tray that reads 1,306.",
-        "one unit bead less than on the others",
+        "one unit bead fewer than on the others",
     ],
     "5230 4 --seen 1307,1307,1307,1307 --left 1": [
         "it is 1 too little",
@@ -92,7 +92,7 @@ SENTENCES = {
         "Eleven unit beads came from the bank instead of ten",
         "2. ",
     ],
-    "5230 4 --seen 1743,1743,1743": ["3 trays for 4 sharing", "one tray too few"],
+    "5230 4 --seen 1743,1743,1743": ["3 trays for 4 sharing", "One tray was missing."],
     "5230 4 --seen 1,2,3,4": ["No single slip leads to this"],
     "3432 12 --ribbons --seen 10:2860,286,286 --left 0": [
         "3,432 among 12 with ribbons comes to 286 for one who stands for one",

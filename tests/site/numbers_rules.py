@@ -206,7 +206,7 @@ def _adds_up(on: On) -> bool:
     """Whether trays and what is left make the number, or miss it by as much as the page says."""
     seen = _on_trays(on)
     total = sum(trays * holds for trays, holds, _ in seen) + on.number("left")
-    off = on.number("off") * (-1 if on.match["way"] == "little" else 1)
+    off = on.number("off") * (-1 if on.match["way"] == "few" else 1)
     known = {1, *(10**width for width in on.sharing.mat.widths)}
     return total == on.sharing.dividend + off and {stands for _, _, stands in seen} <= known
 
@@ -244,7 +244,7 @@ _ON = rf"{N} on (?:the tray|(?:each of )?{N} trays?)(?: for {N})?"
 _SIGHT = rf"(?P<sight>{_ON}(?:, {_ON})*), (?P<left>{SMALL}) left over"
 
 RULES = (
-    seen("seen", rf"{_SIGHT}(?:\. (?P<off>{N}) too (?P<way>little|much) in all)?", so=_adds_up),
+    seen("seen", rf"{_SIGHT}(?:\. (?P<off>{N}) too (?P<way>few|many) in all)?", so=_adds_up),
     seen("seen", rf"(?P<n>{N}) is read as the answer", so=lambda on: on.number("n") in _larger_shares(on.sharing)),
     about("seen", rf"It should be {_SIGHT}", so=_is_right),
     whole("product", rf"(?P<share>{N}) \u00d7 (?P<sharers>{N})(?: \+ (?P<left>{N}))? = (?P<total>{N})", _is_product),
@@ -298,7 +298,7 @@ RULES = (
     about("handlings", rf"(?P<n>{N}) (?:pieces? moved|pieces? to move)", n=lambda on: on.sharing.handlings),
     about(
         "minutes",
-        rf"[Aa]bout (?P<n>{N}) minutes?(?:; moving the pieces(?:: | takes )(?P<handling>{N}))?",
+        rf"[Aa]bout (?P<n>{N}) minutes?(?: \((?P<handling>{N}) to move the pieces\))?",
         n=_length,
         handling=_minutes,
     ),
@@ -367,10 +367,10 @@ RULES = (
     at_place(
         "rounds", rf"^{PLACE_HEAD}: (?P<n>{N}) (?:each|to (?:the|each) child for one)\b", n=lambda on: on.at.rounds
     ),
-    at_place("rounds", rf"^{PLACE_HEAD} of the answer: (?P<n>{N})", n=lambda on: on.at.rounds),
+    at_place("rounds", rf"^{PLACE_HEAD}: (?P<n>{N}) in the answer", n=lambda on: on.at.rounds),
     at_place(
         "rounds",
-        "too few to go round(?!,)|nothing here|: no round|of the answer: none|Nothing to give",
+        "too few to go round(?!,)|nothing here|: no round|: none in the answer|Nothing to give",
         so=lambda on: on.at.rounds == 0,
     ),
     at_place("rounds", rf"Give each tray (?P<n>{N}) (?P<place>{PLACE})", n=lambda on: on.at.rounds, place=_dealt),

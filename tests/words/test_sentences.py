@@ -90,7 +90,7 @@ def test_a_single_child_with_a_ribbon() -> None:
     assert material.ribbons_worn(WORDS, sharing).startswith(
         "Ribbons, blue for ten: 1 child stands for 10. Every child wears one. A wrist band"
     )
-    assert stages.stage_heading(WORDS, units, sharing) == "Units of the answer: 2"
+    assert stages.stage_heading(WORDS, units, sharing) == "Units: 2 in the answer"
     assert stages.stage_caption(WORDS, tens, sharing).startswith("A round here is one ten to each who stands for 10.")
     assert stages.hands(WORDS, tens.steps[0], sharing) == "Give one ten to the child for 10"
 
