@@ -63,25 +63,27 @@ def layout_alternative(words: Phrases, sharing: Sharing) -> str:
     ]
     key = "alternative.empty-trays-with-ribbons" if sharing.ribbons else "alternative.empty-trays"
     ready = sharing.from_bank
-    return words.say(
-        "alternative.layout-and-bank" if ready.pieces else "alternative.layout",
-        ready=pieces(words, ready),
-        pieces=pieces(words, sharing.start),
-        cards=card_values(words, cards(sharing.dividend)),
-        divisor=sharing.divisor,
-        trays=words.say(key, count=sharing.sharers, who=in_a_row(words, trays_for)),
-    )
+    on_cards = card_values(words, cards(sharing.dividend))
+    sentences = [
+        words.say("alternative.layout", pieces=pieces(words, sharing.start), cards=on_cards, divisor=sharing.divisor),
+        *([words.say("lesson.bank", pieces=pieces(words, ready))] if ready.pieces else []),
+        words.say(key, count=sharing.sharers, who=in_a_row(words, trays_for)),
+    ]
+    return " ".join(sentences)
 
 
 def cards_alternative(words: Phrases, sharing: Sharing) -> str:
     """The figure of the finished cards, for those who do not see it."""
-    return words.say(
-        "alternative.cards-and-rest" if sharing.remainder else "alternative.cards",
-        dividend=sharing.dividend,
-        divisor=sharing.divisor,
-        quotient=sharing.quotient,
-        pieces=pieces(words, sharing.end.middle),
+    shown = words.say(
+        "alternative.cards", dividend=sharing.dividend, divisor=sharing.divisor, quotient=sharing.quotient
     )
+    return f"{shown} {left_over(words, sharing)}"
+
+
+def left_over(words: Phrases, sharing: Sharing) -> str:
+    """What lies apart at the end of a figure, for those who do not see it."""
+    key = "alternative.left-over" if sharing.remainder else "alternative.nothing-left-over"
+    return words.say(key, pieces=pieces(words, sharing.end.middle))
 
 
 def product(words: Phrases, sharing: Sharing) -> str:
@@ -106,7 +108,8 @@ def what_is_seen(words: Phrases, seen: Observation, ribbons: bool) -> str:
 
 def thing_short(words: Phrases, short: Shortage) -> str:
     """What the shelf has too little of: 'ribbons for ten'."""
-    return words.say(f"shortage.thing.{short.what}")
+    place = f"place.{short.what}"
+    return words.say(place if words.has(place) else f"shortage.thing.{short.what}")
 
 
 def shortage(words: Phrases, short: Shortage) -> str:

@@ -42,7 +42,7 @@ def counted(words: Phrases, number: int, one: str, many: str | None = None) -> s
 
 def place_word(words: Phrases, place: int) -> str:
     """'tens'."""
-    return _of_a_place(words, "place", place)
+    return words.say(f"place.{_name(place)}", power=place)
 
 
 def stands_for_word(words: Phrases, width: int) -> str:
@@ -57,17 +57,17 @@ def place_words(words: Phrases, places: Iterable[int]) -> str:
 
 def piece(words: Phrases, number: int, place: int) -> str:
     """'1 ten', '12 hundreds'."""
-    return _of_a_place(words, "piece", place, count=number)
+    return _counted(words, number, place, words.grouping.written(number))
 
 
 def one_piece(words: Phrases, place: int) -> str:
     """'one ten'."""
-    return _of_a_place(words, "one-piece", place)
+    return said_piece(words, 1, place)
 
 
 def said_piece(words: Phrases, number: int, place: int) -> str:
     """The same as it is spoken: 'one ten', 'twelve hundreds'."""
-    return _of_a_place(words, "said-piece", place, count=number, number=number_words(words, number))
+    return _counted(words, number, place, number_words(words, number))
 
 
 def said_pieces(words: Phrases, counts: Counts) -> str:
@@ -136,6 +136,9 @@ def _each_piece(words: Phrases, counts: Counts) -> list[str]:
     return [piece(words, counts[place], place) for place in counts.places_held]
 
 
-def _of_a_place(words: Phrases, table: str, place: int, **filled: int | str) -> str:
-    name = place_name(place) if place <= _LARGEST_NAMED_PLACE else "larger"
-    return words.say(f"{table}.{name}", power=place, **filled)
+def _counted(words: Phrases, count: int, place: int, number: str) -> str:
+    return words.say(f"piece.{_name(place)}", count=count, number=number, power=place)
+
+
+def _name(place: int) -> str:
+    return place_name(place) if place <= _LARGEST_NAMED_PLACE else "larger"

@@ -8,7 +8,7 @@ from typing import NamedTuple
 from generator.engine.diagnosis import Cause, Symptom
 from generator.engine.places import UNITS, place_name
 from generator.engine.sharing import Sharing
-from generator.engine.slips import Slip
+from generator.engine.slips import Slip, Spot
 from generator.engine.steps import Action
 from generator.words.material import what_is_seen
 from generator.words.numbers import capital, choice_of, listing, material, place_word, stands_for_word
@@ -31,8 +31,10 @@ def explain(words: Phrases, cause: Cause, sharing: Sharing) -> Explanation:
     filled = _filled(words, cause, sharing)
     if sharing.ribbons:
         filled |= _filled_with_ribbons(words, cause, sharing)
+    if cause.slip in OF_CARDS:
+        filled["whose_cards"] = _whose_cards(words, cause, filled, sharing)
     filled["repair"] = repair_words(words, cause.repair, sharing)
-    tables = (f"slip.{cause.slip}.{cause.occasions[0].spot}", f"slip.{cause.slip}")
+    tables = (f"slip.{cause.slip}.{cause.occasions[0].spot}", f"slip.{cause.slip}", "slip")
     special = {
         "nobody-for-one": sharing.ribbons and not sharing.mat[UNITS],
         "with-ribbons": sharing.ribbons,
@@ -44,7 +46,7 @@ def explain(words: Phrases, cause: Cause, sharing: Sharing) -> Explanation:
     def sentence(part: str) -> str:
         """The most special sentence that there is."""
         keys = (f"{table}.{part}{end}" for table in tables for end in ends)
-        return words.say(next(filter(words.has, keys), "slip.mend"), **filled).strip()
+        return words.say(next(filter(words.has, keys)), **filled).strip()
 
     return Explanation(sentence("happened"), sentence("look"), sentence("mend"))
 
@@ -135,7 +137,14 @@ def _filled(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | i
         "exchange": _at_exchanges(words, turns, place + 1, sharing),
         "stop": words.say("slips.stop"),
         "afresh": words.say("repair.everything-again"),
+        "fair": "",
     }
+
+
+def _whose_cards(words: Phrases, cause: Cause, filled: dict[str, str | int], sharing: Sharing) -> str:
+    spot = cause.occasions[0].spot
+    of_one = sharing.ribbons and spot is Spot.ONE_TRAY
+    return words.say(f"slip.whose-cards.{spot}{'-with-ribbons' if of_one else ''}", **filled)
 
 
 def _filled_with_ribbons(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | int]:

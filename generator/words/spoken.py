@@ -40,10 +40,10 @@ def opening(words: Phrases, sharing: Sharing) -> str:
     """What the guide says first, unless the lesson has words of its own."""
     dividend = number_words(words, sharing.dividend)
     if not sharing.ribbons:
-        of_units = "-of-units" if 0 < sharing.dividend < 10 else ""
-        key = f"guide.opening{of_units}{'-for-two' if sharing.divisor == 2 else ''}"
-        divisor = small_number(words, sharing.divisor)
-        return words.say(key, count=sharing.dividend, dividend=dividend, divisor=divisor)
+        key = "guide.among-two" if sharing.divisor == 2 else "guide.among"
+        among = words.say(key, divisor=small_number(words, sharing.divisor))
+        key = "guide.opening-of-units" if 0 < sharing.dividend < 10 else "guide.opening"
+        return words.say(key, count=sharing.dividend, dividend=dividend, among=among)
     sharers, divisor = capital(small_number(words, sharing.sharers)), number_words(words, sharing.divisor)
     key = "guide.opening-with-ribbons"
     return words.say(key, count=sharing.sharers, dividend=dividend, sharers=sharers, divisor=divisor)

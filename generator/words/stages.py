@@ -8,6 +8,7 @@ from generator.engine.moments import moments
 from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing, Stage, Tray
 from generator.engine.steps import Action, State, Step
+from generator.words.material import left_over
 from generator.words.numbers import (
     capital,
     in_a_row,
@@ -27,7 +28,7 @@ def stage_heading(words: Phrases, stage: Stage, sharing: Sharing) -> str:
     rounds = words.say(_heading(stage, sharing), place=place, rounds=stage.rounds, count=sharing.mat[UNITS])
     parts = [rounds, *_to_bank(words, stage)]
     if stage.level == UNITS and sharing.remainder:
-        parts.append(words.say("heading.left-over", remainder=sharing.remainder))
+        parts.append(words.say("title.left-over", remainder=sharing.remainder))
     return in_a_row(words, parts)
 
 
@@ -84,8 +85,7 @@ def _tray(words: Phrases, tray: Tray, sharing: Sharing) -> str:
 def end_alternative(words: Phrases, sharing: Sharing) -> str:
     """The figure of the end for those who do not see it: what every tray holds, and what is left over."""
     trays = _trays(words, sharing.end, sharing)
-    key = "alternative.end-and-rest" if sharing.remainder else "alternative.end"
-    return words.say(key, trays=trays, pieces=pieces(words, sharing.end.middle))
+    return f"{words.say('alternative.end', trays=trays)} {left_over(words, sharing)}"
 
 
 def _trays(words: Phrases, state: State, sharing: Sharing) -> str:

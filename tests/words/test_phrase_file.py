@@ -30,11 +30,15 @@ SAID_IN_TURN = (
     *("take-back", "look-first", "short", "short-at-first", "to-bank"),
 )
 HAPPENED_AT = {
-    **dict.fromkeys((Slip.SAME_KIND, *OF_CARDS), (Spot.ONE_TRAY, Spot.EVERY_TRAY)),
+    Slip.SAME_KIND: (Spot.ONE_TRAY, Spot.EVERY_TRAY),
     Slip.ROLLED_AWAY: (Spot.MIDDLE, Spot.ONE_TRAY),
 }
 LOOK_AT = {Slip.NOT_BANKED: (Spot.MIDDLE, Spot.LEFT_OVER, Spot.ONE_TRAY)}
 """The spots at which a slip has sentences of their own, and none for all of them."""
+LOOK_AT_THE_FULLEST = [
+    f"{slip}.look" for slip in (Slip.SAME_KIND, Slip.LEFT_OVER_DEALT, Slip.NOT_TAKEN_BACK, Slip.DEALT_TWICE)
+]
+"""Of these slips `slip.look` tells where to look."""
 
 
 def of_slips(part: str, at: Mapping[Slip, tuple[Spot, ...]]) -> Iterator[str]:
@@ -61,7 +65,6 @@ PUT_TOGETHER = {
     "group.kind": NUMBER_KINDS,
     "banker": WAYS,
     "guide": [
-        *(f"opening{of_units}{for_two}" for of_units in ("", "-of-units") for for_two in ("", "-for-two")),
         *(f"{largest}{few}" for largest in ("largest", "only-units") for few in ("", "-too-few")),
         *("nothing-at-the-end", "filled", "largest-with-ribbons"),
         *(f"{how}.{way}" for how in SAID_IN_TURN for way in WAYS),
@@ -69,7 +72,6 @@ PUT_TOGETHER = {
     "material": [*PLACES[:4], "larger"],
     "number": [str(number) for number in (*range(21), *range(30, 100, 10))],
     "number.of": ["hundreds", "thousands"],
-    "one-piece": [*PLACES, "larger"],
     "page": [
         f"{page}.{part}"
         for page in ("home", "today", "path", "plans", "cards", "choosing", "group", "a-z")
@@ -77,14 +79,9 @@ PUT_TOGETHER = {
     ],
     "practise.and-then": ["next-place", "not-enough"],
     "practise.wrong": ["round", "not-enough", "take-back", "bank", "bank-for-a-round", "next-place", "left-over"],
-    "said-piece": PLACES[:4],
     "piece": [*PLACES, "larger"],
     "place": [*PLACES, "larger"],
-    "glance": [
-        f"comes-to{exactly}{whose}"
-        for exactly in ("", "-exactly")
-        for whose in ("", "-with-ribbons", "-nobody-for-one")
-    ],
+    "glance": [f"share{whose}" for whose in ("", "-with-ribbons", "-nobody-for-one")],
     "repair": [*At, *(f"tray{whose}{when}" for whose in ("", "-for") for when in ("", "-now"))],
     "ribbons.colour": ["tens", "hundreds", "larger"],
     "repair.from": [*At],
@@ -97,12 +94,14 @@ PUT_TOGETHER = {
     "today.near": ["static", "exact", "alike"],
     "today.on-shelf": [*ShelfTable.model_fields],
     "shortage.more": [*PLACES[:4], *THINGS],
-    "shortage.thing": [*PLACES, *CARDS, *THINGS],
+    "shortage.thing": [*CARDS, *THINGS],
     "slip": [
         *of_slips("happened", HAPPENED_AT),
-        *(key for key in of_slips("look", LOOK_AT) if key != f"{Slip.SAME_KIND}.look"),
+        *(key for key in of_slips("look", LOOK_AT) if key not in LOOK_AT_THE_FULLEST),
         *(f"{slip}.{Spot.LEFT_OVER}.look" for slip in (Slip.SKIPPED, Slip.NONE_OF_A_PLACE)),
-        f"{Slip.SAME_KIND}.look-with-ribbons",
+        *("look", "look-of-two", "look-with-ribbons", "mend"),
+        *(f"{slip}.{Spot.EVERY_TRAY}.happened-with-ribbons" for slip in OF_CARDS),
+        *(f"whose-cards.{whose}" for whose in (Spot.ONE_TRAY, Spot.EVERY_TRAY)),
         *(f"{slip}.mend" for slip in (*OF_CARDS, Slip.SAME_KIND, Slip.TRAY_FEW, Slip.TRAY_MANY, Slip.BIG_TRAY_READ)),
     ],
     "turn": [f"{turns}{which}" for turns in ("rounds", "exchanges") for which in ("", "-all", "-first", "-from-to")],

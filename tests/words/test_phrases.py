@@ -16,7 +16,7 @@ SAID = Phrases("en")
 
 @pytest.mark.parametrize(("count", "words"), [(0, "0 tens"), (1, "1 ten"), (2, "2 tens"), (1200, "1,200 tens")])
 def test_the_number_chooses_the_form(count: int, words: str) -> None:
-    assert SAID.say("piece.tens", count=count) == words
+    assert SAID.say("piece.tens", count=count, number=count) == words
 
 
 @pytest.mark.parametrize("key", ["piece.sevens", "piece.tens"])

@@ -61,20 +61,23 @@ def known(sources: Sources, words: Phrases) -> dict[str, Any]:
 def _by_folder(lessons: Iterable[Mapping[str, Any]]) -> list[dict[str, Any]]:
     """The lessons as `js/words/titles.js` reads them: in the folder of each step, one list a lesson.
 
-    The list holds dividend and divisor, and what is special: `ribbons`, an `opening` of its own, and the page's `name`
-    if it is not made of the numbers.
+    The list holds dividend and divisor, and what is special: an `opening` of its own, and the page's `name` if it is
+    not made of the numbers. Lessons with `ribbons` and plain ones do not stand in one list.
     """
 
     def told(lesson: Mapping[str, Any]) -> list[Any]:
         numbers = [lesson["dividend"], lesson["divisor"]]
-        special = {key: lesson[key] for key in ("ribbons", "opening") if key in lesson}
+        special = {"opening": lesson["opening"]} if "opening" in lesson else {}
         name = PurePosixPath(lesson["page"]).stem
         if name != ("-for-" if "ribbons" in lesson else "-among-").join(map(str, numbers)):
             special["name"] = name
         return [*numbers, special] if special else numbers
 
-    steps = groupby(lessons, lambda lesson: PurePosixPath(lesson["page"]).parent)
-    return [{"folder": f"{folder}/", "lessons": list(map(told, own))} for folder, own in steps]
+    steps = groupby(lessons, lambda lesson: (PurePosixPath(lesson["page"]).parent, "ribbons" in lesson))
+    return [
+        {"folder": f"{folder}/", **({"ribbons": True} if ribbons else {}), "lessons": list(map(told, own))}
+        for (folder, ribbons), own in steps
+    ]
 
 
 def _asked_for(phrases: Mapping[str, Any]) -> dict[str, Any]:

@@ -6,6 +6,7 @@
   const { lessonLength } = sharing.length;
   const { divisionName, lessonOf, lessonTitle, wayOfSharing } = sharing.titles;
   const { shortage } = sharing.materialWords;
+  const { capital } = sharing.numberWords;
   const { nearestOf } = sharing.nearest;
   const { write } = sharing.address;
   const { element, byId, say, number } = sharing.elements;
@@ -29,11 +30,10 @@
 
   /** The sentence of the share, its numbers written large. */
   const eachHas = ({ quotient, remainder, ribbons, mat }) => {
-    const ofRibbons = mat[UNITS]
-      ? ["today.each-for-one", "today.each-for-one-exactly"]
-      : ["today.answer", "today.answer-exactly"];
-    const [key, exactly] = ribbons ? ofRibbons : ["today.each", "today.each-exactly"];
-    return say(remainder ? key : exactly, { quotient, remainder, count: remainder })
+    const withRibbons = mat[UNITS] ? "glance.share-with-ribbons" : "glance.share-nobody-for-one";
+    const share = capital(say(ribbons ? withRibbons : "glance.share", { quotient }));
+    const comesTo = say(remainder ? "glance.comes-to" : "glance.comes-to-exactly", { share, remainder, count: remainder });
+    return say("today.comes-to", { comes_to: comesTo })
       .split(/(\d(?:.?\d)*)/)
       .map((part, index) => (index % 2 ? element("strong", {}, part) : part));
   };

@@ -2,9 +2,9 @@
 "use strict";
 {
   const { read, write, readMovement, note } = sharing.address;
-  const { placesHeld, sum } = sharing.places;
-  const { pieces } = sharing.numberWords;
-  const { hands } = sharing.stageWords;
+  const { placesHeld } = sharing.places;
+  const { pieces, capital } = sharing.numberWords;
+  const { hands, traysWords } = sharing.stageWords;
   const { says } = sharing.lessonParts;
   const { courseOf } = sharing.course;
   const { mat } = sharing.mat;
@@ -60,14 +60,8 @@
     const bank = division.bank(state);
     const [gained, gave] = [bank.map((count) => Math.max(count, 0)), bank.map((count) => Math.max(-count, 0))];
     return [
-      say("movements.middle", { pieces: pieces(state.middle) }),
-      ...division.trays(state).map(({ sharers, stands_for, holds }) =>
-        say(division.ribbons ? "movements.trays-for" : sum(holds) ? "movements.trays" : "movements.trays-empty", {
-          count: sharers,
-          stands_for,
-          pieces: pieces(holds),
-        }),
-      ),
+      say("lesson.middle", { pieces: pieces(state.middle) }),
+      say("movements.trays", { trays: capital(traysWords(state, division)) }),
       ...(placesHeld(gained).length || placesHeld(gave).length
         ? [say("movements.bank", { gained: pieces(gained), gave: pieces(gave) })]
         : []),

@@ -100,7 +100,7 @@
     element(
       "div.cause",
       {},
-      element("h4", {}, say("today.may-have-happened")),
+      element("h4", {}, say("slips.what-happened")),
       element("p", {}, `${happened} ${look}`),
       element("h4", {}, say("today.what-to-do")),
       element("p.mend", {}, mend),

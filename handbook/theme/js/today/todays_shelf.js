@@ -4,6 +4,7 @@
   const { workOut } = sharing.division;
   const { needs, shortages } = sharing.shelf;
   const { everyLesson, lessonTitle } = sharing.titles;
+  const { thing } = sharing.materialWords;
   const { wholeNumber } = sharing.address;
   const { element, byId, say } = sharing.elements;
 
@@ -85,7 +86,7 @@
   };
 
   const lessonLine = ({ page, title, short }) => {
-    const things = short.map(({ what }) => say(`shortage.thing.${what}`)).join(say("list.comma"));
+    const things = short.map(({ what }) => thing(what)).join(say("list.comma"));
     const state = say(short.length ? "shortage.short-of" : "shortage.has-it", { things });
     return element(short.length ? "li.short" : "li", {}, element("a", { href: page }, title), ` ${state}`);
   };

@@ -3,7 +3,7 @@
 {
   const { UNITS, HUNDREDS, placeName, placesHeld, sum } = sharing.places;
   const { cards } = sharing.shelf;
-  const { say, written } = sharing.phrases;
+  const { say, has, written } = sharing.phrases;
   const { pieces, inARow, inClauses, listing } = sharing.numberWords;
 
   /** @type {(values: number[]) => string} the cards of a number as one reads them: "5,000 and 30" */
@@ -45,30 +45,23 @@
       say("alternative.empty-tray-for", { sharers: mat[width], stands_for: 10 ** width }),
     );
     const ready = fromBank(division);
-    return say(sum(ready) ? "alternative.layout-and-bank" : "alternative.layout", {
-      ready: pieces(ready),
-      pieces: pieces(start),
-      cards: cardValues(cards(dividend)),
-      divisor,
-      trays: say(ribbons ? "alternative.empty-trays-with-ribbons" : "alternative.empty-trays", {
-        count: sharers,
-        who: inARow(traysFor),
-      }),
-    });
+    const trays = ribbons ? "alternative.empty-trays-with-ribbons" : "alternative.empty-trays";
+    return [
+      say("alternative.layout", { pieces: pieces(start), cards: cardValues(cards(dividend)), divisor }),
+      ...(sum(ready) ? [say("lesson.bank", { pieces: pieces(ready) })] : []),
+      say(trays, { count: sharers, who: inARow(traysFor) }),
+    ].join(" ");
   };
 
   /** @type {(division: Division) => string} the finished cards, for those who do not see the figure */
-  const cardsAlternative = ({ dividend, divisor, quotient, remainder, end }) =>
-    say(remainder ? "alternative.cards-and-rest" : "alternative.cards", {
-      dividend,
-      divisor,
-      quotient,
-      pieces: pieces(end.middle),
-    });
+  const cardsAlternative = (division) => `${say("alternative.cards", division)} ${leftOver(division)}`;
+
+  /** @type {(division: Division) => string} what lies apart at the end of a figure, for those who do not see it */
+  const leftOver = ({ end: { middle } }) =>
+    say(sum(middle) ? "alternative.left-over" : "alternative.nothing-left-over", { pieces: pieces(middle) });
 
   /** @type {(division: Division) => string} how the shares make the number again */
-  const product = ({ quotient, divisor, remainder, dividend }) =>
-    say(remainder ? "glance.product-and-rest" : "glance.product", { quotient, divisor, remainder, dividend });
+  const product = (division) => say(division.remainder ? "glance.product-and-rest" : "glance.product", division);
 
   /** @type {(seen: Observation, ribbons: boolean) => string} "1,307 on each of 4 trays" */
   const whatIsSeen = ({ trays, left }, ribbons) => {
@@ -81,11 +74,10 @@
 
   /** @type {(short: Shortage) => string} "40 units are needed, we have 30" */
   const shortage = ({ what, needed, owned }) =>
-    say(what.endsWith("_cards_to") ? "shortage.cards" : "shortage.pieces", {
-      thing: say(`shortage.thing.${what}`),
-      needed,
-      owned,
-    });
+    say(what.endsWith("_cards_to") ? "shortage.cards" : "shortage.pieces", { thing: thing(what), needed, owned });
+
+  /** @type {(what: string) => string} what may be short: pieces by their place, or another thing of the shelf */
+  const thing = (what) => say(has(`place.${what}`) ? `place.${what}` : `shortage.thing.${what}`);
 
   sharing.materialWords = {
     cardValues,
@@ -96,6 +88,8 @@
     cardsAlternative,
     product,
     whatIsSeen,
+    leftOver,
     shortage,
+    thing,
   };
 }

@@ -27,17 +27,16 @@
     number <= LARGEST_SMALL ? numberWords(number) : written(number);
 
   /** @type {(place: number) => string} "tens" */
-  const placeWord = (place) => ofAPlace("place.", place);
+  const placeWord = (place) => say(`place.${nameOf(place)}`, { power: place });
 
   /** @type {(number: number, place: number) => string} "1 ten", "12 hundreds" */
-  const piece = (number, place) => ofAPlace("piece.", place, { count: number });
+  const piece = (number, place) => counted(number, place, written(number));
 
   /** @type {(place: number) => string} "one ten" */
-  const onePiece = (place) => ofAPlace("one-piece.", place);
+  const onePiece = (place) => saidPiece(1, place);
 
   /** @type {(number: number, place: number) => string} as it is spoken: "twelve hundreds" */
-  const saidPiece = (number, place) =>
-    ofAPlace("said-piece.", place, { count: number, number: numberWords(number) });
+  const saidPiece = (number, place) => counted(number, place, numberWords(number));
 
   /** @type {(counts: Counts) => string} "two tens and three units", as it is spoken */
   const saidPieces = (counts) =>
@@ -47,10 +46,9 @@
   const pieces = (counts) =>
     listing(placesHeld(counts).map((place) => piece(counts[place], place))) || say("piece.none");
 
-  const ofAPlace = (beginning, place, filled = {}) => {
-    const name = place <= LARGEST_NAMED_PLACE ? placeName(place) : "larger";
-    return say(`${beginning}${name}`, { power: place, ...filled });
-  };
+  const counted = (count, place, number) => say(`piece.${nameOf(place)}`, { count, number, power: place });
+
+  const nameOf = (place) => (place <= LARGEST_NAMED_PLACE ? placeName(place) : "larger");
 
   /** @type {(width: number) => string} who stands for a power of ten, as a number: "a hundred" */
   const standsForWord = (width) => say(`fair.stands-for-${placeName(width)}`);

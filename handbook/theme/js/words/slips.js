@@ -16,8 +16,9 @@
   const explain = (cause, division) => {
     const places = filled(cause, division);
     if (division.ribbons) Object.assign(places, filledWithRibbons(cause, division));
+    if (OF_CARDS.includes(cause.slip)) places.whose_cards = whoseCards(cause, places, division);
     places.repair = repairWords(cause.repair, division);
-    const tables = [`slip.${cause.slip}.${cause.occasions[0].spot}`, `slip.${cause.slip}`];
+    const tables = [`slip.${cause.slip}.${cause.occasions[0].spot}`, `slip.${cause.slip}`, "slip"];
     const ends = [
       ...(division.ribbons && !division.mat[UNITS] ? ["-nobody-for-one"] : []),
       ...(division.ribbons ? ["-with-ribbons"] : []),
@@ -28,7 +29,7 @@
     // The most special sentence that there is.
     const sentence = (part) => {
       const keys = tables.flatMap((table) => ends.map((end) => `${table}.${part}${end}`));
-      return say(keys.find((key) => has(key)) ?? "slip.mend", places).trim();
+      return say(keys.find(has), places).trim();
     };
     return { happened: sentence("happened"), look: sentence("look"), mend: sentence("mend") };
   };
@@ -52,7 +53,13 @@
       exchange: atExchanges(turns, place + 1, division),
       stop: say("slips.stop"),
       afresh: say("repair.everything-again"),
+      fair: "",
     };
+  };
+
+  const whoseCards = ({ occasions: [{ spot }] }, places, { ribbons }) => {
+    const ofOne = ribbons && spot === "one-tray";
+    return say(`slip.whose-cards.${spot}${ofOne ? "-with-ribbons" : ""}`, places);
   };
 
   /** What a sentence says otherwise, or says besides, where a child stands for ten or a hundred. */

@@ -26,10 +26,10 @@
           sharers: capital(smallNumber(sharers)),
           divisor: numberWords(divisor),
         })
-      : say(`guide.opening${dividend > 0 && dividend < 10 ? "-of-units" : ""}${divisor === 2 ? "-for-two" : ""}`, {
+      : say(dividend > 0 && dividend < 10 ? "guide.opening-of-units" : "guide.opening", {
           count: dividend,
           dividend: numberWords(dividend),
-          divisor: smallNumber(divisor),
+          among: say(divisor === 2 ? "guide.among-two" : "guide.among", { divisor: smallNumber(divisor) }),
         });
 
   /** @type {(division: Division, stage: Stage) => Said[]} guide and banker at one stage, in order */

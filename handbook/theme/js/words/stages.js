@@ -4,13 +4,14 @@
   const { UNITS, placesHeld, sum } = sharing.places;
   const { say, written } = sharing.phrases;
   const { placeWord, piece, onePiece, pieces, inARow, inClauses, listing, capital } = sharing.numberWords;
+  const { leftOver } = sharing.materialWords;
 
   /** @type {(stage: Stage, division: Division) => string} "Thousands: 1 each, 1 to the bank" */
   const stageHeading = (stage, division) => {
     const place = capital(placeWord(stage.level));
     const parts = [say(headingKey(stage, division), { place, rounds: stage.rounds, count: division.mat[UNITS] }), ...toBank(stage)];
     if (stage.level === UNITS && division.remainder) {
-      parts.push(say("heading.left-over", { remainder: division.remainder }));
+      parts.push(say("title.left-over", { remainder: division.remainder }));
     }
     return inARow(parts);
   };
@@ -41,11 +42,9 @@
 
   /** @type {(division: Division) => string} the figure of the end, for those who do not see it */
   const endAlternative = (division) =>
-    say(division.remainder ? "alternative.end-and-rest" : "alternative.end", {
-      trays: traysWords(division.end, division),
-      pieces: pieces(division.end.middle),
-    });
+    `${say("alternative.end", { trays: traysWords(division.end, division) })} ${leftOver(division)}`;
 
+  /** @type {(state: State, division: Division) => string} what every tray holds */
   const traysWords = (state, division) =>
     inClauses(division.trays(state).map((tray) => trayWords(tray, division)));
 
@@ -134,5 +133,5 @@
       }),
     );
 
-  sharing.stageWords = { stageHeading, stageAlternative, endAlternative, moments, served, hands };
+  sharing.stageWords = { stageHeading, stageAlternative, endAlternative, traysWords, moments, served, hands };
 }

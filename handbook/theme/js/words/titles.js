@@ -51,8 +51,8 @@
 
   /** @type {() => Lesson[]} every lesson of the handbook, in teaching order */
   const everyLesson = () =>
-    sharing.handbook.lessons.flatMap(({ folder, lessons }) =>
-      lessons.map(([dividend, divisor, { ribbons = false, opening, name } = {}]) => {
+    sharing.handbook.lessons.flatMap(({ folder, ribbons = false, lessons }) =>
+      lessons.map(([dividend, divisor, { opening, name } = {}]) => {
         const page = `${folder}${name ?? `${dividend}-${ribbons ? "for" : "among"}-${divisor}`}.html`;
         return { page, dividend, divisor, ribbons, opening };
       }),
