@@ -26,6 +26,21 @@ def test_each_kind_can_be_seen_alone(chromium: Browser, site: Path) -> None:
         assert parts.evaluate_all(SHOWN) == every
 
 
+def test_first_numbers_are_on_the_first_screen_and_heads_stay_in_view(chromium: Browser, site: Path) -> None:
+    with visiting(chromium) as visit:
+        visit.page.set_viewport_size({"width": 1366, "height": 768})
+        visit.page.goto((site / "choosing" / "group-4.html").as_uri())
+        expect(visit.page.locator(".numbers tbody a").nth(1)).to_be_in_viewport(ratio=1)
+        visit.page.locator(".numbers tbody a").last.scroll_into_view_if_needed()
+        head = visit.page.get_by_role("columnheader", name="Each has")
+        expect(head).to_be_in_viewport(ratio=1)
+        at_its_corner = """head => {
+          const { left, top } = head.getBoundingClientRect();
+          return document.elementFromPoint(left + 5, top + 5) === head;
+        }"""
+        assert head.evaluate(at_its_corner), "the head of the page does not cover it"
+
+
 def test_how_many_pieces_are_out_is_shown_to_those_who_ask(chromium: Browser, site: Path) -> None:
     with visiting(chromium) as visit:
         visit.page.goto((site / "choosing" / "group-4.html").as_uri())

@@ -272,6 +272,13 @@ def test_full_light_and_dotted_differ_in_grey() -> None:
         assert contrast(palette["gold"], palette["now"]) >= 1.5
 
 
+def test_outline_and_wire_stand_out_from_piece_and_mat() -> None:
+    """In either palette; the wire of a bar is drawn in the colour of its outline."""
+    for palette in (LIGHT, DARK):
+        assert contrast(palette["gold-edge"], palette["gold"]) >= 2
+        assert contrast(palette["gold-edge"], palette["mat-slot"]) >= 3
+
+
 def test_a_figure_is_a_value() -> None:
     for drawing in (*figures((5230, 4, False)), *CHARTS):
         assert pickle.loads(pickle.dumps(drawing)) == drawing
