@@ -17,7 +17,7 @@ from typing import get_type_hints
 
 from pydantic import TypeAdapter
 
-from generator.build.results import Results, key_of
+from generator.build.kept_results import Results, key_of
 from generator.errors import HandbookError
 from generator.pages.run_many import Given, Result, RunMany, Thing
 

@@ -23,8 +23,8 @@ from tempfile import TemporaryDirectory
 
 from generator import HANDBOOK, PROJECT, VERSION
 from generator.build.books import books
+from generator.build.changed_pages import render_changed
 from generator.build.publishing import fresh_site
-from generator.build.rendering import render_changed
 from generator.build.workshop import Workshop, workshop
 from generator.errors import SourceError
 from generator.figures.gallery import drawing
@@ -37,7 +37,7 @@ from generator.site import policy, school_look
 from generator.site.audit.audit import audit
 from generator.site.dates import build_date
 from generator.site.finish import finished
-from generator.site.render import Settings
+from generator.site.run_mkdocs import Settings
 from generator.site.staging import stage, write_files
 from generator.source.library import Sources, load
 

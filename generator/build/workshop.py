@@ -15,11 +15,11 @@ from pathlib import Path
 
 from generator import HANDBOOK, PROJECT
 from generator.build import publishing
+from generator.build.kept_results import Results, digests, fingerprint, key_of
 from generator.build.lock import locked
 from generator.build.processes import several_processes
-from generator.build.results import Results, digests, fingerprint, key_of
 from generator.pages.run_many import RunMany
-from generator.site.render import MKDOCS_YML
+from generator.site.run_mkdocs import MKDOCS_YML
 
 _PATIENCE = 120.0  # seconds to wait for another build
 

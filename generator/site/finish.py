@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from generator.site import book, dates, paper, policy, scripts, search, servers, sheets
-from generator.site.render import Settings
+from generator.site.run_mkdocs import Settings
 
 
 def finished(

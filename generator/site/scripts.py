@@ -8,7 +8,7 @@ from pathlib import Path
 import rjsmin  # type: ignore[import-untyped]
 import yaml
 
-from generator.site.render import MKDOCS_YML
+from generator.site.run_mkdocs import MKDOCS_YML
 
 FOLDER = "js/"
 _STRICT = '"use strict";'

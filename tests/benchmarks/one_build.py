@@ -13,10 +13,10 @@ import time
 from pathlib import Path
 
 from generator.build import straight_line
-from generator.build.results import fingerprint
+from generator.build.kept_results import fingerprint
 from generator.pages.handbook import write_handbook
 from generator.pages.writing.template_names import Writer
-from generator.site import render
+from generator.site import run_mkdocs
 from generator.source.library import load
 from tests.in_turn import run_in_turn
 
@@ -43,12 +43,12 @@ def only_mkdocs(handbook: Path, workshop: Path, out: Path) -> dict[str, float]:
     """Seconds that MkDocs takes for the pages that the last build has staged."""
     sources = load(handbook)
     nav = write_handbook(sources, Writer(sources.school), run_in_turn).nav
-    settings = render.Settings(sources.school.name, "1")
+    settings = run_mkdocs.Settings(sources.school.name, "1")
     docs = workshop / "stock" / "docs"
     before = fingerprint(docs)
     out.mkdir(parents=True)
     start = time.perf_counter()
-    render.render(docs, out, nav, settings)
+    run_mkdocs.render(docs, out, nav, settings)
     end = time.perf_counter()
     assert fingerprint(docs) == before
     return {"whole": end - start}

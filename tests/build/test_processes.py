@@ -13,8 +13,8 @@ from pathlib import Path
 import pytest
 
 from generator import PROJECT
+from generator.build.kept_results import Results
 from generator.build.processes import several_processes
-from generator.build.results import Results
 from generator.errors import Fault, HandbookError, SourceError
 from tests.in_turn import run_in_turn
 from tests.waiting import is_gone, until
@@ -61,7 +61,7 @@ import sys, time
 from pathlib import Path
 from generator import PROJECT
 from generator.build.processes import several_processes
-from generator.build.results import Results
+from generator.build.kept_results import Results
 from multiprocessing import active_children
 from tests.build.test_processes import picture
 with several_processes(Results(Path(sys.argv[1]) / "results", ""), 2) as run_many:

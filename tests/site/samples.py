@@ -8,7 +8,7 @@ from tempfile import TemporaryDirectory
 
 from generator.site.book import BOOK, Book, BookPart
 from generator.site.finish import finished
-from generator.site.render import Nav, Settings, render
+from generator.site.run_mkdocs import Nav, Settings, render
 from generator.site.staging import write_files
 from generator.words.phrases import Phrases
 

@@ -10,8 +10,8 @@ import json
 import shutil
 from pathlib import Path, PurePosixPath
 
-from generator.build.results import Results, digests, key_of
-from generator.site.render import Nav, Settings, render
+from generator.build.kept_results import Results, digests, key_of
+from generator.site.run_mkdocs import Nav, Settings, render
 from generator.site.search import INDEX, page_of, read_index
 
 Digests = dict[str, str]

@@ -13,7 +13,7 @@ import pytest
 from generator.errors import HandbookError, SourceError
 from generator.site.audit.audit import audit
 from generator.site.book import BOOK
-from generator.site.render import Nav, Settings, render
+from generator.site.run_mkdocs import Nav, Settings, render
 from tests.site import samples
 
 

@@ -9,10 +9,10 @@ from pathlib import Path
 
 import pytest
 
-from generator.build.rendering import render_changed
-from generator.build.results import Results
+from generator.build.changed_pages import render_changed
+from generator.build.kept_results import Results
 from generator.errors import SourceError
-from generator.site.render import Nav, render
+from generator.site.run_mkdocs import Nav, render
 from generator.site.search import INDEX, offline
 from tests.site.samples import DOCS, KNOWN, NAV, SETTINGS
 from tests.small_handbook import contents

@@ -10,7 +10,7 @@ import pytest
 
 from generator import HANDBOOK
 from generator.build import workshop
-from generator.build.results import Results, fingerprint, key_of
+from generator.build.kept_results import Results, fingerprint, key_of
 from generator.build.straight_line import Request, build
 from generator.build.workshop import made_by
 from generator.errors import HandbookError
