@@ -10,6 +10,9 @@ from generator.engine.sharing import Sharing
 from generator.words.numbers import material, place_word, small_number
 from generator.words.phrases import Phrases
 
+_VERBS = {At.LEFT_OVER: "give", At.TRAY: "take"}
+"""What is done with a piece that does not go to the bank, by where it comes from; any other is brought."""
+
 
 def repair_words(words: Phrases, repair: Repair, sharing: Sharing) -> str:
     """Every movement as a sentence; nothing where no piece has to be moved.
@@ -70,7 +73,7 @@ def _step(words: Phrases, step: Movement | Exchange | Again, so_far: _Told) -> s
             )
         case Movement():
             return words.say(
-                "repair.to-bank" if step.target is At.BANK else f"repair.from-{step.source}",
+                f"repair.{'bring' if step.target is At.BANK else _VERBS.get(step.source, 'bring')}",
                 pieces=_pieces(words, step.pieces, step.place),
                 source=_pile(words, step.source, step.place, step.giving, so_far),
                 target=_pile(words, step.target, step.place, step.taking, so_far),

@@ -127,7 +127,6 @@ def _filled(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | i
         "count": occasion.many,
         "one": material(words, place, 1),
         "several": material(words, place, 2),
-        "pieces": material(words, place, occasion.many),
         "place": place_word(words, place),
         "other_place": place_word(words, other),
         "other_one": material(words, other, 1),

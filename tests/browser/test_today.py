@@ -184,3 +184,64 @@ def test_without_scripts_it_leads_to_the_choosing_pages(chromium: Browser, site:
         expect(visit.page.locator("#todays-number")).to_be_hidden()
         visit.page.get_by_role("link", name="Choose a ready number").click()
         assert visit.page.url == (site / "choosing" / "index.html").as_uri()
+
+
+@pytest.mark.parametrize(
+    ("number", "told"),
+    [("0", "There is nothing to share."), ("1", "One bead cannot be shared: it is all left over.")],
+)
+def test_next_to_nothing_has_a_line_of_its_own_and_no_numbers_near_to_it(visit: Visit, number: str, told: str) -> None:
+    page = visit.page
+    ask(page, "2", "4")
+    expect(page.locator("#near")).to_be_visible()
+    ask(page, number, "4")
+    expect(page.locator("#answer-way")).to_contain_text(told)
+    expect(page.locator("#near")).to_be_hidden()
+
+
+def test_a_number_near_to_it_is_listed_once_with_all_that_it_does(visit: Visit) -> None:
+    """Worked by hand: 848 is the multiple of 4 next to 847, and each of its digits is one too."""
+    ask(visit.page, "847", "4")
+    near = visit.page.locator("#nearest li")
+    expect(near.first).to_have_text("848 nothing left over, shares out as it lies")
+    addresses = visit.page.locator("#nearest a").evaluate_all("all => all.map(one => one.hash)")
+    assert len(set(addresses)) == len(addresses) == 3
+
+
+def test_with_ribbons_it_says_for_whom_numbers_are_found(visit: Visit, site: Path) -> None:
+    visit.page.goto((site / TODAY).as_uri() + "#number=3432&children=12&ribbons")
+    state = visit.page.locator("#found-state")
+    expect(state).to_contain_text("for 3 children")
+    expect(state).to_contain_text("These are for sharing without ribbons.")
+    visit.page.locator("#ask-ribbons").uncheck()
+    ask(visit.page, "3432", "3")
+    expect(state).not_to_contain_text("ribbons")
+
+
+def test_a_fault_in_the_field_of_a_tray_leaves_no_answer_to_what_stood_there_before(visit: Visit) -> None:
+    page = visit.page
+    ask(page, "4817", "4")
+    expect(page.locator("#not-right-total")).to_contain_text("nothing is lost")
+    page.get_by_label("Tray 1", exact=True).fill("beads")
+    page.get_by_label("Tray 1", exact=True).blur()
+    expect(page.locator("#seen-fault")).not_to_be_empty()
+    expect(page.locator("#not-right-total")).to_be_empty()
+    expect(page.locator("#not-right-told")).to_be_empty()
+
+
+def test_todays_shelf_decides_at_once_which_slips_may_be_seen(visit: Visit) -> None:
+    """What takes more pieces than the sharing needs can be seen only where the shelf has them."""
+    page = visit.page
+    ask(page, "4326", "2")
+    page.locator("#every-movement").wait_for()
+    seen = page.locator("#todays-lesson .not-right li h3")
+    before = seen.all_text_contents()
+    page.get_by_text("Write in what is here today").click()
+    for kind in ("Cubes", "Squares", "Bars", "Unit beads"):
+        page.get_by_role("textbox", name=kind, exact=True).fill("0")
+    page.locator("#every-movement").wait_for()
+    assert seen.all_text_contents() != before
+    page.get_by_role("button", name="Back to the school").click()
+    page.locator("#every-movement").wait_for()
+    assert seen.all_text_contents() == before
+    expect(page.locator("#every-movement")).to_have_count(1)

@@ -82,9 +82,14 @@ PUT_TOGETHER = {
     "piece": [*PLACES, "larger"],
     "place": [*PLACES, "larger"],
     "glance": [f"share{whose}" for whose in ("", "-with-ribbons", "-nobody-for-one")],
-    "repair": [*At, *(f"tray{whose}{when}" for whose in ("", "-for") for when in ("", "-now"))],
+    "repair": [
+        *At,
+        "bring",
+        "give",
+        "take",
+        *(f"tray{whose}{when}" for whose in ("", "-for") for when in ("", "-now")),
+    ],
     "ribbons.colour": ["tens", "hundreds", "larger"],
-    "repair.from": [*At],
     "search": [
         *("children", "ribbons", "among", "besides", "says-little", "number"),
         *("group", "group-with-ribbons", "division", "division-with-ribbons"),
@@ -108,7 +113,7 @@ PUT_TOGETHER = {
     "way": [f"zero{more}-{where}" for more in ("", "s") for where in ("inside", "at-end")],
 }
 """Keys of which the program puts the end together: the table, and every end that there is."""
-WITH_A_HYPHEN = ("figure.for", "repair.from", "fair.stands-for", "fair.times", "number.of")
+WITH_A_HYPHEN = ("figure.for", "fair.stands-for", "fair.times", "number.of")
 IF_THERE = {"slip.": ("-with-ribbons", "-nobody-for-one", "-of-units", "-of-two"), "figure.": ("-in-short",)}
 """Endings of more special phrases, which are asked for before the others of a table."""
 

@@ -183,8 +183,8 @@ def test_one_and_many_are_told_apart() -> None:
     one, many = (Occasion(Slip.LEFT_OVER_DEALT, place=0, many=many) for many in (1, 3))
     told = [explain(SAID, Cause(one.slip, one.place, (one,)), share(5230, 4)) for one in (one, many)]
     happened = [one.happened for one in told]
-    assert happened[0].endswith("went onto a tray: 1 unit bead.")
-    assert happened[1].endswith("went onto trays: 3 unit beads.")
+    assert happened[0].endswith("went onto a tray.")
+    assert happened[1].endswith("went onto 3 trays.")
 
 
 @pytest.mark.parametrize(

@@ -20,6 +20,14 @@ _SCRIPTS = HANDBOOK / "theme" / "js"
 _QUOTED = re.compile(r'["`]([a-z][a-z0-9.-]*)["`$]')
 """In a script: a key of a phrase, or the beginning of a key before its last part is put in."""
 
+_NEVER_SAID = {
+    *(f"piece.{name}" for name in ("ten-thousands", "hundred-thousands", "millions", "larger")),
+    *(f"shortage.thing.{ribbons}" for ribbons in ("thousand_ribbons", "larger_ribbons")),
+    *(f"today.on-shelf.{cards}" for cards in ("large_cards_to", "small_cards_to", "small_sets")),
+}
+"""What scripts could ask for by its beginning and never do: pages share out no more than 9,999, among no more than 999,
+and of what is needed they count no cards."""
+
 
 def files(handbook: Mapping[str, Any]) -> dict[str, bytes]:
     """The file to stage among the pages, by path: `sharing.handbook` is what is `known`, with what pages say."""
@@ -90,7 +98,7 @@ def _asked_for(phrases: Mapping[str, Any]) -> dict[str, Any]:
         for name, value in table.items():
             key = prefix + name
             if is_phrase(value):
-                if key in quoted or key.startswith(beginnings):
+                if (key in quoted or key.startswith(beginnings)) and key not in _NEVER_SAID:
                     kept[name] = value
             elif inner := asked_in(value, f"{key}."):
                 kept[name] = inner

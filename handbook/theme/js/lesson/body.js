@@ -24,10 +24,10 @@
     const { dividend, sharers, ribbons } = division;
     const room = tick(say("lesson.room"), " (", element("a", { href: CAUTIONS }, say("lesson.cautions")), ").");
     const things = toSetOut(division);
-    const list = element("ul.checklist.before-the-children-come", {}, ...things.map((thing) => tick(thing)), room);
+    const list = element("ul.checklist.before-the-children-come", ...things.map((thing) => tick(thing)), room);
     const first = says("guide", [lessonOf(division)?.opening ?? opening(division)]);
-    const rounds = ribbons ? [element("p.before-the-children-come", {}, roundsWithRibbons(division))] : [];
-    const told = element("div.words", {}, list, first, ...rounds);
+    const rounds = ribbons ? [element("p.before-the-children-come", roundsWithRibbons(division))] : [];
+    const told = element("div.words", list, first, ...rounds);
     const heading = say("lesson.set-out", { dividend, count: sharers });
     const { beginning } = division;
     const shown = figure(layoutAlternative(division), mat(division, beginning, beginning));
@@ -37,8 +37,9 @@
 
   const roundsWithRibbons = ({ mat, lookFirst }) =>
     [
-      say(mat.length > 2 ? "lesson.rounds-with-hundreds" : "lesson.rounds-with-tens"),
-      say(lookFirst ? "lesson.rounds-look-first" : "lesson.rounds-take-back"),
+      say("lesson.rounds"),
+      ...(mat.length > 2 ? [say("lesson.rounds-for-a-hundred")] : []),
+      say("lesson.rounds-not-enough", { then: say(lookFirst ? "lesson.rounds-look-first" : "lesson.rounds-take-back") }),
     ].join(" ");
 
   /** Every place with its figure; where nothing goes to the bank, all above the figure of the whole sharing. */
@@ -46,21 +47,20 @@
     const { stages, exchanges, beginning, end } = division;
     const parts = told.map((place, index) => {
       const drawn = figure(place.alternative, figureOfPlace(division, stages[index]));
-      const shown = exchanges ? drawn : element(`div${ONLY_PRESENTED}`, {}, drawn);
+      const shown = exchanges ? drawn : element(`div${ONLY_PRESENTED}`, drawn);
       return part(placeName(place.level), place.heading, shown, wordsAt(place), handsAt(place));
     });
     if (exchanges) return parts;
     const whole = figure(endAlternative(division), mat(division, beginning, end, true));
     const heading = element("h2", { id: "all-shared" }, say("lesson.all-shared"));
-    const shared = element("div.all-shared", {}, heading, whole);
-    return [element("div.static", {}, element("div.places", {}, ...parts), shared)];
+    const shared = element("div.all-shared", heading, whole);
+    return [element("div.static", element("div.places", ...parts), shared)];
   };
 
   const wordsAt = ({ level, sharingOut, atTheBank }) =>
     element(
       "div.words",
-      {},
-      element("div.sharing-out", {}, ...speeches(sharingOut)),
+      element("div.sharing-out", ...speeches(sharingOut)),
       ...(atTheBank ? [saidAtTheBank(level, atTheBank)] : []),
     );
 
@@ -70,19 +70,19 @@
   const speeches = ({ said }) => said.map(({ who, sentences }) => says(who, sentences));
 
   const handsDo = (classes, ...told) =>
-    element(`p.hands${classes}`, {}, element("b", {}, say("lesson.hands")), " ", ...told);
+    element(`p.hands${classes}`, element("b", say("lesson.hands")), " ", ...told);
 
   const handsAt = ({ sharingOut, atTheBank }) =>
     handsDo(
       "",
-      element("span.sharing-out", {}, sharingOut.hands),
-      ...(atTheBank ? [" ", element("span.at-the-bank", {}, atTheBank.hands)] : []),
+      element("span.sharing-out", sharingOut.hands),
+      ...(atTheBank ? [" ", element("span.at-the-bank", atTheBank.hands)] : []),
     );
 
   const finished = (division) => {
-    const sentences = cardsAtTheClose(division).map((sentence) => element("p", {}, sentence));
+    const sentences = cardsAtTheClose(division).map((sentence) => element("p", sentence));
     const shown = figure(cardsAlternative(division));
-    return part("finished", say("lesson.finished"), shown, element("div.words", {}, ...sentences));
+    return part("finished", say("lesson.finished"), shown, element("div.words", ...sentences));
   };
 
   const check = (division) => {
@@ -91,22 +91,21 @@
     const count = say(exchanges ? "lesson.change-up" : "lesson.count-by-kind");
     const told = [`${bring} ${count}`, say("lesson.read-back", { dividend })];
     const columns = ["lesson.check.place", "lesson.check.together", "lesson.check.changed-up", "lesson.check.stays"];
-    const heads = element("tr", {}, ...columns.map((key) => element("th", { scope: "col" }, say(key))));
+    const heads = element("tr", ...columns.map((key) => element("th", { scope: "col" }, say(key))));
     const rows = putTogether(division).map(({ place, together, changed, stays }) =>
       element(
         "tr",
-        {},
         element("th", { scope: "row" }, placeWord(place)),
-        ...[together, changed || say("glance.nothing"), String(stays)].map((cell) => element("td", {}, cell)),
+        ...[together, changed || say("glance.nothing"), String(stays)].map((cell) => element("td", cell)),
       ),
     );
-    const lines = element("tbody", {}, ...rows);
+    const lines = element("tbody", ...rows);
     const caption = say("lesson.put-back-caption", { division: divisionName(division) });
     return part(
       "check",
       say("lesson.put-back", { product: product(division) }),
-      element("div.words", {}, ...told.map((sentence) => element("p", {}, sentence))),
-      element("div.beside", {}, table("check-table", "", caption, element("thead", {}, heads), lines)),
+      element("div.words", ...told.map((sentence) => element("p", sentence))),
+      element("div.beside", table("check-table", "", caption, element("thead", heads), lines)),
     );
   };
 

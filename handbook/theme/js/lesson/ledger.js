@@ -19,26 +19,26 @@
     const bodies = division.stages.map((stage) => {
       const moved = stage.steps.filter(({ action }) => action !== "next-place");
       const rows = moved.map((step) => row(division, columns, step, (counted += 1)));
-      return element("tbody", {}, placeRow(columns, stage.level), ...rows);
+      return element("tbody", placeRow(columns, stage.level), ...rows);
     });
     const caption = say("steps.caption", { division: divisionName(division) });
     return element(
       "details",
       { id: "every-movement" },
-      element("summary", {}, say("steps.fold", { count: counted })),
+      element("summary", say("steps.fold", { count: counted })),
       ...(columns.banked.length ? [showBank()] : []),
       table("steps-table", ".steps", caption, heads(division, columns), ...bodies),
     );
   };
 
   /** The places of which the bank gains or gives pieces, largest first. */
-  const placesOfTheBank = ({ start, steps }) => {
-    const exchanged = steps.filter(({ action }) => action === "exchange").map(({ place }) => place);
-    return downFrom(start.length).filter((place) => exchanged.includes(place) || exchanged.includes(place + 1));
+  const placesOfTheBank = (division) => {
+    const exchanged = division.stepsOf("exchange").map(({ place }) => place);
+    return downFrom(division.start.length).filter((place) => exchanged.includes(place) || exchanged.includes(place + 1));
   };
 
   const showBank = () =>
-    element("label.show-bank", {}, element("input", { type: "checkbox" }), " ", say("steps.show-bank"));
+    element("label.show-bank", element("input", { type: "checkbox" }), " ", say("steps.show-bank"));
 
   const heads = ({ ribbons }, { places, widths, banked }) => {
     const tall = (words) => element("th", { scope: "col", rowspan: 2 }, words);
@@ -47,24 +47,21 @@
     const ofBank = { scope: "colgroup", colspan: banked.length };
     return element(
       "thead",
-      {},
       element(
         "tr",
-        {},
         tall(say("steps.hands")),
         element("th", { scope: "colgroup", colspan: places.length }, say("steps.middle")),
         ...widths.map((width) => tall(say(trayKey, { stands_for: 10 ** width }))),
         tall(say("steps.to-share")),
         ...(banked.length ? [element("th.of-bank", ofBank, say("steps.bank"))] : []),
       ),
-      element("tr", {}, ...places.map(ofPlace("th")), ...banked.map(ofPlace("th.of-bank"))),
+      element("tr", ...places.map(ofPlace("th")), ...banked.map(ofPlace("th.of-bank"))),
     );
   };
 
   const placeRow = ({ places, widths, banked }, level) =>
     element(
       "tr.place-name",
-      {},
       element(
         "th",
         { scope: "rowgroup", colspan: places.length + widths.length + 2 },
@@ -79,20 +76,19 @@
     const bank = division.bank(after);
     return element(
       `tr.${step.action}`,
-      {},
       element("th", { scope: "row" }, `${number(position)}. ${hands(step, division)}`),
-      ...places.map((place) => element(after.middle[place] ? "td" : "td.nil", {}, number(after.middle[place]))),
+      ...places.map((place) => element(after.middle[place] ? "td" : "td.nil", number(after.middle[place]))),
       ...widths.map((width) => trayCell(trays.filter(({ stands_for }) => stands_for === 10 ** width))),
-      element("td", {}, number(division.toShare(after))),
-      ...banked.map((place) => element(bank[place] ? "td.of-bank" : "td.of-bank.nil", {}, signed(bank[place]))),
+      element("td", number(division.toShare(after))),
+      ...banked.map((place) => element(bank[place] ? "td.of-bank" : "td.of-bank.nil", signed(bank[place]))),
     );
   };
 
   const trayCell = (trays) => {
-    if (trays.length === 1) return element("td", {}, number(valueOf(trays[0].holds)));
+    if (trays.length === 1) return element("td", number(valueOf(trays[0].holds)));
     const told = trays.map(({ sharers, holds }) => say("steps.trays-have", { count: sharers, value: valueOf(holds) }));
-    const parted = told.flatMap((have, index) => [index ? " " : "", element("span.whole", {}, have)]);
-    return element("td", {}, ...parted);
+    const parted = told.flatMap((have, index) => [index ? " " : "", element("span.whole", have)]);
+    return element("td", ...parted);
   };
 
   sharing.lessonLedger = { everyMovement };

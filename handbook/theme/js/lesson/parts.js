@@ -8,13 +8,13 @@
     element(
       who === "bank_keeper" ? "blockquote.say.by-banker" : "blockquote.say",
       {},
-      element("p", {}, element("b", {}, say("lesson.says", { role: sharing.handbook.roles[who] })), " ", first),
-      ...others.map((sentence) => element("p", {}, sentence)),
+      element("p", element("b", say("lesson.says", { role: sharing.handbook.roles[who] })), " ", first),
+      ...others.map((sentence) => element("p", sentence)),
     );
 
   /** @type {(...told: (Node | string)[]) => HTMLElement} a line to tick off */
   const tick = (...told) =>
-    element("li", {}, element("label", {}, element("input", { type: "checkbox" }), " ", element("span", {}, ...told)));
+    element("li", element("label", element("input", { type: "checkbox" }), " ", element("span", ...told)));
 
   /**
    * A part with its heading; the ids are of these two, as a lesson's page has them.
@@ -24,7 +24,7 @@
 
   /** @type {(text: string, drawn?: HTMLElement) => HTMLElement} what lies where, drawn and in words, or in words */
   const figure = (text, drawn) => {
-    const inWords = element(drawn ? "figcaption.in-words" : "figcaption", {}, text);
+    const inWords = element(drawn ? "figcaption.in-words" : "figcaption", text);
     return element("figure", { class: "work" }, ...(drawn ? [drawn] : []), inWords);
   };
 
@@ -33,7 +33,7 @@
     element(
       `div.table-scroll${kind}`,
       { role: "region", "aria-labelledby": id, tabindex: 0 },
-      element("table", {}, element("caption", { id }, caption), ...rows),
+      element("table", element("caption", { id }, caption), ...rows),
     );
 
   sharing.lessonParts = { says, tick, part, figure, table };

@@ -17,15 +17,14 @@
   function* slips(division, lesson) {
     const [first, others] = [element("ul.symptoms"), element("ul.symptoms")];
     const more = element("summary");
-    const folded = element("details", {}, more, others);
+    const folded = element("details", more, others);
     const right = { trays: beadsOn(division.trays(division.end)), left: division.remainder };
     const lookItUp = element("a", { href: BY_WHAT_IS_SEEN }, say("slips.look-it-up"));
-    const last = element("p", {}, say("slips.something-else"), " ", lookItUp, ".");
+    const last = element("p", say("slips.something-else"), " ", lookItUp, ".");
     const section = element(
       "section.not-right",
-      {},
       element("h2", { id: "if-it-does-not-come-out" }, say("slips.heading")),
-      element("p", {}, say("slips.right", { seen: whatIsSeen(right, division.ribbons) })),
+      element("p", say("slips.right", { seen: whatIsSeen(right, division.ribbons) })),
       first,
       last,
     );
@@ -44,11 +43,9 @@
   const row = ({ seen, happened, look, mends }) =>
     element(
       "li",
-      {},
-      element("h3", {}, seen),
+      element("h3", seen),
       element(
         "dl",
-        {},
         ...named("slips.what-happened", happened),
         ...named("slips.where-to-look", [look]),
         ...named("slips.what-puts-it-right", mends),
@@ -56,8 +53,8 @@
     );
 
   const named = (key, sentences) => [
-    element("dt", {}, say(key)),
-    ...sentences.map((sentence) => element("dd", {}, sentence)),
+    element("dt", say(key)),
+    ...sentences.map((sentence) => element("dd", sentence)),
   ];
 
   sharing.lessonSlips = { slips };

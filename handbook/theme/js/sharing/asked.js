@@ -44,7 +44,6 @@
       refuse("DIVISOR", `${divisor} is more than ${limits[0]}; with --ribbons it may go to ${limits[1]}.`);
     }
     const division = workOut(number, among, { ribbons, lookFirst: look_first });
-    const held = (counts) => placesHeld(counts).map((place) => [placeName(place), counts[place]]);
     return {
       schema: 1,
       dividend: number,
@@ -57,7 +56,9 @@
         place: placeName(stage.level),
         start: named(stage.start),
         rounds: stage.rounds,
-        exchanged: Object.fromEntries(held(stage.exchanged)),
+        exchanged: Object.fromEntries(
+          placesHeld(stage.exchanged).map((place) => [placeName(place), stage.exchanged[place]]),
+        ),
         end: named(stage.end),
       })),
       steps: division.steps.map(({ action, place, pieces, after }) => ({

@@ -39,7 +39,7 @@
       /** @type {Step[]} */
       this.steps = deal(this.start, mat, lookFirst);
       /** @type {State} */
-      this.end = this.steps[this.steps.length - 1].after;
+      this.end = this.steps.at(-1).after;
       /** The share of one who stands for one. */
       this.quotient = valueOf(this.end.share);
       this.remainder = valueOf(this.end.middle);
@@ -48,7 +48,12 @@
     }
 
     get exchanges() {
-      return this.steps.filter((step) => step.action === "exchange").length;
+      return this.stepsOf("exchange").length;
+    }
+
+    /** @type {(action: string) => Step[]} */
+    stepsOf(action) {
+      return this.steps.filter((step) => step.action === action);
     }
 
     /** @returns {Stage[]} one per level down to the units, also where no round can be dealt */
@@ -68,7 +73,7 @@
           steps.push(step);
           if (step.action === "exchange") exchanged[step.place] += 1;
         }
-        const end = steps[steps.length - 1].after;
+        const end = steps.at(-1).after;
         const lies = steps.filter(({ action }) => action === "deal-round").pop()?.after.middle ?? start;
         const unfinished = at(lies, level + this.mat.length - 1) > 0;
         stages.push({ level, start, rounds: end.share[level], exchanged, end: end.middle, steps, unfinished });
@@ -115,7 +120,7 @@
 
     /** @returns {Counts} the most pieces of each place that are out of the bank at one moment */
     get piecesNeeded() {
-      const exchanges = this.steps.filter((step) => step.action === "exchange");
+      const exchanges = this.stepsOf("exchange");
       const moments = [this.start, ...exchanges.map((step) => this.room(step.after))];
       return this.start.map((_, place) => Math.max(...moments.map((room) => room[place])));
     }

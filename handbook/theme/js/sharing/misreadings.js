@@ -26,7 +26,7 @@
     const { end } = division;
     const trays = division.trays(end);
     const beads = beadsOn(trays);
-    const last = beads[beads.length - 1];
+    const last = beads.at(-1);
     for (const [occasion, value] of misread(digitsOf(division.quotient))) {
       const one = { value: value * last.stands_for, sharers: 1, stands_for: last.stands_for };
       const byOne = readings([...beads, { ...last, sharers: -1 }, one]);
@@ -54,7 +54,7 @@
       yield [occasionOf("zero-forgotten", zero), valueOf(digits.filter((_, place) => place !== zero))];
     }
     if (zeros.length > 1) {
-      const occasion = occasionOf("zero-forgotten", zeros[zeros.length - 1], { many: zeros.length });
+      const occasion = occasionOf("zero-forgotten", zeros.at(-1), { many: zeros.length });
       yield [occasion, valueOf(digits.filter(Boolean))];
     }
   }

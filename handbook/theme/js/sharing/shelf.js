@@ -14,7 +14,7 @@
    * each of some children fetches, those who stand for the same number; ribbons: by place.
    * @typedef {{pieces: Counts, largeCards: number[],
    *   smallCards: {sharers: number, stands_for: number, cards: number[]}[],
-   *   smallSets: number, trays: number, ribbons: Counts, handlings: number}} Needs
+   *   smallSets: number, trays: number, ribbons: Counts}} Needs
    */
 
   /**
@@ -43,7 +43,6 @@
     smallSets: division.quotient ? division.sharers : 0,
     trays: division.sharers,
     ribbons: division.mat.map((sharers, width) => (width === UNITS ? 0 : sharers)),
-    handlings: division.handlings,
   });
 
   /** @type {(needs: Needs) => [string, number][]} how many of what, by the names of a shelf: pieces first, largest first */

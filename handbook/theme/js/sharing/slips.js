@@ -61,7 +61,7 @@
   function* atTheBank(division) {
     const { end, mat } = division;
     const turns = {};
-    for (const step of division.steps.filter(({ action }) => action === "exchange")) {
+    for (const step of division.stepsOf("exchange")) {
       const room = step.after;
       const large = step.place;
       const small = large - 1;
@@ -84,7 +84,7 @@
   }
 
   function* inWholeRounds(division) {
-    for (const { after: room } of division.steps.filter(({ action }) => action === "deal-round")) {
+    for (const { after: room } of division.stepsOf("deal-round")) {
       const turn = room.share[room.level];
       for (const width of placesHeld(division.mat)) {
         const place = room.level + width;
@@ -132,7 +132,7 @@
       holds: end.share,
     }));
     yield outcomeOf(occasionOf("ribbon-given-same-kind", null, { spot: "every-tray" }), trays, end.middle);
-    for (const { after: room } of division.steps.filter(({ action }) => action === "deal-round")) {
+    for (const { after: room } of division.stepsOf("deal-round")) {
       for (const width of larger) {
         const due = room.level + width;
         const given = room.level + smallest;
@@ -149,7 +149,7 @@
   }
 
   function* inRoundsTakenBack(division) {
-    for (const step of division.steps.filter(({ action }) => action === "take-back")) {
+    for (const step of division.stepsOf("take-back")) {
       const room = step.after;
       const { level } = room;
       const turn = room.share[level] + 1;

@@ -31,6 +31,10 @@
     return children >= 10 && children <= LARGEST_WITH_RIBBONS && sum(digitsOf(children)) <= MOST_CHILDREN;
   };
 
+  /** @type {(number: number | null, children: number | null, ribbons: boolean) => Asked | null} */
+  const askedOf = (number, children, ribbons) =>
+    isNumber(number) && isGroup(children, ribbons) ? { number, children, ribbons } : null;
+
   const given = (hash) => new URLSearchParams(hash.replace(/^#/, ""));
 
   /** @type {(hash: string) => Asked | null} null where the address asks nothing that can be answered */
@@ -39,7 +43,7 @@
     const ribbons = parts.has("ribbons");
     const number = wholeNumber(parts.get("number") ?? "");
     const children = wholeNumber(parts.get("children") ?? "");
-    return isNumber(number) && isGroup(children, ribbons) ? { number, children, ribbons } : null;
+    return askedOf(number, children, ribbons);
   };
 
   /** @type {(asked: Asked) => string} */
@@ -80,5 +84,5 @@
     history.replaceState(null, "", whole.join(""));
   };
 
-  sharing.address = { wholeNumber, isNumber, isGroup, read, write, readSeen, readMovement, note };
+  sharing.address = { wholeNumber, isNumber, isGroup, askedOf, read, write, readSeen, readMovement, note };
 }

@@ -6,8 +6,8 @@
   const { lessonLength } = sharing.length;
   const { divisionName, lessonOf, lessonTitle, wayOfSharing } = sharing.titles;
   const { shortage } = sharing.materialWords;
-  const { capital } = sharing.numberWords;
-  const { nearestOf } = sharing.nearest;
+  const { capital, inARow } = sharing.numberWords;
+  const { SMALLEST, nearestOf } = sharing.nearest;
   const { write } = sharing.address;
   const { element, byId, say, number } = sharing.elements;
 
@@ -18,14 +18,20 @@
     const { time } = sharing.handbook;
     byId("answer-name").textContent = divisionName(division);
     byId("answer-each").replaceChildren(...eachHas(division));
-    byId("answer-way").textContent = say("today.way", { way: wayOfSharing(division) });
+    const { dividend } = division;
+    byId("answer-way").textContent =
+      dividend < SMALLEST
+        ? say("today.next-to-nothing", { count: dividend })
+        : say("today.way", { way: wayOfSharing(division) });
     byId("answer-length").textContent = say("glance.minutes", lessonLength(division, time));
     const own = lessonOf(division);
     byId("answer-lesson").replaceChildren(
       ...(own ? [say("today.lesson"), " ", element("a", { href: own.page }, lessonTitle(division))] : []),
     );
     showShelf(division, shelf);
-    byId("nearest").replaceChildren(...nearestOf(asked).map(nearLine));
+    const near = nearestOf(asked);
+    byId("nearest").replaceChildren(...near.map(nearLine));
+    byId("near").hidden = !near.length;
   };
 
   /** The sentence of the share, its numbers written large. */
@@ -35,7 +41,7 @@
     const comesTo = say(remainder ? "glance.comes-to" : "glance.comes-to-exactly", { share, remainder, count: remainder });
     return say("today.comes-to", { comes_to: comesTo })
       .split(/(\d(?:.?\d)*)/)
-      .map((part, index) => (index % 2 ? element("strong", {}, part) : part));
+      .map((part, index) => (index % 2 ? element("strong", part) : part));
   };
 
   /** @type {(division: Division, shelf: Shelf) => void} whether the shelf has it, and what it takes */
@@ -55,14 +61,14 @@
     const owned = shelf[what] ?? 0;
     const meter = element("meter", { min: 0, max: Math.max(owned, needed, 1), value: needed, high: owned, optimum: 0 });
     meter.setAttribute("aria-hidden", "true");
-    const name = element("span", {}, say(`today.on-shelf.${what}`));
-    const count = element("span", {}, say("today.needed-of-owned", { needed, owned }));
-    return element(needed > owned ? "li.short" : "li", {}, name, count, meter);
+    const name = element("span", say(`today.on-shelf.${what}`));
+    const count = element("span", say("today.needed-of-owned", { needed, owned }));
+    return element(needed > owned ? "li.short" : "li", name, count, meter);
   };
 
-  const nearLine = ({ kind, number: near, children, ribbons }) => {
-    const link = element("a", { href: write({ number: near, children, ribbons }) }, number(near));
-    return element("li", {}, link, " ", say(`today.near.${kind}`, { count: children }));
+  const nearLine = (near) => {
+    const does = near.kinds.map((kind) => say(`today.near.${kind}`, { count: near.children }));
+    return element("li", element("a", { href: write(near) }, number(near.number)), " ", inARow(does));
   };
 
   sharing.answer = { show, showShelf };

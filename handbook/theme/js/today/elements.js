@@ -5,11 +5,11 @@
 
   /**
    * @param {string} tag with classes after dots: "p.fault"
-   * @param {Object<string, string | number>} [attributes]
-   * @param {...(Node | string)} content
+   * @param {...(Object<string, string | number> | Node | string)} content its attributes first, where it has any
    * @returns {HTMLElement}
    */
-  const element = (tag, attributes = {}, ...content) => {
+  const element = (tag, ...content) => {
+    const attributes = content[0]?.constructor === Object ? content.shift() : {};
     const [name, ...classes] = tag.split(".");
     const made = document.createElement(name);
     if (classes.length) made.className = classes.join(" ");
@@ -24,5 +24,8 @@
   /** @type {(count: number) => string} what has been gained or given, with its sign */
   const signed = (count) => (count < 0 ? "\u2212" : count > 0 ? "+" : "") + number(Math.abs(count));
 
-  sharing.elements = { element, byId, say, number, signed };
+  /** @type {(target: EventTarget, happens: string, act: (event: Event) => void) => void} */
+  const on = (target, happens, act) => target.addEventListener(happens, act);
+
+  sharing.elements = { element, byId, say, number, signed, on };
 }

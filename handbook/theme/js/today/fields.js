@@ -2,8 +2,8 @@
 "use strict";
 {
   const { digitsOf, valueOf } = sharing.places;
-  const { wholeNumber, isNumber, isGroup } = sharing.address;
-  const { byId, say } = sharing.elements;
+  const { wholeNumber, isNumber, isGroup, askedOf } = sharing.address;
+  const { byId, say, on } = sharing.elements;
 
   const RIBBON_FIELDS = ["ask-for-one", "ask-for-ten", "ask-for-hundred"];
 
@@ -15,7 +15,7 @@
     tell("ask-number", isNumber(number) ? "" : "today.fault.number");
     tell("ask-children", ribbons || isGroup(children, false) ? "" : "today.fault.children");
     tell("ask-for-one", !ribbons || isGroup(children, true) ? "" : "today.fault.ribbons");
-    return isNumber(number) && isGroup(children, ribbons) ? { number, children, ribbons } : null;
+    return askedOf(number, children, ribbons);
   };
 
   /** How many the children with ribbons stand for together; null where a field holds no digit. */
@@ -58,16 +58,16 @@
       const now = asked();
       if (now) changed(now, isTyping);
     };
-    form.addEventListener("submit", (event) => {
+    on(form, "submit", (event) => {
       event.preventDefault();
       answer(false);
     });
-    form.addEventListener("input", () => {
+    on(form, "input", () => {
       chooseSort();
       answer(true);
     });
     for (const button of form.querySelectorAll("button[data-by]")) {
-      button.addEventListener("click", () => {
+      on(button, "click", () => {
         const field = byId("ask-children");
         field.value = String((wholeNumber(field.value) ?? 0) + Number(button.dataset.by));
         answer(false);

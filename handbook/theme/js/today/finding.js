@@ -8,27 +8,28 @@
   const { divisionName, wayOfSharing } = sharing.titles;
   const { pieces } = sharing.numberWords;
   const { write } = sharing.address;
-  const { element, byId, say } = sharing.elements;
+  const { element, byId, say, on } = sharing.elements;
 
   const SHOWN = 8;
   const ANY = { exchangeFrom: null, remainder: "any", zeros: "any", digits: 4, shelf: null };
 
   /**
-   * kind: one of NUMBER_KINDS or "any"; cubes: the most there may be in the number; minutes: the longest lesson
-   * @typedef {{kind: string, digits: number, remainder: string, zeros: string, cubes: number, minutes: number}} Wanted
+   * What the form says. kind: one of NUMBER_KINDS or "any"; cubes: the most there may be in the number; minutes: the
+   * longest lesson.
+   * @typedef {{kind: string, digits: string, remainder: string, zeros: string, cubes: string, minutes: string}} Wanted
    */
 
   /** @type {(children: number, wanted: Wanted, shelf: Shelf | null) => number[]} every one, smallest first of each choice */
   const find = (children, { kind, digits, remainder, zeros, cubes, minutes }, shelf) => {
     const { time, look_first } = sharing.handbook;
     const choices = kind === "any" ? [ANY] : NUMBER_KINDS[kind];
-    const found = choices.flatMap((choice) => numbers(children, { ...choice, digits, shelf }));
+    const found = choices.flatMap((choice) => numbers(children, { ...choice, digits: Number(digits), shelf }));
     return found.filter(
       (number) =>
         (remainder === "any" || number % children > 0 === (remainder === "some")) &&
         zerosAsWanted(zeros, String(number), String(quotientOf(number, children))) &&
-        number < (cubes + 1) * 1_000 &&
-        reckonedLength(number, children, time, look_first).lesson <= minutes,
+        quotientOf(number, 1_000) <= Number(cubes) &&
+        reckonedLength(number, children, time, look_first).lesson <= Number(minutes),
     );
   };
 
@@ -37,24 +38,17 @@
     const form = byId("find-form");
     const search = () => {
       const children = group();
-      const wanted = {
-        kind: byId("find-kind").value,
-        digits: Number(byId("find-digits").value),
-        remainder: byId("find-remainder").value,
-        zeros: byId("find-zeros").value,
-        cubes: Number(byId("find-cubes").value),
-        minutes: Number(byId("find-minutes").value),
-      };
+      const wanted = Object.fromEntries(new FormData(form));
       const found = find(children, wanted, byId("find-shelf").checked ? shelf() : null);
-      byId("found-state").textContent = say(found.length ? "today.found" : "today.none-found", {
-        count: found.length,
-        children,
-      });
+      byId("found-state").textContent = [
+        say(found.length ? "today.found" : "today.none-found", { count: found.length, children }),
+        ...(byId("ask-ribbons").checked ? [say("today.without-ribbons")] : []),
+      ].join(" ");
       const best = bestFirst(children, found, SHOWN);
       byId("found").replaceChildren(...best.map((number) => foundLine(number, children)));
     };
-    form.addEventListener("submit", (event) => event.preventDefault());
-    form.addEventListener("input", search);
+    on(form, "submit", (event) => event.preventDefault());
+    on(form, "input", search);
     return search;
   };
 
@@ -63,7 +57,6 @@
     const division = workOut(number, children, { lookFirst: look_first });
     return element(
       "li",
-      {},
       element("a", { href: write({ number, children, ribbons: false }) }, divisionName(division)),
       " ",
       say("today.found-number", {

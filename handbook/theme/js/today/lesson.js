@@ -40,9 +40,16 @@
   const show = (asked, division) => {
     const lesson = byId("todays-lesson");
     const places = toldPlaces(division);
-    clearTimeout(waiting);
     lesson.replaceChildren(head, ...body(division, places), foot);
     offerToPresent(asked, screens(places));
+    showRest(division);
+  };
+
+  /** @type {(division: Division) => void} what takes longest, again where it is there: today's shelf decides on slips */
+  const showRest = (division) => {
+    const lesson = byId("todays-lesson");
+    for (const part of lesson.querySelectorAll(".not-right, #every-movement")) part.remove();
+    clearTimeout(waiting);
     later = rest(division, lesson);
     waiting = setTimeout(goOn);
   };
@@ -50,5 +57,5 @@
   /** Wait no longer: the whole lesson is wanted now, such as on paper. */
   const finish = () => [...later];
 
-  sharing.todaysLesson = { show, finish };
+  sharing.todaysLesson = { show, showRest, finish };
 }

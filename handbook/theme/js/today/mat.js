@@ -2,24 +2,19 @@
 // what lay there before light, what has just gone dotted; as in the figures of the handbook, and with their pieces.
 "use strict";
 {
-  const { placeName, downFrom, placesHeld } = sharing.places;
+  const { placeName, downFrom, placesHeld, sum } = sharing.places;
   const { placeWord } = sharing.numberWords;
   const { element, say, signed } = sharing.elements;
 
   const SHAPES = ["bead", "bar", "square", "cube"];
   const BOWS = { 10: "bow-ten", 100: "bow-hundred" };
 
-  /**
-   * Pieces of one place at one spot: how many lay there and stay, have come, have gone.
-   * @typedef {{stayed: number, came: number, went: number}} Change
-   */
-
-  /** @type {(before: number, after: number) => Change} */
-  const change = (before, after) => ({
-    stayed: Math.min(before, after),
-    came: Math.max(after - before, 0),
-    went: Math.max(before - after, 0),
-  });
+  /** @type {(before: number, after: number) => [string, number][]} by their look: pieces that stay, have come, have gone */
+  const change = (before, after) => [
+    ["light", Math.min(before, after)],
+    ["full", Math.max(after - before, 0)],
+    ["dotted", Math.max(before - after, 0)],
+  ];
 
   /** @type {(division: Division) => Counts} the most pieces of each place that lie in the middle at one moment */
   const mostInTheMiddle = ({ start, steps }) =>
@@ -48,35 +43,34 @@
   const heads = (places, active) =>
     element(
       "div.heads",
-      {},
       element("span"),
       ...places.map((place) =>
-        element(`strong.${placeName(place)}${active.includes(place) ? ".now" : ""}`, {}, placeWord(place)),
+        element(`strong.${placeName(place)}${active.includes(place) ? ".now" : ""}`, placeWord(place)),
       ),
     );
 
   const bank = (division, places, before, after) => {
     const [was, is] = [division.bank(before), division.bank(after)];
     const slots = places.map((place) => {
-      const { came, went } = change(was[place], is[place]);
-      return element("div.slot", {}, tally(is[place]), laid(place, "ten", [["full", came], ["dotted", went]]));
+      const [, ...moved] = change(was[place], is[place]);
+      return element("div.slot", tally(is[place]), laid(place, "ten", moved));
     });
-    return element("div.bank", {}, element("strong", {}, say("figure.bank")), ...slots);
+    return element("div.bank", element("strong", say("figure.bank")), ...slots);
   };
 
   /** What the bank has gained or given so far, with its sign. */
-  const tally = (count) => element("span.tally", {}, count ? signed(count) : "");
+  const tally = (count) => element("span.tally", count ? signed(count) : "");
 
   const middle = (division, places, before, after, isAtTheEnd) => {
     const most = mostInTheMiddle(division);
     const slots = places.map((place) => {
-      const { stayed, came, went } = change(before.middle[place], after.middle[place]);
-      const blank = most[place] - stayed - came - went;
-      const shown = laid(place, lattice(place, most[place]), [["light", stayed], ["full", came], ["dotted", went], ["blank", blank]]);
-      return element("div.slot", {}, element("span.tally", {}, String(after.middle[place] || "")), shown);
+      const looks = change(before.middle[place], after.middle[place]);
+      const blank = most[place] - sum(looks.map(([, count]) => count));
+      const shown = laid(place, lattice(place, most[place]), [...looks, ["blank", blank]]);
+      return element("div.slot", element("span.tally", String(after.middle[place] || "")), shown);
     });
     const name = say(isAtTheEnd && division.remainder ? "figure.left-over" : "figure.middle");
-    return element("div.middle", {}, element("strong", {}, name), ...slots);
+    return element("div.middle", element("strong", name), ...slots);
   };
 
   const trays = (division, places, before, after) => {
@@ -84,22 +78,21 @@
     const most = places.map((place) => Math.max(...division.trays(division.end).map(({ holds }) => holds[place])));
     return everyTray(division, after).map(({ stands_for, holds }, index, all) => {
       const slots = places.map((place, column) => {
-        const { stayed, came, went } = change(was[index].holds[place], holds[place]);
-        const count = element("span.tally.printed-only", {}, String(holds[place] || ""));
-        return element("div.slot", {}, count, laid(place, most[column] < 5 ? "five" : "ten", [["light", stayed], ["full", came], ["dotted", went]]));
+        const count = element("span.tally.printed-only", String(holds[place] || ""));
+        return element("div.slot", count, laid(place, most[column] < 5 ? "five" : "ten", change(was[index].holds[place], holds[place])));
       });
       const isLikeTheLast = all[index - 1]?.stands_for === stands_for;
-      return element(isLikeTheLast ? "div.tray.another" : "div.tray", {}, trayName(division, index + 1, stands_for), ...slots);
+      return element(isLikeTheLast ? "div.tray.another" : "div.tray", trayName(division, index + 1, stands_for), ...slots);
     });
   };
 
   const trayName = ({ ribbons }, number, stands_for) => {
     if (!ribbons) {
-      return element("strong", {}, element("span.in-full", {}, say("figure.tray", { number })), element("span.in-short", {}, String(number)));
+      return element("strong", element("span.in-full", say("figure.tray", { number })), element("span.in-short", String(number)));
     }
     const bow = stands_for in BOWS ? [element(`i.bow.${BOWS[stands_for]}`)] : [];
-    const name = element("span.in-full", {}, say(`figure.for-${stands_for}`));
-    return element("strong", {}, ...bow, name, element("span.in-short", {}, String(stands_for)));
+    const name = element("span.in-full", say(`figure.for-${stands_for}`));
+    return element("strong", ...bow, name, element("span.in-short", String(stands_for)));
   };
 
   /** How pieces lie in the middle: in fives, tens or twenties, so that ten fill a column however many there will be. */
@@ -112,16 +105,15 @@
   const laid = (place, how, looks) =>
     element(
       `div.laid.${how}`,
-      {},
       ...looks.flatMap(([look, count]) => Array.from({ length: count }, () => element(`i.${SHAPES[place]}.${look}`))),
     );
 
   /** @type {(division: Division, stage: Stage) => HTMLElement} the mat after all that happens at one place */
   const figure = (division, stage) => {
     const index = division.stages.indexOf(stage);
-    const before = index ? division.stages[index - 1].steps.slice(-1)[0].after : division.beginning;
+    const before = index ? division.stages[index - 1].steps.at(-1).after : division.beginning;
     const isAtTheEnd = stage.level === 0;
-    return mat(division, { ...before, level: stage.level }, stage.steps.slice(-1)[0].after, isAtTheEnd);
+    return mat(division, { ...before, level: stage.level }, stage.steps.at(-1).after, isAtTheEnd);
   };
 
   sharing.mat = { mat, figure };

@@ -2,14 +2,13 @@
 "use strict";
 {
   const { read, write, readMovement, note } = sharing.address;
-  const { placesHeld } = sharing.places;
   const { pieces, capital } = sharing.numberWords;
   const { hands, traysWords } = sharing.stageWords;
   const { says } = sharing.lessonParts;
   const { courseOf } = sharing.course;
   const { mat } = sharing.mat;
   const { practise } = sharing;
-  const { element, byId, say } = sharing.elements;
+  const { element, byId, say, on } = sharing.elements;
 
   /** The division that is shown, its movements, and after how many of them the mat stands as it is shown. */
   let shown = { asked: null, division: null, movements: [], position: 0 };
@@ -44,7 +43,7 @@
       : say("movements.set-out", { pieces: pieces(division.start) });
     byId("movement-said").replaceChildren(...(position ? movements[position - 1].said : []).map(({ who, text }) => says(who, [text])));
     byId("movement-mat").replaceChildren(mat(division, before, after, isAtTheEnd));
-    byId("movement-room").replaceChildren(...room(after).map((line) => element("li", {}, line)));
+    byId("movement-room").replaceChildren(...room(after).map((line) => element("li", line)));
     practise.ask(division, after, movements[position]);
     for (const button of buttons()) {
       button.setAttribute("aria-disabled", String(target(button.dataset.go) === position || isHidden(button.dataset.go)));
@@ -62,9 +61,7 @@
     return [
       say("lesson.middle", { pieces: pieces(state.middle) }),
       say("movements.trays", { trays: capital(traysWords(state, division)) }),
-      ...(placesHeld(gained).length || placesHeld(gave).length
-        ? [say("movements.bank", { gained: pieces(gained), gave: pieces(gave) })]
-        : []),
+      ...(bank.some(Boolean) ? [say("movements.bank", { gained: pieces(gained), gave: pieces(gave) })] : []),
       say("movements.to-share", { number: division.toShare(state) }),
     ];
   };
@@ -104,8 +101,8 @@
 
   /** Follow buttons, keys, fingers and addresses. */
   const watch = () => {
-    for (const button of buttons()) button.addEventListener("click", () => go(button.dataset.go));
-    byId("movement-by-movement").addEventListener("keydown", (event) => {
+    for (const button of buttons()) on(button, "click", () => go(button.dataset.go));
+    on(byId("movement-by-movement"), "keydown", (event) => {
       const way = KEYS[event.key];
       if (!way || event.altKey || event.ctrlKey || event.metaKey || event.target.matches("input")) return;
       event.preventDefault();
@@ -113,8 +110,8 @@
     });
     sharing.watchSwipes(byId("movement-mat"), (isOn) => go(isOn ? "next" : "back"));
     practise.watch(draw, () => move(shown.position + 1));
-    window.addEventListener("hashchange", () => {
-      if (!shown.asked || !/[#&]movement=/.test(location.hash)) return;
+    on(window, "hashchange", () => {
+      if (!shown.asked || readMovement(location.hash) === null) return;
       show(shown.asked, shown.division);
       reveal();
     });
@@ -122,7 +119,7 @@
 
   /** Bring the mat into view where the address asks for a movement. */
   const reveal = () => {
-    if (/[#&]movement=/.test(location.hash)) byId("movement-by-movement").scrollIntoView();
+    if (readMovement(location.hash) !== null) byId("movement-by-movement").scrollIntoView();
   };
 
   sharing.movements = { show, watch, reveal };

@@ -5,22 +5,32 @@
   const { numbers, reckon } = sharing.numbers;
   const { isNumber, isGroup } = sharing.address;
 
+  /** Of fewer pieces nothing can be shared. */
+  const SMALLEST = 2;
+
   /**
-   * kind: "static", "exact" or "alike"
-   * @typedef {{kind: string, number: number, children: number, ribbons: boolean}} Near
+   * kinds: "static" and "exact", or "alike"
+   * @typedef {{kinds: string[], number: number, children: number, ribbons: boolean}} Near
    */
 
   /** @type {(asked: Asked) => Near[]} at most one of each kind, and one for each group next to this one */
   const nearestOf = ({ number, children, ribbons }) => {
-    const found = [{ kind: "exact", number: nearestExact(number, children), children, ribbons }];
-    if (!ribbons) {
-      const of = (kind, group, candidates) => ({ kind, number: nearest(number, candidates), children: group, ribbons });
-      found.push(of("static", children, sharedAsTheyLie(children)));
-      for (const group of [children - 1, children + 1]) {
-        if (isGroup(group, false)) found.push(of("alike", group, alike(number, children, group)));
+    if (number < SMALLEST) return [];
+    const found = [];
+    const add = (kind, near, group = children) => {
+      const known = found.find((one) => one.number === near && one.children === group);
+      if (known) known.kinds.push(kind);
+      else if (near !== null && (near !== number || group !== children)) {
+        found.push({ kinds: [kind], number: near, children: group, ribbons });
       }
+    };
+    add("exact", nearestExact(number, children));
+    if (ribbons) return found;
+    add("static", nearest(number, sharedAsTheyLie(children)));
+    for (const group of [children - 1, children + 1]) {
+      if (isGroup(group, false)) add("alike", nearest(number, alike(number, children, group)), group);
     }
-    return found.filter((near) => near.number !== null && (near.number !== number || near.children !== children));
+    return found;
   };
 
   const nearestExact = (number, children) => {
@@ -47,5 +57,5 @@
     return numbers(group, choice(from, left[0] ? "some" : "none", digits.length));
   };
 
-  sharing.nearest = { nearestOf };
+  sharing.nearest = { SMALLEST, nearestOf };
 }

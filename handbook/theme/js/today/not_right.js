@@ -7,7 +7,7 @@
   const { againFrom } = sharing.repairs;
   const { repairWords } = sharing.repairWords;
   const { wholeNumber, readSeen, note } = sharing.address;
-  const { element, byId, say } = sharing.elements;
+  const { element, byId, say, on } = sharing.elements;
 
   const LARGEST_READ = 999_999;
 
@@ -31,8 +31,13 @@
       const values = fields.map(({ input }) => wholeNumber(input.value));
       const wrong = values.map((value) => value === null || value > LARGEST_READ);
       fields.forEach(({ input }, index) => input.setAttribute("aria-invalid", String(wrong[index])));
-      byId("seen-fault").textContent = wrong.some(Boolean) ? say("today.fault.seen") : "";
-      if (wrong.some(Boolean)) return null;
+      const isWrong = wrong.some(Boolean);
+      byId("seen-fault").textContent = isWrong ? say("today.fault.seen") : "";
+      if (isWrong) {
+        byId("not-right-total").textContent = "";
+        byId("not-right-told").replaceChildren();
+        return null;
+      }
       const counted = values.pop();
       return { seen: values.map((value, index) => ({ stands_for: trays[index], value })), left: counted };
     };
@@ -42,10 +47,10 @@
       tell(division, diagnose, now.seen, now.left);
       note(asked, { seen: now });
     };
-    for (const { input } of fields) input.addEventListener("change", answer);
     for (const { input, steps } of fields) {
+      on(input, "change", answer);
       for (const [button, by] of steps) {
-        button.addEventListener("click", () => {
+        on(button, "click", () => {
           input.value = String(Math.max(0, (wholeNumber(input.value) ?? 0) + by));
           answer();
         });
@@ -59,36 +64,30 @@
     const less = element("button", { type: "button", "aria-label": say("today.one-less", { name }) }, "−");
     const more = element("button", { type: "button", "aria-label": say("today.one-more", { name }) }, "+");
     const steps = [[less, -1], [more, 1]];
-    const whole = element("p.field", {}, element("label", { for: id }, name), element("span.steps", {}, less, input, more));
+    const whole = element("p.field", element("label", { for: id }, name), element("span.steps", less, input, more));
     return { whole, input, steps };
   };
 
   const tell = (division, diagnose, seen, left) => {
-    const told = byId("not-right-told");
     const total = sum(seen.map(({ value }) => value)) + left;
     byId("not-right-total").textContent = totalWords(total, division.dividend);
     const { consistent, causes } = diagnose(seen, left);
-    if (consistent) {
-      told.replaceChildren(element("p.right", {}, say("today.all-right")));
-      return;
-    }
     const goesRound = total === division.dividend && left >= division.divisor;
-    const first = goesRound ? [element("p.right", {}, say("today.share-on"))] : [];
-    const explained = causes.map((cause) => explain(cause, division));
-    if (!explained.length) {
+    const told = byId("not-right-told");
+    if (consistent) told.replaceChildren(element("p.right", say("today.all-right")));
+    else if (goesRound) told.replaceChildren(element("p.right", say("today.share-on")), ...explained(causes, division));
+    else if (causes.length) told.replaceChildren(...explained(causes, division));
+    else {
       const again = repairWords([beginAgain(division, seen)], division);
-      if (!goesRound) first.push(element("p", {}, say("today.no-single-slip", { again })));
-      told.replaceChildren(...first);
-      return;
+      told.replaceChildren(element("p", say("today.no-single-slip", { again })));
     }
-    const [likeliest, ...others] = explained.map(cause);
-    first.push(likeliest);
-    if (others.length) {
-      const folded = element("details", {}, element("summary", {}, say("today.other-causes", { count: others.length })));
-      folded.append(...others);
-      first.push(folded);
-    }
-    told.replaceChildren(...first);
+  };
+
+  /** The likeliest cause, the others folded. */
+  const explained = (causes, division) => {
+    const [likeliest, ...others] = causes.map((one) => cause(explain(one, division)));
+    if (!others.length) return likeliest ? [likeliest] : [];
+    return [likeliest, element("details", element("summary", say("today.other-causes", { count: others.length })), ...others)];
   };
 
   const totalWords = (total, dividend) => {
@@ -99,11 +98,10 @@
   const cause = ({ happened, look, mend }) =>
     element(
       "div.cause",
-      {},
-      element("h4", {}, say("slips.what-happened")),
-      element("p", {}, `${happened} ${look}`),
-      element("h4", {}, say("today.what-to-do")),
-      element("p.mend", {}, mend),
+      element("h4", say("slips.what-happened")),
+      element("p", `${happened} ${look}`),
+      element("h4", say("today.what-to-do")),
+      element("p.mend", mend),
     );
 
   /** From the highest place that is not right on one of the trays. */

@@ -3,11 +3,12 @@
 (() => {
   const { workOut } = sharing.division;
   const { read, write } = sharing.address;
-  const { byId } = sharing.elements;
+  const { byId, on } = sharing.elements;
   const page = byId("todays-number");
   if (!page) return;
 
   const USUAL_GROUP = 6;
+  const FEWEST = 2;
   /** What is asked and its division, once there is an answer. */
   let shown = null;
 
@@ -24,7 +25,8 @@
     findAgain();
   };
 
-  const group = () => (shown && !shown.asked.ribbons ? shown.asked.children : USUAL_GROUP);
+  /** How many children to find numbers for, without ribbons. */
+  const group = () => (shown ? Math.max(shown.division.sharers, FEWEST) : USUAL_GROUP);
   const findAgain = sharing.finding.watch(group, sharing.todaysShelf.shelf);
 
   const isShown = (asked) => shown && write(shown.asked) === write(asked);
@@ -45,10 +47,13 @@
   sharing.movements.watch();
   sharing.printing.watch();
   sharing.todaysShelf.watch(() => {
-    if (shown) sharing.answer.showShelf(shown.division, sharing.todaysShelf.shelf());
+    if (shown) {
+      sharing.answer.showShelf(shown.division, sharing.todaysShelf.shelf());
+      sharing.todaysLesson.showRest(shown.division);
+    }
     findAgain();
   });
-  window.addEventListener("hashchange", follow);
+  on(window, "hashchange", follow);
   page.hidden = false;
   byId("without-scripts").hidden = true;
   follow();

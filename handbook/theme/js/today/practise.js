@@ -3,7 +3,7 @@
 {
   const { pieces, placeWord } = sharing.numberWords;
   const { hands } = sharing.stageWords;
-  const { byId, say } = sharing.elements;
+  const { byId, say, on } = sharing.elements;
 
   /** What is asked about: a movement, the division, the mat before it; how many of its questions are answered. */
   let now = null;
@@ -58,17 +58,18 @@
   const lying = () => {
     const { division, before, movement } = now;
     const round = before.middle.map((_, place) => division.mat[place - movement.step.after.level] ?? 0);
-    return { pieces: pieces(before.middle), round: pieces(round) };
+    const lies = { pieces: pieces(before.middle), round: pieces(round) };
+    return { ...lies, lies: say("practise.lies", lies) };
   };
 
   /** @type {(changed: () => void, goOn: () => void) => void} */
   const watch = (changed, goOn) => {
-    byId("practise").addEventListener("change", () => {
+    on(byId("practise"), "change", () => {
       forget();
       changed();
     });
     for (const button of byId("practise-question").querySelectorAll("button")) {
-      button.addEventListener("click", () => answer(button.dataset.answer, goOn));
+      on(button, "click", () => answer(button.dataset.answer, goOn));
     }
   };
 

@@ -2,7 +2,7 @@
 "use strict";
 {
   const { write } = sharing.address;
-  const { byId, say } = sharing.elements;
+  const { byId, say, on } = sharing.elements;
 
   /** @type {(asked: Asked) => void} */
   const show = (asked) => {
@@ -13,13 +13,13 @@
   /** Follow the two buttons; what is printed in another way is a sheet. */
   const watch = () => {
     const { classList } = document.documentElement;
-    window.addEventListener("beforeprint", sharing.todaysLesson.finish);
-    byId("print-sheet").addEventListener("click", () => window.print());
-    byId("print-card").addEventListener("click", () => {
+    on(window, "beforeprint", sharing.todaysLesson.finish);
+    on(byId("print-sheet"), "click", () => window.print());
+    on(byId("print-card"), "click", () => {
       classList.add("prints-a-card");
       window.print();
     });
-    window.addEventListener("afterprint", () => classList.remove("prints-a-card"));
+    on(window, "afterprint", () => classList.remove("prints-a-card"));
   };
 
   sharing.printing = { show, watch };

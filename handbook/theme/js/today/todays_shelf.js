@@ -6,7 +6,7 @@
   const { everyLesson, lessonTitle } = sharing.titles;
   const { thing } = sharing.materialWords;
   const { wholeNumber } = sharing.address;
-  const { element, byId, say } = sharing.elements;
+  const { element, byId, say, on } = sharing.elements;
 
   const KEPT_AS = "sharing-handbook-shelf";
   const MOST = 10_000;
@@ -54,8 +54,8 @@
       for (const field of fields) field.value = String(now[field.name]);
       tellState();
     };
-    byId("shelf-form").addEventListener("submit", (event) => event.preventDefault());
-    byId("shelf-form").addEventListener("input", ({ target }) => {
+    on(byId("shelf-form"), "submit", (event) => event.preventDefault());
+    on(byId("shelf-form"), "input", ({ target }) => {
       const count = wholeNumber(target.value);
       const isRight = count !== null && count <= MOST;
       target.setAttribute("aria-invalid", String(!isRight));
@@ -65,7 +65,7 @@
       tellState();
       changed();
     });
-    byId("shelf-own").addEventListener("click", () => {
+    on(byId("shelf-own"), "click", () => {
       keep({});
       showAll();
       changed();
@@ -88,7 +88,7 @@
   const lessonLine = ({ page, title, short }) => {
     const things = short.map(({ what }) => thing(what)).join(say("list.comma"));
     const state = say(short.length ? "shortage.short-of" : "shortage.has-it", { things });
-    return element(short.length ? "li.short" : "li", {}, element("a", { href: page }, title), ` ${state}`);
+    return element(short.length ? "li.short" : "li", element("a", { href: page }, title), ` ${state}`);
   };
 
   sharing.todaysShelf = { shelf, watch };

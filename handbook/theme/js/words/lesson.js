@@ -41,7 +41,7 @@
   const bySpeaker = (lines) => {
     const speeches = [];
     for (const { who, text } of lines) {
-      const last = speeches[speeches.length - 1];
+      const last = speeches.at(-1);
       if (last?.who === who) last.sentences.push(text);
       else speeches.push({ who, sentences: [text] });
     }

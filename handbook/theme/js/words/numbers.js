@@ -74,7 +74,7 @@
   const listed = (items, beforeTheLast) =>
     items.length < 2
       ? items.join("")
-      : inARow(items.slice(0, -1)) + say(beforeTheLast) + items[items.length - 1];
+      : inARow(items.slice(0, -1)) + say(beforeTheLast) + items.at(-1);
 
   /** @type {(text: string) => string} with a capital first letter and the rest as it is */
   const capital = (text) => text.slice(0, 1).toUpperCase() + text.slice(1);

@@ -5,6 +5,9 @@
   const { say } = sharing.phrases;
   const { material, placeWord, smallNumber } = sharing.numberWords;
 
+  /** What is done with a piece that does not go to the bank, by where it comes from; any other is brought. */
+  const VERBS = { "left-over": "give", tray: "take" };
+
   /**
    * Every movement as a sentence; "" where no piece is moved. Trays are told by what they read, and where a movement has
    * changed that, by what they read now; with ribbons also by whom they are for, because trays for different numbers may
@@ -49,7 +52,7 @@
         source: spot(step.at, large, step.trays),
       });
     }
-    return say(step.target === "bank" ? "repair.to-bank" : `repair.from-${step.source}`, {
+    return say(`repair.${(step.target !== "bank" && VERBS[step.source]) || "bring"}`, {
       pieces: pieces(step.pieces, step.place),
       source: spot(step.source, step.place, step.giving),
       target: spot(step.target, step.place, step.taking),

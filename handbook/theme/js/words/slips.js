@@ -36,19 +36,18 @@
 
   /** Everything that a sentence about a slip may name. */
   const filled = (cause, division) => {
-    const { many, other } = cause.occasions[0];
-    const place = cause.place ?? UNITS;
+    const [{ many, other: told }] = cause.occasions;
+    const [place, other] = [cause.place ?? UNITS, told ?? UNITS];
     const turns = [...new Set(cause.occasions.map(({ turn }) => turn))].sort((one, next) => one - next);
     return {
       count: many,
       one: material(place, 1),
       several: material(place, 2),
-      pieces: material(place, many),
       place: placeWord(place),
-      other_place: placeWord(other ?? UNITS),
-      other_one: material(other ?? UNITS, 1),
-      other_several: material(other ?? UNITS, 2),
-      other_stands_for: 10 ** (other ?? UNITS),
+      other_place: placeWord(other),
+      other_one: material(other, 1),
+      other_several: material(other, 2),
+      other_stands_for: 10 ** other,
       round: inTurns("rounds", turns, roundsOf(division, place), placeWord(place)),
       exchange: atExchanges(turns, place + 1, division),
       stop: say("slips.stop"),
@@ -89,9 +88,9 @@
     steps.filter((step) => ["deal-round", "take-back"].includes(step.action) && step.place === place).length;
 
   /** "when the hundred-square was exchanged", "in one of the 3 exchanges of tens" */
-  const atExchanges = (turns, place, { steps }) => {
-    const ofAll = steps.filter((step) => step.action === "exchange" && step.place === place).length;
-    const last = turns[turns.length - 1];
+  const atExchanges = (turns, place, division) => {
+    const ofAll = division.stepsOf("exchange").filter((step) => step.place === place).length;
+    const last = turns.at(-1);
     const named = placeWord(place);
     if (last === 1) {
       const key = ofAll === 1 ? "turn.exchange-only" : "turn.exchange-first";
@@ -106,7 +105,7 @@
   /** "in round 2 or 3 of the units", "in one of the first 8 rounds of the units": where it can have happened */
   const inTurns = (what, turns, ofAll, place) => {
     const first = turns[0];
-    const last = turns[turns.length - 1];
+    const last = turns.at(-1);
     if (turns.length > MOST_TURNS_LISTED && last - first === turns.length - 1) {
       const which = first > 1 ? "from-to" : last < ofAll ? "first" : "all";
       return say(`turn.${what}-${which}`, { first, last, place });
@@ -141,7 +140,7 @@
   /** What the room sees at the close, and by how much it is too much or too little in all. */
   const symptomWords = ({ seen, offBy, causes }, ribbons) => {
     if (causes.every(({ slip }) => slip === "big-tray-read")) {
-      return say("slips.answer-read", { value: seen.trays[seen.trays.length - 1].value });
+      return say("slips.answer-read", { value: seen.trays.at(-1).value });
     }
     const read = capital(whatIsSeen(seen, ribbons));
     const ofCards = causes.every(({ slip }) => OF_CARDS.includes(slip));

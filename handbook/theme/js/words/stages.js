@@ -31,7 +31,7 @@
 
   /** @type {(stage: Stage, division: Division) => string} its figure, for those who do not see it */
   const stageAlternative = (stage, division) => {
-    const trays = traysWords(stage.steps[stage.steps.length - 1].after, division);
+    const trays = traysWords(stage.steps.at(-1).after, division);
     const lies = stage.level === UNITS ? "alternative.left-over" : "alternative.middle";
     return [
       say("alternative.stage", { pieces: pieces(stage.start), trays }),
@@ -77,7 +77,7 @@
     for (const { action, place, after } of steps) {
       if (action !== "exchange") continue;
       const rounds = after.share[level];
-      const last = found[found.length - 1];
+      const last = found.at(-1);
       if (last?.place === place && last.rounds === rounds) last.times += 1;
       else found.push({ place, times: 1, rounds });
     }
