@@ -156,7 +156,7 @@ def visiting(browser: Browser, *, own: bool = False, **options: Any) -> Iterator
     """Give an empty page that notes requests to outside and complaints.
 
     To open one costs a browser more than most tests do with it. So it is left, with nothing stored in it, to the next
-    test that asks for the same options; not if a test failed in it, or wants it for its `own` because it changes it.
+    test that asks for the same options, unless a test failed, or wants it for its `own` because it changes more of it.
     """
     key = (browser, repr(sorted(options.items())))
     page = (None if own else _LEFT.pop(key, None)) or browser.new_context(**options).new_page()
@@ -178,19 +178,29 @@ def visiting(browser: Browser, *, own: bool = False, **options: Any) -> Iterator
     finally:
         for event, note in noted.items():
             page.remove_listener(event, note)
-        if reusable:
+        if reusable and key not in _LEFT:
             _forget(page, options)
             _LEFT[key] = page
         else:
             page.context.close()
 
 
+@pytest.fixture(autouse=True)
+def _nothing_is_left_after_a_failure(request: pytest.FixtureRequest) -> Iterator[None]:
+    failed = request.session.testsfailed
+    yield
+    if request.session.testsfailed > failed:
+        while _LEFT:
+            _LEFT.popitem()[1].context.close()
+
+
 def _forget(page: Page, options: dict[str, Any]) -> None:
     for other in page.context.pages:
         if other is not page:
             other.close()
-    if page.url != "about:blank":
+    if page.url.startswith(("file:", "http:")):
         page.evaluate("() => { localStorage.clear(); sessionStorage.clear(); }")
-        page.goto("about:blank")
+    page.goto("about:blank")
+    page.context.clear_cookies()
     page.set_viewport_size(options.get("viewport", {"width": 1280, "height": 720}))
     page.emulate_media(media="null", color_scheme=options.get("color_scheme", "light"))

@@ -111,7 +111,7 @@ def test_the_policy_stops_what_a_page_tries_to_load_or_run(chromium: Browser, si
         '<iframe src="http://127.0.0.1:9/" title="c"></iframe><a id="evil" href="javascript:window.ran = 1">d</a>'
     )
     copy = altered(site, tmp_path / "site", "index.html", lambda text: text.replace("</article>", tries + "</article>"))
-    with visiting(chromium) as visit:
+    with visiting(chromium, own=True) as visit:
         asked: list[str] = []
         visit.page.on("response", lambda response: asked.append(response.url))
         visit.page.goto((copy / "index.html").as_uri())
