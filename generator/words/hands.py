@@ -30,7 +30,7 @@ def hands_at(words: Phrases, sharing: Sharing, stage: Stage) -> Hands:
         *_for_a_round(words, [moment for moment in for_a_round if not moment.rounds]),
         *_rounds(words, sharing, stage, after_the_bank=bool(exchanges.before)),
         *_for_a_round(words, [moment for moment in for_a_round if moment.rounds]),
-        *_taken_back(words, stage),
+        *_taken_back(words, sharing, stage),
     ]
     at_the_bank = [*_to_bank(words, exchanges.later)]
     nothing_moved = not sharing_out and not at_the_bank
@@ -73,9 +73,12 @@ def _rounds(words: Phrases, sharing: Sharing, stage: Stage, *, after_the_bank: b
     yield words.say(key, count=stage.rounds, pieces=each)
 
 
-def _taken_back(words: Phrases, stage: Stage) -> Iterator[str]:
-    if _is_taken_back(stage):
-        yield words.say("at-place.next-taken-back" if stage.rounds else "at-place.taken-back")
+def _taken_back(words: Phrases, sharing: Sharing, stage: Stage) -> Iterator[str]:
+    key = "at-place.start-next" if stage.rounds else "at-place.start"
+    for step in stage.steps:
+        if step.action is Action.START:
+            yield words.say(key, reached=step.after.ahead, sharers=sharing.sharers)
+            yield words.say("at-place.take-back")
 
 
 def _is_taken_back(stage: Stage) -> bool:

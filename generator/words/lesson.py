@@ -11,9 +11,10 @@ from generator.engine.places import UNITS, Counts, place_name
 from generator.engine.sharing import Sharing, Stage
 from generator.engine.shelf import needs
 from generator.words.hands import hands_at
-from generator.words.material import card_values, ribbons_worn, small_cards
+from generator.words.material import cards_named, ribbons_worn, small_cards
 from generator.words.numbers import (
     capital,
+    in_clauses,
     listing,
     material,
     number_words,
@@ -86,7 +87,7 @@ def to_set_out(words: Phrases, sharing: Sharing) -> tuple[str, ...]:
 def _to_set_out(words: Phrases, sharing: Sharing) -> Iterator[str]:
     needed = needs(sharing)
     yield words.say("lesson.middle", pieces=pieces(words, sharing.start))
-    yield words.say("lesson.large-cards", cards=card_values(words, needed.large_cards), divisor=sharing.divisor)
+    yield words.say("lesson.large-cards", cards=cards_named(words, needed.large_cards), divisor=sharing.divisor)
     yield words.say("lesson.trays", count=sharing.sharers)
     if sharing.ribbons:
         yield ribbons_worn(words, sharing)
@@ -96,6 +97,24 @@ def _to_set_out(words: Phrases, sharing: Sharing) -> Iterator[str]:
     yield words.say("lesson.small-cards" if sharing.quotient else "lesson.no-small-cards", cards=cards)
     if sharing.remainder:
         yield words.say("lesson.dish")
+
+
+def rounds_with_ribbons(words: Phrases, sharing: Sharing) -> str:
+    """What each is given in a round, by the ribbons that are worn, and what is done where that is not enough."""
+    *larger, smallest = sharing.mat.widths
+    if not larger:
+        return words.say("lesson.rounds-alike")
+    clauses = [
+        words.say(
+            "lesson.rounds-larger",
+            stands_for=stands_for_word(words, width),
+            times=stands_for_word(words, width - smallest),
+            smallest=stands_for_word(words, smallest),
+        )
+        for width in reversed(larger)
+    ]
+    end = words.say("lesson.rounds-look-first" if sharing.look_first else "lesson.rounds-take-back")
+    return words.say("lesson.rounds", larger=capital(in_clauses(words, clauses)), end=end)
 
 
 def cards_at_the_close(words: Phrases, sharing: Sharing) -> tuple[str, ...]:
@@ -110,11 +129,11 @@ def _cards_at_the_close(words: Phrases, sharing: Sharing) -> Iterator[str]:
     elif sharing.ribbons:
         for child in fetched:
             key = "lesson.fetches" if child.stands_for == 1 else "lesson.fetches-with-ribbon"
-            yield words.say(key, stands_for=child.stands_for, cards=card_values(words, child.cards))
+            yield words.say(key, stands_for=child.stands_for, cards=cards_named(words, child.cards))
         yield _answer(words, sharing)
     else:
         quotient = number_words(words, sharing.quotient)
-        yield words.say("lesson.each-fetches", cards=card_values(words, fetched[0].cards), quotient=quotient)
+        yield words.say("lesson.each-fetches", cards=cards_named(words, fetched[0].cards), quotient=quotient)
         if 0 in Counts.of(sharing.quotient):
             yield words.say("lesson.zero-shows")
         if sharing.remainder:

@@ -17,11 +17,16 @@ def card_values(words: Phrases, values: Sequence[int]) -> str:
     return listing(words, [words.grouping.written(value) for value in values])
 
 
+def cards_named(words: Phrases, values: Sequence[int]) -> str:
+    """The same in a sentence, where a single card is called one: 'the card 7'."""
+    return words.say("small-cards.named", count=len(values), cards=card_values(words, values))
+
+
 def small_cards(words: Phrases, fetched: Sequence[ChildCards], sharing: Sharing) -> str:
     """The cards that each sort of child fetches."""
     key = "small-cards.each-with-ribbons" if sharing.ribbons else "small-cards.each"
     each = [
-        words.say(key, cards=card_values(words, child.cards), count=child.sharers, stands_for=child.stands_for)
+        words.say(key, cards=cards_named(words, child.cards), count=child.sharers, stands_for=child.stands_for)
         for child in fetched
     ]
     return in_clauses(words, each)

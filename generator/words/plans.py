@@ -69,10 +69,10 @@ def _told(words: Phrases, run: list[Step], rounds: int, stage: Stage, sharing: S
         case Action.DEAL:
             return _rounds(words, rounds + 1, rounds + len(run), stage.level, sharing)
         case Action.START:
-            key = "plan.start-next" if rounds else "plan.start"
+            key = "at-place.start-next" if rounds else "at-place.start"
             return words.say(key, reached=run[0].after.ahead, sharers=sharing.sharers)
         case Action.TAKE_BACK:
-            return words.say("plan.take-back")
+            return words.say("at-place.take-back")
         case Action.EXCHANGE:
             return _exchanges(words, run)
         case _:

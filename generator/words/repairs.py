@@ -19,9 +19,10 @@ def repair_words(words: Phrases, repair: Repair, sharing: Sharing) -> str:
 
     Trays are told by what they read, and where a movement has changed that, by what they read now; with ribbons also
     by whom they are for, because trays for different numbers may read alike. Where everything goes back to the bank,
-    no other movement is needed before it.
+    no other movement is needed before it; with ribbons a round gives pieces of several places, so that nothing less can
+    be shared out again.
     """
-    if any(isinstance(step, Again) and step.everything for step in repair):
+    if any(isinstance(step, Again) and (step.everything or sharing.ribbons) for step in repair):
         return words.say("repair.everything-again")
     sentences: list[str] = []
     changed: frozenset[tuple[int, int]] = frozenset()

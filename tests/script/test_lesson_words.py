@@ -11,7 +11,14 @@ from generator.engine.diagnosis import telling_slips
 from generator.engine.observations import Observation, beads_on
 from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import needs, shortages
-from generator.words.lesson import cards_at_the_close, put_together, screens, to_set_out, told_places
+from generator.words.lesson import (
+    cards_at_the_close,
+    put_together,
+    rounds_with_ribbons,
+    screens,
+    to_set_out,
+    told_places,
+)
 from generator.words.material import cards_alternative, layout_alternative, product, shortage, what_is_seen
 from generator.words.phrases import Phrases
 from generator.words.slips import symptom_row
@@ -41,7 +48,7 @@ class Asked(NamedTuple):
 TOLD = """([dividend, divisor, ribbons, lookFirst, slips]) => {
   const { shelf } = sharing.handbook;
   const division = sharing.division.workOut(dividend, divisor, { ribbons, lookFirst });
-  const { toldPlaces, toSetOut, cardsAtTheClose, putTogether } = sharing.lessonWords;
+  const { toldPlaces, toSetOut, roundsWithRibbons, cardsAtTheClose, putTogether } = sharing.lessonWords;
   const { layoutAlternative, cardsAlternative, product, whatIsSeen, shortage } = sharing.materialWords;
   const { symptomRow } = sharing.slipWords;
   const places = toldPlaces(division);
@@ -53,6 +60,7 @@ TOLD = """([dividend, divisor, ribbons, lookFirst, slips]) => {
     sharing.titles.wayOfSharing(division),
     lacking.map((short) => shortage(short)),
     toSetOut(division),
+    ribbons ? roundsWithRibbons(division) : null,
     layoutAlternative(division),
     sharing.spoken.opening(division),
     places,
@@ -77,6 +85,7 @@ def told(sharing: Sharing, slips: bool) -> list[object]:
         way_of_sharing(WORDS, sharing),
         [shortage(WORDS, short) for short in shortages(needs(sharing), SHELF)],
         to_set_out(WORDS, sharing),
+        rounds_with_ribbons(WORDS, sharing) if sharing.ribbons else None,
         layout_alternative(WORDS, sharing),
         opening(WORDS, sharing),
         places,

@@ -302,7 +302,9 @@ RULES = (
         n=_length,
         handling=_minutes,
     ),
-    about("cards", rf"[Ll]arge cards:? (?P<c>{CARDS})", c=lambda on: cards(on.sharing.dividend)),
+    about("cards", rf"[Ll]arge cards?:? (?:the card )?(?P<c>{CARDS})", c=lambda on: cards(on.sharing.dividend)),
+    about("cards", rf"(?P<c>{CARDS}) in large cards", c=lambda on: cards(on.sharing.dividend)),
+    about("pieces", rf"then lies in the middle: (?P<p>{PIECES})", p=lambda on: pieces(on.sharing.start)),
     about(
         "cards",
         rf"(?P<c>{CARDS}) for each of (?:the )?(?P<n>{N}) child(?:ren)?\b(?: who stand for (?P<stands>{N}))?",
@@ -317,12 +319,12 @@ RULES = (
     ),
     about(
         "cards",
-        rf"(?:tray and fetches|Cards to fetch:) (?P<c>{CARDS})\.",
+        rf"(?:tray and fetches|Cards to fetch:) (?:the card )?(?P<c>{CARDS})\.",
         c=lambda on: cards(on.sharing.quotient),
     ),
     about(
         "cards",
-        rf"(?:who stands for (?P<stands>{N})|without a ribbon) fetches (?P<c>{CARDS})\.",
+        rf"(?:who stands for (?P<stands>{N})|without a ribbon) fetches (?:the card )?(?P<c>{CARDS})\.",
         c=lambda on: cards(on.share),
     ),
     about(

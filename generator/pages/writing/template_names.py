@@ -34,6 +34,7 @@ from generator.source.models import MOST_CHILDREN
 from generator.source.school import School
 from generator.words import material, numbers, spoken, stages, titles
 from generator.words.grouping import Grouping
+from generator.words.lesson import rounds_with_ribbons
 from generator.words.phrases import Phrases
 from generator.words.slips import explain, symptom_row
 
@@ -46,6 +47,7 @@ _PLACE_IN_MEMORY = " at 0x"  # how Python shows what has no words of its own
 _SAYING: tuple[Callable[..., str], ...] = (
     material.card_values,
     material.cards_alternative,
+    material.cards_named,
     material.cards_to_fetch,
     material.layout_alternative,
     material.on_our_shelf,
@@ -59,6 +61,7 @@ _SAYING: tuple[Callable[..., str], ...] = (
     numbers.pieces,
     numbers.pieces_in_a_row,
     numbers.shape,
+    rounds_with_ribbons,
     stages.end_alternative,
     stages.hands,
     stages.stage_alternative,

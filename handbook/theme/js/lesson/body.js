@@ -6,7 +6,7 @@
   const { divisionName, lessonOf } = sharing.titles;
   const { opening } = sharing.spoken;
   const { layoutAlternative, cardsAlternative, product } = sharing.materialWords;
-  const { toSetOut, cardsAtTheClose, putTogether } = sharing.lessonWords;
+  const { toSetOut, roundsWithRibbons, cardsAtTheClose, putTogether } = sharing.lessonWords;
   const { endAlternative } = sharing.stageWords;
   const { mat, figure: figureOfPlace } = sharing.mat;
   const { says, tick, part, figure, table } = sharing.lessonParts;
@@ -34,13 +34,6 @@
     const inTheMiddle = handsDo(ONLY_PRESENTED, things[0]);
     return part("set-out", heading, shown, told, inTheMiddle);
   };
-
-  const roundsWithRibbons = ({ mat, lookFirst }) =>
-    [
-      say("lesson.rounds"),
-      ...(mat.length > 2 ? [say("lesson.rounds-for-a-hundred")] : []),
-      say("lesson.rounds-not-enough", { then: say(lookFirst ? "lesson.rounds-look-first" : "lesson.rounds-take-back") }),
-    ].join(" ");
 
   /** Every place with its figure; where nothing goes to the bank, all above the figure of the whole sharing. */
   const places = (division, told) => {

@@ -17,7 +17,7 @@
       ...forARound(needed.filter((moment) => !moment.rounds)),
       ...rounds(division, stage, before.length > 0),
       ...forARound(needed.filter((moment) => moment.rounds)),
-      ...takenBack(stage),
+      ...takenBack(division, stage),
     ];
     const atTheBank = toBank(later);
     const nothingMoves = !sharingOut.length && !atTheBank.length;
@@ -51,8 +51,12 @@
     return [say(key, { count, pieces: served(stage.level, division) })];
   };
 
-  const takenBack = (stage) =>
-    isTakenBack(stage) ? [say(stage.rounds ? "at-place.next-taken-back" : "at-place.taken-back")] : [];
+  const takenBack = ({ sharers }, { rounds, steps }) => {
+    const start = steps.find(({ action }) => action === "start-round");
+    if (!start) return [];
+    const key = rounds ? "at-place.start-next" : "at-place.start";
+    return [say(key, { reached: start.after.ahead, sharers }), say("at-place.take-back")];
+  };
 
   const isTakenBack = ({ steps }) => steps.some(({ action }) => action === "take-back");
 

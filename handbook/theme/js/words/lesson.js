@@ -4,8 +4,8 @@
   const { UNITS, placeName, placesHeld, digitsOf, sum, quotientOf } = sharing.places;
   const { needs } = sharing.shelf;
   const { say } = sharing.phrases;
-  const { numberWords, placeWord, standsForWord, material, piece, pieces, listing, capital } = sharing.numberWords;
-  const { cardValues, fromBank, ribbonsWorn, smallCards } = sharing.materialWords;
+  const { numberWords, placeWord, standsForWord, material, piece, pieces, listing, inClauses, capital } = sharing.numberWords;
+  const { cardsNamed, fromBank, ribbonsWorn, smallCards } = sharing.materialWords;
   const { handsAt } = sharing.handsWords;
   const { GUIDE, saidAt } = sharing.spoken;
   const { stageHeading, stageAlternative } = sharing.stageWords;
@@ -55,13 +55,29 @@
     const cards = smallCards(fetched, division);
     return [
       say("lesson.middle", { pieces: pieces(division.start) }),
-      say("lesson.large-cards", { cards: cardValues(largeCards), divisor: division.divisor }),
+      say("lesson.large-cards", { cards: cardsNamed(largeCards), divisor: division.divisor }),
       say("lesson.trays", { count: division.sharers }),
       ...(division.ribbons ? [ribbonsWorn(division)] : []),
       say(sum(bank) ? "lesson.bank" : "lesson.no-bank", { pieces: pieces(bank) }),
       say(division.quotient ? "lesson.small-cards" : "lesson.no-small-cards", { cards }),
       ...(division.remainder ? [say("lesson.dish")] : []),
     ];
+  };
+
+  /** What each is given in a round, by the ribbons that are worn, and what is done where that is not enough. */
+  const roundsWithRibbons = ({ mat, lookFirst }) => {
+    const widths = placesHeld(mat);
+    const smallest = widths.pop();
+    if (!widths.length) return say("lesson.rounds-alike");
+    const clauses = widths.reverse().map((width) =>
+      say("lesson.rounds-larger", {
+        stands_for: standsForWord(width),
+        times: standsForWord(width - smallest),
+        smallest: standsForWord(smallest),
+      }),
+    );
+    const end = say(lookFirst ? "lesson.rounds-look-first" : "lesson.rounds-take-back");
+    return say("lesson.rounds", { larger: capital(inClauses(clauses)), end });
   };
 
   /** @type {(division: Division) => string[]} who fetches which small cards, and what they say */
@@ -75,7 +91,7 @@
     ...needs(division).smallCards.map(({ stands_for, cards }) =>
       say(stands_for === 1 ? "lesson.fetches" : "lesson.fetches-with-ribbon", {
         stands_for,
-        cards: cardValues(cards),
+        cards: cardsNamed(cards),
       }),
     ),
     answer(division),
@@ -101,7 +117,7 @@
     const quotient = numberWords(division.quotient);
     const left = pieces(division.end.middle);
     return [
-      say("lesson.each-fetches", { cards: cardValues(cards), quotient }),
+      say("lesson.each-fetches", { cards: cardsNamed(cards), quotient }),
       ...(digitsOf(division.quotient).includes(0) ? [say("lesson.zero-shows")] : []),
       ...(division.remainder ? [say("lesson.stays-apart", { pieces: left })] : []),
     ];
@@ -156,5 +172,5 @@
     return say("lesson.together.sum", total);
   };
 
-  sharing.lessonWords = { screens, toldPlaces, toSetOut, cardsAtTheClose, putTogether };
+  sharing.lessonWords = { screens, toldPlaces, toSetOut, roundsWithRibbons, cardsAtTheClose, putTogether };
 }

@@ -9,12 +9,15 @@
   /** @type {(values: number[]) => string} the cards of a number as one reads them: "5,000 and 30" */
   const cardValues = (values) => listing(values.map((value) => written(value)));
 
+  /** @type {(values: number[]) => string} the same in a sentence: "the card 7" */
+  const cardsNamed = (values) => say("small-cards.named", { count: values.length, cards: cardValues(values) });
+
   /** @type {(fetched: Object[], division: Division) => string} what each sort of child fetches */
   const smallCards = (fetched, { ribbons }) =>
     inClauses(
       fetched.map((child) =>
         say(ribbons ? "small-cards.each-with-ribbons" : "small-cards.each", {
-          cards: cardValues(child.cards),
+          cards: cardsNamed(child.cards),
           count: child.sharers,
           stands_for: child.stands_for,
         }),
@@ -81,6 +84,7 @@
 
   sharing.materialWords = {
     cardValues,
+    cardsNamed,
     smallCards,
     ribbonsWorn,
     fromBank,

@@ -11,11 +11,12 @@
   /**
    * Every movement as a sentence; "" where no piece is moved. Trays are told by what they read, and where a movement has
    * changed that, by what they read now; with ribbons also by whom they are for, because trays for different numbers may
-   * read alike. Where everything goes back to the bank, no other movement is needed before it.
+   * read alike. Where everything goes back to the bank, no other movement is needed before it; with ribbons a
+   * round gives pieces of several places, so that nothing less can be shared out again.
    * @type {(repair: Repair, division: Division) => string}
    */
   const repairWords = (repair, division) => {
-    if (repair.some((step) => step.everything)) return say("repair.everything-again");
+    if (repair.some((step) => step.everything || ("again" in step && division.ribbons))) return say("repair.everything-again");
     const changed = new Set();
     const spot = (at, place, trays) => {
       // Pieces of a kind that should not be left over lie in the middle.
