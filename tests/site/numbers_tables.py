@@ -87,10 +87,12 @@ def _tray_rules(sharing: Sharing, step: Step, stands_for: int) -> tuple[Rule, ..
 
 
 def _place_rules(block: Block, sharing: Sharing) -> tuple[Rule, ...]:
+    side, _, worth = block.label.partition(" > ")
+    if block.row == "left over" and worth:
+        return (_is("places", sharing.end.middle.at(_place_worth(worth))),)
     stage = next((stage for stage in sharing.stages if stage.level == PLACES.get(block.row)), None)
     if stage is None:
         return ()
-    side, _, worth = block.label.partition(" > ")
     if worth:
         middle = {"In the middle": stage.start, "Then in the middle": stage.end}
         return (_is("places", middle[side].at(_place_worth(worth))),)

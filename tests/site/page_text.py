@@ -13,6 +13,7 @@ from generator.engine.sharing import Sharing, share
 from tests.site.tags import VOID, Tag, tags
 
 PLACES = {place_name(place): place for place in range(4)}
+_SECTIONS = {**PLACES, "all-shared": PLACES["units"]}  # when all has been shared, the units have been
 
 _BLOCKS = frozenset(
     (
@@ -160,7 +161,7 @@ class _Reader:
                 self.row, self.column = "", 0
                 self.head_rows.append([])
             case name if name in _HEADINGS:
-                self.place = PLACES.get(_OF_A_PLAN.sub("", said.get("id", "").rsplit(":", 1)[-1]))
+                self.place = _SECTIONS.get(_OF_A_PLAN.sub("", said.get("id", "").rsplit(":", 1)[-1]))
         if tag.name in ("th", "td"):
             self.head_rows[-1].append(("", int(said.get("colspan", 1)), int(said.get("rowspan", 1))))
 
