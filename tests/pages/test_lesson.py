@@ -50,6 +50,17 @@ def test_a_number_for_another_group_worked_by_hand(slug: str, children: int, ins
     assert other["instead"] == instead
 
 
+@pytest.mark.parametrize(("tens", "instead"), [(39, 7391), (38, 6172)])
+def test_todays_number_is_offered_only_where_the_shelf_allows_it(tens: int, instead: int) -> None:
+    """By hand: 7,391 among five has 23 squares, then 39 bars, then 41 beads; 6,172 has 11, 17 and 22."""
+    shelf = SOURCES.school.shelf.model_copy(update={"tens": tens, "units": 60})
+    school = SOURCES.school.model_copy(update={"shelf": shelf})
+    (placed,) = [placed for placed in PLAIN if placed.lesson.slug == "7391-among-6"]
+    five = told(placed, Writer(school))["neighbours"][0]
+    assert (five["sharing"].divisor, five["instead"]) == (5, instead)
+    assert bool(five["shortages"]) is (instead != 7391)
+
+
 def test_most_lessons_find_a_number_for_every_other_group() -> None:
     found = [other["instead"] for placed in PLAIN for other in told(placed, WRITER)["neighbours"]]
     assert found.count(None) <= len(found) // 10

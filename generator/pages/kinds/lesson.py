@@ -112,7 +112,7 @@ def _neighbours(sharing: Sharing, shelf: Shelf, words: Phrases) -> list[dict[str
 def _ready_number(divisor: int, sharing: Sharing, shelf: Shelf) -> int | None:
     """A number that is special in the same ways for another group: today's own, or the best one.
 
-    Better one that the shelf allows than any; and if there is none, one that differs by a zero in the number itself.
+    Better one that the shelf allows, even one that differs by a zero in the number itself, than any.
     """
     features = features_of(sharing)
     remainder = Remainder.NONE if features.exact else Remainder.SOME
@@ -120,13 +120,14 @@ def _ready_number(divisor: int, sharing: Sharing, shelf: Shelf) -> int | None:
     zero_in_share = bool(features.zeros_inside_quotient or features.zeros_at_quotient_end)
     alike = _Likeness(zero_in_share, features.highest_place_short, features.nobody_gets_any)
     zero = bool(features.zeros_in_dividend)
-    any_shelf = replace(choice, shelf=None)
-    if sharing.dividend in _alike(divisor, any_shelf, alike, zero):
-        return sharing.dividend
-    ways = ((choice, zero), (any_shelf, zero), (choice, not zero), (any_shelf, not zero))
-    found = (_alike(divisor, choice, alike, zero) for choice, zero in ways)
-    best = (best_first(divisor, numbers, most=1) for numbers in found if numbers)
-    return next((first for first, *_ in best), None)
+    for allowed in (choice, replace(choice, shelf=None)):
+        for with_zero in (zero, not zero):
+            found = _alike(divisor, allowed, alike, with_zero)
+            if sharing.dividend in found:
+                return sharing.dividend
+            if found:
+                return best_first(divisor, found, most=1)[0]
+    return None
 
 
 class _Likeness(NamedTuple):
