@@ -15,7 +15,7 @@ SCREEN = {"width": 1366, "height": 768}
 PHONE = {"width": 390, "height": 844}
 LESSONS = 7
 ON_ONE_SCREEN = 0.9
-"""The part of all places whose words, figure and hands are seen together: what the plan for this handbook asks."""
+"""The part of the places with a figure of their own that are seen whole: what the plan for this handbook asks."""
 
 LONGEST, LONGEST_TO_TWELVE, LONGEST_ON_A_PHONE = 5200, 6200, 8500
 """In CSS pixels, with nothing unfolded; what the plan asks. Lessons of 1.0.0 were up to 9,200 long on a wide screen."""
@@ -31,7 +31,7 @@ ON_THE_SCREEN = """() => {
   begins.push(first[0] + 0.55 * (first[1] - first[0]));
   const long = document.documentElement.scrollHeight;
   const children = Number(document.querySelector(".glance").dataset.divisor);
-  const places = [...document.querySelectorAll(".part:has(> .hands:not(.only-presented))")].map((part) => {
+  const places = [...document.querySelectorAll(".part:has(> figure):has(> .hands:not(.only-presented))")].map((part) => {
     part.querySelector("h2").scrollIntoView();
     return {
       covered: box(document.querySelector("nav.parts"))[1],
@@ -76,13 +76,14 @@ def test_the_first_screen_offers_the_first_figure_and_both_buttons(lessons: list
     assert [lesson.name for lesson in lessons if max(lesson.begins) > SCREEN["height"]] == []
 
 
-def test_what_is_said_shown_and_done_at_a_place_is_seen_together(lessons: list[Seen]) -> None:
+def test_a_place_with_its_own_figure_is_seen_with_its_words_and_hands(lessons: list[Seen]) -> None:
+    """Without an exchange the places have no figure each on the plain page: they do not count."""
     places = [place for lesson in lessons for place in lesson.places]
     together = [
         all(place["covered"] <= top and bottom <= SCREEN["height"] for top, bottom in place["boxes"])
         for place in places
     ]
-    assert len(together) > 2 * len(lessons)
+    assert len(together) > len(lessons)
     assert sum(together) / len(together) >= ON_ONE_SCREEN
 
 
