@@ -57,7 +57,7 @@ def place_words(words: Phrases, places: Iterable[int]) -> str:
 
 def piece(words: Phrases, number: int, place: int) -> str:
     """'1 ten', '12 hundreds'."""
-    return _counted(words, number, place, words.grouping.written(number))
+    return _pieces_of(words, number, place, words.grouping.written(number))
 
 
 def one_piece(words: Phrases, place: int) -> str:
@@ -67,7 +67,7 @@ def one_piece(words: Phrases, place: int) -> str:
 
 def said_piece(words: Phrases, number: int, place: int) -> str:
     """The same as it is spoken: 'one ten', 'twelve hundreds'."""
-    return _counted(words, number, place, number_words(words, number))
+    return _pieces_of(words, number, place, number_words(words, number))
 
 
 def said_pieces(words: Phrases, counts: Counts) -> str:
@@ -136,7 +136,7 @@ def _each_piece(words: Phrases, counts: Counts) -> list[str]:
     return [piece(words, counts[place], place) for place in counts.places_held]
 
 
-def _counted(words: Phrases, count: int, place: int, number: str) -> str:
+def _pieces_of(words: Phrases, count: int, place: int, number: str) -> str:
     return words.say(f"piece.{_name(place)}", count=count, number=number, power=place)
 
 

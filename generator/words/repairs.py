@@ -27,12 +27,12 @@ def repair_words(words: Phrases, repair: Repair, sharing: Sharing) -> str:
     sentences: list[str] = []
     changed: frozenset[tuple[int, int]] = frozenset()
     for step in repair:
-        sentences.append(_step(words, step, _Told(sharing, changed)))
+        sentences.append(_step(words, step, _SoFar(sharing, changed)))
         changed = changed | _read_after(step)
     return " ".join(sentences)
 
 
-class _Told(NamedTuple):
+class _SoFar(NamedTuple):
     """What was shared, and what trays read now, with whom they are for, that have been changed."""
 
     sharing: Sharing
@@ -59,7 +59,7 @@ def _read_after(step: Movement | Exchange | Again) -> frozenset[tuple[int, int]]
     return frozenset((trays.stands_for, trays.reads + more) for trays, more in ends if trays)
 
 
-def _step(words: Phrases, step: Movement | Exchange | Again, so_far: _Told) -> str:
+def _step(words: Phrases, step: Movement | Exchange | Again, so_far: _SoFar) -> str:
     match step:
         case Again():
             return words.say("repair.again", place=place_word(words, step.place))
@@ -86,5 +86,5 @@ def _pieces(words: Phrases, number: int, place: int) -> str:
     return words.say("repair.pieces", number=small_number(words, number), material=material(words, place, number))
 
 
-def _pile(words: Phrases, at: At, place: int, alike: Alike | None, so_far: _Told) -> str:
+def _pile(words: Phrases, at: At, place: int, alike: Alike | None, so_far: _SoFar) -> str:
     return so_far.trays(words, alike) if alike else so_far.pile(words, at, place)

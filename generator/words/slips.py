@@ -169,7 +169,7 @@ def _fair(words: Phrases, sharing: Sharing) -> str:
 
 
 def _rounds(sharing: Sharing, place: int) -> int:
-    """How many rounds are begun at a place, also those that are taken back; without ribbons."""
+    """How many rounds are begun at a place, also those that are taken back."""
     return sum(step.action in (Action.DEAL, Action.TAKE_BACK) and step.place == place for step in sharing.steps)
 
 

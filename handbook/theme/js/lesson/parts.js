@@ -17,10 +17,11 @@
     element("li", element("label", element("input", { type: "checkbox" }), " ", element("span", ...told)));
 
   /**
-   * A part with its heading; the ids are of these two, as a lesson's page has them.
+   * `id` names the heading, `present-` and `id` the part, as on a lesson's page.
    * @type {(id: string, heading: string, ...content: Node[]) => HTMLElement}
    */
-  const part = (id, heading, ...content) => element("section.part", { id: `present-${id}` }, element("h2", { id }, heading), ...content);
+  const part = (id, heading, ...content) =>
+    element("section.part", { id: `present-${id}` }, element("h2", { id }, heading), ...content);
 
   /** @type {(text: string, drawn?: HTMLElement) => HTMLElement} what lies where, drawn and in words, or in words */
   const figure = (text, drawn) => {

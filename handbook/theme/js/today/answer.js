@@ -38,7 +38,8 @@
   const eachHas = ({ quotient, remainder, ribbons, mat }) => {
     const withRibbons = mat[UNITS] ? "glance.share-with-ribbons" : "glance.share-nobody-for-one";
     const share = capital(say(ribbons ? withRibbons : "glance.share", { quotient }));
-    const comesTo = say(remainder ? "glance.comes-to" : "glance.comes-to-exactly", { share, remainder, count: remainder });
+    const key = remainder ? "glance.comes-to" : "glance.comes-to-exactly";
+    const comesTo = say(key, { share, remainder, count: remainder });
     return say("today.comes-to", { comes_to: comesTo })
       .split(/(\d(?:.?\d)*)/)
       .map((part, index) => (index % 2 ? element("strong", part) : part));

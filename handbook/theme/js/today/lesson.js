@@ -19,9 +19,9 @@
     lesson.append(everyMovement(division));
   }
 
-  /** @type {(asked: Asked, screens: Screen[]) => void} a link to each screen, as on a lesson's page */
-  const offerToPresent = (asked, screens) => {
-    const links = screens.map(({ id, name, card }) => {
+  /** @type {(asked: Asked, toPresent: Screen[]) => void} a link to each screen, as on a lesson's page */
+  const offerToPresent = (asked, toPresent) => {
+    const links = toPresent.map(({ id, name, card }) => {
       const href = `${write(asked)}&present-${id}`;
       const label = say("lesson.card-of-place", { card, place: name });
       return card ? element(`a.number-card.${id}`, { href, "aria-label": label }, card) : element("a", { href }, name);

@@ -57,14 +57,18 @@
   };
 
   /** @type {(division: Division) => string} the finished cards, for those who do not see the figure */
-  const cardsAlternative = (division) => `${say("alternative.cards", division)} ${leftOver(division)}`;
+  const cardsAlternative = (division) => {
+    const { dividend, divisor, quotient } = division;
+    return `${say("alternative.cards", { dividend, divisor, quotient })} ${leftOver(division)}`;
+  };
 
   /** @type {(division: Division) => string} what lies apart at the end of a figure, for those who do not see it */
   const leftOver = ({ end: { middle } }) =>
     say(sum(middle) ? "alternative.left-over" : "alternative.nothing-left-over", { pieces: pieces(middle) });
 
   /** @type {(division: Division) => string} how the shares make the number again */
-  const product = (division) => say(division.remainder ? "glance.product-and-rest" : "glance.product", division);
+  const product = ({ dividend, divisor, quotient, remainder }) =>
+    say(remainder ? "glance.product-and-rest" : "glance.product", { quotient, divisor, remainder, dividend });
 
   /** @type {(seen: Observation, ribbons: boolean) => string} "1,307 on each of 4 trays" */
   const whatIsSeen = ({ trays, left }, ribbons) => {

@@ -30,13 +30,13 @@
   const placeWord = (place) => say(`place.${nameOf(place)}`, { power: place });
 
   /** @type {(number: number, place: number) => string} "1 ten", "12 hundreds" */
-  const piece = (number, place) => counted(number, place, written(number));
+  const piece = (number, place) => piecesOf(number, place, written(number));
 
   /** @type {(place: number) => string} "one ten" */
   const onePiece = (place) => saidPiece(1, place);
 
   /** @type {(number: number, place: number) => string} as it is spoken: "twelve hundreds" */
-  const saidPiece = (number, place) => counted(number, place, numberWords(number));
+  const saidPiece = (number, place) => piecesOf(number, place, numberWords(number));
 
   /** @type {(counts: Counts) => string} "two tens and three units", as it is spoken */
   const saidPieces = (counts) =>
@@ -46,7 +46,7 @@
   const pieces = (counts) =>
     listing(placesHeld(counts).map((place) => piece(counts[place], place))) || say("piece.none");
 
-  const counted = (count, place, number) => say(`piece.${nameOf(place)}`, { count, number, power: place });
+  const piecesOf = (count, place, number) => say(`piece.${nameOf(place)}`, { count, number, power: place });
 
   const nameOf = (place) => (place <= LARGEST_NAMED_PLACE ? placeName(place) : "larger");
 

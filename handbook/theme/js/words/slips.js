@@ -83,7 +83,7 @@
     return say("fair.compare", { stands_for: standsForWord(smallest), fair: listing(times) });
   };
 
-  /** How many rounds are begun at a place, also those that are taken back; without ribbons. */
+  /** How many rounds are begun at a place, also those that are taken back. */
   const roundsOf = ({ steps }, place) =>
     steps.filter((step) => ["deal-round", "take-back"].includes(step.action) && step.place === place).length;
 

@@ -9,7 +9,8 @@
   /** @type {(stage: Stage, division: Division) => string} "Thousands: 1 each, 1 to the bank" */
   const stageHeading = (stage, division) => {
     const place = capital(placeWord(stage.level));
-    const parts = [say(headingKey(stage, division), { place, rounds: stage.rounds, count: division.mat[UNITS] }), ...toBank(stage)];
+    const dealt = say(headingKey(stage, division), { place, rounds: stage.rounds, count: division.mat[UNITS] });
+    const parts = [dealt, ...toBank(stage)];
     if (stage.level === UNITS && division.remainder) {
       parts.push(say("title.left-over", { remainder: division.remainder }));
     }
