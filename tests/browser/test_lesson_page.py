@@ -31,7 +31,8 @@ ON_THE_SCREEN = """() => {
   begins.push(first[0] + 0.55 * (first[1] - first[0]));
   const long = document.documentElement.scrollHeight;
   const children = Number(document.querySelector(".glance").dataset.divisor);
-  const places = [...document.querySelectorAll(".part:has(> figure):has(> .hands:not(.only-presented))")].map((part) => {
+  const own = ".part:has(> figure):has(> .hands:not(.only-presented))";
+  const places = [...document.querySelectorAll(own)].map((part) => {
     part.querySelector("h2").scrollIntoView();
     return {
       covered: box(document.querySelector("nav.parts"))[1],
