@@ -54,6 +54,30 @@ def test_a_number_that_was_typed_is_presented_and_left_for_the_same_answer(chrom
         assert (visit.outside, visit.errors) == ([], [])
 
 
+def test_what_is_seen_and_the_movement_shown_are_still_in_the_address_after_presenting(
+    chromium: Browser, site: Path
+) -> None:
+    with visiting(chromium) as visit:
+        page = visit.page
+        page.goto((site / "today.html").as_uri() + f"{ASKED}&movement=3")
+        page.locator("#tray-1").fill("722")
+        page.locator("#tray-1").press("Enter")
+        noted = f"{ASKED}&seen=722,721,721,721,721,721&left=1&movement=3"
+        assert page.evaluate("location.hash") == noted
+        page.get_by_role("link", name="Present it").click()
+        page.keyboard.press("ArrowRight")
+        expect(page.locator(PART)).to_have_attribute("id", "present-thousands")
+        assert page.evaluate("location.hash") == f"{noted}&present-thousands"
+        page.reload()
+        expect(page.locator(PART)).to_have_attribute("id", "present-thousands")
+        page.keyboard.press("Escape")
+        expect(page.locator("#thousands")).to_be_in_viewport()
+        assert page.evaluate("location.hash") == f"{noted}&thousands"
+        expect(page.locator("#tray-1")).to_have_value("722")
+        expect(page.locator("#movement-now")).to_contain_text("Movement 3 of")
+        assert (visit.outside, visit.errors) == ([], [])
+
+
 @pytest.mark.parametrize(
     ("asked", "screen", "says"),
     [

@@ -75,14 +75,14 @@
   const readMovement = (hash) => wholeNumber(given(hash).get("movement") ?? "");
 
   /**
-   * Note in the address of a division what is seen or how many movements are shown, beside what it says already.
-   * @type {(asked: Asked, parts: {seen?: Seen | null, movement?: number | null}) => void}
+   * The address of a division with what is seen and how many movements are shown; as now where that is not given.
+   * @type {(asked: Asked, parts?: {seen?: Seen | null, movement?: number | null}) => string}
    */
-  const note = (asked, { seen = readSeen(location.hash), movement = readMovement(location.hash) }) => {
-    const whole = [write(asked), seen ? writeSeen(seen) : ""];
-    if (movement !== null) whole.push(`&movement=${movement}`);
-    history.replaceState(null, "", whole.join(""));
-  };
+  const writeAll = (asked, { seen = readSeen(location.hash), movement = readMovement(location.hash) } = {}) =>
+    write(asked) + (seen ? writeSeen(seen) : "") + (movement === null ? "" : `&movement=${movement}`);
 
-  sharing.address = { wholeNumber, isNumber, isGroup, askedOf, read, write, readSeen, readMovement, note };
+  /** Note in the address what is seen or how many movements are shown, beside what it says already. */
+  const note = (asked, parts) => history.replaceState(null, "", writeAll(asked, parts));
+
+  sharing.address = { wholeNumber, isNumber, isGroup, askedOf, read, write, writeAll, readSeen, readMovement, note };
 }

@@ -5,7 +5,7 @@
   const { slips } = sharing.lessonSlips;
   const { everyMovement } = sharing.lessonLedger;
   const { screens, toldPlaces } = sharing.lessonWords;
-  const { write } = sharing.address;
+  const { writeAll } = sharing.address;
   const { element, byId, say } = sharing.elements;
 
   const [head, foot] = document.querySelectorAll(".presenting-head, .presenting-foot");
@@ -22,7 +22,7 @@
   /** @type {(asked: Asked, toPresent: Screen[]) => void} a link to each screen, as on a lesson's page */
   const offerToPresent = (asked, toPresent) => {
     const links = toPresent.map(({ id, name, card }) => {
-      const href = `${write(asked)}&present-${id}`;
+      const href = `${writeAll(asked)}&present-${id}`;
       const label = say("lesson.card-of-place", { card, place: name });
       return card ? element(`a.number-card.${id}`, { href, "aria-label": label }, card) : element("a", { href }, name);
     });
@@ -41,7 +41,9 @@
     const lesson = byId("todays-lesson");
     const places = toldPlaces(division);
     lesson.replaceChildren(head, ...body(division, places), foot);
-    offerToPresent(asked, screens(places));
+    const offer = () => offerToPresent(asked, screens(places));
+    offer();
+    byId("present-it").onclick = offer; // once more, with what has been noted in the address since
     showRest(division);
   };
 
