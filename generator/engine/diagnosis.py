@@ -117,7 +117,10 @@ def telling_slips(sharing: Sharing, most: int = 8, owned: Counts | None = None) 
     for slip in _SLIPS:
         observations = [seen for seen, slips in named.items() if slip in slips]
         if observations:
-            best[slip] = min(observations, key=lambda seen: _how_telling(slip, outcomes[seen], named[seen], in_full))
+            best[slip] = min(
+                observations,
+                key=lambda seen: _how_telling(slip, outcomes[seen], named[seen], in_full, static=not sharing.exchanges),
+            )
     chosen: list[Observation] = []
     told: set[Slip] = set()
     for slip, seen in best.items():
@@ -132,23 +135,32 @@ def telling_slips(sharing: Sharing, most: int = 8, owned: Counts | None = None) 
 
 
 def _how_telling(
-    slip: Slip, outcomes: list[Outcome], named: Collection[Slip], in_full: Mapping[tuple[Slip, int | None], int]
+    slip: Slip,
+    outcomes: list[Outcome],
+    named: Collection[Slip],
+    in_full: Mapping[tuple[Slip, int | None], int],
+    *,
+    static: bool,
 ) -> tuple[bool, int, int, int]:
     """The smaller, the more telling a symptom is for a slip.
 
     It is least so where more happens than the slip: where of the pieces that were dealt only some stay (`in_full`: how
-    many do where all stay), or where pieces that could go to the bank lie in the middle to the end.
+    many do where all stay), or where pieces passed over do not end as everybody would leave them (`_ends_as_expected`).
     """
     occasions = [outcome.occasion for outcome in outcomes if outcome.occasion.slip is slip]
-    goes_on = any(occasion.many == in_full[occasion[:2]] and not _lies_unused(occasion) for occasion in occasions)
+    goes_on = any(
+        occasion.many == in_full[occasion[:2]] and _ends_as_expected(occasion, static) for occasion in occasions
+    )
     place = min(occasion.place or 0 for occasion in occasions)
     most = max(occasion.many for occasion in occasions if (occasion.place or 0) == place)
     return not goes_on, len(named), -most, place
 
 
-def _lies_unused(occasion: Occasion) -> bool:
-    passed_over = occasion.slip in (Slip.SKIPPED, Slip.NONE_OF_A_PLACE)
-    return passed_over and occasion.spot is Spot.LEFT_OVER and occasion.place != UNITS
+def _ends_as_expected(occasion: Occasion, static: bool) -> bool:
+    """Pieces passed over go to the bank where others do; where nobody goes there, they lie in the middle to the end."""
+    if occasion.slip not in (Slip.SKIPPED, Slip.NONE_OF_A_PLACE) or occasion.place == UNITS:
+        return True
+    return (occasion.spot is Spot.LEFT_OVER) == static
 
 
 def _can_be_shown(outcome: Outcome, owned: Counts, needed: Counts) -> bool:

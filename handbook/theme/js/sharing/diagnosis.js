@@ -69,7 +69,7 @@
     for (const slip of SLIPS) {
       const ranked = [...symptoms.values()]
         .filter(({ slips }) => slips.has(slip))
-        .map((symptom) => ({ symptom, rank: howTelling(slip, symptom, inFull) }))
+        .map((symptom) => ({ symptom, rank: howTelling(slip, symptom, inFull, !division.exchanges) }))
         .sort((one, other) => compare(one.rank, other.rank));
       if (ranked.length) best.set(slip, ranked[0].symptom);
     }
@@ -90,19 +90,20 @@
 
   /**
    * The smaller, the more telling a symptom is for a slip. It is least so where more happens than the slip: where of the
-   * pieces that were dealt only some stay (inFull: how many do where all stay), or where pieces that could go to the
-   * bank lie in the middle to the end.
+   * pieces that were dealt only some stay (inFull: how many do where all stay), or where pieces passed over do not end as
+   * everybody would leave them.
    */
-  const howTelling = (slip, { outcomes, slips }, inFull) => {
+  const howTelling = (slip, { outcomes, slips }, inFull, isStatic) => {
     const occasions = outcomes.map(({ occasion }) => occasion).filter((occasion) => occasion.slip === slip);
-    const goesOn = occasions.some((occasion) => occasion.many === inFull.get(kindOf(occasion)) && !liesUnused(occasion));
+    const goesOn = occasions.some((occasion) => occasion.many === inFull.get(kindOf(occasion)) && endsAsExpected(occasion, isStatic));
     const place = Math.min(...occasions.map((occasion) => occasion.place ?? 0));
     const there = occasions.filter((occasion) => (occasion.place ?? 0) === place);
     return [goesOn ? 0 : 1, slips.size, -Math.max(...there.map((occasion) => occasion.many)), place];
   };
 
-  const liesUnused = ({ slip, spot, place }) =>
-    ["child-skipped", "none-of-a-place"].includes(slip) && spot === "left-over" && place !== UNITS;
+  /** Pieces passed over go to the bank where others do; where nobody goes there, they lie in the middle to the end. */
+  const endsAsExpected = ({ slip, spot, place }, isStatic) =>
+    !["child-skipped", "none-of-a-place"].includes(slip) || place === UNITS || (spot === "left-over") === isStatic;
 
   /** Whether on trays and left over no more of a place lies than the shelf has, or the sharing needs all the same. */
   const canBeShown = ({ trays, left }, shelf, needed) => {
