@@ -67,6 +67,7 @@ def lessons(chromium: Browser, site: Path) -> list[Seen]:
             visit.page.goto(lesson.as_uri())
             on_a_phone = visit.page.evaluate("document.documentElement.scrollHeight")
             visit.page.set_viewport_size(SCREEN)  # type: ignore[arg-type]
+            visit.page.reload()  # narrow figures give way to wide ones only after a while
             seen.append(Seen(name=lesson.stem, on_a_phone=on_a_phone, **visit.page.evaluate(ON_THE_SCREEN)))
     return seen
 
