@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from generator.engine.observations import Observation
-from generator.engine.places import HUNDREDS, UNITS, place_name
+from generator.engine.places import HUNDREDS, UNITS, Counts, place_name
 from generator.engine.sharing import Sharing
 from generator.engine.shelf import ChildCards, Shortage, cards
 from generator.words.numbers import in_a_row, in_clauses, listing, pieces
@@ -102,11 +102,16 @@ def product(words: Phrases, sharing: Sharing) -> str:
     )
 
 
-def what_is_seen(words: Phrases, seen: Observation, ribbons: bool) -> str:
-    """What is read on the trays at the close, and what is left over: '1,307 on each of 4 trays, 2 left over'."""
+def what_is_seen(words: Phrases, seen: Observation, ribbons: bool, left: Counts | None = None) -> str:
+    """What is read on the trays at the close, and what is left over: '1,307 on each of 4 trays, 2 left over'.
+
+    left: the pieces, where larger ones may be among them, which are not left over but lie in the middle still.
+    """
     key = "observed.all" if len(seen.trays) == 1 else "observed.some-with-ribbons" if ribbons else "observed.some"
     parts = [words.say(key, value=tray.value, count=tray.sharers, stands_for=tray.stands_for) for tray in seen.trays]
-    if seen.left is not None:
+    if left and left.pieces > left[UNITS]:
+        parts.append(words.say("observed.still-in-the-middle", pieces=pieces(words, left)))
+    elif seen.left is not None:
         parts.append(words.say("observed.left-over" if seen.left else "observed.nothing-left-over", value=seen.left))
     return in_a_row(words, parts)
 

@@ -107,7 +107,7 @@ def _symptom_words(words: Phrases, symptom: Symptom, ribbons: bool) -> str:
     slips = {cause.slip for cause in symptom.causes}
     if slips == {Slip.BIG_TRAY_READ}:
         return words.say("slips.answer-read", value=symptom.seen.trays[-1].value)
-    seen = capital(what_is_seen(words, symptom.seen, ribbons))
+    seen = capital(what_is_seen(words, symptom.seen, ribbons, symptom.left))
     if slips <= OF_CARDS:
         seen = words.say("slips.on-the-cards", seen=seen)
     if not symptom.off_by:

@@ -49,7 +49,7 @@
    * names has its own only if there is room to spare. shelf: what it could not show is left out, but for kinds of which
    * the sharing needs more. Repairs take longest, so the causes of a symptom are worked out when its turn comes.
    * @type {(division: Division, shelf?: Shelf | null, most?: number) =>
-   *   Generator<{seen: Observation, offBy: number, causes: Cause[]}>}
+   *   Generator<{seen: Observation, left: Counts, offBy: number, causes: Cause[]}>}
    */
   function* tellingSlips(division, shelf = null, most = 8) {
     const symptoms = new Map();
@@ -82,7 +82,9 @@
     }
     const spare = [...best.values()].filter((symptom) => !chosen.includes(symptom));
     for (const { seen, outcomes } of [...chosen, ...spare].slice(0, most)) {
-      yield { seen, offBy: offBy(seen, division.dividend), causes: causesOf(division, outcomes) };
+      const slips = outcomes.map(({ occasion }) => SLIPS.indexOf(occasion.slip));
+      const { left } = outcomes[slips.indexOf(Math.min(...slips))];
+      yield { seen, left, offBy: offBy(seen, division.dividend), causes: causesOf(division, outcomes) };
     }
   }
 

@@ -71,11 +71,12 @@
     say(remainder ? "glance.product-and-rest" : "glance.product", { quotient, divisor, remainder, dividend });
 
   /** @type {(seen: Observation, ribbons: boolean) => string} "1,307 on each of 4 trays" */
-  const whatIsSeen = ({ trays, left }, ribbons) => {
+  const whatIsSeen = ({ trays, left }, ribbons, lying = []) => {
     const some = ribbons ? "observed.some-with-ribbons" : "observed.some";
     const key = trays.length === 1 ? "observed.all" : some;
     const parts = trays.map(({ value, sharers, stands_for }) => say(key, { value, count: sharers, stands_for }));
-    if (left !== null) parts.push(say(left ? "observed.left-over" : "observed.nothing-left-over", { value: left }));
+    if (sum(lying) > (lying[UNITS] ?? 0)) parts.push(say("observed.still-in-the-middle", { pieces: pieces(lying) }));
+    else if (left !== null) parts.push(say(left ? "observed.left-over" : "observed.nothing-left-over", { value: left }));
     return inARow(parts);
   };
 

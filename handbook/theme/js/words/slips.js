@@ -138,11 +138,11 @@
   };
 
   /** What the room sees at the close, and by how much it is too much or too little in all. */
-  const symptomWords = ({ seen, offBy, causes }, ribbons) => {
+  const symptomWords = ({ seen, left, offBy, causes }, ribbons) => {
     if (causes.every(({ slip }) => slip === "big-tray-read")) {
       return say("slips.answer-read", { value: seen.trays.at(-1).value });
     }
-    const read = capital(whatIsSeen(seen, ribbons));
+    const read = capital(whatIsSeen(seen, ribbons, left));
     const ofCards = causes.every(({ slip }) => OF_CARDS.includes(slip));
     const told = ofCards ? say("slips.on-the-cards", { seen: read }) : read;
     if (!offBy) return told;
