@@ -53,7 +53,7 @@ class Diagnosis:
 class Symptom:
     """One thing the room may see after a lesson, by how much the total is off, and the slips behind it.
 
-    left    the pieces that are not on a tray; those of the likeliest slip, where slips differ in them
+    left    the pieces that are not on a tray, as one of these slips leaves them
     """
 
     seen: Observation
@@ -133,13 +133,9 @@ def telling_slips(sharing: Sharing, most: int = 8, owned: Counts | None = None) 
             told |= named[seen]
     spare = [seen for seen in best.values() if seen not in chosen]
     return tuple(
-        Symptom(seen, seen.off_by(sharing.dividend) or 0, _causes(sharing, outcomes[seen]), _left(outcomes[seen]))
+        Symptom(seen, seen.off_by(sharing.dividend) or 0, _causes(sharing, outcomes[seen]), outcomes[seen][0].left)
         for seen in (*chosen, *spare)[:most]
     )
-
-
-def _left(outcomes: list[Outcome]) -> Counts:
-    return min(outcomes, key=lambda outcome: _SLIPS.index(outcome.occasion.slip)).left
 
 
 def _how_telling(

@@ -110,7 +110,7 @@ def what_is_seen(words: Phrases, seen: Observation, ribbons: bool, left: Counts 
     key = "observed.all" if len(seen.trays) == 1 else "observed.some-with-ribbons" if ribbons else "observed.some"
     parts = [words.say(key, value=tray.value, count=tray.sharers, stands_for=tray.stands_for) for tray in seen.trays]
     if left and left.pieces > left[UNITS]:
-        parts.append(words.say("observed.still-in-the-middle", pieces=pieces(words, left)))
+        parts.append(words.say("observed.in-the-middle", pieces=pieces(words, left)))
     elif seen.left is not None:
         parts.append(words.say("observed.left-over" if seen.left else "observed.nothing-left-over", value=seen.left))
     return in_a_row(words, parts)

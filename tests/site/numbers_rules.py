@@ -25,6 +25,7 @@ from tests.site.numbers_words import (
     N,
     Right,
     number_in,
+    pieces_in,
 )
 from tests.site.page_text import Block, divide
 
@@ -205,10 +206,16 @@ def _on_trays(on: On) -> list[tuple[int, int, int]]:
 def _adds_up(on: On) -> bool:
     """Whether trays and what is left make the number, or miss it by as much as the page says."""
     seen = _on_trays(on)
-    total = sum(trays * holds for trays, holds, _ in seen) + on.number("left")
+    lying = sum(count * 10**place for place, count in pieces_in(on.match["lying"] or "").items())
+    total = sum(trays * holds for trays, holds, _ in seen) + (lying or on.number("left"))
     off = on.number("off") * (-1 if on.match["way"] == "few" else 1)
     known = {1, *(10**width for width in on.sharing.mat.widths)}
     return total == on.sharing.dividend + off and {stands for _, _, stands in seen} <= known
+
+
+def _fewest_for(on: On) -> int:
+    """What those stand for who stand for fewest."""
+    return int(10 ** on.sharing.mat.widths[-1])
 
 
 def _larger_shares(sharing: Sharing) -> list[int]:
@@ -241,7 +248,7 @@ def _is_product(match: re.Match[str]) -> bool:
 
 
 _ON = rf"{N} on (?:the tray|(?:each of )?{N} trays?)(?: for {N})?"
-_SIGHT = rf"(?P<sight>{_ON}(?:, {_ON})*), (?P<left>{SMALL}) left over"
+_SIGHT = rf"(?P<sight>{_ON}(?:, {_ON})*), (?:(?P<left>{SMALL}) left over|(?P<lying>{PIECES}) still in the middle)"
 
 RULES = (
     seen("seen", rf"{_SIGHT}(?:\. (?P<off>{N}) too (?P<way>few|many) in all)?", so=_adds_up),
@@ -293,6 +300,12 @@ RULES = (
         n=lambda on: on.sharing.sharers,
     ),
     about("children", rf"(?P<n>{N}) (?:child stands|children stand) for (?P<stands>{N})", n=_sharers),
+    about(
+        "children",
+        rf"a child for (?P<stands>{N}) were shared out among (?P<n>{N})",
+        stands=_fewest_for,
+        n=_fewest_for,
+    ),
     about("children", rf"(?<=[:,] )(?P<n>{N}) for (?P<stands>10{{0,2}})(?=[.,])", n=_sharers),
     about("children", rf"(?P<n>{N}) (?:child wears|children wear) none", n=lambda on: on.sharing.mat[0]),
     about("handlings", rf"(?P<n>{N}) (?:pieces? moved|pieces? to move)", n=lambda on: on.sharing.handlings),

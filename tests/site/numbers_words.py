@@ -54,12 +54,17 @@ def read(text: str, like: Right) -> Right:
     if isinstance(like, bool):
         return True
     if isinstance(like, dict):
-        return {PLACE_FORMS[place]: number_in(count) for count, place in re.findall(rf"({N}) ({PLACE})", text)}
+        return pieces_in(text)
     if isinstance(like, list):
         return [number_in(card) for card in re.findall(N, text)]
     if isinstance(like, set):
         return {PLACE_FORMS[place] for place in re.findall(PLACE, text)}
     return number_in(text)
+
+
+def pieces_in(text: str) -> dict[int, int]:
+    """How many pieces of each place a text names."""
+    return {PLACE_FORMS[place]: number_in(count) for count, place in re.findall(rf"({N}) ({PLACE})", text)}
 
 
 def number_in(text: str) -> int:

@@ -82,8 +82,7 @@
     }
     const spare = [...best.values()].filter((symptom) => !chosen.includes(symptom));
     for (const { seen, outcomes } of [...chosen, ...spare].slice(0, most)) {
-      const slips = outcomes.map(({ occasion }) => SLIPS.indexOf(occasion.slip));
-      const { left } = outcomes[slips.indexOf(Math.min(...slips))];
+      const [{ left }] = outcomes;
       yield { seen, left, offBy: offBy(seen, division.dividend), causes: causesOf(division, outcomes) };
     }
   }

@@ -75,7 +75,7 @@
     const some = ribbons ? "observed.some-with-ribbons" : "observed.some";
     const key = trays.length === 1 ? "observed.all" : some;
     const parts = trays.map(({ value, sharers, stands_for }) => say(key, { value, count: sharers, stands_for }));
-    if (sum(lying) > (lying[UNITS] ?? 0)) parts.push(say("observed.still-in-the-middle", { pieces: pieces(lying) }));
+    if (sum(lying) > (lying[UNITS] ?? 0)) parts.push(say("observed.in-the-middle", { pieces: pieces(lying) }));
     else if (left !== null) parts.push(say(left ? "observed.left-over" : "observed.nothing-left-over", { value: left }));
     return inARow(parts);
   };
