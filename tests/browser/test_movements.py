@@ -14,7 +14,7 @@ from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, share
 from generator.engine.steps import Action, State
 from tests.browser.conftest import visiting
-from tests.browser.test_accessible import SMALL_TARGETS, SOME_VIEWS, TARGET, axe_faults
+from tests.browser.test_accessible import A_VIEW, SMALL_TARGETS, TARGET, axe_faults
 from tests.browser.test_today import TODAY
 from tests.sampling import sample
 
@@ -120,7 +120,7 @@ def test_keys_and_buttons_lead_through_it_and_the_address_follows(chromium: Brow
         assert page.url.endswith("#number=4327&children=6&movement=0")
 
 
-@pytest.mark.parametrize(("scheme", "width"), SOME_VIEWS)
+@pytest.mark.parametrize(("scheme", "width"), A_VIEW)
 def test_it_is_accessible_while_movements_go_on(scheme: str, width: int, chromium: Browser, site: Path) -> None:
     with visiting(chromium, color_scheme=scheme, viewport={"width": width, "height": 768}) as visit:
         visit.page.goto(address(site, share(3432, 12, ribbons=True), 5))

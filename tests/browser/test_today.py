@@ -10,7 +10,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from tests.browser.conftest import Visit, visiting
-from tests.browser.test_accessible import SMALL_TARGETS, SOME_VIEWS, TARGET, UNFOLD, axe_faults
+from tests.browser.test_accessible import A_VIEW, SMALL_TARGETS, TARGET, UNFOLD, axe_faults
 
 TODAY = "today.html"
 
@@ -164,7 +164,7 @@ def test_todays_shelf_is_kept_and_given_back(visit: Visit) -> None:
     expect(page.locator("#shelf-verdict")).to_have_text("Enough for this number.")
 
 
-@pytest.mark.parametrize(("scheme", "width"), SOME_VIEWS)
+@pytest.mark.parametrize(("scheme", "width"), A_VIEW)
 def test_it_is_accessible_while_it_answers(scheme: str, width: int, chromium: Browser, site: Path) -> None:
     address = (
         site / TODAY
