@@ -107,7 +107,7 @@ def telling_slips(sharing: Sharing, most: int = 8, owned: Counts | None = None) 
 
     owned    the pieces of the shelf: what it could not show is left out, but for kinds of which the sharing needs more
 
-    Kept, because the page of a lesson and its plan ask the same.
+    Kept within a process, where the page of a lesson and its plan often ask the same.
     """
     outcomes: dict[Observation, list[Outcome]] = {}
     for outcome in simulate(sharing):
