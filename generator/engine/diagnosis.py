@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
-from operator import attrgetter
 from typing import NamedTuple
 
 from generator.engine.movements import Repair
@@ -97,7 +95,6 @@ def diagnose(
     return Diagnosis(dividend, divisor, mat.pieces, ribbons, observation, consistent, causes)
 
 
-@lru_cache(maxsize=200)
 def telling_slips(sharing: Sharing, most: int = 8, owned: Counts | None = None) -> tuple[Symptom, ...]:
     """The symptoms most worth knowing for one division, plain or with ribbons; what leaves no trace is left out.
 
@@ -106,8 +103,6 @@ def telling_slips(sharing: Sharing, most: int = 8, owned: Counts | None = None) 
     slip that an earlier symptom names already gets a symptom of its own only when there is room to spare.
 
     owned    the pieces of the shelf: what it could not show is left out, but for kinds of which the sharing needs more
-
-    Kept within a process, where the page of a lesson and its plan often ask the same.
     """
     outcomes: dict[Observation, list[Outcome]] = {}
     for outcome in simulate(sharing):
@@ -115,8 +110,10 @@ def telling_slips(sharing: Sharing, most: int = 8, owned: Counts | None = None) 
             outcomes.setdefault(outcome.seen, []).append(outcome)
     outcomes.pop(right_observation(sharing), None)
     named = {seen: {outcome.occasion.slip for outcome in found} for seen, found in outcomes.items()}
-    occasions = [outcome.occasion for found in outcomes.values() for outcome in found]
-    in_full = {occasion[:2]: occasion.many for occasion in sorted(occasions, key=attrgetter("many"))}
+    in_full: dict[tuple[Slip, int | None], int] = {}
+    for occasion in (outcome.occasion for found in outcomes.values() for outcome in found):
+        kind = occasion.slip, occasion.place
+        in_full[kind] = max(occasion.many, in_full.get(kind, 0))
     best: dict[Slip, Observation] = {}
     for slip in _SLIPS:
         observations = [seen for seen, slips in named.items() if slip in slips]
@@ -153,7 +150,7 @@ def _how_telling(
     """
     occasions = [outcome.occasion for outcome in outcomes if outcome.occasion.slip is slip]
     goes_on = any(
-        occasion.many == in_full[occasion[:2]] and _ends_as_expected(occasion, static) for occasion in occasions
+        occasion.many == in_full[slip, occasion.place] and _ends_as_expected(occasion, static) for occasion in occasions
     )
     place = min(occasion.place or 0 for occasion in occasions)
     most = max(occasion.many for occasion in occasions if (occasion.place or 0) == place)

@@ -41,7 +41,7 @@ def _plan(writer: Writer, lesson: Lesson) -> dict[str, Any]:
     link = lesson_link(lesson, words, look_first=school.look_first)
     sharing = link.sharing
     needed = needs(sharing)
-    slips = telling_slips(sharing, owned=school.shelf.owned.pieces)
+    slips = telling_slips(sharing, _MOST_SLIPS, school.shelf.owned.pieces)
     return {
         "lesson": lesson,
         "path": link.path,
@@ -52,7 +52,7 @@ def _plan(writer: Writer, lesson: Lesson) -> dict[str, Any]:
         "places": [_place(words, sharing, stage) for stage in sharing.stages],
         "cards": " ".join(cards_at_the_close(words, sharing)),
         "check": back_together(sharing),
-        "slips": [row_on_paper(words, symptom, sharing) for symptom in slips[:_MOST_SLIPS]],
+        "slips": [row_on_paper(words, symptom, sharing) for symptom in slips],
     }
 
 
