@@ -1,6 +1,7 @@
 """Valid files, damaged at random: they are read and written, or refused with lines that each name a file.
 
-A hundred damaged folders in a sample, 600 in a whole run; or as many as MUTATIONS in the environment says.
+A hundred damaged folders in a sample, 600 in a whole run; or as many as MUTATIONS in the environment says. What an
+accident has not touched is kept from one to the next, as builds keep it.
 """
 
 from __future__ import annotations
@@ -8,6 +9,7 @@ from __future__ import annotations
 import os
 import re
 import shutil
+from collections.abc import Iterator
 from datetime import timedelta
 from pathlib import Path
 
@@ -15,11 +17,13 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from generator.build.kept_results import Results
+from generator.build.processes import several_processes
 from generator.errors import SourceError
 from generator.pages.handbook import write_handbook
+from generator.pages.run_many import RunMany
 from generator.pages.writing.template_names import Writer
 from generator.source.library import load
-from tests.in_turn import run_in_turn
 from tests.sampling import times
 from tests.source.cases import HERE, STOCK, lay_out, needs_posix
 
@@ -55,6 +59,12 @@ def school(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return laid.school
 
 
+@pytest.fixture(scope="module")
+def run_many(tmp_path_factory: pytest.TempPathFactory) -> Iterator[RunMany]:
+    with several_processes(Results(tmp_path_factory.mktemp("kept") / "results", "tests"), 1) as run_many:
+        yield run_many
+
+
 @st.composite
 def _damaged(draw: st.DrawFn, data: bytes) -> bytes:
     """The bytes of a file after one to four accidents."""
@@ -83,11 +93,11 @@ def _damaged(draw: st.DrawFn, data: bytes) -> bytes:
     return data
 
 
-def _check(school: Path) -> None:
+def _check(school: Path, run_many: RunMany) -> None:
     """Read it and write its pages, as every build begins."""
     try:
         sources = load(STOCK, school)
-        write_handbook(sources, Writer(sources.school), run_in_turn)
+        write_handbook(sources, Writer(sources.school), run_many)
     except SourceError as refused:
         lines = str(refused).splitlines()
         assert lines
@@ -98,7 +108,7 @@ def _check(school: Path) -> None:
 
 
 @pytest.mark.parametrize("batch", range(BATCHES))
-def test_damaged_files(batch: int, school: Path) -> None:
+def test_damaged_files(batch: int, school: Path, run_many: RunMany) -> None:
     @settings(max_examples=EXAMPLES, deadline=STUCK, suppress_health_check=list(HealthCheck), database=None)
     @given(data=st.data())
     def damage(data: st.DataObject) -> None:
@@ -106,7 +116,7 @@ def test_damaged_files(batch: int, school: Path) -> None:
         whole = path.read_bytes()
         try:
             path.write_bytes(data.draw(_damaged(whole)))
-            _check(school)
+            _check(school, run_many)
         finally:
             path.write_bytes(whole)
 
@@ -122,12 +132,12 @@ def test_damaged_files(batch: int, school: Path) -> None:
     name=st.text(min_size=1, max_size=60).filter(lambda name: not {"/", "\0"} & set(name) and name not in (".", "..")),
     ending=st.sampled_from(("", ".toml", ".md", ".png")),
 )
-def test_files_of_any_name(folder: str, name: str, ending: str, school: Path) -> None:
+def test_files_of_any_name(folder: str, name: str, ending: str, school: Path, run_many: RunMany) -> None:
     path = school / folder / os.fsdecode((name + ending).encode("utf-8", "surrogatepass"))
     if path.exists():
         return
     shutil.copyfile(school / "pages/more/mine.md", path)
     try:
-        _check(school)
+        _check(school, run_many)
     finally:
         path.unlink()
