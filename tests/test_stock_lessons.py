@@ -8,6 +8,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from lxml import html
 
 from generator import HANDBOOK
 from generator.engine.features import Features, features_of
@@ -134,3 +135,13 @@ def test_a_lesson_page_with_its_figures_is_light(site: Path) -> None:
         assert len(narrow) == len(figures)
         for loaded in (figures, narrow):  # a reader loads the ones or the others
             assert page.stat().st_size + sum(figure.stat().st_size for figure in loaded) <= 300_000, page
+
+
+def test_every_lesson_leads_to_its_own_movements(site: Path) -> None:
+    for lesson in SOURCES.lessons:
+        sharing = SHARINGS[lesson.slug]
+        (page,) = site.glob(f"lessons/*/{lesson.slug}.html")
+        ribbons = "&ribbons" if sharing.ribbons else ""
+        asked = f"../../today.html#number={sharing.dividend}&children={sharing.divisor}{ribbons}&movement=1"
+        links = html.document_fromstring(page.read_text("utf-8")).xpath("//a/@href")
+        assert [link for link in links if "&movement=" in link] == [asked]

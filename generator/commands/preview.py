@@ -26,6 +26,7 @@ _VERSION = "/preview-version"
 _OWN = ("/preview.js", "/preview.css")
 _HERE = Path(__file__).parent
 _PAGE = "text/html; charset=utf-8"
+_NOTICES_THE_END = 0.05  # seconds after which a preview that is told to end does so
 _TYPES = {
     ".html": _PAGE,
     ".css": "text/css; charset=utf-8",
@@ -60,7 +61,7 @@ class Preview(ThreadingHTTPServer):
             raise HandbookError(f"port {port}: cannot be used ({error}); choose another with --port") from None
 
     def __enter__(self) -> Self:
-        threading.Thread(target=self.serve_forever, daemon=True).start()
+        threading.Thread(target=self.serve_forever, args=[_NOTICES_THE_END], daemon=True).start()
         return self
 
     def __exit__(self, *_: object) -> None:

@@ -13,7 +13,7 @@ from tests.sampling import sample
 
 SCREEN = {"width": 1366, "height": 768}
 PHONE = {"width": 390, "height": 844}
-LESSONS = 7
+LESSONS = 4
 ON_ONE_SCREEN = 0.9
 """The part of the places with a figure of their own that are seen whole: what the plan for this handbook asks."""
 

@@ -37,7 +37,7 @@ def printed(page: Page, site: Path, asked: str, pdf: Path, paper: str) -> tuple[
     return print_to(pdf, page, paper)
 
 
-@pytest.mark.parametrize(("asked", "paper"), sample(product([*SMALL_GROUPS, *LARGE_GROUPS], PAPERS), 4))
+@pytest.mark.parametrize(("asked", "paper"), sample(product([*SMALL_GROUPS, *LARGE_GROUPS], PAPERS), 2))
 def test_it_fills_one_sheet_and_two_at_most_for_a_large_group(
     asked: str, paper: str, page: Page, site: Path, tmp_path: Path
 ) -> None:

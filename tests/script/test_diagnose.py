@@ -24,7 +24,7 @@ from tests.sampling import times
 from tests.script.engine import Engine, as_json
 from tests.stock import sources
 
-ROOMS = times(1_000, 15)
+ROOMS = times(1_000, 9)
 SHELF = sources().school.shelf.owned
 OUTCOMES = """([n, d, ribbons]) => {
   const division = sharing.division.workOut(n, d, { ribbons });
