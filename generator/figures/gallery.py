@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import lru_cache
 
-from generator.engine.places import place_name
+from generator.engine.places import THOUSANDS, UNITS, place_name
 from generator.engine.sharing import Sharing, Stage, share
 from generator.figures import charts
 from generator.figures.formats import NARROW, SMALL, WIDE
@@ -16,10 +17,16 @@ from generator.figures.story import story_figure
 from generator.figures.view import View
 from generator.words.phrases import Phrases
 
+_AT_THE_UNITS = place_name(UNITS)
+_ALIKE = ("end", *map(place_name, range(THOUSANDS + 1)))
+
 
 def size(words: Phrases, picture: Picture) -> tuple[float, float]:
-    """Width and height of a figure in CSS pixels, without drawing it."""
-    figure = shown(words, picture)
+    """Width and height of a figure in CSS pixels, without drawing it.
+
+    Nothing jumps from place to place of a lesson: its figures of all places and of the end are of one size.
+    """
+    figure = shown(words, replace(picture, kind=_AT_THE_UNITS) if picture.kind in _ALIKE else picture)
     return figure.width, figure.height
 
 

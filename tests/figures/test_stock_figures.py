@@ -44,6 +44,7 @@ class Read(NamedTuple):
     """
 
     width: float
+    height: float
     palettes: list[dict[str, str]]
     texts: list[Text]
     sizes: dict[str, tuple[float, float, float]]
@@ -72,7 +73,7 @@ def read(file: Path) -> Read:
     sheet = svg.find(f"{_SVG}defs/{_SVG}style")
     assert sheet is not None
     light, dark = (dict(re.findall(r"--([a-z-]+):(#\w+)", part)) for part in (sheet.text or "").split("@media"))
-    return Read(float(svg.get("width", "")), [light, light | dark], texts, sizes)
+    return Read(float(svg.get("width", "")), float(svg.get("height", "")), [light, light | dark], texts, sizes)
 
 
 def around(path: str) -> Rectangle:
@@ -115,6 +116,8 @@ def test_no_place_moves_and_all_text_can_be_read(lesson: Lesson, narrow: bool, s
                 if group.startswith(("middle", "trays")):
                     found["size", group].add(size)
             found["width",].add((drawing.width,))
+            if not kind.startswith("layout"):
+                found["height",].add((drawing.height,))
     assert sum(what[0] == "head" for what in found) == max(2, len(str(lesson.dividend)))
     for what, different in found.items():
         for measures in zip(*different, strict=True):
