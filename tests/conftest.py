@@ -13,6 +13,7 @@ from generator.build.straight_line import Request, build
 from tests.sampling import WHOLE
 
 OWN_BUILDS = PROJECT / "build"
+SOURCES = PROJECT / "tests" / "source"
 _BEFORE = pytest.StashKey[dict[Path, tuple[int, int]]]()
 
 
@@ -41,6 +42,12 @@ def build_once(folder: Path, handbook: Path = HANDBOOK) -> Path:
         if not (site / "index.html").exists():  # a build that fails or is ended leaves none
             build(Request(out=site, handbook=handbook, workshop=folder / "workshop"), quiet)
     return site
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """The first file builds the handbook that most tests share; those of sources do without it and run meanwhile."""
+    first = items[0].path if items else None
+    items.sort(key=lambda item: 0 if item.path == first else 1 if SOURCES in item.path.parents else 2)
 
 
 def pytest_report_header() -> str:

@@ -84,7 +84,8 @@ class School:
     def _settings(self) -> None:
         roles = ("guide", "assistant", "bank_keeper", "substitute")
         page = "new-here/the-roles.html"
-        self._toml("school.toml", {"name": self._say("the school's name", "index.html"), "steps": [STEP]})
+        name = self._say("the school's name", "index.html")
+        self._toml("school.toml", {"name": name, "steps": [STEP], "groups": {"sizes": [2, 3]}})
         with (self.folder / "school.toml").open("a", encoding="utf-8") as settings:
             settings.write(
                 "[roles]\n" + "".join(f"{role} = {json.dumps(self._say(role, page, SHORT))}\n" for role in roles)

@@ -24,7 +24,7 @@ def printed(page: Page, pdf: Path, paper: str) -> tuple[Sheet, ...]:
     return print_to(pdf, page, paper)
 
 
-@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("paper", sample(PAPERS, 1))
 @pytest.mark.parametrize("step", sample(STEPS, 1))
 def test_every_plan_fills_one_sheet(step: str, paper: str, page: Page, site: Path, tmp_path: Path) -> None:
     opened(page, site / "lessons" / step / "plans.html")
@@ -53,7 +53,7 @@ def test_an_address_shows_and_prints_one_plan_alone(page: Page, site: Path, tmp_
     assert page.locator(".plan:visible").count() == everything
 
 
-@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("paper", sample(PAPERS, 1))
 def test_the_contents_of_the_plans_name_the_sheets_they_lead_to(
     paper: str, page: Page, light_site: Path, tmp_path: Path
 ) -> None:
@@ -66,7 +66,7 @@ def test_the_contents_of_the_plans_name_the_sheets_they_lead_to(
     assert stated(page) == len(sheets)
 
 
-@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("paper", sample(PAPERS, 1))
 @pytest.mark.parametrize("name", sample(["when-it-goes-wrong", "new-here", "reference"], 1))
 def test_a_book_takes_about_as_many_sheets_as_it_says(
     name: str, paper: str, page: Page, site: Path, tmp_path: Path
