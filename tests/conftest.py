@@ -13,7 +13,6 @@ from generator.build.straight_line import Request, build
 from tests.sampling import WHOLE
 
 OWN_BUILDS = PROJECT / "build"
-SOURCES = PROJECT / "tests" / "source"
 _BEFORE = pytest.StashKey[dict[Path, tuple[int, int]]]()
 
 
@@ -47,7 +46,7 @@ def build_once(folder: Path, handbook: Path = HANDBOOK) -> Path:
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """The first file builds the handbook that most tests share; those of sources do without it and run meanwhile."""
     first = items[0].path if items else None
-    items.sort(key=lambda item: 0 if item.path == first else 1 if SOURCES in item.path.parents else 2)
+    items.sort(key=lambda item: 0 if item.path == first else 1 if item.nodeid.startswith("tests/source/") else 2)
 
 
 def pytest_report_header() -> str:

@@ -99,6 +99,11 @@ def copy(tmp_path: Path) -> Path:
         settings = folder / "handbook" / "school.toml"
         few = re.sub(r"(?m)^sizes = .*", "sizes = [2, 4]", settings.read_text("utf-8"))
         settings.write_text(f"steps = {json.dumps(STEPS)}\n{few}", "utf-8")
+        shown = " ".join(document.read_text("utf-8") for document in DOCUMENTS)
+        for step in STEPS:
+            for lesson in sorted((folder / "handbook" / "lessons" / step).glob("[0-9]*.toml"))[3:]:
+                if lesson.stem not in shown:
+                    lesson.unlink()
     return folder
 
 
