@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cache
 from multiprocessing import get_context
 from pathlib import Path
 
@@ -24,6 +25,11 @@ LESSON = "lessons/static/8448-among-4.md"
 def written(handbook: Path, school: Path | None) -> Handbook:
     sources = load(handbook, school)
     return write_handbook(sources, Writer(sources.school), run_in_turn)
+
+
+@cache
+def stock() -> Handbook:
+    return written(STOCK, None)
 
 
 def with_files(folder: Path, **texts: str) -> Handbook:
@@ -70,7 +76,7 @@ def test_what_takes_too_much_memory_is_a_fault_with_its_line(tmp_path: Path) -> 
 
 
 def test_what_the_program_writes_may_be_as_long_as_it_is(monkeypatch: pytest.MonkeyPatch) -> None:
-    handbook, sources = written(STOCK, None), load(STOCK, None)
+    handbook, sources = stock(), load(STOCK, None)
     monkeypatch.setattr("generator.pages.writing.template_names.LARGEST_PAGE", 2_000)
     a_z = write_a_z(Writer(sources.school), handbook.pages[1:], sources.pages[0].meta.reviewed)
     assert len(a_z.body) > 2_000
@@ -88,7 +94,7 @@ def test_a_note_stands_below_a_heading_on_any_page(tmp_path: Path) -> None:
         "notes__reference__a_z": "Our list.",
         "notes__when_it_goes_wrong__trays_differ": "Our trays.",
     }
-    plain, noted = written(STOCK, None), with_files(tmp_path, **notes)
+    plain, noted = stock(), with_files(tmp_path, **notes)
     assert page(noted, LESSON).endswith("\n\n## At our school { #at-our-school }\n\nWe share 2,112 at the round table.")
     for name, words in list(notes.items())[1:]:
         path = name.removeprefix("notes__").replace("__", "/").replace("_", "-") + ".md"
@@ -130,6 +136,6 @@ def test_a_schools_page_knows_what_ours_know(tmp_path: Path) -> None:
 )
 def test_a_page_takes_the_place_of_ours_also_of_one_that_the_program_writes(path: str, tmp_path: Path) -> None:
     name = f"pages__{path.replace('/', '__').replace('-', '_')}"
-    plain, replaced = written(STOCK, None), with_files(tmp_path, **{name: f"{FRONT}# Ours alone\n"})
+    plain, replaced = stock(), with_files(tmp_path, **{name: f"{FRONT}# Ours alone\n"})
     assert page(replaced, f"{path}.md") == "# Ours alone\n"
     assert [each.path for each in replaced.pages] == [each.path for each in plain.pages]

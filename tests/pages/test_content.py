@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from generator import HANDBOOK
+from generator.build.workshop import workshop
 from generator.errors import Problem
 from generator.pages.authored.content import LARGEST_RESULT, Refusal, refusals
 from generator.pages.handbook import write_handbook
@@ -15,7 +16,7 @@ from generator.pages.kinds.today import PATH as TODAY
 from generator.pages.writing.page import from_page
 from generator.pages.writing.template_names import Writer
 from generator.source.library import load
-from tests.in_turn import run_in_turn
+from tests.conftest import quiet
 
 CASES = tomllib.loads(Path(__file__).with_name("content.toml").read_text("utf-8"))
 FIGURES = {"../figures/known.svg"}
@@ -52,10 +53,13 @@ def test_a_page_that_becomes_too_large_is_refused() -> None:
     assert list(refusals(much, ())) == [(Problem("", f"grows to more than {LARGEST_RESULT} characters", remedy), "")]
 
 
-def test_our_own_pages_keep_to_it() -> None:
+@pytest.mark.usefixtures("site")
+def test_our_own_pages_keep_to_it(shared: Path) -> None:
+    """As the build has written them that all tests share."""
     sources = load(HANDBOOK)
     authored = {page.path for page in sources.pages}
-    pages = write_handbook(sources, Writer(sources.school), run_in_turn).pages
+    with workshop(shared / "stock" / "workshop", None, 1, quiet) as place:
+        pages = write_handbook(sources, Writer(sources.school), place.run_many).pages
     lessons = {page.path.rpartition("/")[0]: page for page in pages if page.path.startswith("lessons/")}
     looked_at = [page for page in pages if page.path in authored or not page.path.startswith("lessons/")]
     looked_at += lessons.values()
