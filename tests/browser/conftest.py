@@ -11,7 +11,7 @@ from typing import Any, NamedTuple
 from urllib.parse import quote_plus
 
 import pytest
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page, ViewportSize, sync_playwright
 
 from generator.site.book import is_book
 from tests.browser.nginx import nginx_path, serving
@@ -27,6 +27,7 @@ FLAGS = (
     "--disable-component-update",
     "--no-first-run",
 )
+SCREEN: ViewportSize = {"width": 1280, "height": 720}
 PATIENCE = 120_000  # milliseconds: on a busy machine the book of all pages takes its time
 INSIDE = ("file:", "blob:", "data:", "http://127.0.0.1:")
 
@@ -152,7 +153,15 @@ _LEFT: dict[tuple[Browser, str], Page] = {}  # by what they were opened with
 
 
 @contextmanager
-def visiting(browser: Browser, *, own: bool = False, **options: Any) -> Iterator[Visit]:
+def visiting(
+    browser: Browser,
+    *,
+    own: bool = False,
+    viewport: ViewportSize = SCREEN,
+    color_scheme: str = "light",
+    reduced_motion: str = "no-preference",
+    **options: Any,
+) -> Iterator[Visit]:
     """Give an empty page that notes requests to outside and complaints.
 
     To open one costs a browser more than most tests do with it. So it is left, with nothing stored in it, to the next
@@ -160,6 +169,8 @@ def visiting(browser: Browser, *, own: bool = False, **options: Any) -> Iterator
     """
     key = (browser, repr(sorted(options.items())))
     page = (None if own else _LEFT.pop(key, None)) or browser.new_context(**options).new_page()
+    page.set_viewport_size(viewport)
+    page.emulate_media(media="null", color_scheme=color_scheme, reduced_motion=reduced_motion)  # type: ignore[arg-type]
     page.set_default_timeout(PATIENCE)
     visit = Visit(page, [], [])
     noted: dict[str, Callable[[Any], None]] = {
@@ -179,7 +190,7 @@ def visiting(browser: Browser, *, own: bool = False, **options: Any) -> Iterator
         for event, note in noted.items():
             page.remove_listener(event, note)
         if reusable and key not in _LEFT:
-            _forget(page, options)
+            _forget(page)
             _LEFT[key] = page
         else:
             page.context.close()
@@ -194,7 +205,7 @@ def _nothing_is_left_after_a_failure(request: pytest.FixtureRequest) -> Iterator
             _LEFT.popitem()[1].context.close()
 
 
-def _forget(page: Page, options: dict[str, Any]) -> None:
+def _forget(page: Page) -> None:
     for other in page.context.pages:
         if other is not page:
             other.close()
@@ -202,5 +213,3 @@ def _forget(page: Page, options: dict[str, Any]) -> None:
         page.evaluate("() => { localStorage.clear(); sessionStorage.clear(); }")
     page.goto("about:blank")
     page.context.clear_cookies()
-    page.set_viewport_size(options.get("viewport", {"width": 1280, "height": 720}))
-    page.emulate_media(media="null", color_scheme=options.get("color_scheme", "light"))
