@@ -106,6 +106,8 @@ def telling_slips(sharing: Sharing, most: int = 8, owned: Counts | None = None) 
     """
     outcomes: dict[Observation, list[Outcome]] = {}
     for outcome in simulate(sharing):
+        if _shows_no_tray(outcome.occasion):
+            continue
         if owned is None or _can_be_shown(outcome, owned, sharing.pieces_needed):
             outcomes.setdefault(outcome.seen, []).append(outcome)
     outcomes.pop(right_observation(sharing), None)
@@ -155,6 +157,11 @@ def _how_telling(
     place = min(occasion.place or 0 for occasion in occasions)
     most = max(occasion.many for occasion in occasions if (occasion.place or 0) == place)
     return not goes_on, len(named), -most, place
+
+
+def _shows_no_tray(occasion: Occasion) -> bool:
+    """A child without a tray has nothing, but a symptom tells what is read on trays."""
+    return occasion.slip is Slip.TRAY_FEW and occasion.spot is Spot.EVERY_CHILD
 
 
 def _ends_as_expected(occasion: Occasion, static: bool) -> bool:

@@ -152,7 +152,7 @@ def _without_a_place(sharing: Sharing, room: State, width: int) -> Iterator[Outc
     """One tray is passed over in every round of a level; the room is the one after the last of them."""
     place, pieces = room.level + width, room.share[room.level]
     lacks = _Difference(width, 1, place, -pieces)
-    none = Occasion(Slip.NONE_OF_A_PLACE, place, many=pieces)
+    none = Occasion(Slip.NONE_OF_A_PLACE, place, other=width, many=pieces)
     yield _left_lying(sharing, none._replace(spot=Spot.LEFT_OVER), lacks)
     if room.level > UNITS:
         end = deal_on(room._replace(middle=room.middle.plus(place, pieces)), sharing.mat)

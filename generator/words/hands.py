@@ -10,7 +10,7 @@ from generator.engine.moments import Moment, moments
 from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing, Stage
 from generator.engine.steps import Action
-from generator.words.numbers import listing, piece, pieces
+from generator.words.numbers import capital, listing, piece, pieces
 from generator.words.phrases import Phrases
 from generator.words.stages import served
 
@@ -91,18 +91,19 @@ def _for_a_round(words: Phrases, exchanges: Iterable[Moment]) -> Iterator[str]:
     for place, times, rounds in exchanges:
         alike.setdefault((place, times), []).append(words.grouping.written(rounds + 1))
     for (place, times), before in alike.items():
-        gone = _gone(words, place, times)
-        yield words.say("at-place.to-bank-before-rounds", count=len(before), rounds=listing(words, before), **gone)
+        told = {"rounds": listing(words, before), "exchange": _exchange(words, place, times)}
+        yield words.say("at-place.to-bank-before-rounds", count=len(before), **told)
 
 
 def _to_bank(words: Phrases, exchanges: Mapping[int, int]) -> Iterator[str]:
     for place in sorted(exchanges, reverse=True):
-        yield words.say("at-place.to-bank", **_gone(words, place, exchanges[place]))
+        yield words.say("at-place.to-bank", exchange=capital(_exchange(words, place, exchanges[place])))
 
 
-def _gone(words: Phrases, place: int, times: int) -> dict[str, str]:
-    """What goes to the bank, and what comes back."""
-    return {"pieces": piece(words, times, place), "smaller": piece(words, 10 * times, place - 1)}
+def _exchange(words: Phrases, place: int, times: int) -> str:
+    """'take 2 hundreds to the bank, one at a time, and bring 10 tens back for each'."""
+    gone, smaller = piece(words, times, place), piece(words, 10, place - 1)
+    return words.say("at-place.exchange", count=times, pieces=gone, smaller=smaller)
 
 
 def _then(words: Phrases, stage: Stage, *, nothing_moved: bool) -> str:

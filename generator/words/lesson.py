@@ -9,7 +9,7 @@ from typing import NamedTuple
 from generator.engine.back_together import Together, back_together
 from generator.engine.places import UNITS, Counts, place_name
 from generator.engine.sharing import Sharing, Stage
-from generator.engine.shelf import needs
+from generator.engine.shelf import cards, needs
 from generator.words.hands import hands_at
 from generator.words.material import cards_named, ribbons_worn, small_cards
 from generator.words.numbers import (
@@ -93,8 +93,8 @@ def _to_set_out(words: Phrases, sharing: Sharing) -> Iterator[str]:
         yield ribbons_worn(words, sharing)
     key = "lesson.bank" if sharing.from_bank.pieces else "lesson.no-bank"
     yield words.say(key, pieces=pieces(words, sharing.from_bank))
-    cards = small_cards(words, needed.small_cards, sharing)
-    yield words.say("lesson.small-cards" if sharing.quotient else "lesson.no-small-cards", cards=cards)
+    each = small_cards(words, needed.small_cards, sharing)
+    yield words.say("lesson.small-cards" if sharing.quotient else "lesson.no-small-cards", cards=each)
     if sharing.remainder:
         yield words.say("lesson.dish")
 
@@ -103,7 +103,7 @@ def rounds_with_ribbons(words: Phrases, sharing: Sharing) -> str:
     """What each is given in a round, by the ribbons that are worn, and what is done where that is not enough."""
     *larger, smallest = sharing.mat.widths
     if not larger:
-        return words.say("lesson.rounds-alike")
+        return words.say("lesson.rounds", alike=words.say("lesson.rounds-alike"), told="")
     clauses = [
         words.say(
             "lesson.rounds-larger",
@@ -114,7 +114,8 @@ def rounds_with_ribbons(words: Phrases, sharing: Sharing) -> str:
         for width in reversed(larger)
     ]
     end = words.say("lesson.rounds-look-first" if sharing.look_first else "lesson.rounds-take-back")
-    return words.say("lesson.rounds", larger=capital(in_clauses(words, clauses)), end=end)
+    differ = words.say("lesson.rounds-differ", larger=capital(in_clauses(words, clauses)), end=end)
+    return words.say("lesson.rounds", alike="", told=differ)
 
 
 def cards_at_the_close(words: Phrases, sharing: Sharing) -> tuple[str, ...]:
@@ -149,12 +150,13 @@ def _answer(words: Phrases, sharing: Sharing) -> str:
         words.say("lesson.one-for-every", piece=material(words, place, 1), larger=material(words, place + width, 1))
         for place in Counts.of(sharing.quotient).places_held
     ]
-    return words.say(
+    asked = words.say(
         "lesson.answer-nobody-for-one",
         stands_for=stands_for_word(words, width),
         each=capital(listing(words, each)),
         quotient=sharing.quotient,
     )
+    return f"{asked} {words.say('lesson.fetches-answer', cards=cards_named(words, cards(sharing.quotient)))}"
 
 
 class Screen(NamedTuple):

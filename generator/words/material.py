@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from typing import NamedTuple
 
 from generator.engine.observations import Observation
 from generator.engine.places import HUNDREDS, UNITS, Counts, place_name
 from generator.engine.sharing import Sharing
-from generator.engine.shelf import ChildCards, Shortage, cards
+from generator.engine.shelf import ChildCards, Needs, Shelf, Shortage, cards
 from generator.words.numbers import in_a_row, in_clauses, listing, pieces
 from generator.words.phrases import Phrases
 
@@ -23,12 +24,14 @@ def cards_named(words: Phrases, values: Sequence[int]) -> str:
 
 
 def small_cards(words: Phrases, fetched: Sequence[ChildCards], sharing: Sharing) -> str:
-    """The cards that each sort of child fetches."""
+    """The cards that each sort of child fetches, and those of the answer, where no child has it."""
     key = "small-cards.each-with-ribbons" if sharing.ribbons else "small-cards.each"
     each = [
         words.say(key, cards=cards_named(words, child.cards), count=child.sharers, stands_for=child.stands_for)
         for child in fetched
     ]
+    if sharing.ribbons and not sharing.mat[UNITS]:
+        each.append(words.say("small-cards.for-answer", cards=cards_named(words, cards(sharing.quotient))))
     return in_clauses(words, each)
 
 
@@ -102,18 +105,41 @@ def product(words: Phrases, sharing: Sharing) -> str:
     )
 
 
-def what_is_seen(words: Phrases, seen: Observation, ribbons: bool, left: Counts | None = None) -> str:
-    """What is read on the trays at the close, and what is left over: '1,307 on each of 4 trays, 2 left over'.
+class Lying(NamedTuple):
+    """The pieces that are not on a tray at the close, and those that are rightly left over."""
 
-    left: the pieces, where larger ones may be among them, which are not left over but lie in the middle still.
-    """
-    key = "observed.all" if len(seen.trays) == 1 else "observed.some-with-ribbons" if ribbons else "observed.some"
-    parts = [words.say(key, value=tray.value, count=tray.sharers, stands_for=tray.stands_for) for tray in seen.trays]
-    if left and left.pieces > left[UNITS]:
-        parts.append(words.say("observed.in-the-middle", pieces=pieces(words, left)))
-    elif seen.left is not None:
-        parts.append(words.say("observed.left-over" if seen.left else "observed.nothing-left-over", value=seen.left))
+    pieces: Counts
+    rightly: Counts
+
+
+def what_is_seen(words: Phrases, seen: Observation, ribbons: bool, lying: Lying | None = None) -> str:
+    """What is read on the trays at the close, and what is left over: '1,307 on each of 4 trays, 2 left over'."""
+    key = "observed.all" if len(seen.trays) == 1 else "observed.some"
+    parts = [
+        words.say(key, value=tray.value, count=tray.sharers, whose=whose_tray(words, tray.stands_for, ribbons))
+        for tray in seen.trays
+    ]
+    if seen.left is not None:
+        parts += _not_on_trays(words, lying, seen.left)
     return in_a_row(words, parts)
+
+
+def whose_tray(words: Phrases, stands_for: int, ribbons: bool) -> str:
+    """' for 10', where children wear ribbons."""
+    return words.say("observed.whose", stands_for=stands_for) if ribbons else ""
+
+
+def _not_on_trays(words: Phrases, lying: Lying | None, value: int) -> Iterator[str]:
+    """What is left over; larger pieces that are not rightly left over lie in the middle still."""
+    if lying and lying.rightly.value != value and lying.pieces.pieces > lying.pieces[UNITS]:
+        more = [there - lying.rightly.at(place) for place, there in enumerate(lying.pieces)]
+        still = Counts(more) if min(more) >= 0 else lying.pieces
+        value -= still.value
+        if value:
+            yield words.say("observed.left-over", value=value)
+        yield words.say("observed.in-the-middle", pieces=pieces(words, still))
+    else:
+        yield words.say("observed.left-over" if value else "observed.nothing-left-over", value=value)
 
 
 def thing_short(words: Phrases, short: Shortage) -> str:
@@ -126,6 +152,18 @@ def shortage(words: Phrases, short: Shortage) -> str:
     """'40 units are needed, we have 30'."""
     key = "shortage.cards" if short.what.endswith("_cards_to") else "shortage.pieces"
     return words.say(key, thing=thing_short(words, short), needed=short.needed, owned=short.owned)
+
+
+def cards_on_paper(words: Phrases, needed: Needs, shelf: Shelf) -> str:
+    """What is written on slips of paper, because cards do not reach: one sentence for each card."""
+    wanted = [("small_cards_to", card, child.sharers) for child in needed.small_cards for card in child.cards]
+    wanted += [("large_cards_to", card, 1) for card in needed.large_cards]
+    ends = {"small_cards_to": shelf.small_cards_to, "large_cards_to": shelf.large_cards_to}
+    return " ".join(
+        words.say("shortage.on-paper", count=count, card=words.say(f"shortage.card.{kind}"), value=value)
+        for kind, value, count in wanted
+        if value > ends[kind]
+    )
 
 
 def to_buy(words: Phrases, short: Shortage) -> str:

@@ -14,7 +14,10 @@ _LARGEST_NAMED_PLACE = 6
 
 
 def number_words(words: Phrases, number: int) -> str:
-    """A number from 0 to 9,999 in words: 5,230 is 'five thousand two hundred thirty'. HandbookError for others."""
+    """A number from 0 to 9,999 in words, as in Britain: 5,230 is 'five thousand two hundred and thirty'.
+
+    HandbookError for others.
+    """
     if not 0 <= number <= _LARGEST_SAID:
         raise HandbookError(f"{number} cannot be said in words here; give a number from 0 to {_LARGEST_SAID}")
     if number <= 20:
@@ -27,7 +30,10 @@ def number_words(words: Phrases, number: int) -> str:
     place = THOUSANDS if number >= 1000 else HUNDREDS
     how_many, rest = divmod(number, 10**place)
     whole = words.say(f"number.of-{place_name(place)}", how_many=number_words(words, how_many))
-    return words.say("number.with-rest", whole=whole, rest=number_words(words, rest)) if rest else whole
+    if not rest:
+        return whole
+    key = "number.with-less" if rest < 100 else "number.with-hundreds"
+    return words.say(key, whole=whole, rest=number_words(words, rest))
 
 
 def small_number(words: Phrases, number: int) -> str:

@@ -87,7 +87,7 @@ def _rounds(words: Phrases, first: int, last: int, level: int, sharing: Sharing)
 
 def _exchanges(words: Phrases, run: list[Step]) -> str:
     place, times = run[0].place, len(run)
-    gone, come = piece(words, times, place), piece(words, 10 * times, place - 1)
+    gone, come = piece(words, times, place), piece(words, 10, place - 1)
     return words.say("plan.exchange", count=times, gone=gone, come=come)
 
 

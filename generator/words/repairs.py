@@ -7,11 +7,12 @@ from typing import NamedTuple
 from generator.engine.movements import Again, Alike, At, Exchange, Movement, Repair
 from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing
+from generator.words.material import whose_tray
 from generator.words.numbers import material, place_word, small_number
 from generator.words.phrases import Phrases
 
 _VERBS = {At.LEFT_OVER: "give", At.TRAY: "take"}
-"""What is done with a piece that does not go to the bank, by where it comes from; any other is brought."""
+"""What is done with a piece, by where it comes from; any other is brought, and to the bank every piece is taken."""
 
 
 def repair_words(words: Phrases, repair: Repair, sharing: Sharing) -> str:
@@ -40,13 +41,13 @@ class _SoFar(NamedTuple):
 
     def trays(self, words: Phrases, trays: Alike) -> str:
         """'the tray that reads 1,306', 'each of the 3 trays that now read 1,307'."""
-        now = "-now" if (trays.stands_for, trays.reads) in self.changed else ""
-        key = f"repair.tray{'-for' if self.sharing.ribbons else ''}{now}"
-        return words.say(key, count=trays.trays, reads=trays.reads, stands_for=trays.stands_for)
+        whose = whose_tray(words, trays.stands_for, self.sharing.ribbons)
+        now = words.say("repair.now") if (trays.stands_for, trays.reads) in self.changed else ""
+        return words.say("repair.tray", count=trays.trays, reads=trays.reads, whose=whose, now=now)
 
-    def pile(self, words: Phrases, at: At, place: int) -> str:
-        """Pieces of a kind that should not be left over lie in the middle."""
-        stays = place == UNITS or self.sharing.end.middle.at(place)
+    def pile(self, words: Phrases, at: At, place: int, *, is_target: bool) -> str:
+        """Larger pieces lie in the middle, unless they go to what is left over and their kind should be there."""
+        stays = place == UNITS or (is_target and self.sharing.end.middle.at(place))
         return words.say("repair.middle" if at is At.LEFT_OVER and not stays else f"repair.{at}")
 
 
@@ -74,10 +75,10 @@ def _step(words: Phrases, step: Movement | Exchange | Again, so_far: _SoFar) -> 
             )
         case Movement():
             return words.say(
-                f"repair.{'bring' if step.target is At.BANK else _VERBS.get(step.source, 'bring')}",
+                f"repair.{'take' if step.target is At.BANK else _VERBS.get(step.source, 'bring')}",
                 pieces=_pieces(words, step.pieces, step.place),
                 source=_pile(words, step.source, step.place, step.giving, so_far),
-                target=_pile(words, step.target, step.place, step.taking, so_far),
+                target=_pile(words, step.target, step.place, step.taking, so_far, is_target=True),
             )
 
 
@@ -86,5 +87,5 @@ def _pieces(words: Phrases, number: int, place: int) -> str:
     return words.say("repair.pieces", number=small_number(words, number), material=material(words, place, number))
 
 
-def _pile(words: Phrases, at: At, place: int, alike: Alike | None, so_far: _SoFar) -> str:
-    return so_far.trays(words, alike) if alike else so_far.pile(words, at, place)
+def _pile(words: Phrases, at: At, place: int, alike: Alike | None, so_far: _SoFar, *, is_target: bool = False) -> str:
+    return so_far.trays(words, alike) if alike else so_far.pile(words, at, place, is_target=is_target)

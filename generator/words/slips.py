@@ -10,7 +10,7 @@ from generator.engine.places import UNITS, place_name
 from generator.engine.sharing import Sharing
 from generator.engine.slips import Slip, Spot
 from generator.engine.steps import Action
-from generator.words.material import what_is_seen
+from generator.words.material import Lying, what_is_seen, whose_tray
 from generator.words.numbers import capital, choice_of, listing, material, place_word, stands_for_word
 from generator.words.phrases import Phrases
 from generator.words.repairs import repair_words
@@ -77,10 +77,10 @@ def symptom_row(words: Phrases, symptom: Symptom, sharing: Sharing) -> Row:
     happened, *or_happened = dict.fromkeys(cause.happened for cause in told)
     mend, *or_mends = dict.fromkeys(cause.mend for cause in told)
     return Row(
-        _symptom_words(words, symptom, sharing.ribbons),
-        (happened, *(words.say("slips.or", happened=one) for one in or_happened)),
+        _symptom_words(words, symptom, sharing),
+        (happened, *(words.say("slips.or", told=one) for one in or_happened)),
         told[0].look,
-        (mend, *(words.say("slips.or-mend", mend=one) for one in or_mends)),
+        (mend, *(words.say("slips.or", told=one) for one in or_mends)),
     )
 
 
@@ -95,19 +95,22 @@ def row_on_paper(words: Phrases, symptom: Symptom, sharing: Sharing) -> Row:
 def _after_counting(words: Phrases, symptom: Symptom, sharing: Sharing) -> Iterator[str]:
     """What puts it right once the unit beads are counted: first where one was lost, then where none is missing."""
     causes = symptom.causes[:_MOST_CAUSES]
-    lost = [cause for cause in causes if cause.slip is Slip.ROLLED_AWAY]
-    none_missing = [cause for cause in causes if cause not in lost]
+    lost = [repair_words(words, cause.repair, sharing) for cause in causes if cause.slip is Slip.ROLLED_AWAY]
+    none_missing = [explain(words, cause, sharing).mend for cause in causes if cause.slip is not Slip.ROLLED_AWAY]
     for key, told in (("slips.found", lost), ("slips.none-missing", none_missing)):
-        mends = list(dict.fromkeys(explain(words, cause, sharing).mend for cause in told))
-        yield from (words.say(key if mend == mends[0] else "slips.or-mend", mend=mend) for mend in mends)
+        mends = list(dict.fromkeys(told))
+        yield from (words.say(key if mend == mends[0] else "slips.or", told=mend) for mend in mends)
+    if not none_missing:
+        yield words.say("slips.from-bank")
 
 
-def _symptom_words(words: Phrases, symptom: Symptom, ribbons: bool) -> str:
+def _symptom_words(words: Phrases, symptom: Symptom, sharing: Sharing) -> str:
     """What the room sees at the close, and by how much it is too much or too little in all."""
     slips = {cause.slip for cause in symptom.causes}
     if slips == {Slip.BIG_TRAY_READ}:
         return words.say("slips.answer-read", value=symptom.seen.trays[-1].value)
-    seen = capital(what_is_seen(words, symptom.seen, ribbons, symptom.left))
+    lying = Lying(symptom.left, sharing.end.middle)
+    seen = capital(what_is_seen(words, symptom.seen, sharing.ribbons, lying))
     if slips <= OF_CARDS:
         seen = words.say("slips.on-the-cards", seen=seen)
     if not symptom.off_by:
@@ -134,9 +137,11 @@ def _filled(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | i
         "other_stands_for": 10**other,
         "round": _in_turns(words, "rounds", turns, _rounds(sharing, place), place_word(words, place)),
         "exchange": _at_exchanges(words, turns, place + 1, sharing),
-        "stop": words.say("slips.stop"),
+        "stop": words.say("slips.stop", dish=words.say("slips.dish") if sharing.remainder else ""),
+        "or_laid": words.say("slips.or-laid") if sharing.start[UNITS] else "",
         "afresh": words.say("repair.everything-again"),
         "fair": "",
+        "whose": whose_tray(words, 10**other, sharing.ribbons),
     }
 
 
@@ -149,10 +154,15 @@ def _whose_cards(words: Phrases, cause: Cause, filled: dict[str, str | int], sha
 def _filled_with_ribbons(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | int]:
     """What a sentence says otherwise, or says besides, where a child stands for ten or a hundred."""
     smallest = sharing.mat.widths[-1]
-    filled: dict[str, str | int] = {"fair": _fair(words, sharing), "stands_for": 10**smallest}
+    filled: dict[str, str | int] = {
+        "fair": _fair(words, sharing),
+        "stands_for": 10**smallest,
+    }
     if cause.slip in OF_CARDS:  # the share of one who stands for ten lies one place higher
         filled["place"] = place_word(words, (cause.place or UNITS) + smallest)
         filled["other_place"] = place_word(words, (cause.occasions[0].other or UNITS) + smallest)
+    if cause.slip is Slip.SAME_KIND:
+        filled["larger"] = 10 ** (smallest + (cause.place or UNITS) - (cause.occasions[0].other or UNITS))
     return filled
 
 

@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing, Stage
-from generator.words.hands import exchanges_by_time
+from generator.words.hands import Exchanges, exchanges_by_time
 from generator.words.numbers import (
     capital,
     listing,
@@ -59,8 +59,7 @@ def _lines(words: Phrases, sharing: Sharing, stage: Stage) -> Iterator[Said]:
     yield Said(GUIDE, _beginning(words, sharing, stage, way))
     exchanges = exchanges_by_time(stage)
     for place in exchanges.for_a_round:
-        key = f"guide.short-at-first.{way}" if place in exchanges.before else f"guide.short.{way}"
-        yield Said(GUIDE, _said_of(words, key, place, 1))
+        yield Said(GUIDE, _said_of(words, _short(stage, exchanges, place, way), place, 1))
         yield Said(BANKER, _said_of(words, f"banker.{way}", place, 1))
     if stage.unfinished:
         yield Said(GUIDE, words.say(f"guide.{'look-first' if sharing.look_first else 'take-back'}.{way}"))
@@ -70,6 +69,16 @@ def _lines(words: Phrases, sharing: Sharing, stage: Stage) -> Iterator[Said]:
             yield Said(BANKER, _said_of(words, f"banker.{way}", place, 1))
     if stage.level == UNITS:
         yield Said(GUIDE, _end(words, sharing))
+
+
+def _short(stage: Stage, exchanges: Exchanges, place: int, way: int) -> str:
+    """With ribbons: the key of what is said of pieces that are short, and of the larger one that goes to the bank."""
+    if place not in exchanges.before:
+        return f"guide.short.{way}"
+    if not stage.start[place - 1]:
+        return "guide.before-rounds.none"
+    is_first = place == exchanges.for_a_round[0]
+    return f"guide.short-at-first.{way}" if is_first else "guide.before-rounds.too"
 
 
 def _beginning(words: Phrases, sharing: Sharing, stage: Stage, way: int) -> str:

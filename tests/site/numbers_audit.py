@@ -135,7 +135,8 @@ def _statements(block: Block, school: School) -> Iterator[_Said]:
             named = _shared(named_division(before[-1]), school) if before else None
             yield from _judged(rule, match, block, named or block.division, school)
     if block.division:
-        values = [VALUES[block.label]] if block.label in VALUES else []
+        label = re.sub(N, "N", block.label)
+        values = [VALUES[label]] if label in VALUES else []
         for rule in cell_rules(block, block.division) or values:
             if cell := rule.pattern.fullmatch(block.text):
                 yield from _judged(rule, cell, block, block.division, school)

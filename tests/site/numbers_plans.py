@@ -35,7 +35,7 @@ def _rounds_are_so(on: On) -> bool:
 
 
 def _exchange_is_so(on: On) -> bool:
-    ten_back = on.number("back") == 10 * on.number("n") and on.place("below") == on.place("place") - 1
+    ten_back = on.number("back") == 10 and on.place("below") == on.place("place") - 1
     return ten_back and (on.number("n"), on.place("place")) in _exchanges_together(on.at)
 
 
@@ -64,13 +64,13 @@ PLAN_RULES = (
     ),
     at_place(
         "rounds",
-        rf"Start (?:a|the next) round: it reaches (?P<n>{N}) of (?P<all>{N})",
+        rf"Start (?:a|the next) round: it reaches only (?P<n>{N}) of the (?P<all>{N}) trays",
         n=_reached,
         all=lambda on: on.sharing.sharers,
     ),
     at_place(
         "exchanges",
-        rf"Change (?P<n>{N}) (?P<place>{PLACE}) for (?P<back>{N}) (?P<below>{PLACE})",
+        rf"Change (?P<n>{N}) (?P<place>{PLACE})(?:, one at a time, each)? for (?P<back>{N}) (?P<below>{PLACE})",
         so=_exchange_is_so,
     ),
     at_place("pieces", rf"(?:Each tray|Tray for (?P<stands>{N})): (?P<p>{PIECES})", p=_on_tray),

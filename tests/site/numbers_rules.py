@@ -136,7 +136,7 @@ def _sent_before_rounds(on: On) -> bool:
         sent[rounds + 1] += step.action is Action.EXCHANGE and step.place == on.place("place")
     named = [number_in(said) for said in re.findall(N, on.match["rounds"])]
     all_rounds = [number for number in sent if number <= rounds and sent[number] == on.number("n")]
-    ten_back = on.number("back") == 10 * on.number("n") and on.place("below") == on.place("place") - 1
+    ten_back = on.number("back") == 10 and on.place("below") == on.place("place") - 1
     return ten_back and named == sorted(all_rounds)
 
 
@@ -207,7 +207,7 @@ def _adds_up(on: On) -> bool:
     """Whether trays and what is left make the number, or miss it by as much as the page says."""
     seen = _on_trays(on)
     lying = sum(count * 10**place for place, count in pieces_in(on.match["lying"] or "").items())
-    total = sum(trays * holds for trays, holds, _ in seen) + (lying or on.number("left"))
+    total = sum(trays * holds for trays, holds, _ in seen) + lying + on.number("left")
     off = on.number("off") * (-1 if on.match["way"] == "few" else 1)
     known = {1, *(10**width for width in on.sharing.mat.widths)}
     return total == on.sharing.dividend + off and {stands for _, _, stands in seen} <= known
@@ -248,7 +248,7 @@ def _is_product(match: re.Match[str]) -> bool:
 
 
 _ON = rf"{N} on (?:the tray|(?:each of )?{N} trays?)(?: for {N})?"
-_SIGHT = rf"(?P<sight>{_ON}(?:, {_ON})*), (?:(?P<left>{SMALL}) left over|(?P<lying>{PIECES}) still in the middle)"
+_SIGHT = rf"(?P<sight>{_ON}(?:, {_ON})*), (?:(?P<left>{SMALL}) left over)?(?:, )?(?:(?P<lying>{PIECES}) still in the middle)?"
 
 RULES = (
     seen("seen", rf"{_SIGHT}(?:\. (?P<off>{N}) too (?P<way>few|many) in all)?", so=_adds_up),
@@ -261,8 +261,14 @@ RULES = (
         rf"(?:,? (?:and )?(?:(?P<left>{SMALL}) left over|remainder (?P<rest>{SMALL})))?",
         _is_quotient,
     ),
-    about("number", rf"We have (?P<n>{SAID})", n=lambda on: on.sharing.dividend),
+    about("number", rf"We have (?!no\b)(?P<n>{SAID})", n=lambda on: on.sharing.dividend),
     about("number", rf"(?:[Ll]arge cards show|largest first:) (?P<n>{N})", n=lambda on: on.sharing.dividend),
+    about(
+        "number",
+        rf"A number like (?P<n>{N}), for (?P<other>{N}) children",
+        n=lambda on: on.sharing.dividend,
+        other=lambda on: on.sharing.divisor,
+    ),
     about("number", rf"(?P<n>{N}) then gives", n=lambda on: on.sharing.dividend),
     about("sharers", rf"fairly (?:among|between) (?P<n>{SMALL})", n=lambda on: on.sharing.divisor),
     about("children", rf"[Tt]here (?:is|are) (?P<n>{SMALL}) of us", n=lambda on: on.sharing.sharers),
@@ -272,7 +278,11 @@ RULES = (
         n=lambda on: on.sharing.sharers,
         all=lambda on: on.sharing.divisor,
     ),
-    about("sharers", rf"card (?:for|shows|for how many share:) (?P<n>{N})", n=lambda on: on.sharing.divisor),
+    about(
+        "sharers",
+        rf"(?<!small )(?<!large )card (?:for|shows|for how many share:) (?P<n>{N})",
+        n=lambda on: on.sharing.divisor,
+    ),
     about("share", rf"(?<!Units: )(?P<n>{N}) each, {SMALL} left over", n=lambda on: on.sharing.quotient),
     about(
         "share",
@@ -343,6 +353,13 @@ RULES = (
     about(
         "cards", rf"(?P<c>{CARDS}) \((?:the|each) child who stands for (?P<stands>{N})\)", c=lambda on: cards(on.share)
     ),
+    about("cards", rf"(?P<c>{CARDS}) for (?:the answer|it\.)", c=lambda on: cards(on.sharing.quotient)),
+    about(
+        "cards",
+        rf"no (?P<set>large|small) card for (?P<n>{N}): write (?P<again>{N}) on",
+        n=_largest_card,
+        again=_largest_card,
+    ),
     about("cards", rf"(?P<set>large|small) cards up to (?P<n>{N}) are needed", n=_largest_card),
     about("children", rf"(?P<n>{N}) (?:trays|sets of small cards) are needed", n=lambda on: on.sharing.sharers),
     about("children", rf"(?P<n>{N}) ribbons for ten are needed", n=lambda on: on.sharing.mat.at(1)),
@@ -398,17 +415,20 @@ RULES = (
     at_place(
         "exchanges",
         rf"Before rounds? (?P<rounds>{N}(?:, {N})*(?: and {N})?), (?:each time )?take (?P<n>{N}) (?P<place>{PLACE})"
-        rf" to the bank and bring (?P<back>{N}) (?P<below>{PLACE}) back",
+        rf" to the bank(?:, one at a time,)? and bring (?P<back>{N}) (?P<below>{PLACE}) back(?: for each)?",
         so=_sent_before_rounds,
     ),
     at_place(
         "exchanges",
-        rf"Take (?P<n>{N}) (?P<place>{PLACE}) to the bank and bring (?P<back>{N}) (?P<below>{PLACE}) back",
+        rf"Take (?P<n>{N}) (?P<place>{PLACE}) to the bank(?:, one at a time,)?"
+        rf" and bring (?P<back>{N}) (?P<below>{PLACE}) back(?: for each)?",
         n=_sent_at_once,
-        back=lambda on: 10 * _sent_at_once(on),
+        back=lambda _: 10,
         so=lambda on: on.place("below") == on.place("place") - 1,
     ),
-    at_place("exchanges", rf"(?<!ake )(?P<n>{N})(?: (?P<place>{PLACE}))? to the bank(?! and)", n=lambda on: on.sent),
+    at_place(
+        "exchanges", rf"(?<!ake )(?P<n>{N})(?: (?P<place>{PLACE}))? to the bank(?!,? (?:and|one))", n=lambda on: on.sent
+    ),
     at_place(
         "exchanges",
         rf"{N} (?P<place>{PLACE}) to the bank, (?P<back>{N}) (?P<below>{PLACE}) back",
@@ -425,15 +445,15 @@ RULES = (
 
 # Numbers that say nothing about a division.
 NOT_ABOUT_IT = re.compile(
-    rf"(?:we have|ours end at) {N}|Write {N} sets on paper|{N} more things that you may see|one table: {N} lines?"
+    rf"(?:we have|ours end at) {N}|Write {N} sets on paper|on {N} slips of paper|{N} more things that you may see|one table: {N} lines?"
 )
 
 _SENT = rf"(?P<n>{SMALL})(?:, out of (?P<at>.+))?"
 
-# What stands beside a term or under the head of a column, by the last words of it.
+# What stands beside a term or under the head of a column, by the last words of it; a number in a term is N.
 VALUES = {
     "Number": about("number", rf"(?P<n>{N})", n=lambda on: on.sharing.dividend),
-    "A number of the same kind": about("name", rf"(?P<n>{N})(?:, the same number)?", so=_is_like_today),
+    "A number like N, for N children": about("name", rf"(?P<n>{N})(?:, the same number)?", so=_is_like_today),
     "Children": about("sharers", rf"(?P<n>{N})", n=lambda on: on.sharing.divisor),
     "Sharing for": about("sharers", rf"(?P<n>{N})(?: \(.*\))?", n=lambda on: on.sharing.divisor),
     "Each has": about("share", rf"(?P<n>{N})", n=lambda on: on.sharing.quotient),

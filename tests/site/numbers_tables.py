@@ -58,7 +58,7 @@ def _hands(sharing: Sharing, step: Step) -> dict[str, Parts]:
             return {f"Give one (?P<place>{PLACE}) to each": {"place": lambda _: {step.place}}}
         case Action.START:
             ahead: Parts = {"ahead": lambda _: step.after.ahead, "all": lambda _: sharing.sharers}
-            return {f"Start a round: it reaches (?P<ahead>{N}) of (?P<all>{N})": ahead}
+            return {f"Start a round: it reaches only (?P<ahead>{N}) of the (?P<all>{N}) trays": ahead}
         case Action.EXCHANGE:
             sent: Parts = {"sent": lambda _: {step.place}, "back": lambda _: {step.place - 1}}
             return {f"Exchange one (?P<sent>{PLACE}) for ten (?P<back>{PLACE})": sent}

@@ -27,7 +27,8 @@ PLACE_FORMS = {name.removesuffix("s") + ending: place for name, place in PLACES.
 N = r"(?:\d{1,3}(?:[,\u2009\u202f\u00a0]\d{3})+(?!\d)|\d+)"
 SMALL = rf"(?:{N}|\b(?:{'|'.join(_WORDS)})\b)"
 _ANY_WORD = rf"(?:{'|'.join((*_SPOKEN, 'hundred', 'thousand'))})\b"
-SAID = rf"\b{_ANY_WORD}(?:[ -]{_ANY_WORD})*"
+_SMALL_WORD = rf"(?:{'|'.join(_SPOKEN)})\b"
+SAID = rf"\b{_ANY_WORD}(?:[ -]{_ANY_WORD})*(?:(?<=hundred|housand) and {_SMALL_WORD}(?:-{_SMALL_WORD})?)?"
 PLACE = rf"(?:{'|'.join(sorted(PLACE_FORMS, key=len, reverse=True))})\b"
 PIECES = rf"(?:{N} {PLACE}(?:(?:, | and ){N} {PLACE})*|nothing)"
 CARDS = rf"{N}(?:, {N})*(?: and {N})?"
@@ -72,6 +73,8 @@ def number_in(text: str) -> int:
         return -int(digits) if text[0] in "-\N{MINUS SIGN}" else int(digits)
     total = part = 0
     for word in re.split("[ -]", text.lower()):
+        if word == "and":
+            continue
         if word == "thousand":
             total, part = total + part * 1000, 0
         else:

@@ -27,9 +27,11 @@ RIBBONS = (share(3432, 12, ribbons=True), share(7392, 231, ribbons=True))
         (47, "forty-seven"),
         (90, "ninety"),
         (100, "one hundred"),
-        (1005, "one thousand five"),
-        (5230, "five thousand two hundred thirty"),
-        (9999, "nine thousand nine hundred ninety-nine"),
+        (120, "one hundred and twenty"),
+        (1005, "one thousand and five"),
+        (2684, "two thousand six hundred and eighty-four"),
+        (5230, "five thousand two hundred and thirty"),
+        (9999, "nine thousand nine hundred and ninety-nine"),
     ],
 )
 def test_numbers_as_they_are_said(number: int, said: str) -> None:
@@ -88,7 +90,7 @@ def test_a_single_child_with_a_ribbon() -> None:
     tens, units = sharing.stages[0], sharing.stages[-1]
     assert titles.division_name(WORDS, sharing) == "20 for ten with ribbons"
     assert material.ribbons_worn(WORDS, sharing).startswith(
-        "Ribbons, blue for ten: 1 child stands for 10. Every child wears one. A wrist band"
+        "Ribbons, blue for ten: 1 child stands for 10. Every child wears one. Each ribbon is a wrist band"
     )
     assert stages.stage_heading(WORDS, units, sharing) == "Units: 2 in the answer"
     assert stages.stage_caption(WORDS, tens, sharing).startswith("A round here is one ten to each who stands for 10.")

@@ -101,7 +101,7 @@ def test_where_nothing_stays_on_the_trays_the_number_is_fetched_again() -> None:
             "Take two ten-bars from each of the 3 trays that read 150 to the middle.",
         ),
         (Movement(1, 0, At.FLOOR, At.LEFT_OVER), "Bring one unit bead from the floor to what is left over."),
-        (Movement(1, 3, At.LEFT_OVER, At.BANK), "Bring one thousand-cube from the middle to the bank."),
+        (Movement(1, 3, At.LEFT_OVER, At.BANK), "Take one thousand-cube from the middle to the bank."),
         (
             Exchange(1, 1, At.TRAY, Alike(20, 1, 1)),
             "Change one ten-bar from the tray that reads 20 for ten unit beads at the bank.",

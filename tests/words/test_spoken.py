@@ -127,16 +127,23 @@ def test_how_a_lesson_begins(division: tuple[int, int], first: str) -> None:
 @pytest.mark.parametrize(
     ("division", "stage", "short"),
     [
-        ((2904, 22), 1, "First we need more tens. One hundred goes to the bank for them."),
-        ((2350, 11), 2, "There are too few units to begin. One ten: who takes it to the bank first?"),
+        ((2904, 22), 1, "There are no tens. One hundred goes to the bank for them."),
+        ((2350, 11), 2, "There are no units. One ten goes to the bank for them."),
+        ((1021, 123), 1, "First we need more tens. One hundred goes to the bank for them."),
         ((3432, 12), 1, "We need more tens. One hundred goes to the bank for them."),
     ],
-    ids=["no tens", "no units", "tens for two rounds"],
+    ids=["no tens", "no units", "few tens", "tens for two rounds"],
 )
 def test_the_bank_comes_first_in_words_where_it_comes_before_the_first_round(
     division: tuple[int, int], stage: int, short: str
 ) -> None:
     assert said(share(*division, ribbons=True))[stage][1].text == short
+
+
+def test_what_else_is_short_before_the_first_round_is_not_called_the_first() -> None:
+    """Of 1,021 for 123, a hundred and then one of its tens are changed before the first round of the tens."""
+    guide = [line.text for line in said(share(1021, 123, ribbons=True))[1] if line.who == GUIDE]
+    assert guide[2] == "We need more units too. One ten goes to the bank for them."
 
 
 @pytest.mark.parametrize(

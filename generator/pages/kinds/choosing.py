@@ -30,6 +30,13 @@ INDEX = "choosing/index.md"
 FOUR_DIGITS = 9000
 MORE_BARS = 10
 _READY = 5
+_ONLY = {
+    **{kind: "exact-without-zero" for kind in NUMBER_KINDS if kind.startswith("exchange-")},
+    "remainder": "without-zero",
+    "zero-in-number": "exact",
+    "zero-in-share": "exact",
+}
+"""What the numbers of a kind are chosen by besides what the kind is called."""
 
 
 def write_choosing(writer: Writer, reviewed: date) -> Page:
@@ -121,17 +128,17 @@ def _own_first(best: Sequence[int], candidates: Sequence[int], own: Mapping[int,
 def _told(words: Phrases, name: str, size: int, offered: Offer, allowed: int) -> Iterator[str]:
     """What is said of the numbers of a kind. `allowed`: how many of four digits the shelf allows."""
     count, digits = len(offered.numbers), small_number(words, offered.digits)
-    any_zeros = name in ("static", "zero-in-number", "zero-in-share")
+    only = words.say(f"group.only.{_ONLY[name]}") if name in _ONLY else ""
     if not count:
-        yield words.say("group.no-number" if any_zeros else "group.no-number-without-zero", size=size)
+        yield words.say("group.no-number", only=only, size=size)
         if name == "static" and size >= 10:
             yield words.say("group.first-digit", size=size)
     elif offered.only_near:
         yield words.say("group.nearest", digits=digits)
     elif offered.digits < 4:
-        yield words.say("group.shorter", digits=digits)
+        yield words.say("group.shorter", only=only, digits=digits)
     else:
-        yield words.say("group.numbers" if any_zeros else "group.numbers-without-zero", count=count)
+        yield words.say("group.numbers", count=count, only=only)
         allows = "group.allows-all" if allowed == count else "group.allows" if allowed else "group.allows-none"
         yield words.say(allows, count=count, allowed=allowed)
     if count and not offered.only_near and digits_must_repeat(offered.numbers):

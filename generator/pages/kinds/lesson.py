@@ -18,7 +18,7 @@ from generator.pages.writing.page import Page, front_matter
 from generator.pages.writing.template_names import Writer
 from generator.source.models import MOST_CHILDREN, Lesson, Step
 from generator.words.lesson import cards_at_the_close, put_together, screens, to_set_out, told_places
-from generator.words.material import shortage, what_is_seen
+from generator.words.material import cards_on_paper, shortage, what_is_seen
 from generator.words.phrases import Phrases
 from generator.words.slips import symptom_row
 from generator.words.spoken import opening
@@ -80,6 +80,7 @@ def told(placed: PlacedLesson, writer: Writer) -> dict[str, Any]:
         "features": features_of(sharing),
         "length": lesson_length(sharing, writer.school.time.pace),
         "short_of": [shortage(words, short) for short in shortages(needed, shelf)],
+        "on_paper": cards_on_paper(words, needed, shelf),
         "screens": screens(words, places),
         "set_out": to_set_out(words, sharing),
         "opening": placed.lesson.opening or opening(words, sharing),
@@ -117,8 +118,8 @@ def _ready_number(divisor: int, sharing: Sharing, shelf: Shelf) -> int | None:
     features = features_of(sharing)
     remainder = Remainder.NONE if features.exact else Remainder.SOME
     choice = Choice(frozenset(features.exchange_from), remainder, digits=len(sharing.start), shelf=shelf)
-    zero_in_share = bool(features.zeros_inside_quotient or features.zeros_at_quotient_end)
-    alike = _Likeness(zero_in_share, features.highest_place_short, features.nobody_gets_any)
+    zeros_in_share = len(features.zeros_inside_quotient) + len(features.zeros_at_quotient_end)
+    alike = _Likeness(zeros_in_share, features.highest_place_short, features.nobody_gets_any)
     zero = bool(features.zeros_in_dividend)
     for allowed in (choice, replace(choice, shelf=None)):
         for with_zero in (zero, not zero):
@@ -131,9 +132,9 @@ def _ready_number(divisor: int, sharing: Sharing, shelf: Shelf) -> int | None:
 
 
 class _Likeness(NamedTuple):
-    """A zero in a share that is not nothing, too few of the largest pieces, nobody gets any."""
+    """How many zeros in a share that is not nothing, too few of the largest pieces, nobody gets any."""
 
-    zero_in_share: bool
+    zeros_in_share: int
     highest_place_short: bool
     nobody_gets_any: bool
 
@@ -147,4 +148,4 @@ def _alike(divisor: int, choice: Choice, alike: _Likeness, zero: bool) -> tuple[
 
 def _likeness(dividend: int, divisor: int) -> _Likeness:
     number, quotient = str(dividend), dividend // divisor
-    return _Likeness(quotient > 0 and "0" in str(quotient), int(number[0]) < divisor, quotient == 0)
+    return _Likeness(str(quotient).count("0") if quotient else 0, int(number[0]) < divisor, quotient == 0)

@@ -14,6 +14,7 @@ from generator.pages.writing.page import Page
 from generator.pages.writing.template_names import Writer
 from generator.source.models import Lesson, Step
 from generator.words.lesson import cards_at_the_close
+from generator.words.material import cards_on_paper
 from generator.words.phrases import Phrases
 from generator.words.plans import course, on_trays
 from generator.words.slips import row_on_paper
@@ -49,6 +50,7 @@ def _plan(writer: Writer, lesson: Lesson) -> dict[str, Any]:
         "needed": needed,
         "length": lesson_length(sharing, school.time.pace),
         "short_of": shortages(needed, school.shelf.owned),
+        "on_paper": cards_on_paper(words, needed, school.shelf.owned),
         "places": [_place(words, sharing, stage) for stage in sharing.stages],
         "cards": " ".join(cards_at_the_close(words, sharing)),
         "check": back_together(sharing),

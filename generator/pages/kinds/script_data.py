@@ -20,8 +20,14 @@ _SCRIPTS = HANDBOOK / "theme" / "js"
 _QUOTED = re.compile(r'["`]([a-z][a-z0-9.-]*)["`$]')
 """In a script: a key of a phrase, or the beginning of a key before its last part is put in."""
 
+_QUOTED_NAME = re.compile(r'"([a-z_]+|\d+)":')
+"""A key that needs no quotation marks in a script. Within a text they are escaped, so it can be no part of one."""
+
 _NEVER_SAID = {
     *(f"piece.{name}" for name in ("ten-thousands", "hundred-thousands", "millions", "larger")),
+    *(f"place.{name}" for name in ("hundred-thousands", "millions", "larger")),
+    *("fair.times-thousands", "fair.stands-for-thousands", "ribbons.colour.larger"),
+    *("figure.for-100-in-short", "guide.nothing.1"),
     *(f"shortage.thing.{ribbons}" for ribbons in ("thousand_ribbons", "larger_ribbons")),
     *(f"today.on-shelf.{cards}" for cards in ("large_cards_to", "small_cards_to", "small_sets")),
 }
@@ -37,7 +43,7 @@ def files(handbook: Mapping[str, Any]) -> dict[str, bytes]:
         "words": {**words, "phrases": _asked_for(words["phrases"])},
         "lessons": _by_folder(handbook["lessons"]),
     }
-    data = json.dumps(told, ensure_ascii=False, separators=(",", ":"))
+    data = _QUOTED_NAME.sub(r"\1:", json.dumps(told, ensure_ascii=False, separators=(",", ":")))
     return {FILE: f"(globalThis.sharing ??= {{}}).handbook = {data};\n".encode()}
 
 

@@ -79,12 +79,13 @@
   };
 
   const check = (division) => {
-    const { dividend, remainder, exchanges } = division;
-    const bring = say(remainder ? "lesson.bring-all-and-rest" : "lesson.bring-all");
+    const { dividend, remainder, exchanges, piecesNeeded } = division;
+    const bring = say(`lesson.bring-all${remainder ? "-and-rest" : ""}`);
     const count = say(exchanges ? "lesson.change-up" : "lesson.count-by-kind");
-    const told = [`${bring} ${count}`, say("lesson.read-back", { dividend })];
-    const columns = ["lesson.check.place", "lesson.check.together", "lesson.check.changed-up", "lesson.check.stays"];
-    const heads = element("tr", ...columns.map((key) => element("th", { scope: "col" }, say(key))));
+    const countIn = piecesNeeded[0] ? ` ${say("lesson.count-in")}` : "";
+    const told = [`${bring} ${count}`, say("lesson.read-back", { dividend }) + countIn];
+    const columns = ["place", "together", "changed-up", "stays"].map((name) => say(`lesson.check.${name}`));
+    const heads = element("tr", ...columns.map((column) => element("th", { scope: "col" }, column)));
     const rows = putTogether(division).map(({ place, together, changed, stays }) =>
       element(
         "tr",

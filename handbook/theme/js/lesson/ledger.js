@@ -1,7 +1,7 @@
 // Every movement of a lesson in one table: what the hands do, and what lies where afterwards.
 "use strict";
 {
-  const { placesHeld, valueOf, downFrom } = sharing.places;
+  const { valueOf, downFrom } = sharing.places;
   const { placeWord, capital } = sharing.numberWords;
   const { divisionName } = sharing.titles;
   const { hands } = sharing.stageWords;
@@ -12,7 +12,7 @@
   const everyMovement = (division) => {
     const columns = {
       places: downFrom(division.start.length),
-      widths: placesHeld(division.mat),
+      widths: division.widths,
       banked: placesOfTheBank(division),
     };
     let counted = 0;

@@ -53,7 +53,9 @@
    */
   function* tellingSlips(division, shelf = null, most = 8) {
     const symptoms = new Map();
-    const shown = simulate(division).filter((outcome) => !shelf || canBeShown(outcome, shelf, division.piecesNeeded));
+    const shown = simulate(division).filter(
+      (outcome) => !showsNoTray(outcome.occasion) && (!shelf || canBeShown(outcome, shelf, division.piecesNeeded)),
+    );
     for (const outcome of shown) {
       const key = asText(outcome.seen);
       if (!symptoms.has(key)) symptoms.set(key, { seen: outcome.seen, outcomes: [], slips: new Set() });
@@ -101,6 +103,9 @@
     const there = occasions.filter((occasion) => (occasion.place ?? 0) === place);
     return [goesOn ? 0 : 1, slips.size, -Math.max(...there.map((occasion) => occasion.many)), place];
   };
+
+  /** A child without a tray has nothing, but a symptom tells what is read on trays. */
+  const showsNoTray = ({ slip, spot }) => slip === "tray-too-few" && spot === "every-child";
 
   /** Pieces passed over go to the bank where others do; where nobody goes there, they lie in the middle to the end. */
   const endsAsExpected = ({ slip, spot, place }, isStatic) =>

@@ -47,6 +47,11 @@
       this.handlings = sum(this.start) + sum(this.steps.map((step) => step.pieces));
     }
 
+    /** @returns {number[]} the powers of ten that somebody stands for, the largest first */
+    get widths() {
+      return placesHeld(this.mat);
+    }
+
     get exchanges() {
       return this.stepsOf("exchange").length;
     }
@@ -91,7 +96,7 @@
     trays(state) {
       const trays = [];
       let { ahead } = state;
-      for (const width of placesHeld(this.mat)) {
+      for (const width of this.widths) {
         const sharers = this.mat[width];
         const served = Math.min(ahead, sharers);
         ahead -= served;

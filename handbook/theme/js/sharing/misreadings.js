@@ -1,7 +1,7 @@
 // Slips of reading: the beads are right, and what is read is not.
 "use strict";
 {
-  const { UNITS, digitsOf, valueOf, placesHeld } = sharing.places;
+  const { UNITS, digitsOf, valueOf } = sharing.places;
   const { readings, beadsOn } = sharing.observations;
   const { occasionOf, outcomeOf } = sharing.occasions;
 
@@ -12,7 +12,7 @@
   function* withBigTray(division) {
     const trays = division.trays(division.end);
     const larger = beadsOn(trays).filter((tray) => tray.stands_for > 1);
-    const widths = placesHeld(division.mat);
+    const widths = division.widths;
     for (const [index, { value }] of larger.entries()) {
       if (!value) continue;
       const answer = { value, sharers: division.mat[UNITS] || 1, stands_for: 1 };

@@ -2,7 +2,7 @@
 // digit with what comes down from the bank, settle what is dealt, what goes to the bank, and what the shelf must hold.
 "use strict";
 {
-  const { UNITS, TENS, HUNDREDS, THOUSANDS, placeName, digitsOf, sum, downFrom, quotientOf, compare } = sharing.places;
+  const { UNITS, TENS, HUNDREDS, THOUSANDS, placeName, digitsOf, sum, quotientOf, compare } = sharing.places;
 
   /**
    * Which numbers are wanted. exchangeFrom: exactly the places that send pieces to the bank, null for any; remainder:

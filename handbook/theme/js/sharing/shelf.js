@@ -1,7 +1,7 @@
 // What a sharing needs from the shelf, and whether a shelf has it.
 "use strict";
 {
-  const { UNITS, placeName, digitsOf, placesHeld, at, downFrom } = sharing.places;
+  const { UNITS, placeName, digitsOf, placesHeld, downFrom } = sharing.places;
 
   /**
    * What one room owns, by the names that school.toml uses.
@@ -35,7 +35,7 @@
   const needs = (division) => ({
     pieces: division.piecesNeeded,
     largeCards: cards(division.dividend),
-    smallCards: placesHeld(division.mat).map((width) => ({
+    smallCards: division.widths.map((width) => ({
       sharers: division.mat[width],
       stands_for: 10 ** width,
       cards: cards(division.quotient * 10 ** width),

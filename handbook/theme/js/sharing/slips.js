@@ -43,7 +43,7 @@
   }
 
   function* countingTrays(division) {
-    for (const width of placesHeld(division.mat)) {
+    for (const width of division.widths) {
       for (const [slip, more] of [["tray-too-few", -1], ["tray-too-many", 1]]) {
         const changed = plus(division.mat, width, more);
         if (!sum(changed)) continue;
@@ -86,7 +86,7 @@
   function* inWholeRounds(division) {
     for (const { after: room } of division.stepsOf("deal-round")) {
       const turn = room.share[room.level];
-      for (const width of placesHeld(division.mat)) {
+      for (const width of division.widths) {
         const place = room.level + width;
         const more = { width, sharers: 1, place, pieces: 1 };
         const less = { ...more, pieces: -1 };
@@ -107,7 +107,7 @@
     const { end, mat } = division;
     const pieces = room.share[room.level];
     const lacks = { width, sharers: 1, place: room.level + width, pieces: -pieces };
-    const none = (spot) => occasionOf("none-of-a-place", lacks.place, { many: pieces, spot });
+    const none = (spot) => occasionOf("none-of-a-place", lacks.place, { other: width, many: pieces, spot });
     yield leftLying(division, none("left-over"), lacks);
     if (room.level === UNITS) return;
     const later = dealOn({ ...room, middle: plus(room.middle, lacks.place, pieces) }, mat);
@@ -121,12 +121,12 @@
     outcomeOf(occasion, traysOn(mat, end.share, [lacks]), plus(end.middle, lacks.place, -lacks.pieces));
 
   function* withTheSameKind(division) {
-    const larger = placesHeld(division.mat);
+    const larger = division.widths;
     const smallest = larger.pop();
     if (!larger.length) return;
     const plain = [division.sharers];
     const end = dealOn(beginning(division.start, plain), plain);
-    const trays = placesHeld(division.mat).map((width) => ({
+    const trays = division.widths.map((width) => ({
       sharers: division.mat[width],
       stands_for: 10 ** width,
       holds: end.share,

@@ -12,9 +12,9 @@
     const ribbons = byId("ask-ribbons").checked;
     const number = wholeNumber(byId("ask-number").value);
     const children = ribbons ? standFor() : wholeNumber(byId("ask-children").value);
-    tell("ask-number", isNumber(number) ? "" : "today.fault.number");
-    tell("ask-children", ribbons || isGroup(children, false) ? "" : "today.fault.children");
-    tell("ask-for-one", !ribbons || isGroup(children, true) ? "" : "today.fault.ribbons");
+    tell("ask-number", isNumber(number) ? "" : "number");
+    tell("ask-children", ribbons || isGroup(children, false) ? "" : "children");
+    tell("ask-for-one", !ribbons || isGroup(children, true) ? "" : "ribbons");
     return askedOf(number, children, ribbons);
   };
 
@@ -24,11 +24,11 @@
     return counts.some((count) => count === null || count > 9) ? null : valueOf(counts);
   };
 
-  const tell = (id, key) => {
-    const text = key && say(key);
+  const tell = (id, fault) => {
+    const text = fault && say(`today.fault.${fault}`);
     const line = byId(`${id}-fault`);
     if (line.textContent !== text) line.textContent = text;
-    byId(id).setAttribute("aria-invalid", String(Boolean(key)));
+    byId(id).setAttribute("aria-invalid", String(Boolean(fault)));
   };
 
   /** @type {(asked: Asked) => void} write into the fields what the address asks */

@@ -2,7 +2,7 @@
 // what lay there before light, what has just gone dotted; as in the figures of the handbook, and with their pieces.
 "use strict";
 {
-  const { placeName, downFrom, placesHeld, sum } = sharing.places;
+  const { placeName, downFrom, sum } = sharing.places;
   const { placeWord } = sharing.numberWords;
   const { element, say, signed } = sharing.elements;
 
@@ -31,7 +31,7 @@
   const mat = (division, before, after, isAtTheEnd = false) => {
     const places = downFrom(division.start.length);
     const rows = [
-      heads(places, placesHeld(division.mat).map((width) => after.level + width)),
+      heads(places, division.widths.map((width) => after.level + width)),
       ...(division.exchanges ? [bank(division, places, before, after)] : []),
       middle(division, places, before, after, isAtTheEnd),
       ...trays(division, places, before, after),

@@ -1,7 +1,7 @@
 // Something is not right: what every tray reads and what is left over -> the likeliest slip, and what puts it right.
 "use strict";
 {
-  const { placesHeld, digitsOf, sum, downFrom, at } = sharing.places;
+  const { digitsOf, sum, downFrom, at } = sharing.places;
   const { diagnoser } = sharing.diagnosis;
   const { explain } = sharing.slipWords;
   const { againFrom } = sharing.repairs;
@@ -16,7 +16,7 @@
    * @type {(asked: Asked, division: Division) => void}
    */
   const show = (asked, division) => {
-    const trays = placesHeld(division.mat).flatMap((width) => Array(division.mat[width]).fill(10 ** width));
+    const trays = division.widths.flatMap((width) => Array(division.mat[width]).fill(10 ** width));
     const told = readSeen(location.hash);
     const fits = told?.seen.map(({ stands_for }) => stands_for).join() === trays.join();
     const seen = fits ? told.seen : trays.map((stands_for) => ({ stands_for, value: division.quotient * stands_for }));

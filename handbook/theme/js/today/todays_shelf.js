@@ -77,7 +77,7 @@
   const tellState = () => {
     const now = shelf();
     const isOwn = Object.keys(ownShelf).every((key) => now[key] === ownShelf[key]);
-    byId("shelf-state").textContent = say(isOwn ? "today.shelf.own" : "today.shelf.entered");
+    byId("shelf-state").textContent = say(`today.shelf.${isOwn ? "own" : "entered"}`);
     byId("shelf-own").hidden = isOwn;
     const told = lessonsWithNeeds().map(({ page, title, needed }) => ({ page, title, short: shortages(needed, now) }));
     const possible = told.filter(({ short }) => !short.length);

@@ -3,7 +3,7 @@
 {
   const { UNITS, sum } = sharing.places;
   const { say, written } = sharing.phrases;
-  const { listing, piece, pieces } = sharing.numberWords;
+  const { capital, listing, piece, pieces } = sharing.numberWords;
   const { moments, served } = sharing.stageWords;
 
   /**
@@ -69,7 +69,7 @@
       alike.get(key).before.push(written(rounds + 1));
     }
     return [...alike.values()].map(({ place, times, before }) => {
-      const told = { count: before.length, rounds: listing(before), ...gone(place, times) };
+      const told = { count: before.length, rounds: listing(before), exchange: exchange(place, times) };
       return say("at-place.to-bank-before-rounds", told);
     });
   };
@@ -77,18 +77,17 @@
   const toBank = (exchanged) =>
     [...new Set(exchanged)]
       .sort((one, other) => other - one)
-      .map((place) => say("at-place.to-bank", gone(place, exchanged.filter((each) => each === place).length)));
+      .map((place) => exchange(place, exchanged.filter((each) => each === place).length))
+      .map((told) => say("at-place.to-bank", { exchange: capital(told) }));
 
-  /** What goes to the bank, and what comes back. */
-  const gone = (place, times) => ({
-    pieces: piece(times, place),
-    smaller: piece(10 * times, place - 1),
-  });
+  /** "take 2 hundreds to the bank, one at a time, and bring 10 tens back for each" */
+  const exchange = (place, times) =>
+    say("at-place.exchange", { count: times, pieces: piece(times, place), smaller: piece(10, place - 1) });
 
   const then = ({ level, end }, nothingMoves) => {
-    if (!sum(end)) return say(nothingMoves ? "at-place.still-empty" : "at-place.empty");
-    const middle = nothingMoves ? "at-place.still-middle" : "at-place.middle";
-    return say(level === UNITS ? "at-place.left-over" : middle, { pieces: pieces(end) });
+    const still = nothingMoves ? "still-" : "";
+    if (!sum(end)) return say(`at-place.${still}empty`);
+    return say(`at-place.${level === UNITS ? "left-over" : `${still}middle`}`, { pieces: pieces(end) });
   };
 
   sharing.handsWords = { handsAt, exchangesByTime };

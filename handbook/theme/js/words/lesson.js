@@ -2,7 +2,7 @@
 "use strict";
 {
   const { UNITS, placeName, placesHeld, digitsOf, sum, quotientOf } = sharing.places;
-  const { needs } = sharing.shelf;
+  const { cards, needs } = sharing.shelf;
   const { say } = sharing.phrases;
   const { numberWords, placeWord, standsForWord, material, piece, pieces, listing, inClauses, capital } = sharing.numberWords;
   const { cardsNamed, fromBank, ribbonsWorn, smallCards } = sharing.materialWords;
@@ -52,23 +52,21 @@
   const toSetOut = (division) => {
     const { largeCards, smallCards: fetched } = needs(division);
     const bank = fromBank(division);
-    const cards = smallCards(fetched, division);
     return [
       say("lesson.middle", { pieces: pieces(division.start) }),
       say("lesson.large-cards", { cards: cardsNamed(largeCards), divisor: division.divisor }),
       say("lesson.trays", { count: division.sharers }),
-      ...(division.ribbons ? [ribbonsWorn(division)] : []),
+      division.ribbons && ribbonsWorn(division),
       say(sum(bank) ? "lesson.bank" : "lesson.no-bank", { pieces: pieces(bank) }),
-      say(division.quotient ? "lesson.small-cards" : "lesson.no-small-cards", { cards }),
-      ...(division.remainder ? [say("lesson.dish")] : []),
-    ];
+      say(division.quotient ? "lesson.small-cards" : "lesson.no-small-cards", { cards: smallCards(fetched, division) }),
+      division.remainder && say("lesson.dish"),
+    ].filter(Boolean);
   };
 
   /** What each is given in a round, by the ribbons that are worn, and what is done where that is not enough. */
-  const roundsWithRibbons = ({ mat, lookFirst }) => {
-    const widths = placesHeld(mat);
+  const roundsWithRibbons = ({ widths: [...widths], lookFirst }) => {
     const smallest = widths.pop();
-    if (!widths.length) return say("lesson.rounds-alike");
+    if (!widths.length) return say("lesson.rounds", { alike: say("lesson.rounds-alike"), told: "" });
     const clauses = widths.reverse().map((width) =>
       say("lesson.rounds-larger", {
         stands_for: standsForWord(width),
@@ -76,8 +74,9 @@
         smallest: standsForWord(smallest),
       }),
     );
-    const end = say(lookFirst ? "lesson.rounds-look-first" : "lesson.rounds-take-back");
-    return say("lesson.rounds", { larger: capital(inClauses(clauses)), end });
+    const end = say(`lesson.rounds-${lookFirst ? "look-first" : "take-back"}`);
+    const told = say("lesson.rounds-differ", { larger: capital(inClauses(clauses)), end });
+    return say("lesson.rounds", { alike: "", told });
   };
 
   /** @type {(division: Division) => string[]} who fetches which small cards, and what they say */
@@ -98,18 +97,16 @@
   ];
 
   /** The share of a child for one; where there is none, what each of ten would have of the tray of a child for ten. */
-  const answer = ({ mat, quotient }) => {
+  const answer = ({ mat, widths, quotient }) => {
     if (mat[UNITS]) return say("lesson.answer", { quotient });
-    const width = placesHeld(mat).pop();
+    const width = widths.pop();
     const each = placesHeld(digitsOf(quotient)).map((place) => {
       const [smaller, larger] = [place, place + width].map((one) => material(one, 1));
       return say("lesson.one-for-every", { piece: smaller, larger });
     });
-    return say("lesson.answer-nobody-for-one", {
-      stands_for: standsForWord(width),
-      each: capital(listing(each)),
-      quotient,
-    });
+    const asked = { stands_for: standsForWord(width), each: capital(listing(each)), quotient };
+    const fetched = say("lesson.fetches-answer", { cards: cardsNamed(cards(quotient)) });
+    return `${say("lesson.answer-nobody-for-one", asked)} ${fetched}`;
   };
 
   const cardsOfAll = (division) => {
@@ -118,9 +115,9 @@
     const left = pieces(division.end.middle);
     return [
       say("lesson.each-fetches", { cards: cardsNamed(cards), quotient }),
-      ...(digitsOf(division.quotient).includes(0) ? [say("lesson.zero-shows")] : []),
-      ...(division.remainder ? [say("lesson.stays-apart", { pieces: left })] : []),
-    ];
+      digitsOf(division.quotient).includes(0) && say("lesson.zero-shows"),
+      division.remainder && say("lesson.stays-apart", { pieces: left }),
+    ].filter(Boolean);
   };
 
   /**
@@ -162,11 +159,11 @@
   /** "28 on the trays + 2 left over = 30"; only what is there is named. */
   const togetherWords = (onTrays, leftOver, broughtUp) => {
     const named = [
-      ["lesson.together.on-trays", onTrays],
-      ["lesson.together.kept-apart", leftOver],
-      ["lesson.together.brought-up", broughtUp],
+      ["on-trays", onTrays],
+      ["kept-apart", leftOver],
+      ["brought-up", broughtUp],
     ];
-    const parts = named.filter(([, number]) => number).map(([key, number]) => say(key, { pieces: number }));
+    const parts = named.filter(([, number]) => number).map(([name, number]) => say(`lesson.together.${name}`, { pieces: number }));
     if (parts.length < 2) return parts[0] ?? say("glance.nothing");
     const total = { parts: parts.join(say("lesson.together.plus")), pieces: onTrays + leftOver + broughtUp };
     return say("lesson.together.sum", total);

@@ -1,7 +1,7 @@
 // Trays, cards and the shelf in words.
 "use strict";
 {
-  const { UNITS, HUNDREDS, placeName, placesHeld, sum } = sharing.places;
+  const { UNITS, HUNDREDS, placeName, sum, valueOf } = sharing.places;
   const { cards } = sharing.shelf;
   const { say, has, written } = sharing.phrases;
   const { pieces, inARow, inClauses, listing } = sharing.numberWords;
@@ -12,22 +12,23 @@
   /** @type {(values: number[]) => string} the same in a sentence: "the card 7" */
   const cardsNamed = (values) => say("small-cards.named", { count: values.length, cards: cardValues(values) });
 
-  /** @type {(fetched: Object[], division: Division) => string} what each sort of child fetches */
-  const smallCards = (fetched, { ribbons }) =>
-    inClauses(
-      fetched.map((child) =>
-        say(ribbons ? "small-cards.each-with-ribbons" : "small-cards.each", {
-          cards: cardsNamed(child.cards),
-          count: child.sharers,
-          stands_for: child.stands_for,
-        }),
-      ),
+  /** @type {(fetched: Object[], division: Division) => string} what each sort fetches, and the answer where no child has it */
+  const smallCards = (fetched, { ribbons, mat, quotient }) => {
+    const each = fetched.map((child) =>
+      say(ribbons ? "small-cards.each-with-ribbons" : "small-cards.each", {
+        cards: cardsNamed(child.cards),
+        count: child.sharers,
+        stands_for: child.stands_for,
+      }),
     );
+    const answer = ribbons && !mat[UNITS] ? [say("small-cards.for-answer", { cards: cardsNamed(cards(quotient)) })] : [];
+    return inClauses([...each, ...answer]);
+  };
 
   /** @type {(division: Division) => string} whose ribbon says what, and who wears none */
-  const ribbonsWorn = ({ mat }) => {
+  const ribbonsWorn = ({ mat, widths: all }) => {
     const count = mat[UNITS];
-    const widths = placesHeld(mat).filter((width) => width > UNITS);
+    const widths = all.filter((width) => width > UNITS);
     const who = widths.map((width) => say("ribbons.stand-for", { count: mat[width], stands_for: 10 ** width }));
     const colours = listing([...widths].reverse().map((width) => colour(width)));
     const worn = say("ribbons.worn", { colours, who: inARow(who) });
@@ -43,17 +44,19 @@
 
   /** @type {(division: Division) => string} what is set out, for those who do not see the figure */
   const layoutAlternative = (division) => {
-    const { mat, sharers, ribbons, start, dividend, divisor } = division;
-    const traysFor = placesHeld(mat).map((width) =>
+    const { mat, widths, sharers, ribbons, start, dividend, divisor } = division;
+    const traysFor = widths.map((width) =>
       say("alternative.empty-tray-for", { sharers: mat[width], stands_for: 10 ** width }),
     );
     const ready = fromBank(division);
     const trays = ribbons ? "alternative.empty-trays-with-ribbons" : "alternative.empty-trays";
     return [
       say("alternative.layout", { pieces: pieces(start), cards: cardValues(cards(dividend)), divisor }),
-      ...(sum(ready) ? [say("lesson.bank", { pieces: pieces(ready) })] : []),
+      sum(ready) && say("lesson.bank", { pieces: pieces(ready) }),
       say(trays, { count: sharers, who: inARow(traysFor) }),
-    ].join(" ");
+    ]
+      .filter(Boolean)
+      .join(" ");
   };
 
   /** @type {(division: Division) => string} the finished cards, for those who do not see the figure */
@@ -70,14 +73,30 @@
   const product = ({ dividend, divisor, quotient, remainder }) =>
     say(remainder ? "glance.product-and-rest" : "glance.product", { quotient, divisor, remainder, dividend });
 
-  /** @type {(seen: Observation, ribbons: boolean) => string} "1,307 on each of 4 trays" */
-  const whatIsSeen = ({ trays, left }, ribbons, lying = []) => {
-    const some = ribbons ? "observed.some-with-ribbons" : "observed.some";
-    const key = trays.length === 1 ? "observed.all" : some;
-    const parts = trays.map(({ value, sharers, stands_for }) => say(key, { value, count: sharers, stands_for }));
-    if (sum(lying) > (lying[UNITS] ?? 0)) parts.push(say("observed.in-the-middle", { pieces: pieces(lying) }));
-    else if (left !== null) parts.push(say(left ? "observed.left-over" : "observed.nothing-left-over", { value: left }));
-    return inARow(parts);
+  /**
+   * "1,307 on each of 4 trays". lying: the pieces that are not on a tray; rightly: those that are rightly left over.
+   * @type {(seen: Observation, ribbons: boolean, lying?: Counts, rightly?: Counts) => string}
+   */
+  const whatIsSeen = ({ trays, left }, ribbons, lying, rightly) => {
+    const key = trays.length === 1 ? "observed.all" : "observed.some";
+    const parts = trays.map(({ value, sharers, stands_for }) =>
+      say(key, { value, count: sharers, whose: whoseTray(stands_for, ribbons) }),
+    );
+    return inARow([...parts, ...notOnTrays(left, lying, rightly)]);
+  };
+
+  /** @type {(stands_for: number, ribbons: boolean) => string} " for 10", where children wear ribbons */
+  const whoseTray = (stands_for, ribbons) => (ribbons ? say("observed.whose", { stands_for }) : "");
+
+  /** What is left over; larger pieces that are not rightly left over lie in the middle still. */
+  const notOnTrays = (value, lying, rightly) => {
+    if (value === null) return [];
+    const left = (left) => say(left ? "observed.left-over" : "observed.nothing-left-over", { value: left });
+    if (!lying || valueOf(rightly) === value || sum(lying) === lying[UNITS]) return [left(value)];
+    const more = lying.map((there, place) => there - rightly[place]);
+    const still = Math.min(...more) < 0 ? lying : more;
+    const rest = value - valueOf(still);
+    return [...(rest ? [left(rest)] : []), say("observed.in-the-middle", { pieces: pieces(still) })];
   };
 
   /** @type {(short: Shortage) => string} "40 units are needed, we have 30" */
@@ -88,7 +107,6 @@
   const thing = (what) => say(has(`place.${what}`) ? `place.${what}` : `shortage.thing.${what}`);
 
   sharing.materialWords = {
-    cardValues,
     cardsNamed,
     smallCards,
     ribbonsWorn,
@@ -97,6 +115,7 @@
     cardsAlternative,
     product,
     whatIsSeen,
+    whoseTray,
     leftOver,
     shortage,
     thing,

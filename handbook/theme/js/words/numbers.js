@@ -7,7 +7,7 @@
   const LARGEST_SMALL = 12;
   const LARGEST_NAMED_PLACE = 6;
 
-  /** @type {(number: number) => string} from 0 to 9,999: "five thousand two hundred thirty" */
+  /** @type {(number: number) => string} from 0 to 9,999: "two hundred and thirty" */
   const numberWords = (number) => {
     if (number <= 20) return say(`number.${number}`);
     if (number < 100) {
@@ -19,7 +19,8 @@
     const rest = number % 10 ** place;
     const how_many = numberWords(quotientOf(number, 10 ** place));
     const whole = say(`number.of-${placeName(place)}`, { how_many });
-    return rest ? say("number.with-rest", { whole, rest: numberWords(rest) }) : whole;
+    if (!rest) return whole;
+    return say(rest < 100 ? "number.with-less" : "number.with-hundreds", { whole, rest: numberWords(rest) });
   };
 
   /** @type {(number: number) => string} in a sentence: words up to twelve, digits from there */

@@ -4,8 +4,9 @@
   const { UNITS } = sharing.places;
   const { say } = sharing.phrases;
   const { material, placeWord, smallNumber } = sharing.numberWords;
+  const { whoseTray } = sharing.materialWords;
 
-  /** What is done with a piece that does not go to the bank, by where it comes from; any other is brought. */
+  /** What is done with a piece, by where it comes from; any other is brought, and to the bank every piece is taken. */
   const VERBS = { "left-over": "give", tray: "take" };
 
   /**
@@ -18,12 +19,14 @@
   const repairWords = (repair, division) => {
     if (repair.some((step) => step.everything || ("again" in step && division.ribbons))) return say("repair.everything-again");
     const changed = new Set();
-    const spot = (at, place, trays) => {
-      // Pieces of a kind that should not be left over lie in the middle.
-      const stays = place === UNITS || division.end.middle[place];
+    const spot = (at, place, trays, isTarget = false) => {
+      // Larger pieces lie in the middle, unless they go to what is left over and their kind should be there.
+      const stays = place === UNITS || (isTarget && division.end.middle[place]);
       if (!trays) return say(at === "left-over" && !stays ? "repair.middle" : `repair.${at}`);
-      const key = `repair.tray${division.ribbons ? "-for" : ""}${changed.has(nameOf(trays, 0)) ? "-now" : ""}`;
-      return say(key, { count: trays.trays, reads: trays.reads, stands_for: trays.stands_for });
+      const { trays: count, reads, stands_for } = trays;
+      const whose = whoseTray(stands_for, division.ribbons);
+      const now = changed.has(nameOf(trays, 0)) ? say("repair.now") : "";
+      return say("repair.tray", { count, reads, whose, now });
     };
     return repair
       .map((step) => {
@@ -39,7 +42,7 @@
   /** What trays read that a movement has changed, with whom they are for. */
   const readAfter = ({ pieces, place, giving, taking }) => {
     const worth = pieces * 10 ** place;
-    return [...(giving ? [nameOf(giving, -worth)] : []), ...(taking ? [nameOf(taking, worth)] : [])];
+    return [giving && nameOf(giving, -worth), taking && nameOf(taking, worth)];
   };
 
   const stepWords = (step, spot) => {
@@ -53,10 +56,10 @@
         source: spot(step.at, large, step.trays),
       });
     }
-    return say(`repair.${(step.target !== "bank" && VERBS[step.source]) || "bring"}`, {
+    return say(`repair.${step.target === "bank" ? "take" : (VERBS[step.source] ?? "bring")}`, {
       pieces: pieces(step.pieces, step.place),
       source: spot(step.source, step.place, step.giving),
-      target: spot(step.target, step.place, step.taking),
+      target: spot(step.target, step.place, step.taking, true),
     });
   };
 

@@ -1,10 +1,10 @@
 // Slips in words: what may have happened, where to look, and what puts it right.
 "use strict";
 {
-  const { UNITS, placeName, placesHeld } = sharing.places;
+  const { UNITS, placeName } = sharing.places;
   const { say, has, written } = sharing.phrases;
   const { material, placeWord, standsForWord, listing, choiceOf, capital } = sharing.numberWords;
-  const { whatIsSeen } = sharing.materialWords;
+  const { whatIsSeen, whoseTray } = sharing.materialWords;
   const { repairWords } = sharing.repairWords;
 
   const OF_CARDS = ["cards-swapped", "zero-forgotten"];
@@ -20,12 +20,12 @@
     places.repair = repairWords(cause.repair, division);
     const tables = [`slip.${cause.slip}.${cause.occasions[0].spot}`, `slip.${cause.slip}`, "slip"];
     const ends = [
-      ...(division.ribbons && !division.mat[UNITS] ? ["-nobody-for-one"] : []),
-      ...(division.ribbons ? ["-with-ribbons"] : []),
-      ...(cause.place === UNITS ? ["-of-units"] : []),
-      ...(division.sharers === 2 ? ["-of-two"] : []),
+      division.ribbons && !division.mat[UNITS] && "-nobody-for-one",
+      division.ribbons && "-with-ribbons",
+      cause.place === UNITS && "-of-units",
+      division.sharers === 2 && "-of-two",
       "",
-    ];
+    ].filter((end) => end !== false);
     // The most special sentence that there is.
     const sentence = (part) => {
       const keys = tables.flatMap((table) => ends.map((end) => `${table}.${part}${end}`));
@@ -50,9 +50,11 @@
       other_stands_for: 10 ** other,
       round: inTurns("rounds", turns, roundsOf(division, place), placeWord(place)),
       exchange: atExchanges(turns, place + 1, division),
-      stop: say("slips.stop"),
+      stop: say("slips.stop", { dish: division.remainder ? say("slips.dish") : "" }),
+      or_laid: division.start[UNITS] ? say("slips.or-laid") : "",
       afresh: say("repair.everything-again"),
       fair: "",
+      whose: whoseTray(10 ** other, division.ribbons),
     };
   };
 
@@ -63,18 +65,21 @@
 
   /** What a sentence says otherwise, or says besides, where a child stands for ten or a hundred. */
   const filledWithRibbons = (cause, division) => {
-    const smallest = placesHeld(division.mat).pop();
-    const places = { fair: fair(division), stands_for: 10 ** smallest };
+    const smallest = division.widths.pop();
+    const [place, other] = [cause.place ?? UNITS, cause.occasions[0].other ?? UNITS];
+    const places = {
+      fair: fair(division),
+      stands_for: 10 ** smallest,
+      larger: 10 ** (smallest + place - other), // of two children who were given the same kind
+    };
     if (!OF_CARDS.includes(cause.slip)) return places;
     // The share of one who stands for ten lies one place higher.
-    const other = cause.occasions[0].other ?? UNITS;
-    const place = placeWord((cause.place ?? UNITS) + smallest);
-    return { ...places, place, other_place: placeWord(other + smallest) };
+    return { ...places, place: placeWord(place + smallest), other_place: placeWord(other + smallest) };
   };
 
   /** How trays compare of children who do not all stand for the same. */
   const fair = (division) => {
-    const widths = placesHeld(division.mat);
+    const widths = division.widths;
     const smallest = widths.pop();
     if (!widths.length) return say("fair.all-the-same");
     const times = widths
@@ -130,19 +135,19 @@
     const [happened, ...orHappened] = new Set(told.map((cause) => cause.happened));
     const [mend, ...orMends] = new Set(told.map((cause) => cause.mend));
     return {
-      seen: symptomWords(symptom, division.ribbons),
-      happened: [happened, ...orHappened.map((one) => say("slips.or", { happened: one }))],
+      seen: symptomWords(symptom, division),
+      happened: [happened, ...orHappened.map((one) => say("slips.or", { told: one }))],
       look: told[0].look,
-      mends: [mend, ...orMends.map((one) => say("slips.or-mend", { mend: one }))],
+      mends: [mend, ...orMends.map((one) => say("slips.or", { told: one }))],
     };
   };
 
   /** What the room sees at the close, and by how much it is too much or too little in all. */
-  const symptomWords = ({ seen, left, offBy, causes }, ribbons) => {
+  const symptomWords = ({ seen, left, offBy, causes }, { ribbons, end }) => {
     if (causes.every(({ slip }) => slip === "big-tray-read")) {
       return say("slips.answer-read", { value: seen.trays.at(-1).value });
     }
-    const read = capital(whatIsSeen(seen, ribbons, left));
+    const read = capital(whatIsSeen(seen, ribbons, left, end.middle));
     const ofCards = causes.every(({ slip }) => OF_CARDS.includes(slip));
     const told = ofCards ? say("slips.on-the-cards", { seen: read }) : read;
     if (!offBy) return told;

@@ -2,10 +2,10 @@
 // be said in three ways, which are taken in turn from place to place.
 "use strict";
 {
-  const { UNITS, placesHeld, sum } = sharing.places;
+  const { UNITS, sum } = sharing.places;
   const { say } = sharing.phrases;
-  const { numberWords, smallNumber, placeWord, standsForWord, onePiece } = sharing.numberWords;
-  const { saidPiece, saidPieces, listing, capital } = sharing.numberWords;
+  const { numberWords, smallNumber, placeWord, standsForWord, onePiece, saidPiece, saidPieces, listing, capital } =
+    sharing.numberWords;
   const { exchangesByTime } = sharing.handsWords;
 
   const GUIDE = "guide";
@@ -40,7 +40,9 @@
     const { before, forARound, later } = exchangesByTime(stage);
     const lines = [guide(beginning(division, stage, way))];
     for (const place of forARound) {
-      const key = before.includes(place) ? `guide.short-at-first.${way}` : `guide.short.${way}`;
+      const first = place === forARound[0] ? `guide.short-at-first.${way}` : "guide.before-rounds.too";
+      const atFirst = stage.start[place - 1] ? first : "guide.before-rounds.none";
+      const key = before.includes(place) ? atFirst : `guide.short.${way}`;
       lines.push(guide(saidOf(key, place, 1)), banker(place));
     }
     if (stage.unfinished) lines.push(guide(say(`guide.${division.lookFirst ? "look-first" : "take-back"}.${way}`)));
@@ -86,7 +88,7 @@
       const one = onePiece(stage.level + widest);
       return say(`guide.no-round.${way}`, { one, stands_for: standsForWord(widest) });
     }
-    const each = placesHeld(division.mat).map((width) =>
+    const each = division.widths.map((width) =>
       say("guide.gets", { stands_for: standsForWord(width), piece: onePiece(stage.level + width) }),
     );
     const key = stage === division.stages[0] ? "largest-with-ribbons" : `round.${way}`;

@@ -126,9 +126,9 @@
   };
 
   /** With ribbons: what each kind of sharer is dealt in a round at this level. */
-  const served = (level, { mat }) =>
+  const served = (level, { mat, widths }) =>
     listing(
-      placesHeld(mat).map((width) => {
+      widths.map((width) => {
         const given = { piece: onePiece(level + width), stands_for: 10 ** width, count: mat[width] };
         return say("hands.piece-with-ribbons", given);
       }),
