@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from generator.engine.observations import Observation
-from generator.engine.places import HUNDREDS, UNITS, Counts, place_name
+from generator.engine.places import HUNDREDS, TENS, UNITS, Counts, place_name
 from generator.engine.sharing import Sharing
 from generator.engine.shelf import ChildCards, Needs, Shelf, Shortage, cards
 from generator.words.numbers import in_a_row, in_clauses, listing, pieces
@@ -131,8 +131,8 @@ def whose_tray(words: Phrases, stands_for: int, ribbons: bool) -> str:
 
 def _not_on_trays(words: Phrases, lying: Lying | None, value: int) -> Iterator[str]:
     """What is left over; larger pieces that are not rightly left over lie in the middle still."""
-    if lying and lying.rightly.value != value and lying.pieces.pieces > lying.pieces[UNITS]:
-        more = [there - lying.rightly.at(place) for place, there in enumerate(lying.pieces)]
+    more = [there - lying.rightly.at(place) for place, there in enumerate(lying.pieces)] if lying else []
+    if lying and any(pieces > 0 for pieces in more[TENS:]):
         still = Counts(more) if min(more) >= 0 else lying.pieces
         value -= still.value
         if value:

@@ -308,3 +308,10 @@ def test_where_nobody_goes_to_the_bank_a_piece_passed_over_still_lies_in_the_mid
             assert passed_over[slip] == [(*(tray.value for tray in symptom.seen.trays), symptom.seen.left)]
             del passed_over[slip]
     assert not passed_over
+
+
+def test_a_missing_tray_is_seen_by_the_trays_that_are_there() -> None:
+    """11 among 12 with a tray missing: 11 trays of 1. Where 12 are seen, none can be missing. Own reasoning."""
+    symptoms = telling_slips(share(11, 12))
+    missing = [one for one in symptoms if any(cause.slip is Slip.TRAY_FEW for cause in one.causes)]
+    assert [one.seen.trays for one in missing] == [(Reading(1, 11),)]

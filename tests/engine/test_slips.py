@@ -318,14 +318,14 @@ CASES = [
     ),
     Case(
         share(8448, 4),
-        Occasion(Slip.NONE_OF_A_PLACE, 3, many=2, spot=Spot.LEFT_OVER),
+        Occasion(Slip.NONE_OF_A_PLACE, 3, other=0, many=2, spot=Spot.LEFT_OVER),
         [112, 2112, 2112, 2112],
         2000,
         "two cubes for each: the two of one tray lie in the middle",
     ),
     Case(
         share(8448, 4),
-        Occasion(Slip.NONE_OF_A_PLACE, 3, many=2, spot=Spot.MIDDLE),
+        Occasion(Slip.NONE_OF_A_PLACE, 3, other=0, many=2, spot=Spot.MIDDLE),
         [612, 2612, 2612, 2612],
         0,
         "the two cubes make no round of four and become 20 hundreds: 24 are 6 each",

@@ -248,7 +248,8 @@ def _is_product(match: re.Match[str]) -> bool:
 
 
 _ON = rf"{N} on (?:the tray|(?:each of )?{N} trays?)(?: for {N})?"
-_SIGHT = rf"(?P<sight>{_ON}(?:, {_ON})*), (?:(?P<left>{SMALL}) left over)?(?:, )?(?:(?P<lying>{PIECES}) still in the middle)?"
+_NOT_ON_TRAYS = rf"(?:(?P<left>{SMALL}) left over)?(?:, )?(?:(?P<lying>{PIECES}) still in the middle)?"
+_SIGHT = rf"(?P<sight>{_ON}(?:, {_ON})*), {_NOT_ON_TRAYS}"
 
 RULES = (
     seen("seen", rf"{_SIGHT}(?:\. (?P<off>{N}) too (?P<way>few|many) in all)?", so=_adds_up),
@@ -445,7 +446,8 @@ RULES = (
 
 # Numbers that say nothing about a division.
 NOT_ABOUT_IT = re.compile(
-    rf"(?:we have|ours end at) {N}|Write {N} sets on paper|on {N} slips of paper|{N} more things that you may see|one table: {N} lines?"
+    rf"(?:we have|ours end at) {N}|Write {N} sets on paper|on {N} slips of paper"
+    rf"|{N} more things that you may see|one table: {N} lines?"
 )
 
 _SENT = rf"(?P<n>{SMALL})(?:, out of (?P<at>.+))?"

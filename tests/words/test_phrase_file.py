@@ -82,13 +82,7 @@ PUT_TOGETHER = {
     "piece": [*PLACES, "larger"],
     "place": [*PLACES, "larger"],
     "glance": [f"share{whose}" for whose in ("", "-with-ribbons", "-nobody-for-one")],
-    "repair": [
-        *At,
-        "bring",
-        "give",
-        "take",
-        *(f"tray{whose}{when}" for whose in ("", "-for") for when in ("", "-now")),
-    ],
+    "repair": [*At, "bring", "give", "take"],
     "ribbons.colour": ["tens", "hundreds", "larger"],
     "search": [
         *("children", "ribbons", "among", "besides", "says-little", "number"),
@@ -98,6 +92,10 @@ PUT_TOGETHER = {
     "shape": PLACES[:4],
     "today.near": ["static", "exact", "alike"],
     "today.on-shelf": [*ShelfTable.model_fields],
+    "today.shelf": ["own", "entered"],
+    "today.fault": ["number", "children", "ribbons"],
+    "group.only": ["exact", "without-zero", "exact-without-zero"],
+    "shortage.card": CARDS,
     "shortage.more": [*PLACES[:4], *THINGS],
     "shortage.thing": [*CARDS, *THINGS],
     "slip": [
@@ -105,6 +103,7 @@ PUT_TOGETHER = {
         *(key for key in of_slips("look", LOOK_AT) if key not in LOOK_AT_THE_FULLEST),
         *(f"{slip}.{Spot.LEFT_OVER}.look" for slip in (Slip.SKIPPED, Slip.NONE_OF_A_PLACE)),
         *("look", "look-of-two", "look-with-ribbons", "mend"),
+        *(f"{Slip.NOT_BANKED}.{Spot.ONE_TRAY}.happened", f"{Slip.ROLLED_AWAY}.mend-of-units"),
         *(f"{slip}.{Spot.EVERY_TRAY}.happened-with-ribbons" for slip in OF_CARDS),
         *(f"whose-cards.{whose}" for whose in (Spot.ONE_TRAY, Spot.EVERY_TRAY)),
         *(f"{slip}.mend" for slip in (*OF_CARDS, Slip.SAME_KIND, Slip.TRAY_FEW, Slip.TRAY_MANY, Slip.BIG_TRAY_READ)),

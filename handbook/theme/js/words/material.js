@@ -92,8 +92,8 @@
   const notOnTrays = (value, lying, rightly) => {
     if (value === null) return [];
     const left = (left) => say(left ? "observed.left-over" : "observed.nothing-left-over", { value: left });
-    if (!lying || valueOf(rightly) === value || sum(lying) === lying[UNITS]) return [left(value)];
-    const more = lying.map((there, place) => there - rightly[place]);
+    const more = lying?.map((there, place) => there - rightly[place]);
+    if (!more?.slice(1).some((pieces) => pieces > 0)) return [left(value)];
     const still = Math.min(...more) < 0 ? lying : more;
     const rest = value - valueOf(still);
     return [...(rest ? [left(rest)] : []), say("observed.in-the-middle", { pieces: pieces(still) })];
