@@ -177,7 +177,7 @@ def test_a_lesson_leads_to_its_movements_with_what_is_said(chromium: Browser, si
         page.goto(lesson.as_uri())
         opening = page.locator("#present-thousands blockquote").first.inner_text()
         page.locator("#every-movement > summary").click()
-        page.get_by_role("link", name="Movement by movement").click()
+        page.get_by_role("link", name="One movement at a time").click()
         expect(page.locator("#movement-now")).to_contain_text("Movement 1 of")
         said = page.locator("#movement-said").inner_text()
         assert "The guide says" in said
