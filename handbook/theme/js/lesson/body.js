@@ -80,7 +80,7 @@
 
   const check = (division) => {
     const { dividend, remainder, exchanges, piecesNeeded } = division;
-    const bring = say(`lesson.bring-all${remainder ? "-and-rest" : ""}`);
+    const bring = say(remainder ? "lesson.bring-all-and-rest" : "lesson.bring-all");
     const count = say(exchanges ? "lesson.change-up" : "lesson.count-by-kind");
     const countIn = piecesNeeded[0] ? ` ${say("lesson.count-in")}` : "";
     const told = [`${bring} ${count}`, say("lesson.read-back", { dividend }) + countIn];
