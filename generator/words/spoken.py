@@ -76,9 +76,9 @@ def _short(stage: Stage, exchanges: Exchanges, place: int, way: int) -> str:
     if place not in exchanges.before:
         return f"guide.short.{way}"
     if not stage.start[place - 1]:
-        return "guide.before-rounds.none"
+        return "guide.at-first.none"
     is_first = place == exchanges.for_a_round[0]
-    return f"guide.short-at-first.{way}" if is_first else "guide.before-rounds.too"
+    return f"guide.short-at-first.{way}" if is_first else "guide.at-first.too"
 
 
 def _beginning(words: Phrases, sharing: Sharing, stage: Stage, way: int) -> str:

@@ -20,7 +20,7 @@
     const how_many = numberWords(quotientOf(number, 10 ** place));
     const whole = say(`number.of-${placeName(place)}`, { how_many });
     if (!rest) return whole;
-    return say(rest < 100 ? "number.with-less" : "number.with-hundreds", { whole, rest: numberWords(rest) });
+    return say(`number.with-${rest < 100 ? "less" : "hundreds"}`, { whole, rest: numberWords(rest) });
   };
 
   /** @type {(number: number) => string} in a sentence: words up to twelve, digits from there */

@@ -40,8 +40,8 @@
     const { before, forARound, later } = exchangesByTime(stage);
     const lines = [guide(beginning(division, stage, way))];
     for (const place of forARound) {
-      const first = place === forARound[0] ? `guide.short-at-first.${way}` : "guide.before-rounds.too";
-      const atFirst = stage.start[place - 1] ? first : "guide.before-rounds.none";
+      const first = place === forARound[0] ? `guide.short-at-first.${way}` : "guide.at-first.too";
+      const atFirst = stage.start[place - 1] ? first : "guide.at-first.none";
       const key = before.includes(place) ? atFirst : `guide.short.${way}`;
       lines.push(guide(saidOf(key, place, 1)), banker(place));
     }
