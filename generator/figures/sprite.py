@@ -19,6 +19,8 @@ _SHAPES = {THOUSANDS: "cube", HUNDREDS: "square", TENS: "bar", UNITS: "bead"}
 _CELL = 70.0
 _ROOM_FOR_EDGES = 1.0
 _BOW = 24.0
+_GONE = "[id$=dotted] path{stroke:var(--muted)!important;stroke-width:1.2px!important;vector-effect:non-scaling-stroke}"
+"""What has gone is seen by its outline alone: that stays as strong where a page shows a piece much smaller."""
 
 
 class Window(NamedTuple):
@@ -40,7 +42,7 @@ def sprite() -> bytes:
     windows = "".join(
         f'<view id="{view.name}" viewBox="{view.x:g} {view.y:g} {view.width:.1f} {view.height:.1f}"/>' for view in views
     )
-    return drawn.replace(b"</svg>", windows.encode() + b"</svg>")
+    return drawn.replace(b"</style>", _GONE.encode() + b"</style>").replace(b"</svg>", windows.encode() + b"</svg>")
 
 
 def _pieces() -> Iterator[Window]:

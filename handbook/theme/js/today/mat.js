@@ -53,7 +53,7 @@
     const [was, is] = [division.bank(before), division.bank(after)];
     const slots = places.map((place) => {
       const [, ...moved] = change(was[place], is[place]);
-      return element("div.slot", tally(is[place]), laid(place, "ten", moved));
+      return element("div.slot", tally(is[place]), laid(place, "ten.small", moved));
     });
     return element("div.bank", element("strong", say("figure.bank")), ...slots);
   };
@@ -64,9 +64,9 @@
   const middle = (division, places, before, after, isAtTheEnd) => {
     const most = mostInTheMiddle(division);
     const slots = places.map((place) => {
-      const looks = change(before.middle[place], after.middle[place]);
+      const looks = change(before === after ? 0 : before.middle[place], after.middle[place]);
       const blank = most[place] - sum(looks.map(([, count]) => count));
-      const shown = laid(place, lattice(place, most[place]), [...looks, ["blank", blank]]);
+      const shown = laid(place, lattice(place, most), [...looks, ["blank", blank]]);
       return element("div.slot", element("span.tally", String(after.middle[place] || "")), shown);
     });
     const name = say(isAtTheEnd && division.remainder ? "figure.left-over" : "figure.middle");
@@ -75,14 +75,15 @@
 
   const trays = (division, places, before, after) => {
     const was = everyTray(division, before);
-    const most = places.map((place) => Math.max(...division.trays(division.end).map(({ holds }) => holds[place])));
+    const areFew = division.trays(division.end).every(({ holds }) => holds.every((count, place) => place < 2 || count < 6));
     return everyTray(division, after).map(({ stands_for, holds }, index, all) => {
-      const slots = places.map((place, column) => {
+      const slots = places.map((place) => {
         const count = element("span.tally.printed-only", String(holds[place] || ""));
-        return element("div.slot", count, laid(place, most[column] < 5 ? "five" : "ten", change(was[index].holds[place], holds[place])));
+        const how = areFew ? (place < 2 ? "ten" : "five") : "ten.small";
+        return element("div.slot", count, laid(place, how, change(was[index].holds[place], holds[place])));
       });
-      const isLikeTheLast = all[index - 1]?.stands_for === stands_for;
-      return element(isLikeTheLast ? "div.tray.another" : "div.tray", trayName(division, index + 1, stands_for), ...slots);
+      const row = all[index - 1]?.stands_for === stands_for ? "div.tray.another" : "div.tray";
+      return element(row, trayName(division, index + 1, stands_for), ...slots);
     });
   };
 
@@ -95,11 +96,14 @@
     return element("strong", ...bow, name, element("span.in-short", String(stands_for)));
   };
 
-  /** How pieces lie in the middle: in fives, tens or twenties, so that ten fill a column however many there will be. */
+  /**
+   * How pieces lie in the middle: in fives, tens or twenties, so that ten fill a column however many there will be.
+   * Where squares lie in tens, all kinds are half as large.
+   */
   const lattice = (place, most) => {
-    if (place === 3 || (place === 2 && most <= 20)) return "five";
-    if (place === 1 && most > 20) return most > 60 ? "twenty.short" : "twenty";
-    return "ten";
+    if (place === 1 && most[1] > 20) return most[1] > 60 ? "twenty.short" : "twenty";
+    if (most[2] > 20) return "ten.small";
+    return place < 2 ? "ten" : "five";
   };
 
   const laid = (place, how, looks) =>
