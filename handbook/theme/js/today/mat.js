@@ -66,8 +66,11 @@
     const slots = places.map((place) => {
       const looks = change(before === after ? 0 : before.middle[place], after.middle[place]);
       const blank = most[place] - sum(looks.map(([, count]) => count));
-      const shown = laid(place, lattice(place, most), [...looks, ["blank", blank]]);
-      return element("div.slot", element("span.tally", String(after.middle[place] || "")), shown);
+      return element(
+        "div.slot",
+        element("span.tally", String(after.middle[place] || "")),
+        laid(place, lattice(place, most), [...looks, ["blank", blank]]),
+      );
     });
     const name = say(isAtTheEnd && division.remainder ? "figure.left-over" : "figure.middle");
     return element("div.middle", element("strong", name), ...slots);
@@ -78,9 +81,12 @@
     const areFew = division.trays(division.end).every(({ holds }) => holds.every((count, place) => place < 2 || count < 6));
     return everyTray(division, after).map(({ stands_for, holds }, index, all) => {
       const slots = places.map((place) => {
-        const count = element("span.tally.printed-only", String(holds[place] || ""));
         const how = areFew ? (place < 2 ? "ten" : "five") : "ten.small";
-        return element("div.slot", count, laid(place, how, change(was[index].holds[place], holds[place])));
+        return element(
+          "div.slot",
+          element("span.tally.printed-only", String(holds[place] || "")),
+          laid(place, how, change(was[index].holds[place], holds[place])),
+        );
       });
       const row = all[index - 1]?.stands_for === stands_for ? "div.tray.another" : "div.tray";
       return element(row, trayName(division, index + 1, stands_for), ...slots);
