@@ -78,7 +78,8 @@
 
   const trays = (division, places, before, after) => {
     const was = everyTray(division, before);
-    const areFew = division.trays(division.end).every(({ holds }) => holds.every((count, place) => place < 2 || count < 6));
+    // A round that is begun may lay one piece more for a while: five of them fill a row.
+    const areFew = division.trays(division.end).every(({ holds }) => holds.every((count, place) => place < 2 || count < 5));
     return everyTray(division, after).map(({ stands_for, holds }, index, all) => {
       const slots = places.map((place) => {
         const how = areFew ? (place < 2 ? "ten" : "five") : "ten.small";
