@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
 from functools import cached_property
+from itertools import islice
 from typing import Any
 
 from generator.errors import Fault, SourceError
@@ -15,8 +16,8 @@ from generator.pages.kinds.a_z import PATH as A_Z
 from generator.pages.kinds.a_z import write_a_z
 from generator.pages.kinds.choosing import write_choosing, write_group
 from generator.pages.kinds.home import HOME, write_home
-from generator.pages.kinds.lesson import placed_lessons, write_lesson
-from generator.pages.kinds.plans import write_plans
+from generator.pages.kinds.lesson import placed_lessons
+from generator.pages.kinds.plans import write_lesson_and_plan, write_plans
 from generator.pages.kinds.steps import write_cards, write_path, write_step
 from generator.pages.kinds.today import PATH as TODAY
 from generator.pages.kinds.today import write_today
@@ -77,18 +78,20 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
     # What the program writes; the longest work is begun first, and goes on while the next is put together.
     without_ribbons = [link for link in links if not link.ribbons]
     sizes = writer.school.groups.sizes
-    lessons = run_many(write_lesson, writer, placed_lessons(steps, links))
+    lessons_and_plans = run_many(write_lesson_and_plan, writer, placed_lessons(steps, links))
     groups = run_many(
         write_group,
         (writer, reviewed),
         [(size, [link for link in without_ribbons if link.divisor == size]) for size in sizes],
     )
     choose = run_many(write_choosing, writer, [reviewed])
-    plans = run_many(write_plans, (writer, to_steps), steps)
     cards = run_many(write_cards, writer, steps)
     overviews = run_many(write_step, (writer, to_steps), steps)
     path = write_path(writer, to_steps, reviewed)
     home = write_home(writer, links, steps[0], reviewed)
+    lessons, all_plans = zip(*lessons_and_plans, strict=True)
+    in_order = iter(all_plans)
+    plans = [write_plans(writer, step, tuple(islice(in_order, len(step.lessons)))) for step in steps]
     about_lessons = _by_path((path, *_in_step_order((*overviews, *plans, *cards, *lessons))))
     today = write_today(writer, reviewed)
     generated = _by_path((home, *about_lessons.values(), today, *choose, *groups))

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from functools import cache
 from typing import Any, NamedTuple
 
-from generator.engine.diagnosis import right_observation, telling_slips
+from generator.engine.diagnosis import Symptom, right_observation
 from generator.engine.features import features_of
 from generator.engine.length import lesson_length
 from generator.engine.numbers import Choice, Remainder, best_first, numbers
@@ -35,6 +36,7 @@ class PlacedLesson:
     lesson: Lesson
     link: LessonLink
     step: StepLink
+    is_in_first_step: bool
     position: int
     previous: LessonLink | None
     next: LessonLink | None
@@ -44,17 +46,18 @@ def placed_lessons(steps: tuple[Step, ...], links: tuple[LessonLink, ...]) -> tu
     """Every lesson in teaching order in its place; `links` name the lessons in the same order."""
     around = zip((None, *links), links, (*links[1:], None), strict=False)
     return tuple(
-        PlacedLesson(lesson, link, own_step, position, before, after)
+        PlacedLesson(lesson, link, own_step, step == steps[0], position, before, after)
         for step in steps
         for own_step in [step_link(step)]
         for position, (lesson, (before, link, after)) in enumerate(zip(step.lessons, around, strict=False), start=1)
     )
 
 
-def write_lesson(writer: Writer, placed: PlacedLesson) -> Page:
-    """The page of one lesson."""
+def write_lesson(writer: Writer, placed: PlacedLesson, symptoms: Iterable[Symptom]) -> Page:
+    """The page of one lesson; `symptoms` are the slips most worth knowing for it."""
     lesson, link = placed.lesson, placed.link
-    body, pictures = writer.render("lesson.md.jinja", link.path, told(placed, writer))
+    rows = [symptom_row(writer.phrases, symptom, link.sharing) for symptom in symptoms]
+    body, pictures = writer.render("lesson.md.jinja", link.path, told(placed, writer) | {"symptoms": rows})
     # The division as it may be typed in one word; a word "4" of its own would answer to "4 children".
     typed = f"{link.dividend}/{link.divisor}", f"{link.divisor}/{link.dividend}"
     tags = (*typed, *lesson.tags)
@@ -65,7 +68,7 @@ def write_lesson(writer: Writer, placed: PlacedLesson) -> Page:
 
 
 def told(placed: PlacedLesson, writer: Writer) -> dict[str, Any]:
-    """Everything that the template of a lesson asks for."""
+    """What the template of a lesson asks for, but for the slips."""
     sharing, shelf, words = placed.link.sharing, writer.school.shelf.owned, writer.phrases
     needed = needs(sharing)
     places = told_places(words, sharing)
@@ -88,7 +91,6 @@ def told(placed: PlacedLesson, writer: Writer) -> dict[str, Any]:
         "cards": cards_at_the_close(words, sharing),
         "check": put_together(words, sharing),
         "right": what_is_seen(words, right, sharing.ribbons),
-        "symptoms": [symptom_row(words, symptom, sharing) for symptom in telling_slips(sharing, owned=shelf.pieces)],
         "stages": stage_views(sharing),
         "neighbours": [] if sharing.ribbons else _neighbours(sharing, shelf, words),
         "previous": placed.previous,
