@@ -23,8 +23,9 @@ from typing import NamedTuple
 from generator.engine.sharing import Sharing
 from generator.source.school import School
 from tests.sampling import sample
+from tests.site.numbers_facts import On, Rule
 from tests.site.numbers_plans import PLAN_RULES
-from tests.site.numbers_rules import NOT_ABOUT_IT, RULES, VALUES, On, Rule
+from tests.site.numbers_rules import NOT_ABOUT_IT, RULES, VALUES
 from tests.site.numbers_tables import cell_rules
 from tests.site.numbers_words import NAMED, N, Right, named_division, read
 from tests.site.page_text import Block, blocks, divide, division_of
