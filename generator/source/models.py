@@ -159,6 +159,7 @@ class PageMeta(Model):
     title: begins with what differs from other titles
     description: what the page is good for, shown by search
     boost: how much search prefers the page
+    asks: whether it has a form that leads to the page that works a number out
     """
 
     title: Annotated[str, *text(3, 100)]
@@ -168,6 +169,8 @@ class PageMeta(Model):
     tags: Tags = ()
     boost: Annotated[float, Field(gt=0, le=10, allow_inf_nan=False)] = 1.0
     """a number above 0 up to 10"""
+    asks: bool = False
+    """true or false"""
 
 
 class AuthoredPage(Model):

@@ -61,3 +61,18 @@ def test_a_number_on_the_first_page_leads_to_its_answer(chromium: Browser, site:
         visit.page.keyboard.press("Enter")
         visit.page.wait_for_url("**/today.html#number=4327&children=6")
         expect(visit.page.locator("#answer-name")).to_contain_text("4,327")
+
+
+def test_a_number_where_something_is_not_right_leads_to_its_trays(chromium: Browser, site: Path) -> None:
+    with visiting(chromium) as visit:
+        visit.page.goto((site / "when-it-goes-wrong" / "trays-differ.html").as_uri())
+        visit.page.get_by_role("link", name="Type in what is on the trays").click()
+        visit.page.locator("#today-number").fill("5,230")
+        visit.page.locator("#today-children").fill("4")
+        visit.page.keyboard.press("Enter")
+        visit.page.wait_for_url("**/today.html#number=5230&children=4&not-right")
+        expect(visit.page.get_by_label("Tray 1", exact=True)).to_be_in_viewport(ratio=1)
+        visit.page.get_by_role("button", name="Tray 3: one less").click()
+        visit.page.get_by_role("button", name="Left over: one more").click()
+        expect(visit.page.locator("#not-right-told .cause").first).to_be_in_viewport()
+        assert visit.errors == []

@@ -177,7 +177,7 @@ def _about_attribute(name: str, key: str, value: str, figures: Collection[str], 
                 yield Problem(f'class="{printable(word)}"', problem, "use one of ours"), word
     elif key == "tabindex" and value != "0":
         yield Problem(shown, "changes the order of the keyboard", "write 0"), "tabindex"
-    elif key == "href":
+    elif key in ("href", "data-leads-to"):
         yield from ((problem, value) for problem in _about_link(value))
     elif key in ("src", "srcset") and value not in figures and value not in our_images():
         yield Problem(shown, "is not a figure of this page", "show figures with picture(...)"), value

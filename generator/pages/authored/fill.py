@@ -55,6 +55,8 @@ def write_authored(context: WritingContext, to_write: tuple[AuthoredPage, tuple[
     meta = front_matter(page.meta.description, page.meta.tags, page.meta.reviewed, context.writer.school.review.months)
     if page.meta.boost != 1:
         meta["search"] = {"boost": page.meta.boost}
+    if page.meta.asks:
+        meta["scripts"] = "ask"
     blank = Page(page.path, page.meta.title, meta, "", pictures)
     words = SourceText(page.body, page.file, page.body_line)
     return _with(blank, _guarded(context, blank, words) if page.from_school else _fill(context, blank, words))

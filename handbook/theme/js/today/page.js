@@ -59,4 +59,5 @@
   follow();
   if (!shown) findAgain();
   sharing.movements.reveal();
+  if (location.hash.endsWith("&not-right")) byId("not-right").scrollIntoView();
 })();

@@ -1,0 +1,16 @@
+// A number and its children lead to the page that works them out, at the part that the form names. Without scripts they
+// are not shown.
+"use strict";
+(() => {
+  const form = document.querySelector("form.ask");
+  if (!form) return;
+
+  form.hidden = false;
+  form.addEventListener("submit", (event) => {
+    event.preventDefault();
+    const { number, children } = form.elements;
+    const [page, part] = form.dataset.leadsTo.split("#");
+    const asked = `number=${number.value.replace(/\D/g, "")}&children=${children.value}`;
+    location.href = `${page}#${asked}${part ? `&${part}` : ""}`;
+  });
+})();
