@@ -18,15 +18,19 @@ from generator.figures.view import View
 from generator.words.phrases import Phrases
 
 _AT_THE_UNITS = place_name(UNITS)
-_ALIKE = ("end", *map(place_name, range(THOUSANDS + 1)))
+_ALIKE = ("layout", "end", *map(place_name, range(THOUSANDS + 1)))
 
 
 def size(words: Phrases, picture: Picture) -> tuple[float, float]:
     """Width and height of a figure in CSS pixels, without drawing it.
 
-    Nothing jumps from place to place of a lesson: its figures of all places and of the end are of one size.
+    Nothing jumps from place to place of a lesson: its figures of the beginning, of all places and of the end are of
+    one size, and so are those of its plan.
     """
-    figure = shown(words, replace(picture, kind=_AT_THE_UNITS) if picture.kind in _ALIKE else picture)
+    of_a_plan = OF_A_PLAN if picture.kind.startswith(OF_A_PLAN) else ""
+    if picture.kind.removeprefix(of_a_plan) in _ALIKE:
+        picture = replace(picture, kind=of_a_plan + _AT_THE_UNITS)
+    figure = shown(words, picture)
     return figure.width, figure.height
 
 

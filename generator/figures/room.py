@@ -19,9 +19,7 @@ def room_figure(view: View) -> Figure:
     parts = [heads(view)]
     if view.frame.exchanges:
         parts += [bank(view), lane_at_the_bank(view)]
-    parts += [middle(view), lane_to_the_trays(view), trays(view)]
-    if not view.scene.laid_out:
-        parts.append(share(view))
+    parts += [middle(view), lane_to_the_trays(view), trays(view), share(view)]
     return _stacked(view, parts)
 
 
@@ -30,10 +28,7 @@ def small_figure(view: View) -> Figure:
     first = {tray.width: tray for tray in reversed(view.scene.trays)}
     sorts = tuple(tray for tray in view.scene.trays if tray is first[tray.width])
     view = view._replace(scene=view.scene._replace(trays=sorts), frame=view.frame._replace(trays=len(sorts)))
-    parts = [heads(view), middle(view)]
-    if view.scene.rounds:
-        parts.append(lane_to_the_trays(view))
-    return _stacked(view, [*parts, trays(view)])
+    return _stacked(view, [heads(view), middle(view), lane_to_the_trays(view), trays(view)])
 
 
 def _stacked(view: View, parts: list[Part]) -> Figure:
@@ -55,9 +50,11 @@ def heads(view: View) -> Part:
 
 
 def share(view: View) -> Part:
-    """The share as far as it is known, digit under digit."""
+    """The share as far as it is known, digit under digit; its room before the first round."""
     form = view.form
     top = 1.4 * form.text if form.narrow else 0.0
+    if view.scene.laid_out:
+        return Part(view.width, top + form.share, ())
     says = view.say("figure.share-of-one" if view.frame.ribbons else "figure.each-has")
     base = 1.35 * form.text if form.narrow else 0.7 * form.share
     marks: list[Mark] = [view.bold(8 if form.narrow else 12, base, says)]

@@ -35,8 +35,9 @@ def story_figure(sharing: Sharing, form: Format, words: Phrases) -> Figure:
         left = _left_over(sharing.end.middle, form, words)
         parts.append(_titled(words.say("figure.left-over-in-the-end"), left, form))
     gap = 2 * form.text
-    lines = _in_lines(parts, form.sheet - 2 * _PAD, gap)
-    return sheet(framed(below(lines, 14), form.sheet, _PAD, "mat", "stitch"))
+    told = below(_in_lines(parts, form.sheet - 2 * _PAD, gap), 14)
+    wide = form.sheet if form.narrow else told.width + 2 * _PAD
+    return sheet(framed(told, wide, _PAD, "mat", "stitch"))
 
 
 def _whose(sharing: Sharing) -> str:

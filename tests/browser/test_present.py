@@ -17,6 +17,13 @@ LESSON = "5230-among-4"
 SCREENS = ["set-out", "thousands", "thousands-bank", "hundreds", "tens", "tens-bank", "units", "finished", "check"]
 """5,230 among four: a thousand stays in the middle, twelve hundreds go round, three tens go round nowhere."""
 
+PLACES_DRAWN = ".is-presented:not(#present-finished) figure img"
+BOXES = """images => images.map(image => {
+  const { x, y, width, height } = image.getBoundingClientRect();
+  return [x, y, width, height, image.width, image.height, image.naturalWidth, image.naturalHeight].join();
+})"""
+"""Where a figure lies on the screen and how large it is of itself."""
+
 STATUS = ".presenting-foot [role=status]"
 
 
@@ -214,9 +221,10 @@ def test_it_is_accessible_and_no_screen_scrolls_sideways(
     ("lesson", "size"),
     sample(product(["2770-for-123", "3108-for-111", "1476-among-12"], [(1366, 768), (820, 1180)]), 2),
 )
-def test_screens_with_most_words_and_trays_need_no_scrolling(
+def test_screens_with_most_words_and_trays_need_no_scrolling_and_no_place_moves(
     lesson: str, size: tuple[int, int], chromium: Browser, site: Path
 ) -> None:
+    drawn = set()
     with visiting(chromium, viewport={"width": size[0], "height": size[1]}) as visit:
         visit.page.goto(address(site, "set-out", lesson))
         for link in visit.page.locator(".presenting-head nav a").all():
@@ -224,3 +232,5 @@ def test_screens_with_most_words_and_trays_need_no_scrolling(
             expect(link).to_have_attribute("aria-current", "step")
             overhang = "document.documentElement.scrollHeight - document.documentElement.clientHeight"
             assert visit.page.evaluate(overhang) <= 0, link.get_attribute("href")
+            drawn.update(visit.page.locator(PLACES_DRAWN).evaluate_all(BOXES))
+    assert len(drawn) == 1, drawn

@@ -37,13 +37,14 @@
     document.querySelector(".is-presented")?.classList.remove("is-presented", "is-at-the-bank");
     for (const link of links) link.removeAttribute("aria-current");
     if (!presenting) return;
-    const asked = /** @type {HTMLElement} */ (target(links[number]));
+    const here = links[number];
+    const asked = /** @type {HTMLElement} */ (target(here));
     const part = /** @type {HTMLElement} */ (asked.closest(".part"));
     part.classList.add("is-presented");
     part.classList.toggle("is-at-the-bank", part !== asked);
-    links[number].setAttribute("aria-current", "step");
+    here.setAttribute("aria-current", "step");
     const [before, after] = [links[number - 1], links[number + 1]];
-    close.hash = links[number].hash.replace(/present-.*/, part.id.replace("present-", ""));
+    close.hash = here.hash.replace(/present-.*/, part.id.replace("present-", ""));
     back.hidden = !before;
     next.hidden = !after;
     if (before) back.hash = before.hash;
@@ -51,7 +52,7 @@
       next.hash = after.hash;
       /** @type {HTMLElement} */ (next.querySelector("span")).textContent = after.textContent;
     }
-    const name = links[number].getAttribute("aria-label") ?? links[number].textContent;
+    const name = here.getAttribute("aria-label") ?? here.textContent;
     status.textContent = `${number + 1} / ${links.length}: ${name}`;
     fit();
     scrollTo(0, 0);
