@@ -6,13 +6,13 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 import pytest
-from playwright.sync_api import Browser
+from playwright.sync_api import Browser, ViewportSize, expect
 
 from tests.browser.conftest import visiting
 from tests.sampling import sample
 
-SCREEN = {"width": 1366, "height": 768}
-PHONE = {"width": 390, "height": 844}
+SCREEN: ViewportSize = {"width": 1366, "height": 768}
+PHONE: ViewportSize = {"width": 390, "height": 844}
 LESSONS = 4
 ON_ONE_SCREEN = 0.9
 """The part of the places with a figure of their own that are seen whole: what the plan for this handbook asks."""
@@ -63,10 +63,10 @@ def lessons(chromium: Browser, site: Path) -> list[Seen]:
     seen = []
     with visiting(chromium) as visit:
         for lesson in sample(sorted(site.glob("lessons/*/*-*.html")), LESSONS):
-            visit.page.set_viewport_size(PHONE)  # type: ignore[arg-type]
+            visit.page.set_viewport_size(PHONE)
             visit.page.goto(lesson.as_uri())
             on_a_phone = visit.page.evaluate("document.documentElement.scrollHeight")
-            visit.page.set_viewport_size(SCREEN)  # type: ignore[arg-type]
+            visit.page.set_viewport_size(SCREEN)
             visit.page.reload()  # narrow figures give way to wide ones only after a while
             seen.append(Seen(name=lesson.stem, on_a_phone=on_a_phone, **visit.page.evaluate(ON_THE_SCREEN)))
     return seen
@@ -103,3 +103,12 @@ def test_a_lesson_is_not_long(lessons: list[Seen]) -> None:
         or lesson.on_a_phone > LONGEST_ON_A_PHONE
     ]
     assert too_long == []
+
+
+def test_the_row_of_links_marks_the_part_that_is_read(chromium: Browser, site: Path) -> None:
+    with visiting(chromium, viewport=SCREEN) as visit:
+        visit.page.goto(next(site.glob("lessons/*/5230-among-4.html")).as_uri())
+        marked = visit.page.locator("nav.parts [aria-current]")
+        for part in ("set-out", "thousands", "units", "hundreds"):
+            visit.page.locator(f'nav.parts a[href="#{part}"]').click()
+            expect(marked).to_have_attribute("href", f"#{part}")
