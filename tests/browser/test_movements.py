@@ -10,14 +10,16 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, expect
 
-from generator.engine.places import Counts
+from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS, Counts, place_name
 from generator.engine.sharing import Sharing, share
 from generator.engine.steps import Action, State
+from generator.figures.style import DARK, LIGHT
 from tests.browser.conftest import visiting
 from tests.browser.test_accessible import A_VIEW, SMALL_TARGETS, TARGET, axe_faults
 from tests.browser.test_today import TODAY
 from tests.sampling import sample
 
+SMALLEST = 6.05  # a bead, in CSS pixels
 SHAPES = ["bead", "bar", "square", "cube"]
 SOME = random.Random(4327)
 DIVISIONS = [
@@ -39,6 +41,9 @@ ALL_MOVEMENTS = """([movements, shapes]) => {
       trays: [...mat.querySelectorAll('.tray')].map(lying),
       columns: [...mat.querySelectorAll('.heads strong, .slot')].map((part) => part.getBoundingClientRect().x),
       height: mat.getBoundingClientRect().height,
+      top: mat.getBoundingClientRect().y - document.querySelector('#movement-by-movement').getBoundingClientRect().y,
+      sizes: [...mat.querySelectorAll('.bank, .middle, .tray')].map((row) =>
+        shapes.map((shape) => row.querySelector(`i.${shape}`)?.getBoundingClientRect().height ?? null)),
       outside: [...mat.querySelectorAll('.tray i')].filter((piece) =>
         piece.getBoundingClientRect().bottom > piece.closest('.tray').getBoundingClientRect().bottom).length,
       wide: document.documentElement.scrollWidth,
@@ -69,6 +74,16 @@ def trays(sharing: Sharing, state: State) -> list[dict[str, int]]:
     return [pieces(tray.holds) for tray in sharing.trays(state) for _ in range(tray.sharers)]
 
 
+def assert_one_scale(bead: float | None, bar: float | None, square: float | None, cube: float | None) -> None:
+    """Heights of the pieces of a row, as far as it has them. Of a real cube the front is a square, ten beads wide; here
+    as in the figures two beads, which is less, and no bead is under six pixels."""
+    if cube and square:
+        assert 0.9 < square / cube < 1
+    for larger in filter(None, (cube, square)):
+        assert bead is None or bead < 0.55 * larger or bead <= SMALLEST
+        assert bar is None or bar > 0.99 * larger
+
+
 @pytest.mark.parametrize(
     ("sharing", "width"),
     sample(product(DIVISIONS, (1366, 390)), 2),
@@ -85,6 +100,9 @@ def test_every_movement_shows_what_the_engine_says_in_columns_that_stay(
         assert [moment["trays"] for moment in seen] == [trays(sharing, state) for state in room]
         assert all(moment["columns"] == seen[0]["columns"] for moment in seen)
         assert {moment["height"] for moment in seen} == {seen[0]["height"]}
+        assert {moment["top"] for moment in seen} == {seen[0]["top"]}
+        for sizes in (sizes for moment in seen for sizes in moment["sizes"]):
+            assert_one_scale(*sizes)
         assert [moment["outside"] for moment in seen] == [0] * len(seen)
         assert max(moment["wide"] for moment in seen) <= width
         expect(visit.page.locator("[data-go=next]")).to_have_attribute("aria-disabled", "true")
@@ -120,11 +138,24 @@ def test_keys_and_buttons_lead_through_it_and_the_address_follows(chromium: Brow
         assert page.url.endswith("#number=4327&children=6&movement=0")
 
 
+HEADS = "[...document.querySelectorAll('#movement-mat .heads strong')].map((head) => getComputedStyle(head).color)"
+
+
+def rgb(colour: str) -> str:
+    """A colour such as #1c7440 as a browser tells it."""
+    red, green, blue = bytes.fromhex(colour.removeprefix("#"))
+    return f"rgb({red}, {green}, {blue})"
+
+
 @pytest.mark.parametrize(("scheme", "width"), A_VIEW)
 def test_it_is_accessible_while_movements_go_on(scheme: str, width: int, chromium: Browser, site: Path) -> None:
     with visiting(chromium, color_scheme=scheme, viewport={"width": width, "height": 768}) as visit:
         visit.page.goto(address(site, share(3432, 12, ribbons=True), 5))
         visit.page.locator("[data-go=next]").click()
+        palette = DARK if scheme == "dark" else LIGHT
+        assert visit.page.evaluate(HEADS) == [
+            rgb(palette[place_name(place)]) for place in (THOUSANDS, HUNDREDS, TENS, UNITS)
+        ]
         assert axe_faults(visit.page) == []
         assert visit.page.evaluate(SMALL_TARGETS, TARGET) == []
         assert visit.page.evaluate("document.documentElement.scrollWidth") <= width

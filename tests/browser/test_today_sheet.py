@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from itertools import product
+from itertools import combinations, product
 from pathlib import Path
 
 import pytest
@@ -28,6 +28,7 @@ LARGE_GROUPS = [
     "#number=6784&children=123&ribbons",
     "#number=9999&children=345&ribbons",
 ]
+A_TOUCH = 0.3  # points
 
 
 def printed(page: Page, site: Path, asked: str, pdf: Path, paper: str) -> tuple[Sheet, ...]:
@@ -37,12 +38,22 @@ def printed(page: Page, site: Path, asked: str, pdf: Path, paper: str) -> tuple[
     return print_to(pdf, page, paper)
 
 
+def printed_over(sheet: Sheet) -> list[tuple[str, str]]:
+    """Words of one line that lie over one another."""
+    return [
+        (word.text, other.text)
+        for word, other in combinations(sheet.words, 2)
+        if abs(word.bottom - other.bottom) < 1 and min(word.right, other.right) - max(word.left, other.left) > A_TOUCH
+    ]
+
+
 @pytest.mark.parametrize(("asked", "paper"), sample(product([*SMALL_GROUPS, *LARGE_GROUPS], PAPERS), 2))
 def test_it_fills_one_sheet_and_two_at_most_for_a_large_group(
     asked: str, paper: str, page: Page, site: Path, tmp_path: Path
 ) -> None:
     sheets = printed(page, site, asked, tmp_path / "sheet.pdf", paper)
     assert len(sheets) <= (2 if asked in LARGE_GROUPS else 1)
+    assert [printed_over(sheet) for sheet in sheets] == [[] for _ in sheets]
     text = " ".join(sheet.text for sheet in sheets)
     name = page.locator("#answer-name").text_content()
     parts = page.locator("#todays-lesson h2").all_text_contents()
