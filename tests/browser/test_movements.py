@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import io
 import random
 import re
 from itertools import product
 from pathlib import Path
 
 import pytest
+from PIL import Image
 from playwright.sync_api import Browser, expect
 
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS, Counts, place_name
@@ -17,6 +19,7 @@ from generator.figures.style import DARK, LIGHT
 from tests.browser.conftest import visiting
 from tests.browser.test_accessible import A_VIEW, SMALL_TARGETS, TARGET, axe_faults
 from tests.browser.test_today import TODAY
+from tests.figures.legible import luminance
 from tests.sampling import sample
 
 SMALLEST = 6.05  # a bead, in CSS pixels
@@ -159,6 +162,20 @@ def test_it_is_accessible_while_movements_go_on(scheme: str, width: int, chromiu
         assert axe_faults(visit.page) == []
         assert visit.page.evaluate(SMALL_TARGETS, TARGET) == []
         assert visit.page.evaluate("document.documentElement.scrollWidth") <= width
+
+
+@pytest.mark.parametrize(("scheme", "width"), A_VIEW)
+def test_what_was_just_taken_away_is_seen(scheme: str, width: int, chromium: Browser, site: Path) -> None:
+    """3:1 against the ground (WCAG 2.2, 1.4.11), for a square in the middle and ten bars at the bank."""
+    with visiting(chromium, color_scheme=scheme, viewport={"width": width, "height": 1400}) as visit:
+        visit.page.goto(address(site, share(3432, 12, ribbons=True), 7))
+        for gone in (".middle .square.dotted", ".bank .bar.dotted"):
+            drawn = Image.open(io.BytesIO(visit.page.locator(f"#movement-mat {gone}").first.screenshot())).convert(
+                "RGB"
+            )
+            pixels = drawn.tobytes()
+            seen = [luminance("#" + pixels[at : at + 3].hex()) for at in range(0, len(pixels), 3)]
+            assert (max(seen) + 0.05) / (min(seen) + 0.05) >= 3, gone
 
 
 ANSWERS = {
