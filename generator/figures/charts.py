@@ -101,7 +101,7 @@ def path_figure(steps: Sequence[tuple[str, int]], form: Format) -> Figure:
     steps: name and number of lessons. Piece groups: 'step-<number>'.
     """
     room = form.sheet - 2 * _PAD
-    begin = 32.0
+    begin = 34.0
     widest = begin + max(text_width(name, form.text) for name, _ in steps)
     beads_at = begin if form.narrow else widest + 12
     down = 1.5 * form.text if form.narrow else 0.0  # the thread of beads below the name, or beside it
@@ -117,7 +117,7 @@ def path_figure(steps: Sequence[tuple[str, int]], form: Format) -> Figure:
         end = beads_at + (beads[-1][0] if beads else 0)
         base = 0.36 * form.text
         marks += [
-            Boxes(0.5, y - 10.5, HERE, 21, 21, "tray", "rim", 1.6, 10),
+            Boxes(-1.5, y - 12.5, HERE, 25, 25, "tray", "rim", 1.6, 12),
             Label(11, y + base, str(index + 1), form.text, "ink", True, "middle"),
             Label(begin, y + base, name, form.text),
             Stroke(0, 0, (((beads_at - 4, thread), (end + pitch + 2, thread)),), "rim", 0.8),
