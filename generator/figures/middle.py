@@ -44,9 +44,9 @@ def middle(view: View) -> Part:
 def _key(view: View) -> Iterator[Mark]:
     """What full, light and dotted mean: in the rail, or in a narrow figure beside the name, if there is room."""
     form = view.form
-    bead, text = 0.75 * form.text, form.text if form.narrow else 0.93 * form.text
+    bead, text = 0.75 * form.text, form.text
     said = [(look, view.say(f"figure.key.{look}")) for look in Look]
-    x, y = 12.0, 3.1 * form.text
+    x, y = 9.0, 3.1 * form.text
     if form.narrow:
         wide = sum(text_width(words, text) + 2.55 * bead for _, words in said)
         x, y = view.width - wide - 2, 1.25 * text

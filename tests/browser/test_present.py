@@ -126,7 +126,7 @@ def test_the_address_holds_where_it_is_and_going_back_leaves_it(chromium: Browse
         assert shown(page) == "tens"
         page.go_back()
         expect(page.locator(".lesson-head")).to_be_visible()
-        assert page.url == address(site)
+        expect(page).to_have_url(address(site))
         assert page.evaluate("[localStorage.length, sessionStorage.length, document.cookie]")[2] == ""
 
 
