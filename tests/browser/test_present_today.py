@@ -100,3 +100,13 @@ def test_an_address_opens_the_same_screen(asked: str, screen: str, says: str, ch
             assert page.evaluate("document.documentElement.scrollWidth") <= width
             assert (visit.outside, visit.errors) == ([], [])
             assert axe_faults(page) == []
+
+
+def test_twelve_trays_are_seen_at_once(chromium: Browser, site: Path) -> None:
+    """9,999 among twelve: nine rows of squares in the middle, the bank's beside them; the foot begins below the mat."""
+    with visiting(chromium, viewport={"width": 1366, "height": 768}) as visit:
+        visit.page.goto((site / "today.html").as_uri() + "#number=9999&children=12&present-thousands")
+        mat = visit.page.locator(".is-presented .mat:visible").bounding_box()
+        foot = visit.page.locator(".presenting-foot").bounding_box()
+        assert mat and foot
+        assert mat["y"] + mat["height"] <= foot["y"]
