@@ -108,5 +108,6 @@ def test_twelve_trays_are_seen_at_once(chromium: Browser, site: Path) -> None:
         visit.page.goto((site / "today.html").as_uri() + "#number=9999&children=12&present-thousands")
         mat = visit.page.locator(".is-presented .mat:visible").bounding_box()
         foot = visit.page.locator(".presenting-foot").bounding_box()
-        assert mat and foot
+        assert mat
+        assert foot
         assert mat["y"] + mat["height"] <= foot["y"]
