@@ -90,9 +90,13 @@ def _for_a_round(words: Phrases, exchanges: Iterable[Moment]) -> Iterator[str]:
     alike: dict[tuple[int, int], list[str]] = {}
     for place, times, rounds in exchanges:
         alike.setdefault((place, times), []).append(words.grouping.written(rounds + 1))
+    former: list[str] = []
     for (place, times), before in alike.items():
+        goes_on = before == former and len(before) == 1
+        key = "at-place.to-bank-then" if goes_on else "at-place.to-bank-before-rounds"
         told = {"rounds": listing(words, before), "exchange": _exchange(words, place, times)}
-        yield words.say("at-place.to-bank-before-rounds", count=len(before), **told)
+        yield words.say(key, count=len(before), **told)
+        former = before
 
 
 def _to_bank(words: Phrases, exchanges: Mapping[int, int]) -> Iterator[str]:

@@ -11,7 +11,7 @@ from generator.engine.places import UNITS, Counts, place_name
 from generator.engine.sharing import Sharing, Stage
 from generator.engine.shelf import cards, needs
 from generator.words.hands import hands_at
-from generator.words.material import cards_named, ribbons_worn, small_cards
+from generator.words.material import cards_named, ribbons_worn, small_cards, trays
 from generator.words.numbers import (
     capital,
     in_clauses,
@@ -88,7 +88,7 @@ def _to_set_out(words: Phrases, sharing: Sharing) -> Iterator[str]:
     needed = needs(sharing)
     yield words.say("lesson.middle", pieces=pieces(words, sharing.start))
     yield words.say("lesson.large-cards", cards=cards_named(words, needed.large_cards), divisor=sharing.divisor)
-    yield words.say("lesson.trays", count=sharing.sharers)
+    yield trays(words, sharing)
     if sharing.ribbons:
         yield ribbons_worn(words, sharing)
     key = "lesson.bank" if sharing.from_bank.pieces else "lesson.no-bank"
@@ -102,8 +102,9 @@ def _to_set_out(words: Phrases, sharing: Sharing) -> Iterator[str]:
 def rounds_with_ribbons(words: Phrases, sharing: Sharing) -> str:
     """What each is given in a round, by the ribbons that are worn, and what is done where that is not enough."""
     *larger, smallest = sharing.mat.widths
+    bank = words.say("lesson.rounds-bank") if sharing.exchanges else ""
     if not larger:
-        return words.say("lesson.rounds", alike=words.say("lesson.rounds-alike"), told="")
+        return words.say("lesson.rounds", alike=words.say("lesson.rounds-alike"), told="", bank=bank)
     clauses = [
         words.say(
             "lesson.rounds-larger",
@@ -115,7 +116,7 @@ def rounds_with_ribbons(words: Phrases, sharing: Sharing) -> str:
     ]
     end = words.say("lesson.rounds-look-first" if sharing.look_first else "lesson.rounds-take-back")
     differ = words.say("lesson.rounds-differ", larger=capital(in_clauses(words, clauses)), end=end)
-    return words.say("lesson.rounds", alike="", told=differ)
+    return words.say("lesson.rounds", alike="", told=differ, bank=bank)
 
 
 def cards_at_the_close(words: Phrases, sharing: Sharing) -> tuple[str, ...]:

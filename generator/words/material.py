@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from generator.engine.observations import Observation
 from generator.engine.places import HUNDREDS, TENS, UNITS, Counts, place_name
 from generator.engine.sharing import Sharing
 from generator.engine.shelf import ChildCards, Needs, Shelf, Shortage, cards
+from generator.engine.steps import Action
 from generator.words.numbers import in_a_row, in_clauses, listing, pieces
 from generator.words.phrases import Phrases
 
@@ -45,6 +46,13 @@ def cards_to_fetch(words: Phrases, fetched: Sequence[ChildCards], sharing: Shari
         for child in fetched
     ]
     return in_clauses(words, each)
+
+
+def trays(words: Phrases, sharing: Sharing) -> str:
+    """What is set out for each child; a cup for unit beads, where any come onto a tray, also for a time."""
+    begun = any(step.action in (Action.DEAL, Action.START) for step in sharing.stages[-1].steps)
+    cups = words.say("lesson.cups") if begun and sharing.mat[UNITS] else ""
+    return words.say("lesson.trays", count=sharing.sharers, cups=cups)
 
 
 def ribbons_worn(words: Phrases, sharing: Sharing) -> str:
@@ -120,7 +128,7 @@ def what_is_seen(words: Phrases, seen: Observation, ribbons: bool, lying: Lying 
         for tray in seen.trays
     ]
     if seen.left is not None:
-        parts += _not_on_trays(words, lying, seen.left)
+        parts.append(_not_on_trays(words, lying, seen.left))
     return in_a_row(words, parts)
 
 
@@ -129,17 +137,11 @@ def whose_tray(words: Phrases, stands_for: int, ribbons: bool) -> str:
     return words.say("observed.whose", stands_for=stands_for) if ribbons else ""
 
 
-def _not_on_trays(words: Phrases, lying: Lying | None, value: int) -> Iterator[str]:
-    """What is left over; larger pieces that are not rightly left over lie in the middle still."""
-    more = [there - lying.rightly.at(place) for place, there in enumerate(lying.pieces)] if lying else []
-    if lying and any(pieces > 0 for pieces in more[TENS:]):
-        still = Counts(more) if min(more) >= 0 else lying.pieces
-        value -= still.value
-        if value:
-            yield words.say("observed.left-over", value=value)
-        yield words.say("observed.in-the-middle", pieces=pieces(words, still))
-    else:
-        yield words.say("observed.left-over" if value else "observed.nothing-left-over", value=value)
+def _not_on_trays(words: Phrases, lying: Lying | None, value: int) -> str:
+    """All of it is left over; or, with a larger piece than what is rightly left over, all is in the middle still."""
+    if lying and any(lying.pieces.at(place) > lying.rightly.at(place) for place in range(TENS, len(lying.pieces))):
+        return words.say("observed.in-the-middle", pieces=pieces(words, lying.pieces))
+    return words.say("observed.left-over" if value else "observed.nothing-left-over", value=value)
 
 
 def thing_short(words: Phrases, short: Shortage) -> str:
@@ -155,15 +157,16 @@ def shortage(words: Phrases, short: Shortage) -> str:
 
 
 def cards_on_paper(words: Phrases, needed: Needs, shelf: Shelf) -> str:
-    """What is written on slips of paper, because cards do not reach: one sentence for each card."""
+    """What is written on paper, because cards do not reach: a sentence for each card, and one for whole sets."""
     wanted = [("small_cards_to", card, child.sharers) for child in needed.small_cards for card in child.cards]
     wanted += [("large_cards_to", card, 1) for card in needed.large_cards]
     ends = {"small_cards_to": shelf.small_cards_to, "large_cards_to": shelf.large_cards_to}
-    return " ".join(
-        words.say("shortage.on-paper", count=count, card=words.say(f"shortage.card.{kind}"), value=value)
-        for kind, value, count in wanted
-        if value > ends[kind]
-    )
+    told = [
+        words.say("shortage.on-paper", count=count, value=value) for kind, value, count in wanted if value > ends[kind]
+    ]
+    if (sets := needed.small_sets - shelf.small_sets) > 0:
+        told.append(words.say("shortage.sets-on-paper", count=sets))
+    return " ".join(told)
 
 
 def to_buy(words: Phrases, short: Shortage) -> str:

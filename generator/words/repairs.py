@@ -14,9 +14,11 @@ from generator.words.phrases import Phrases
 _VERBS = {At.LEFT_OVER: "give", At.TRAY: "take"}
 """What is done with a piece, by where it comes from; any other is brought, and to the bank every piece is taken."""
 
+_MIDDLE = "middle"
+
 
 def repair_words(words: Phrases, repair: Repair, sharing: Sharing) -> str:
-    """Every movement as a sentence; nothing where no piece has to be moved.
+    """Every movement as a sentence; nothing where no piece has to be moved. A lost bead is spoken of as found.
 
     Trays are told by what they read, and where a movement has changed that, by what they read now; with ribbons also
     by whom they are for, because trays for different numbers may read alike. Where everything goes back to the bank,
@@ -27,17 +29,32 @@ def repair_words(words: Phrases, repair: Repair, sharing: Sharing) -> str:
         return words.say("repair.everything-again")
     sentences: list[str] = []
     changed: frozenset[tuple[int, int]] = frozenset()
+    heap = _MIDDLE if any(_is_of_the_middle(step, sharing) for step in repair) else At.LEFT_OVER
     for step in repair:
-        sentences.append(_step(words, step, _SoFar(sharing, changed)))
+        sentences.append(_step(words, step, _SoFar(sharing, changed, heap, is_first=not sentences)))
         changed = changed | _read_after(step)
     return " ".join(sentences)
 
 
+def _is_of_the_middle(step: Movement | Exchange | Again, sharing: Sharing) -> bool:
+    """Whether a larger piece lies, or is put, where what is left over should lie, and is not rightly left over."""
+    if isinstance(step, Again) or step.place == UNITS:
+        return False
+    if isinstance(step, Exchange):
+        return step.at is At.LEFT_OVER
+    return step.source is At.LEFT_OVER or (step.target is At.LEFT_OVER and not sharing.end.middle.at(step.place))
+
+
 class _SoFar(NamedTuple):
-    """What was shared, and what trays read now, with whom they are for, that have been changed."""
+    """What was shared, and what trays read now, with whom they are for, that have been changed.
+
+    heap    the key of what is not on a tray: all of it is left over, or all of it is still in the middle
+    """
 
     sharing: Sharing
     changed: frozenset[tuple[int, int]]
+    heap: str
+    is_first: bool
 
     def trays(self, words: Phrases, trays: Alike) -> str:
         """'the tray that reads 1,306', 'each of the 3 trays that now read 1,307'."""
@@ -45,10 +62,10 @@ class _SoFar(NamedTuple):
         now = words.say("repair.now") if (trays.stands_for, trays.reads) in self.changed else ""
         return words.say("repair.tray", count=trays.trays, reads=trays.reads, whose=whose, now=now)
 
-    def pile(self, words: Phrases, at: At, place: int, *, is_target: bool) -> str:
-        """Larger pieces lie in the middle, unless they go to what is left over and their kind should be there."""
-        stays = place == UNITS or (is_target and self.sharing.end.middle.at(place))
-        return words.say("repair.middle" if at is At.LEFT_OVER and not stays else f"repair.{at}")
+    def pile(self, words: Phrases, at: At, alike: Alike | None) -> str:
+        if alike:
+            return self.trays(words, alike)
+        return words.say(f"repair.{self.heap if at is At.LEFT_OVER else at}")
 
 
 def _read_after(step: Movement | Exchange | Again) -> frozenset[tuple[int, int]]:
@@ -71,21 +88,27 @@ def _step(words: Phrases, step: Movement | Exchange | Again, so_far: _SoFar) -> 
                 "repair.down" if down else "repair.up",
                 large=_pieces(words, 1, large),
                 small=_pieces(words, 10, large - 1),
-                source=_pile(words, step.at, large, step.trays, so_far),
+                source=so_far.pile(words, step.at, step.trays),
             )
         case Movement():
             return words.say(
-                f"repair.{'take' if step.target is At.BANK else _VERBS.get(step.source, 'bring')}",
+                f"repair.{_verb(step, so_far)}",
+                count=step.pieces * (step.giving.trays if step.giving else 1),
                 pieces=_pieces(words, step.pieces, step.place),
-                source=_pile(words, step.source, step.place, step.giving, so_far),
-                target=_pile(words, step.target, step.place, step.taking, so_far, is_target=True),
+                source=so_far.pile(words, step.source, step.giving),
+                target=so_far.pile(words, step.target, step.taking),
             )
+
+
+def _verb(step: Movement, so_far: _SoFar) -> str:
+    target = so_far.heap if step.target is At.LEFT_OVER else step.target
+    if step.source is At.FLOOR and step.place == UNITS and so_far.is_first:
+        return f"found-{target}"
+    if target == At.LEFT_OVER:
+        return "to-left-over"
+    return "take" if step.target is At.BANK else _VERBS.get(step.source, "bring")
 
 
 def _pieces(words: Phrases, number: int, place: int) -> str:
     """'one ten-bar', 'three unit beads'."""
     return words.say("repair.pieces", number=small_number(words, number), material=material(words, place, number))
-
-
-def _pile(words: Phrases, at: At, place: int, alike: Alike | None, so_far: _SoFar, *, is_target: bool = False) -> str:
-    return so_far.trays(words, alike) if alike else so_far.pile(words, at, place, is_target=is_target)

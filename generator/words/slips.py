@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable
 from typing import NamedTuple
 
 from generator.engine.diagnosis import Cause, Symptom
+from generator.engine.movements import At, Movement, Repair
 from generator.engine.places import UNITS, place_name
 from generator.engine.sharing import Sharing
 from generator.engine.slips import Slip, Spot
 from generator.engine.steps import Action
 from generator.words.material import Lying, what_is_seen, whose_tray
-from generator.words.numbers import capital, choice_of, listing, material, place_word, stands_for_word
+from generator.words.numbers import capital, choice_of, material, place_word, stands_for_word
 from generator.words.phrases import Phrases
 from generator.words.repairs import repair_words
 
@@ -73,15 +74,20 @@ def symptom_row(words: Phrases, symptom: Symptom, sharing: Sharing) -> Row:
     first, *others = symptom.causes
     if first.slip is Slip.LEFT_OVER_DEALT:
         others = [cause for cause in others if cause.slip is not Slip.NOT_TAKEN_BACK]
-    told = [explain(words, cause, sharing) for cause in (first, *others[: _MOST_CAUSES - 1])]
-    happened, *or_happened = dict.fromkeys(cause.happened for cause in told)
-    mend, *or_mends = dict.fromkeys(cause.mend for cause in told)
+    told = {cause: explain(words, cause, sharing) for cause in (first, *others[: _MOST_CAUSES - 1])}
+    mended = _lost_first(told) if symptom.off_by == ONE_BEAD_SHORT else told
     return Row(
         _symptom_words(words, symptom, sharing),
-        (happened, *(words.say("slips.or", told=one) for one in or_happened)),
-        told[0].look,
-        (mend, *(words.say("slips.or", told=one) for one in or_mends)),
+        _or_else(words, (one.happened for one in told.values())),
+        told[first].look,
+        _or_else(words, (told[cause].mend for cause in mended)),
     )
+
+
+def _or_else(words: Phrases, sentences: Iterable[str]) -> tuple[str, ...]:
+    """Each once: the first, or the others."""
+    first, *others = dict.fromkeys(sentences)
+    return first, *(words.say("slips.or", told=one) for one in others)
 
 
 def row_on_paper(words: Phrases, symptom: Symptom, sharing: Sharing) -> Row:
@@ -89,19 +95,22 @@ def row_on_paper(words: Phrases, symptom: Symptom, sharing: Sharing) -> Row:
     row = symptom_row(words, symptom, sharing)
     if symptom.off_by != ONE_BEAD_SHORT:
         return row._replace(happened=row.happened[:1], mends=row.mends[:1])
-    return row._replace(mends=(words.say("slips.stop-in-short"), *_after_counting(words, symptom, sharing)))
+    return row._replace(mends=(words.say("slips.stop-in-short"), *row.mends))
 
 
-def _after_counting(words: Phrases, symptom: Symptom, sharing: Sharing) -> Iterator[str]:
-    """What puts it right once the unit beads are counted: first where one was lost, then where none is missing."""
-    causes = symptom.causes[:_MOST_CAUSES]
-    lost = [repair_words(words, cause.repair, sharing) for cause in causes if cause.slip is Slip.ROLLED_AWAY]
-    none_missing = [explain(words, cause, sharing).mend for cause in causes if cause.slip is not Slip.ROLLED_AWAY]
-    for key, told in (("slips.found", lost), ("slips.none-missing", none_missing)):
-        mends = list(dict.fromkeys(told))
-        yield from (words.say(key if mend == mends[0] else "slips.or", told=mend) for mend in mends)
-    if not none_missing:
-        yield words.say("slips.from-bank")
+def _lost_first(causes: Iterable[Cause]) -> Iterable[Cause]:
+    """The lost bead before others; none that only takes from the bank what lay on the floor, for the first says so."""
+    kept: dict[Repair, Cause] = {}
+    for cause in sorted(causes, key=lambda cause: cause.slip is not Slip.ROLLED_AWAY):
+        kept.setdefault(_from_the_bank(cause.repair), cause)
+    return kept.values()
+
+
+def _from_the_bank(repair: Repair) -> Repair:
+    return tuple(
+        step._replace(source=At.BANK) if isinstance(step, Movement) and step.source is At.FLOOR else step
+        for step in repair
+    )
 
 
 def _symptom_words(words: Phrases, symptom: Symptom, sharing: Sharing) -> str:
@@ -112,7 +121,7 @@ def _symptom_words(words: Phrases, symptom: Symptom, sharing: Sharing) -> str:
     lying = Lying(symptom.left, sharing.end.middle)
     seen = capital(what_is_seen(words, symptom.seen, sharing.ribbons, lying))
     if slips <= OF_CARDS:
-        seen = words.say("slips.on-the-cards", seen=seen)
+        return words.say("slips.on-the-cards", seen=seen)
     if not symptom.off_by:
         return seen
     return words.say(
@@ -139,6 +148,7 @@ def _filled(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | i
         "exchange": _at_exchanges(words, turns, place + 1, sharing),
         "stop": words.say("slips.stop", dish=words.say("slips.dish") if sharing.remainder else ""),
         "or_laid": words.say("slips.or-laid") if sharing.start[UNITS] else "",
+        "lost": words.say("slips.lost"),
         "afresh": words.say("repair.everything-again"),
         "fair": "",
         "whose": whose_tray(words, 10**other, sharing.ribbons),
@@ -171,11 +181,15 @@ def _fair(words: Phrases, sharing: Sharing) -> str:
     *larger, smallest = sharing.mat.widths
     if not larger:
         return words.say("fair.all-the-same")
-    fair = [
-        words.say(f"fair.times-{place_name(width - smallest)}", stands_for=stands_for_word(words, width))
+    times = [
+        words.say(
+            f"fair.times-{place_name(width - smallest)}",
+            stands_for=stands_for_word(words, width),
+            smallest=stands_for_word(words, smallest),
+        )
         for width in reversed(larger)
     ]
-    return words.say("fair.compare", stands_for=stands_for_word(words, smallest), fair=listing(words, fair))
+    return " ".join([*([words.say("fair.compare")] if max(sharing.mat) > 1 else []), *times])
 
 
 def _rounds(sharing: Sharing, place: int) -> int:

@@ -25,6 +25,7 @@ PLACES = [place_name(place) for place in range(7)]
 CARDS = ["large_cards_to", "small_cards_to"]
 THINGS = ["small_sets", "trays", "ten_ribbons", "hundred_ribbons", "thousand_ribbons", "larger_ribbons"]
 WAYS = ["1", "2", "3"]
+FOUND = [f"found-{where}" for where in (At.LEFT_OVER, "middle", At.TRAY)]
 SAID_IN_TURN = (
     *("next", "together", "nothing", "too-few", "round", "no-round"),
     *("take-back", "look-first", "short", "short-at-first", "to-bank"),
@@ -82,7 +83,15 @@ PUT_TOGETHER = {
     "piece": [*PLACES, "larger"],
     "place": [*PLACES, "larger"],
     "glance": [f"share{whose}" for whose in ("", "-with-ribbons", "-nobody-for-one")],
-    "repair": [*At, "bring", "give", "take"],
+    "repair": [
+        *At,
+        "middle",
+        "bring",
+        "give",
+        "take",
+        "to-left-over",
+        *(f"found-{where}" for where in (At.LEFT_OVER, "middle", At.TRAY)),
+    ],
     "ribbons.colour": ["tens", "hundreds", "larger"],
     "search": [
         *("children", "ribbons", "among", "besides", "says-little", "number"),
@@ -95,7 +104,6 @@ PUT_TOGETHER = {
     "today.shelf": ["own", "entered"],
     "today.fault": ["number", "children", "ribbons"],
     "group.only": ["exact", "without-zero", "exact-without-zero"],
-    "shortage.card": CARDS,
     "shortage.more": [*PLACES[:4], *THINGS],
     "shortage.thing": [*CARDS, *THINGS],
     "slip": [
@@ -103,7 +111,10 @@ PUT_TOGETHER = {
         *(key for key in of_slips("look", LOOK_AT) if key not in LOOK_AT_THE_FULLEST),
         *(f"{slip}.{Spot.LEFT_OVER}.look" for slip in (Slip.SKIPPED, Slip.NONE_OF_A_PLACE)),
         *("look", "look-of-two", "look-with-ribbons", "mend"),
-        *(f"{Slip.NOT_BANKED}.{Spot.ONE_TRAY}.happened", f"{Slip.ROLLED_AWAY}.mend-of-units"),
+        *(
+            f"{Slip.NOT_BANKED}.{Spot.ONE_TRAY}.happened",
+            *(f"{slip}.mend-of-units" for slip in (Slip.ROLLED_AWAY, Slip.BANK_NINE, Slip.LAID_FEW)),
+        ),
         *(f"{slip}.{Spot.EVERY_TRAY}.happened-with-ribbons" for slip in OF_CARDS),
         *(f"whose-cards.{whose}" for whose in (Spot.ONE_TRAY, Spot.EVERY_TRAY)),
         *(f"{slip}.mend" for slip in (*OF_CARDS, Slip.SAME_KIND, Slip.TRAY_FEW, Slip.TRAY_MANY, Slip.BIG_TRAY_READ)),

@@ -149,7 +149,7 @@ def test_what_is_seen(seen: Observation, said: str) -> None:
         (Shortage("tens", 21, 20), "21 tens are needed, we have 20", "1 ten, to have 21"),
         (
             Shortage("small_cards_to", 4000, 3000),
-            "small cards up to 4,000 are needed, ours end at 3,000",
+            "our small cards end at 3,000",
             "small cards up to 4,000",
         ),
     ],

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import replace
 
 import pytest
@@ -16,6 +17,7 @@ from generator.words.grouping import Grouping
 from generator.words.material import Lying, what_is_seen
 from generator.words.phrases import Phrases
 from generator.words.slips import ONE_BEAD_SHORT, explain, row_on_paper, symptom_row
+from tests.stock import sources, worked
 
 SAID = Phrases("en")
 
@@ -72,7 +74,8 @@ def test_the_words_of_one_cause() -> None:
     mends = (Movement(1, 1, At.BANK, At.LEFT_OVER), Again(1, everything=False))
     assert explain(SAID, Cause(Slip.BANK_NINE, 1, (occasion, occasion._replace(turn=3)), mends), share(4848, 5)) == (
         "Nine ten-bars came from the bank instead of ten, in exchange 2 or 3 of hundreds.",
-        "Count the bank aloud. Does it hold what it should? Then look under the mat and the trays.",
+        "Count the bank aloud. Does it hold what it should? Then look under the mat and the trays. "
+        "Not found? Close the work, and keep the little ones out of the room until it is.",
         "Bring one ten-bar from the bank to the middle. Everything from the tens down goes back to the middle. "
         "While ten of a kind lie there, change them up at the bank. Then share it out again.",
     )
@@ -101,7 +104,7 @@ def test_where_nothing_stays_on_the_trays_the_number_is_fetched_again() -> None:
             Movement(2, 1, At.TRAY, At.LEFT_OVER, giving=Alike(150, 3, 1)),
             "Take two ten-bars from each of the 3 trays that read 150 to the middle.",
         ),
-        (Movement(1, 0, At.FLOOR, At.LEFT_OVER), "Bring one unit bead from the floor to what is left over."),
+        (Movement(1, 0, At.FLOOR, At.LEFT_OVER), "Put it with what is left over."),
         (Movement(1, 3, At.LEFT_OVER, At.BANK), "Take one thousand-cube from the middle to the bank."),
         (
             Exchange(1, 1, At.TRAY, Alike(20, 1, 1)),
@@ -109,7 +112,7 @@ def test_where_nothing_stays_on_the_trays_the_number_is_fetched_again() -> None:
         ),
         (
             Exchange(10, 0, At.LEFT_OVER),
-            "Change ten unit beads from the middle for one ten-bar at the bank.",
+            "Change ten unit beads from what is left over for one ten-bar at the bank.",
         ),
     ],
 )
@@ -118,12 +121,12 @@ def test_the_words_of_a_movement(step: Movement | Exchange, words: str) -> None:
     assert explain(SAID, cause, share(5230, 4)).mend == words
 
 
-def test_of_what_should_be_left_over_a_piece_goes_there_and_not_to_the_middle() -> None:
+def test_a_piece_that_should_be_left_over_is_put_there_and_not_in_the_middle() -> None:
     """Of 4,891 for 23 with ribbons a ten and five units are left over. Own reasoning."""
     back = (Movement(1, 1, At.TRAY, At.LEFT_OVER, giving=Alike(2130, 1, 10)),)
     cause = Cause(Slip.SKIPPED, 1, (Occasion(Slip.SKIPPED, place=1, turn=1),), back)
     assert explain(SAID, cause, share(4891, 23, ribbons=True)).mend == (
-        "Take one ten-bar from the tray for 10 that reads 2,130 to what is left over."
+        "Take one ten-bar from the tray for 10 that reads 2,130 and put it with what is left over."
     )
 
 
@@ -171,12 +174,12 @@ def test_trays_that_a_movement_has_changed_are_told_by_what_they_read_now() -> N
     cause = Cause(Slip.SKIPPED, 0, (Occasion(Slip.SKIPPED, place=0, turn=1),), (moved, back))
     assert explain(SAID, cause, share(12, 4)).mend == (
         "Take one ten-bar from each of the 3 trays that read 150 to the middle. "
-        "Give one unit bead from what is left over to each of the 3 trays that now read 140."
+        "Give one unit bead from the middle to each of the 3 trays that now read 140."
     )
     assert explain(SAID, replace(cause, repair=(moved, back, beside)), share(3432, 12, ribbons=True)).mend == (
         "Take one ten-bar from each of the 3 trays for 1 that read 150 to the middle. "
-        "Give one unit bead from what is left over to each of the 3 trays for 1 that now read 140. "
-        "Give one unit bead from what is left over to each of the 2 trays for 10 that read 140."
+        "Give one unit bead from the middle to each of the 3 trays for 1 that now read 140. "
+        "Give one unit bead from the middle to each of the 2 trays for 10 that read 140."
     )
 
 
@@ -192,13 +195,21 @@ def test_one_and_many_are_told_apart() -> None:
     ("divisor", "look"),
     [
         (20, "Compare the trays: all should have the same."),
-        (12, "Compare each tray with a tray for one. It is fair when a child for ten has ten times as much."),
+        (
+            12,
+            "Compare trays with the same ribbon first: they should have the same. "
+            "A child for ten has ten times as much as a child for one.",
+        ),
         (
             111,
-            "Compare each tray with a tray for one. It is fair when a child for ten has ten times as much "
-            "and a child for a hundred has a hundred times as much.",
+            "A child for ten has ten times as much as a child for one. "
+            "A child for a hundred has a hundred times as much as a child for one.",
         ),
-        (120, "Compare each tray with a tray for ten. It is fair when a child for a hundred has ten times as much."),
+        (
+            120,
+            "Compare trays with the same ribbon first: they should have the same. "
+            "A child for a hundred has ten times as much as a child for ten.",
+        ),
     ],
 )
 def test_what_is_fair_with_ribbons(divisor: int, look: str) -> None:
@@ -210,12 +221,50 @@ def test_what_is_fair_with_ribbons(divisor: int, look: str) -> None:
 def test_a_row_has_a_repair_for_every_cause_that_it_tells(sharing: Sharing) -> None:
     for symptom in telling_slips(sharing):
         row = symptom_row(SAID, symptom, sharing)
+        assert len(set(row.mends)) == len(row.mends)
+        if symptom.off_by == ONE_BEAD_SHORT:
+            continue
         told = [explain(SAID, cause, sharing) for cause in symptom.causes]
         known = {one.happened: one.mend for one in told}
         for happened in row.happened:
             (mend,) = [mend for told_so, mend in known.items() if told_so in happened]
             assert any(mend in one for one in row.mends)
-        assert len(set(row.mends)) == len(row.mends)
+
+
+def test_where_a_bead_may_be_lost_it_is_found_or_none_is_missing_and_nothing_is_told_twice() -> None:
+    """Of every lesson: only where none is missing does a bead come from the bank."""
+    rows = 0
+    for lesson in sources().lessons:
+        sharing = worked(lesson)
+        for symptom in telling_slips(sharing):
+            if symptom.off_by != ONE_BEAD_SHORT:
+                continue
+            rows += 1
+            first, *others = symptom_row(SAID, symptom, sharing).mends
+            found, missing = first.split("None is missing? ")
+            assert found.startswith("Found? "), lesson.slug
+            assert "from the bank" not in found, lesson.slug
+            assert missing == "Bring one from the bank instead.", lesson.slug
+            for other in others:
+                assert other.startswith(("Or: None is missing? ", "Or: Found? ")), lesson.slug
+                assert other.removeprefix("Or: None is missing? Bring one unit bead from the bank") not in found
+    assert rows >= 50
+
+
+def test_what_is_not_on_a_tray_has_one_name_in_a_row() -> None:
+    """Of every lesson: all of it is left over, or all of it is still in the middle, also where it is put right."""
+    told = Counter[bool]()
+    for lesson in sources().lessons:
+        sharing = worked(lesson)
+        for symptom in telling_slips(sharing):
+            row = symptom_row(SAID, symptom, sharing)
+            is_middle = "still in the middle" in row.seen
+            told[is_middle] += 1
+            assert not (is_middle and "left over" in row.seen), lesson.slug
+            for mend in row.mends:
+                assert not (is_middle and "what is left over" in mend), (lesson.slug, row)
+                assert is_middle or "goes back to" in mend or "the middle" not in mend, (lesson.slug, row)
+    assert min(told[True], told[False]) >= 50
 
 
 def test_what_is_read_on_cards_or_as_the_answer_is_not_said_to_lie_on_trays() -> None:
@@ -258,14 +307,14 @@ def test_a_sheet_tells_only_the_likeliest_cause_where_no_bead_is_missing() -> No
 @pytest.mark.parametrize(
     ("dividend", "divisor", "slip", "spot", "seen"),
     [
-        (2770, 123, Slip.NOT_BANKED, Spot.LEFT_OVER, "64 left over, 1 hundred still in the middle"),
-        (4503, 2, Slip.NOT_BANKED, Spot.LEFT_OVER, "1 left over, 1 hundred still in the middle"),
+        (2770, 123, Slip.NOT_BANKED, Spot.LEFT_OVER, "1 hundred, 6 tens and 4 units still in the middle"),
+        (4503, 2, Slip.NOT_BANKED, Spot.LEFT_OVER, "1 hundred and 1 unit still in the middle"),
         (4504, 2, Slip.NOT_BANKED, Spot.LEFT_OVER, "1 hundred still in the middle"),
         (2770, 123, Slip.BIG_TRAY_READ, None, "64 left over"),
         (2770, 123, Slip.ROLLED_AWAY, Spot.MIDDLE, "63 left over"),
     ],
 )
-def test_what_is_rightly_left_over_is_not_said_to_lie_in_the_middle_still(
+def test_all_that_is_not_on_a_tray_lies_in_the_middle_still_or_is_left_over(
     dividend: int, divisor: int, slip: Slip, spot: Spot | None, seen: str
 ) -> None:
     """Of 2,770 for 123 six tens and four units are left over. Own reasoning."""
@@ -293,8 +342,7 @@ def test_a_lost_bead_is_found_or_comes_from_the_bank() -> None:
     occasion = Occasion(Slip.ROLLED_AWAY, place=0, spot=Spot.ONE_TRAY)
     told = explain(SAID, Cause(occasion.slip, 0, (occasion,), lost), share(6936, 3))
     assert told.mend == (
-        "Found? Bring one unit bead from the floor to the tray that reads 2,311. "
-        "None is missing? Bring one from the bank instead."
+        "Found? Put it on the tray that reads 2,311. None is missing? Bring one from the bank instead."
     )
     assert "in the dish" not in told.look
     assert "in the dish" in explain(SAID, Cause(occasion.slip, 0, (occasion,), lost), share(6937, 3)).look
@@ -315,7 +363,7 @@ def test_with_ribbons_it_is_said_for_whom_the_tray_is_that_was_passed_over() -> 
         for cause in causes(sharing)
         if cause.slip is Slip.NONE_OF_A_PLACE and cause.occasions[0].spot is Spot.LEFT_OVER and cause.place == 1
     }
-    assert (0, "Look for the tray for 1 with no ten-bar: what it should have lies with what is left.") in looks
+    assert (0, "Look for the tray for 1 with no ten-bar: what it should have is still in the middle.") in looks
 
 
 def test_who_was_given_the_same_kind_is_named() -> None:

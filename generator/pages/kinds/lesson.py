@@ -115,7 +115,7 @@ def _neighbours(sharing: Sharing, shelf: Shelf, words: Phrases) -> list[dict[str
 def _ready_number(divisor: int, sharing: Sharing, shelf: Shelf) -> int | None:
     """A number that is special in the same ways for another group: today's own, or the best one.
 
-    Better one that the shelf allows, even one that differs by a zero in the number itself, than any.
+    Better one that the shelf allows than any; today's own only then.
     """
     features = features_of(sharing)
     remainder = Remainder.NONE if features.exact else Remainder.SOME
@@ -124,12 +124,11 @@ def _ready_number(divisor: int, sharing: Sharing, shelf: Shelf) -> int | None:
     alike = _Likeness(zeros_in_share, features.highest_place_short, features.nobody_gets_any)
     zero = bool(features.zeros_in_dividend)
     for allowed in (choice, replace(choice, shelf=None)):
-        for with_zero in (zero, not zero):
-            found = _alike(divisor, allowed, alike, with_zero)
-            if sharing.dividend in found:
-                return sharing.dividend
-            if found:
-                return best_first(divisor, found, most=1)[0]
+        found = _alike(divisor, allowed, alike, zero)
+        if sharing.dividend in found:
+            return sharing.dividend if allowed.shelf else None
+        if found:
+            return best_first(divisor, found, most=1)[0]
     return None
 
 

@@ -56,6 +56,7 @@ _SAYING: tuple[Callable[..., str], ...] = (
     material.shortage,
     material.small_cards,
     material.to_buy,
+    material.trays,
     material.what_is_seen,
     numbers.piece,
     numbers.pieces,

@@ -68,9 +68,10 @@
       if (!alike.has(key)) alike.set(key, { place, times, before: [] });
       alike.get(key).before.push(written(rounds + 1));
     }
-    return [...alike.values()].map(({ place, times, before }) => {
+    return [...alike.values()].map(({ place, times, before }, index, all) => {
       const told = { count: before.length, rounds: listing(before), exchange: exchange(place, times) };
-      return say("at-place.to-bank-before-rounds", told);
+      const goesOn = before.length === 1 && all[index - 1]?.before.join() === before.join();
+      return say(goesOn ? "at-place.to-bank-then" : "at-place.to-bank-before-rounds", told);
     });
   };
 

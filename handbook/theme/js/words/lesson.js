@@ -5,7 +5,7 @@
   const { cards, needs } = sharing.shelf;
   const { say } = sharing.phrases;
   const { numberWords, placeWord, standsForWord, material, piece, pieces, listing, inClauses, capital } = sharing.numberWords;
-  const { cardsNamed, fromBank, ribbonsWorn, smallCards } = sharing.materialWords;
+  const { cardsNamed, fromBank, ribbonsWorn, smallCards, trays } = sharing.materialWords;
   const { handsAt } = sharing.handsWords;
   const { GUIDE, saidAt } = sharing.spoken;
   const { stageHeading, stageAlternative } = sharing.stageWords;
@@ -55,7 +55,7 @@
     return [
       say("lesson.middle", { pieces: pieces(division.start) }),
       say("lesson.large-cards", { cards: cardsNamed(largeCards), divisor: division.divisor }),
-      say("lesson.trays", { count: division.sharers }),
+      trays(division),
       division.ribbons && ribbonsWorn(division),
       say(sum(bank) ? "lesson.bank" : "lesson.no-bank", { pieces: pieces(bank) }),
       say(division.quotient ? "lesson.small-cards" : "lesson.no-small-cards", { cards: smallCards(fetched, division) }),
@@ -64,9 +64,10 @@
   };
 
   /** What each is given in a round, by the ribbons that are worn, and what is done where that is not enough. */
-  const roundsWithRibbons = ({ widths: [...widths], lookFirst }) => {
+  const roundsWithRibbons = ({ widths: [...widths], lookFirst, exchanges }) => {
     const smallest = widths.pop();
-    if (!widths.length) return say("lesson.rounds", { alike: say("lesson.rounds-alike"), told: "" });
+    const bank = exchanges ? say("lesson.rounds-bank") : "";
+    if (!widths.length) return say("lesson.rounds", { alike: say("lesson.rounds-alike"), told: "", bank });
     const clauses = widths.reverse().map((width) =>
       say("lesson.rounds-larger", {
         stands_for: standsForWord(width),
@@ -76,7 +77,7 @@
     );
     const end = say(`lesson.rounds-${lookFirst ? "look-first" : "take-back"}`);
     const told = say("lesson.rounds-differ", { larger: capital(inClauses(clauses)), end });
-    return say("lesson.rounds", { alike: "", told });
+    return say("lesson.rounds", { alike: "", told, bank });
   };
 
   /** @type {(division: Division) => string[]} who fetches which small cards, and what they say */

@@ -1,7 +1,7 @@
 // Trays, cards and the shelf in words.
 "use strict";
 {
-  const { UNITS, HUNDREDS, placeName, sum, valueOf } = sharing.places;
+  const { UNITS, HUNDREDS, placeName, sum } = sharing.places;
   const { cards } = sharing.shelf;
   const { say, has, written } = sharing.phrases;
   const { pieces, inARow, inClauses, listing } = sharing.numberWords;
@@ -23,6 +23,12 @@
     );
     const answer = ribbons && !mat[UNITS] ? [say("small-cards.for-answer", { cards: cardsNamed(cards(quotient)) })] : [];
     return inClauses([...each, ...answer]);
+  };
+
+  /** @type {(division: Division) => string} what is set out for each; a cup where unit beads come onto a tray, also for a time */
+  const trays = ({ sharers, mat, stages }) => {
+    const begun = stages.at(-1).steps.some(({ action }) => action.endsWith("-round"));
+    return say("lesson.trays", { count: sharers, cups: begun && mat[UNITS] ? say("lesson.cups") : "" });
   };
 
   /** @type {(division: Division) => string} whose ribbon says what, and who wears none */
@@ -88,15 +94,12 @@
   /** @type {(stands_for: number, ribbons: boolean) => string} " for 10", where children wear ribbons */
   const whoseTray = (stands_for, ribbons) => (ribbons ? say("observed.whose", { stands_for }) : "");
 
-  /** What is left over; larger pieces that are not rightly left over lie in the middle still. */
+  /** All of it is left over; or, with a larger piece than what is rightly left over, all is in the middle still. */
   const notOnTrays = (value, lying, rightly) => {
     if (value === null) return [];
-    const left = (left) => say(left ? "observed.left-over" : "observed.nothing-left-over", { value: left });
-    const more = lying?.map((there, place) => there - rightly[place]);
-    if (!more?.slice(1).some((pieces) => pieces > 0)) return [left(value)];
-    const still = Math.min(...more) < 0 ? lying : more;
-    const rest = value - valueOf(still);
-    return [...(rest ? [left(rest)] : []), say("observed.in-the-middle", { pieces: pieces(still) })];
+    const isStill = lying?.some((there, place) => place > UNITS && there > rightly[place]);
+    if (isStill) return [say("observed.in-the-middle", { pieces: pieces(lying) })];
+    return [say(value ? "observed.left-over" : "observed.nothing-left-over", { value })];
   };
 
   /** @type {(short: Shortage) => string} "40 units are needed, we have 30" */
@@ -110,6 +113,7 @@
     cardsNamed,
     smallCards,
     ribbonsWorn,
+    trays,
     fromBank,
     layoutAlternative,
     cardsAlternative,

@@ -10,7 +10,7 @@
   const VERBS = { "left-over": "give", tray: "take" };
 
   /**
-   * Every movement as a sentence; "" where no piece is moved. Trays are told by what they read, and where a movement has
+   * Every movement as a sentence; "" where no piece is moved. A lost bead is spoken of as found. Trays are told by what they read, and where a movement has
    * changed that, by what they read now; with ribbons also by whom they are for, because trays for different numbers may
    * read alike. Where everything goes back to the bank, no other movement is needed before it; with ribbons a
    * round gives pieces of several places, so that nothing less can be shared out again.
@@ -19,18 +19,22 @@
   const repairWords = (repair, division) => {
     if (repair.some((step) => step.everything || ("again" in step && division.ribbons))) return say("repair.everything-again");
     const changed = new Set();
-    const spot = (at, place, trays, isTarget = false) => {
-      // Larger pieces lie in the middle, unless they go to what is left over and their kind should be there.
-      const stays = place === UNITS || (isTarget && division.end.middle[place]);
-      if (!trays) return say(at === "left-over" && !stays ? "repair.middle" : `repair.${at}`);
+    // A larger piece lies, or is put, where what is left over should lie, and is not rightly left over.
+    const isOfTheMiddle = ({ source, at, target, place }) =>
+      place > UNITS &&
+      ((source ?? at) === "left-over" || (target === "left-over" && !division.end.middle[place]));
+    const heap = repair.some(isOfTheMiddle) ? "middle" : "left-over";
+    const name = (at) => (at === "left-over" ? heap : at);
+    const spot = (at, trays) => {
+      if (!trays) return say(`repair.${name(at)}`);
       const { trays: count, reads, stands_for } = trays;
       const whose = whoseTray(stands_for, division.ribbons);
       const now = changed.has(nameOf(trays, 0)) ? say("repair.now") : "";
       return say("repair.tray", { count, reads, whose, now });
     };
     return repair
-      .map((step) => {
-        const told = stepWords(step, spot);
+      .map((step, index) => {
+        const told = stepWords(step, spot, name(step.target), !index);
         readAfter(step).forEach((read) => changed.add(read));
         return told;
       })
@@ -45,7 +49,7 @@
     return [giving && nameOf(giving, -worth), taking && nameOf(taking, worth)];
   };
 
-  const stepWords = (step, spot) => {
+  const stepWords = (step, spot, target, isFirst) => {
     if ("again" in step) return say("repair.again", { place: placeWord(step.again) });
     if ("exchange" in step) {
       const down = step.exchange === 1;
@@ -53,14 +57,21 @@
       return say(down ? "repair.down" : "repair.up", {
         large: pieces(1, large),
         small: pieces(10, large - 1),
-        source: spot(step.at, large, step.trays),
+        source: spot(step.at, step.trays),
       });
     }
-    return say(`repair.${step.target === "bank" ? "take" : (VERBS[step.source] ?? "bring")}`, {
+    return say(`repair.${verb(step, target, isFirst)}`, {
+      count: step.pieces * (step.giving?.trays ?? 1),
       pieces: pieces(step.pieces, step.place),
-      source: spot(step.source, step.place, step.giving),
-      target: spot(step.target, step.place, step.taking, true),
+      source: spot(step.source, step.giving),
+      target: spot(step.target, step.taking),
     });
+  };
+
+  const verb = ({ source, place }, target, isFirst) => {
+    if (source === "floor" && place === UNITS && isFirst) return `found-${target}`;
+    if (target === "left-over") return "to-left-over";
+    return target === "bank" ? "take" : (VERBS[source] ?? "bring");
   };
 
   /** "one ten-bar", "three unit beads" */

@@ -3,7 +3,7 @@
 {
   const { UNITS, placeName } = sharing.places;
   const { say, has, written } = sharing.phrases;
-  const { material, placeWord, standsForWord, listing, choiceOf, capital } = sharing.numberWords;
+  const { material, placeWord, standsForWord, choiceOf, capital } = sharing.numberWords;
   const { whatIsSeen, whoseTray } = sharing.materialWords;
   const { repairWords } = sharing.repairWords;
 
@@ -52,6 +52,7 @@
       exchange: atExchanges(turns, place + 1, division),
       stop: say("slips.stop", { dish: division.remainder ? say("slips.dish") : "" }),
       or_laid: division.start[UNITS] ? say("slips.or-laid") : "",
+      lost: say("slips.lost"),
       afresh: say("repair.everything-again"),
       fair: "",
       whose: whoseTray(10 ** other, division.ribbons),
@@ -82,10 +83,13 @@
     const widths = division.widths;
     const smallest = widths.pop();
     if (!widths.length) return say("fair.all-the-same");
-    const times = widths
-      .reverse()
-      .map((width) => say(`fair.times-${placeName(width - smallest)}`, { stands_for: standsForWord(width) }));
-    return say("fair.compare", { stands_for: standsForWord(smallest), fair: listing(times) });
+    const times = widths.reverse().map((width) =>
+      say(`fair.times-${placeName(width - smallest)}`, {
+        stands_for: standsForWord(width),
+        smallest: standsForWord(smallest),
+      }),
+    );
+    return [...(Math.max(...division.mat) > 1 ? [say("fair.compare")] : []), ...times].join(" ");
   };
 
   /** How many rounds are begun at a place, also those that are taken back. */
@@ -120,6 +124,7 @@
   };
 
   const MOST_CAUSES = 3;
+  const ONE_BEAD_SHORT = -1;
 
   /**
    * One symptom with its likeliest causes, each repair once: what is seen, what may have happened, where to look, what
@@ -131,15 +136,30 @@
     const [first, ...later] = symptom.causes;
     // What is left over and dealt all the same is a last round not taken back: one event, told once.
     const others = later.filter(({ slip }) => first.slip !== "left-over-dealt" || slip !== "round-not-taken-back");
-    const told = [first, ...others.slice(0, MOST_CAUSES - 1)].map((cause) => explain(cause, division));
-    const [happened, ...orHappened] = new Set(told.map((cause) => cause.happened));
-    const [mend, ...orMends] = new Set(told.map((cause) => cause.mend));
+    const causes = [first, ...others.slice(0, MOST_CAUSES - 1)].map((cause) => ({ ...cause, ...explain(cause, division) }));
+    const mended = symptom.offBy === ONE_BEAD_SHORT ? lostFirst(causes) : causes;
     return {
       seen: symptomWords(symptom, division),
-      happened: [happened, ...orHappened.map((one) => say("slips.or", { told: one }))],
-      look: told[0].look,
-      mends: [mend, ...orMends.map((one) => say("slips.or", { told: one }))],
+      happened: orElse(causes.map(({ happened }) => happened)),
+      look: causes[0].look,
+      mends: orElse(mended.map(({ mend }) => mend)),
     };
+  };
+
+  /** Each once: the first, or the others. */
+  const orElse = (sentences) => {
+    const [first, ...others] = new Set(sentences);
+    return [first, ...others.map((told) => say("slips.or", { told }))];
+  };
+
+  /** The lost bead before others; none that only takes from the bank what lay on the floor, for the first says so. */
+  const lostFirst = (causes) => {
+    const kept = new Map();
+    for (const cause of [...causes.filter(({ slip }) => slip === "piece-rolled-away"), ...causes]) {
+      const fromBank = JSON.stringify(cause.repair).replace("floor", "bank");
+      if (!kept.has(fromBank)) kept.set(fromBank, cause);
+    }
+    return [...kept.values()];
   };
 
   /** What the room sees at the close, and by how much it is too much or too little in all. */
@@ -149,9 +169,9 @@
     }
     const read = capital(whatIsSeen(seen, ribbons, left, end.middle));
     const ofCards = causes.every(({ slip }) => OF_CARDS.includes(slip));
-    const told = ofCards ? say("slips.on-the-cards", { seen: read }) : read;
-    if (!offBy) return told;
-    return say(offBy > 0 ? "slips.too-much" : "slips.too-little", { seen: told, off_by: Math.abs(offBy) });
+    if (ofCards) return say("slips.on-the-cards", { seen: read });
+    if (!offBy) return read;
+    return say(offBy > 0 ? "slips.too-much" : "slips.too-little", { seen: read, off_by: Math.abs(offBy) });
   };
 
   sharing.slipWords = { explain, symptomRow };
