@@ -132,7 +132,6 @@ def _said_of(words: Phrases, key: str, place: int, times: int) -> str:
         count=times,
         pieces=capital(said_piece(words, times, place)),
         one=capital(one_piece(words, place)),
-        lower_one=one_piece(words, place),
         smaller=place_word(words, place - 1),
     )
 

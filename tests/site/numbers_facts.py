@@ -183,11 +183,10 @@ def rounds_that_need(on: On) -> list[int]:
     return sorted({number for number in found if number <= rounds[-1]})
 
 
-def largest_card(on: On) -> int:
+def is_wanted(on: On) -> bool:
+    """Whether a card is one of the number, or of what lies on a tray."""
     shares = [on.sharing.quotient * 10**width for width in on.sharing.mat.widths]
-    return max(
-        card for number in ([on.sharing.dividend] if on.match["set"] == "large" else shares) for card in cards(number)
-    )
+    return any(on.number("n") in cards(number) for number in (on.sharing.dividend, *shares))
 
 
 def on_trays(on: On) -> list[tuple[int, int, int]]:
@@ -197,13 +196,28 @@ def on_trays(on: On) -> list[tuple[int, int, int]]:
 
 
 def adds_up(on: On) -> bool:
-    """Whether trays and what is left make the number, or miss it by as much as the page says."""
+    """Whether trays and what is left make the number, or miss it by as much as the page says; cards show its digits."""
+    if on.match["cards"]:
+        return is_shown_wrongly(on)
     seen = on_trays(on)
     lying = sum(count * 10**place for place, count in pieces_in(on.match["lying"] or "").items())
     total = sum(trays * holds for trays, holds, _ in seen) + lying + on.number("left")
     off = on.number("off") * (-1 if on.match["way"] == "few" else 1)
     known = {1, *(10**width for width in on.sharing.mat.widths)}
     return total == on.sharing.dividend + off and {stands for _, _, stands in seen} <= known
+
+
+def is_shown_wrongly(on: On) -> bool:
+    """Whether on every tray the right digits are shown, in any order and without zeros, and the right is left over."""
+    seen = on_trays(on)
+    digits = sorted(str(on.sharing.quotient).replace("0", ""))
+    known = {10**width for width in on.sharing.mat.widths}
+    return (
+        all(sorted(str(shown).replace("0", "")) == digits for _, shown, _ in seen)
+        and sum(trays for trays, _, _ in seen) == on.sharing.sharers
+        and on.number("left") == on.sharing.remainder
+        and {stands for _, _, stands in seen} <= known | {1}
+    )
 
 
 def fewest_for(on: On) -> int:

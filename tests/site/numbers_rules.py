@@ -16,8 +16,8 @@ from tests.site.numbers_facts import (
     is_product,
     is_quotient,
     is_right,
+    is_wanted,
     larger_shares,
-    largest_card,
     length,
     minutes,
     pieces,
@@ -51,7 +51,7 @@ _NOT_ON_TRAYS = rf"(?:(?P<left>{SMALL}) left over)?(?:, )?(?:(?P<lying>{PIECES})
 _SIGHT = rf"(?P<sight>{_ON}(?:, {_ON})*), {_NOT_ON_TRAYS}"
 
 RULES = (
-    seen("seen", rf"{_SIGHT}(?:\. (?P<off>{N}) too (?P<way>few|many) in all)?", so=adds_up),
+    seen("seen", rf"(?P<cards>On the cards: )?{_SIGHT}(?:\. (?P<off>{N}) too (?P<way>few|many) in all)?", so=adds_up),
     seen("seen", rf"(?P<n>{N}) is read as the answer", so=lambda on: on.number("n") in larger_shares(on.sharing)),
     about("seen", rf"It should be {_SIGHT}", so=is_right),
     whole("product", rf"(?P<share>{N}) \u00d7 (?P<sharers>{N})(?: \+ (?P<left>{N}))? = (?P<total>{N})", is_product),
@@ -154,13 +154,7 @@ RULES = (
         "cards", rf"(?P<c>{CARDS}) \((?:the|each) child who stands for (?P<stands>{N})\)", c=lambda on: cards(on.share)
     ),
     about("cards", rf"(?P<c>{CARDS}) for (?:the answer|it\.)", c=lambda on: cards(on.sharing.quotient)),
-    about(
-        "cards",
-        rf"no (?P<set>large|small) card for (?P<n>{N}): write (?P<again>{N}) on",
-        n=largest_card,
-        again=largest_card,
-    ),
-    about("cards", rf"(?P<set>large|small) cards up to (?P<n>{N}) are needed", n=largest_card),
+    about("cards", rf"Write (?P<n>{N}) on (?:a slip|{N} slips)", so=is_wanted),
     about("children", rf"(?P<n>{N}) (?:trays|sets of small cards) are needed", n=lambda on: on.sharing.sharers),
     about("children", rf"(?P<n>{N}) ribbons for ten are needed", n=lambda on: on.sharing.mat.at(1)),
     about("children", rf"(?P<n>{N}) ribbons for a hundred are needed", n=lambda on: on.sharing.mat.at(2)),
@@ -245,7 +239,7 @@ RULES = (
 
 # Numbers that say nothing about a division.
 NOT_ABOUT_IT = re.compile(
-    rf"(?:we have|ours end at) {N}|Write {N} sets on paper|on {N} slips of paper"
+    rf"(?:we have|cards end at) {N}|Write {N} sets on paper|on {N} slips of paper"
     rf"|{N} more things that you may see|one table: {N} lines?"
 )
 

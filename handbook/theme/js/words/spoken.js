@@ -101,7 +101,6 @@
       count: times,
       pieces: capital(saidPiece(times, place)),
       one: capital(onePiece(place)),
-      lower_one: onePiece(place),
       smaller: placeWord(place - 1),
     });
 
