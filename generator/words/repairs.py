@@ -102,7 +102,7 @@ def _step(words: Phrases, step: Movement | Exchange | Again, so_far: _SoFar) -> 
 
 def _verb(step: Movement, so_far: _SoFar) -> str:
     target = so_far.heap if step.target is At.LEFT_OVER else step.target
-    if step.source is At.FLOOR and step.place == UNITS and so_far.is_first:
+    if step.source is At.FLOOR and step.place == UNITS and so_far.is_first and target != At.BANK:
         return f"found-{target}"
     if target == At.LEFT_OVER:
         return "to-left-over"

@@ -91,10 +91,15 @@ def _or_else(words: Phrases, sentences: Iterable[str]) -> tuple[str, ...]:
 
 
 def row_on_paper(words: Phrases, symptom: Symptom, sharing: Sharing) -> Row:
-    """The row of a sheet: the likeliest cause alone; where a unit bead may be lost, counting first and every cause."""
+    """The row of a sheet: the likeliest cause alone, and what is done where a larger piece is lost and not found.
+
+    Where a unit bead may be lost, counting comes first, and every cause is told.
+    """
     row = symptom_row(words, symptom, sharing)
     if symptom.off_by != ONE_BEAD_SHORT:
-        return row._replace(happened=row.happened[:1], mends=row.mends[:1])
+        may_be_lost = any(cause.slip is Slip.ROLLED_AWAY for cause in symptom.causes)
+        first = (words.say("slips.may-be-lost"),) if may_be_lost else ()
+        return row._replace(happened=row.happened[:1], mends=(*first, *row.mends[:1]))
     return row._replace(mends=(words.say("slips.stop-in-short"), *row.mends))
 
 

@@ -304,6 +304,17 @@ def test_a_sheet_tells_only_the_likeliest_cause_where_no_bead_is_missing() -> No
         assert (on_paper.happened, on_paper.mends) == (row.happened[:1], row.mends[:1])
 
 
+def test_on_a_sheet_too_the_work_is_closed_where_a_larger_piece_is_lost() -> None:
+    """4,326 among two: nine ten-bars came from the bank, or one of the ten was lost. Own reasoning."""
+    lost = [
+        row_on_paper(SAID, symptom, share(4326, 2))
+        for symptom in telling_slips(share(4326, 2))
+        if symptom.off_by == -10 and any(cause.slip is Slip.ROLLED_AWAY for cause in symptom.causes)
+    ]
+    assert lost
+    assert all(row.mends[0].endswith("Not found? Close the work.") and len(row.mends) == 2 for row in lost)
+
+
 @pytest.mark.parametrize(
     ("dividend", "divisor", "slip", "spot", "seen"),
     [

@@ -69,7 +69,7 @@
   };
 
   const verb = ({ source, place }, target, isFirst) => {
-    if (source === "floor" && place === UNITS && isFirst) return `found-${target}`;
+    if (source === "floor" && place === UNITS && isFirst && target !== "bank") return `found-${target}`;
     if (target === "left-over") return "to-left-over";
     return target === "bank" ? "take" : (VERBS[source] ?? "bring");
   };
