@@ -77,8 +77,8 @@ def said_piece(words: Phrases, number: int, place: int) -> str:
 
 
 def said_pieces(words: Phrases, counts: Counts) -> str:
-    """'two tens and three units', as it is spoken."""
-    return listing(words, [said_piece(words, counts[place], place) for place in counts.places_held])
+    """'three units and two tens', as it is spoken: 'one hundred and nine tens' would be heard as 109 tens."""
+    return listing(words, [said_piece(words, counts[place], place) for place in reversed(counts.places_held)])
 
 
 def pieces(words: Phrases, counts: Counts) -> str:

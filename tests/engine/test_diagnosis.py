@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from itertools import islice
+from itertools import filterfalse, islice
 from random import Random
 
 import pytest
 
-from generator.engine.diagnosis import Diagnosis, Symptom, diagnose, telling_slips
+from generator.engine.diagnosis import Cause, Diagnosis, Symptom, diagnose, telling_slips
 from generator.engine.observations import Reading
 from generator.engine.outcomes import simulate
 from generator.engine.places import Counts
@@ -231,6 +231,11 @@ def as_seen(symptom: Symptom) -> list[int]:
     return [tray.value for tray in symptom.seen.trays for _ in range(tray.sharers)]
 
 
+def is_of_a_child_without_a_tray(cause: Cause) -> bool:
+    """Such a child was written down as having 0, which no tray shows: only a diagnosis knows of it."""
+    return cause.slip is Slip.TRAY_FEW and {occasion.spot for occasion in cause.occasions} == {Spot.EVERY_CHILD}
+
+
 @pytest.mark.parametrize("sharing", SHARINGS, ids=lambda sharing: f"{sharing.dividend}-{sharing.divisor}")
 def test_the_signs_of_a_lesson(sharing: Sharing) -> None:
     symptoms = telling_slips(sharing)
@@ -241,7 +246,7 @@ def test_the_signs_of_a_lesson(sharing: Sharing) -> None:
         assert symptom.causes
         if not sharing.ribbons:
             diagnosis = diagnose(sharing.dividend, sharing.divisor, as_seen(symptom), symptom.seen.left)
-            assert diagnosis.causes == symptom.causes
+            assert tuple(filterfalse(is_of_a_child_without_a_tray, diagnosis.causes)) == symptom.causes
             assert not diagnosis.consistent
     first = [list(Slip).index(symptom.causes[0].slip) for symptom in symptoms]
     assert first[0] == min(first)

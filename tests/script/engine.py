@@ -16,7 +16,7 @@ from generator.words.phrases import Phrases
 from tests.stock import sources
 
 FOLDER = HANDBOOK / "theme"
-SECONDS = 120
+SECONDS = 300
 IN_ORDER = [script for script in listed()["today"] if script.startswith(("js/sharing/", "js/words/"))]
 
 # A value without the names in it, as Python's named tuples are in JSON; and what is refused, in the words of its error.

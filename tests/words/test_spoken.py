@@ -73,7 +73,7 @@ def right_numbers(sharing: Sharing, stage: Stage) -> list[list[tuple[int, int]]]
         lines += [[(1, largest), (10, largest - 1)]] * (largest not in during)
     if level == UNITS:
         end = sharing.end.middle
-        lines.append([(end[place], place) for place in end.places_held])
+        lines.append([(end[place], place) for place in reversed(end.places_held)])
     return lines
 
 

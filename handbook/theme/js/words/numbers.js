@@ -41,7 +41,7 @@
 
   /** @type {(counts: Counts) => string} "two tens and three units", as it is spoken */
   const saidPieces = (counts) =>
-    listing(placesHeld(counts).map((place) => saidPiece(counts[place], place)));
+    listing(placesHeld(counts).reverse().map((place) => saidPiece(counts[place], place)));
 
   /** @type {(counts: Counts) => string} "5 thousands and 3 tens"; an empty place is not named */
   const pieces = (counts) =>
