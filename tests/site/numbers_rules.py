@@ -208,8 +208,9 @@ RULES = (
     ),
     at_place(
         "exchanges",
-        rf"Before rounds? (?P<rounds>{N}(?:, {N})*(?: and {N})?), (?:each time )?take (?P<n>{N}) (?P<place>{PLACE})"
-        rf" to the bank(?:, one at a time,)? and bring (?P<back>{N}) (?P<below>{PLACE}) back(?: for each)?",
+        rf"(?:Before rounds? (?P<rounds>{N}(?:, {N})*(?: and {N})?), (?:each time )?|Then )"
+        rf"take (?P<n>{N}) (?P<place>{PLACE}) to the bank(?:, one at a time,)?"
+        rf" and bring (?P<back>{N}) (?P<below>{PLACE}) back(?: for each)?",
         so=sent_before_rounds,
     ),
     at_place(
