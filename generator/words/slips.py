@@ -169,10 +169,7 @@ def _whose_cards(words: Phrases, cause: Cause, filled: dict[str, str | int], sha
 def _filled_with_ribbons(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | int]:
     """What a sentence says otherwise, or says besides, where a child stands for ten or a hundred."""
     smallest = sharing.mat.widths[-1]
-    filled: dict[str, str | int] = {
-        "fair": _fair(words, sharing),
-        "stands_for": 10**smallest,
-    }
+    filled: dict[str, str | int] = {"fair": _fair(words, sharing), "stands_for": 10**smallest}
     if cause.slip in OF_CARDS:  # the share of one who stands for ten lies one place higher
         filled["place"] = place_word(words, (cause.place or UNITS) + smallest)
         filled["other_place"] = place_word(words, (cause.occasions[0].other or UNITS) + smallest)

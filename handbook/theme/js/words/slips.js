@@ -66,7 +66,7 @@
 
   /** What a sentence says otherwise, or says besides, where a child stands for ten or a hundred. */
   const filledWithRibbons = (cause, division) => {
-    const smallest = division.widths.pop();
+    const smallest = division.widths.at(-1);
     const [place, other] = [cause.place ?? UNITS, cause.occasions[0].other ?? UNITS];
     const places = {
       fair: fair(division),
