@@ -104,12 +104,18 @@ DEAD_LINKS = {
 }
 
 
+@pytest.fixture
+def docs(tmp_path: Path) -> Path:
+    """Sources with nothing but a first page."""
+    folder = tmp_path / "docs"
+    folder.mkdir()
+    (folder / "index.md").write_text("# Home\n", "utf-8")
+    return folder
+
+
 def test_dead_links_are_left_to_the_audit_of_the_finished_site(
-    tmp_path: Path, capfd: pytest.CaptureFixture[str]
+    docs: Path, tmp_path: Path, capfd: pytest.CaptureFixture[str]
 ) -> None:
-    docs = tmp_path / "docs"
-    docs.mkdir()
-    (docs / "index.md").write_text("# Home\n", "utf-8")
     for number, link in enumerate(DEAD_LINKS):
         (docs / f"page{number}.md").write_text(f"# Page {number}\n\n{link}\n", "utf-8")
     render(docs, tmp_path / "site", [{"Home": "index.md"}], samples.SETTINGS)
@@ -120,11 +126,8 @@ def test_dead_links_are_left_to_the_audit_of_the_finished_site(
 
 
 def test_everything_that_mkdocs_warns_about_is_a_fault_with_its_file(
-    tmp_path: Path, capfd: pytest.CaptureFixture[str]
+    docs: Path, tmp_path: Path, capfd: pytest.CaptureFixture[str]
 ) -> None:
-    docs = tmp_path / "docs"
-    docs.mkdir()
-    (docs / "index.md").write_text("# Home\n", "utf-8")
     nav: Nav = [{"Home": "index.md"}, {"Lost": "lost.md"}]
     with pytest.raises(SourceError) as caught:
         render(docs, tmp_path / "site", nav, samples.SETTINGS)
