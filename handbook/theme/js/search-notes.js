@@ -29,9 +29,9 @@
   const tell = ({ data: { type, data } }) => {
     if (type !== RESULT) return;
     const isFound = data.items.length > 0;
-    note.replaceChildren();
-    if (!isFound && data.asked.trim()) note.append(copyOf("search-ways"));
-    else if (data.shown) note.append(corrected(data.asked, data.shown));
+    const leadsOn = !isFound && data.asked.trim();
+    if (!leadsOn) note.replaceChildren(...(data.shown ? [corrected(data.asked, data.shown)] : []));
+    else if (!note.querySelector("a")) note.replaceChildren(copyOf("search-ways")); // else one may have the focus
     clearTimeout(pause);
     pause = setTimeout(say, PAUSE, isFound);
   };
