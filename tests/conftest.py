@@ -10,7 +10,7 @@ import pytest
 from generator import HANDBOOK, PROJECT
 from generator.build.lock import locked
 from generator.build.straight_line import Request, build
-from tests.sampling import WHOLE
+from tests.sampling import WHOLE, only_in_a_whole_run
 
 OWN_BUILDS = PROJECT / "build"
 _BEFORE = pytest.StashKey[dict[Path, tuple[int, int]]]()
@@ -43,10 +43,23 @@ def build_once(folder: Path, handbook: Path = HANDBOOK) -> Path:
     return site
 
 
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """The first file builds the handbook that most tests share; those of sources do without it and run meanwhile."""
+def pytest_configure(config: pytest.Config) -> None:
+    config.addinivalue_line("markers", f"{only_in_a_whole_run.name}: left out of a sample")
+
+
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    if not WHOLE:
+        left_out = [item for item in items if item.get_closest_marker(only_in_a_whole_run.name)]
+        config.hook.pytest_deselected(items=left_out)
+        items[:] = [item for item in items if item not in left_out]
+    _in_order(items)
+
+
+def _in_order(items: list[pytest.Item]) -> None:
+    """The first file builds the handbook that most tests share; meanwhile come those that do without it."""
     first = items[0].path if items else None
-    items.sort(key=lambda item: 0 if item.path == first else 1 if item.nodeid.startswith("tests/source/") else 2)
+    without = ("tests/source/", "tests/script/", "tests/engine/")
+    items.sort(key=lambda item: 0 if item.path == first else 1 if item.nodeid.startswith(without) else 2)
 
 
 def pytest_report_header() -> str:

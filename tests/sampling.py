@@ -1,28 +1,28 @@
 """How much is tested: a fair sample within three minutes or, with WHOLE=1 in the environment, everything.
 
-Tests of very many cases call `sample`, `part` or `times`, so that they say themselves what a sample of them is.
+Tests of very many cases call `sample` or `times`, so that they say themselves what a sample of them is.
 """
 
 from __future__ import annotations
 
 import os
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from typing import TypeVar
+
+import pytest
 
 Item = TypeVar("Item")
 
 WHOLE = os.environ.get("WHOLE") == "1"
+
+only_in_a_whole_run = pytest.mark.only_in_a_whole_run
+"""In a sample other tests of the same file stand for these."""
 
 
 def sample(items: Iterable[Item], most: int) -> list[Item]:
     """The first item, the last, and others evenly spread between them, `most` in all; every one in a whole run."""
     every = list(items)
     return every if WHOLE else spread(every, most)
-
-
-def part(items: Sequence[Item], number: int, of: int) -> Sequence[Item]:
-    """The items that fall to test `number` where `of` tests share them; in a whole run each test takes every one."""
-    return items if WHOLE else items[number::of]
 
 
 def times(whole: int, sampled: int) -> int:

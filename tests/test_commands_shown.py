@@ -16,7 +16,7 @@ from typing import NamedTuple
 import pytest
 
 from generator import PROJECT
-from tests.sampling import WHOLE
+from tests.sampling import only_in_a_whole_run
 
 OURS = "python -m generator "
 # Commands that install the project or check it: the project's own check runs them.
@@ -71,8 +71,8 @@ def run(command: str, copy: Path) -> str:
 
 
 def waits(command: str) -> bool:
-    """Checks and builds read everything: in a sample only the last of them is run, after all other commands."""
-    return not WHOLE and re.search(r" (check|build)\b", command) is not None
+    """Checks and builds read everything: only the last of them is run, after all other commands."""
+    return re.search(r" (check|build)\b", command) is not None
 
 
 def write(block: Block, copy: Path) -> None:
@@ -95,16 +95,20 @@ def copy(tmp_path: Path) -> Path:
     for name in ("generator", "handbook"):
         shutil.copytree(PROJECT / name, folder / name, ignore=shutil.ignore_patterns("__pycache__"))
     shutil.copy(PROJECT / "mkdocs.yml", folder)
-    if not WHOLE:  # the commands build again and again: with all lessons and sizes of group it takes minutes
-        settings = folder / "handbook" / "school.toml"
-        few = re.sub(r"(?m)^sizes = .*", "sizes = [2, 4]", settings.read_text("utf-8"))
-        settings.write_text(f"steps = {json.dumps(STEPS)}\n{few}", "utf-8")
-        shown = " ".join(document.read_text("utf-8") for document in DOCUMENTS)
-        for step in STEPS:
-            for lesson in sorted((folder / "handbook" / "lessons" / step).glob("[0-9]*.toml"))[3:]:
-                if lesson.stem not in shown:
-                    lesson.unlink()
+    leave_few(folder / "handbook")
     return folder
+
+
+def leave_few(handbook: Path) -> None:
+    """Leave two sizes of group and a few lessons, those that are named among them: commands build again and again."""
+    settings = handbook / "school.toml"
+    few = re.sub(r"(?m)^sizes = .*", "sizes = [2, 4]", settings.read_text("utf-8"))
+    settings.write_text(f"steps = {json.dumps(STEPS)}\n{few}", "utf-8")
+    shown = " ".join(document.read_text("utf-8") for document in DOCUMENTS)
+    for step in STEPS:
+        for lesson in sorted((handbook / "lessons" / step).glob("[0-9]*.toml"))[3:]:
+            if lesson.stem not in shown:
+                lesson.unlink()
 
 
 @pytest.mark.parametrize("document", DOCUMENTS, ids=lambda path: path.name)
@@ -127,6 +131,7 @@ def test_what_the_readme_shows(copy: Path) -> None:
                 )
 
 
+@only_in_a_whole_run
 def test_a_handbook_of_ones_own_in_ten_minutes_and_all_that_follows(copy: Path) -> None:
     others = [path for path in sorted(FOR_THE_SCHOOL.glob("*.md")) if path.name != "your-own-handbook.md"]
     shown = [block for path in (FOR_THE_SCHOOL / "your-own-handbook.md", *others) for block in blocks(path)]

@@ -13,6 +13,7 @@ from generator.site.book import is_book
 from generator.source.fields import Model
 from generator.source.library import load
 from tests.conftest import quiet
+from tests.sampling import only_in_a_whole_run
 from tests.site.numbers_audit import audit_numbers
 from tests.site.tags import tags
 from tests.small_handbook import contents, write_small_handbook
@@ -152,6 +153,7 @@ def test_its_logo_its_colours_and_its_address(own: Path) -> None:
     assert 'href="/rooms/sharing/' in text(own, "404.html")
 
 
+@only_in_a_whole_run
 def test_an_empty_folder_changes_nothing(tmp_path: Path) -> None:
     handbook = write_small_handbook(tmp_path / "handbook")
     (tmp_path / "empty").mkdir()

@@ -7,6 +7,7 @@ from pathlib import Path
 from playwright.sync_api import Browser, expect
 
 from tests.browser.conftest import visiting
+from tests.sampling import only_in_a_whole_run
 
 SHOWN = "parts => parts.filter(part => part.checkVisibility()).map(part => part.id)"
 
@@ -63,6 +64,7 @@ def test_a_number_on_the_first_page_leads_to_its_answer(chromium: Browser, site:
         expect(visit.page.locator("#answer-name")).to_contain_text("4,327")
 
 
+@only_in_a_whole_run
 def test_a_number_where_something_is_not_right_leads_to_its_trays(chromium: Browser, site: Path) -> None:
     with visiting(chromium) as visit:
         visit.page.goto((site / "when-it-goes-wrong" / "trays-differ.html").as_uri())

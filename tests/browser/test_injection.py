@@ -17,7 +17,7 @@ from generator import HANDBOOK
 from generator.build.straight_line import Request, build
 from tests.browser.conftest import visiting
 from tests.conftest import quiet
-from tests.sampling import sample
+from tests.sampling import only_in_a_whole_run, sample
 
 TEXTS: list[str] = tomllib.loads(Path(__file__).with_name("injections.toml").read_text("utf-8"))["texts"]
 STEP = "as-it-lies"
@@ -192,6 +192,7 @@ def test_nothing_runs_and_everything_is_shown_as_it_was_written(built: Built, ch
         assert visit.outside == []
 
 
+@only_in_a_whole_run
 @pytest.mark.parametrize(
     "path", sample(["book.html", "lessons/index.html", f"lessons/{STEP}/cards.html", "new-here/index.html"], 2)
 )
@@ -215,6 +216,7 @@ def test_nothing_runs_in_what_is_found(words: str, built: Built, chromium: Brows
         assert (visit.errors, visit.outside) == ([], [])
 
 
+@only_in_a_whole_run
 def test_titles_are_read_as_they_were_written(built: Built, chromium: Browser) -> None:
     name = next(case.text for case in built.cases if case.place == "the school's name")
     with visiting(chromium) as visit:

@@ -13,7 +13,7 @@ from tests.sampling import sample
 
 SCREEN: ViewportSize = {"width": 1366, "height": 768}
 PHONE: ViewportSize = {"width": 390, "height": 844}
-LESSONS = 4
+LESSONS = 3
 ON_ONE_SCREEN = 0.9
 """The part of the places with a figure of their own that are seen whole: what the plan for this handbook asks."""
 

@@ -20,7 +20,7 @@ from tests.browser.conftest import visiting
 from tests.browser.test_accessible import A_VIEW, SMALL_TARGETS, TARGET, axe_faults
 from tests.browser.test_today import TODAY
 from tests.figures.legible import luminance
-from tests.sampling import sample
+from tests.sampling import only_in_a_whole_run, sample
 
 SMALLEST = 6.05  # a bead, in CSS pixels
 SHAPES = ["bead", "bar", "square", "cube"]
@@ -89,7 +89,7 @@ def assert_one_scale(bead: float | None, bar: float | None, square: float | None
 
 @pytest.mark.parametrize(
     ("sharing", "width"),
-    sample(product(DIVISIONS, (1366, 390)), 2),
+    sample(product(DIVISIONS, (1366, 390)), 1),
     ids=lambda given: f"{given.dividend}-{given.divisor}" if isinstance(given, Sharing) else str(given),
 )
 def test_every_movement_shows_what_the_engine_says_in_columns_that_stay(
@@ -164,6 +164,7 @@ def test_it_is_accessible_while_movements_go_on(scheme: str, width: int, chromiu
         assert visit.page.evaluate("document.documentElement.scrollWidth") <= width
 
 
+@only_in_a_whole_run
 @pytest.mark.parametrize(("scheme", "width"), A_VIEW)
 def test_what_was_just_taken_away_is_seen(scheme: str, width: int, chromium: Browser, site: Path) -> None:
     """3:1 against the ground (WCAG 2.2, 1.4.11), for a square in the middle and ten bars at the bank."""
@@ -234,6 +235,7 @@ def test_a_lesson_leads_to_its_movements_with_what_is_said(chromium: Browser, si
         assert (visit.outside, visit.errors) == ([], [])
 
 
+@only_in_a_whole_run
 def test_it_is_printed_as_a_sheet_or_as_a_card_with_its_address(chromium: Browser, site: Path) -> None:
     with visiting(chromium) as visit:
         page = visit.page
@@ -266,6 +268,7 @@ SWIPE = """([part, ...by]) => {
 }"""
 
 
+@only_in_a_whole_run
 def test_a_finger_drawn_across_the_mat_goes_on_and_back(chromium: Browser, site: Path) -> None:
     with visiting(chromium, has_touch=True, viewport={"width": 390, "height": 844}) as visit:
         page = visit.page

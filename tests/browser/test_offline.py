@@ -10,7 +10,7 @@ import pytest
 from playwright.sync_api import Browser
 
 from tests.browser.conftest import Launch, altered, visiting
-from tests.sampling import sample
+from tests.sampling import only_in_a_whole_run, sample
 
 
 @pytest.fixture(scope="module")
@@ -40,7 +40,7 @@ def test_every_page_opens_asks_nobody_and_does_not_complain(
 ) -> None:
     """Every page where nobody can be reached; of each kind where nobody answers, which no page can make different."""
     with visiting(offline) as visit:
-        for page in sample(pages if offline is chromium else kinds, 4):
+        for page in sample(pages if offline is chromium else kinds, 3):
             visit.page.goto((site / page).as_uri())
             assert visit.page.locator("h1").first.is_visible(), page
             assert visit.page.evaluate(PAINTED) == "first-paint", page
@@ -48,9 +48,9 @@ def test_every_page_opens_asks_nobody_and_does_not_complain(
         assert visit.errors == []
 
 
-def test_search_answers_on_every_kind_of_page(offline: Browser, site: Path, kinds: list[str]) -> None:
+def test_search_answers_on_every_kind_of_page(chromium: Browser, site: Path, kinds: list[str]) -> None:
     for page in sample(kinds, 1):
-        with visiting(offline) as visit:
+        with visiting(chromium) as visit:
             visit.page.goto((site / page).as_uri())
             found = visit.search("bank")
             assert all(address.startswith(site.as_uri()) for address in found)
@@ -62,6 +62,7 @@ def test_search_answers_on_every_kind_of_page(offline: Browser, site: Path, kind
             assert visit.errors == []
 
 
+@only_in_a_whole_run
 def test_a_result_opens_with_the_keyboard(chromium: Browser, site: Path) -> None:
     with visiting(chromium) as visit:
         visit.page.goto((site / "index.html").as_uri())
@@ -95,10 +96,10 @@ def test_when_search_cannot_run_a_visible_line_leads_to_the_a_z(
 
 
 def test_with_scripts_off_the_page_is_whole_and_says_where_to_look(
-    chromium: Browser, site: Path, pages: list[str]
+    chromium: Browser, site: Path, kinds: list[str]
 ) -> None:
     with visiting(chromium, java_script_enabled=False) as visit:
-        for page in sample(pages, 3):
+        for page in sample(kinds, 2):
             visit.page.goto((site / page).as_uri())
             assert visit.page.locator("h1").first.is_visible()
         visit.page.goto((site / "index.html").as_uri())
@@ -107,6 +108,7 @@ def test_with_scripts_off_the_page_is_whole_and_says_where_to_look(
         assert visit.page.url.startswith(site.as_uri())
 
 
+@only_in_a_whole_run
 def test_the_policy_stops_what_a_page_tries_to_load_or_run(chromium: Browser, site: Path, tmp_path: Path) -> None:
     tries = (
         '<img src="http://127.0.0.1:9/a.png" alt="a"><script src="http://127.0.0.1:9/a.js"></script>'

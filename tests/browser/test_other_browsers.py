@@ -28,9 +28,9 @@ from tests.browser.test_movements import ALL_MOVEMENTS, SHAPES, pieces, states, 
 from tests.browser.test_movements import address as address_today
 from tests.browser.test_search import QUERIES, TYPE, found
 from tests.browser.test_today import TODAY
-from tests.sampling import WHOLE, spread
+from tests.sampling import only_in_a_whole_run, spread
 
-pytestmark = pytest.mark.skipif(not WHOLE, reason="other browsers take minutes: in a whole run")
+pytestmark = only_in_a_whole_run
 
 LOOK = """async () => {
   const { scrollWidth, clientWidth } = document.documentElement;

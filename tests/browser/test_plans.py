@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import Page
 
 from tests.browser.printing import OFF_BY, PAPERS, Sheet, cut, links, mark, print_to, stated
-from tests.sampling import sample
+from tests.sampling import only_in_a_whole_run, sample
 from tests.stock import sources
 
 STEPS = [step.slug for step in sources().steps]
@@ -53,6 +53,7 @@ def test_an_address_shows_and_prints_one_plan_alone(page: Page, site: Path, tmp_
     assert page.locator(".plan:visible").count() == everything
 
 
+@only_in_a_whole_run
 @pytest.mark.parametrize("paper", sample(PAPERS, 1))
 def test_the_contents_of_the_plans_name_the_sheets_they_lead_to(
     paper: str, page: Page, light_site: Path, tmp_path: Path

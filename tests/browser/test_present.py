@@ -11,7 +11,7 @@ from playwright.sync_api import Browser, CDPSession, Page, expect
 
 from tests.browser.conftest import visiting
 from tests.browser.test_accessible import A_VIEW, SMALL_TARGETS, TARGET, axe_faults
-from tests.sampling import sample
+from tests.sampling import only_in_a_whole_run, sample
 
 LESSON = "5230-among-4"
 SCREENS = ["set-out", "thousands", "thousands-bank", "hundreds", "tens", "tens-bank", "units", "finished", "check"]
@@ -79,6 +79,7 @@ def test_keys(page: Page) -> None:
         assert shown(page) == screen, keys
 
 
+@only_in_a_whole_run
 def test_what_goes_to_the_bank_has_a_screen_of_its_own(page: Page) -> None:
     said = {}
     for screen in ("thousands", "thousands-bank"):
@@ -103,6 +104,7 @@ GLIDE_HAS_ENDED = """() => new Promise((done) => {
 })"""
 
 
+@only_in_a_whole_run
 def test_keys_that_scroll_turn_the_page_only_where_nothing_is_left_to_scroll(page: Page) -> None:
     page.set_viewport_size({"width": 390, "height": 300})
     at_the_end = "() => scrollY + innerHeight > document.documentElement.scrollHeight - 2"
@@ -144,6 +146,7 @@ def test_the_address_holds_where_it_is_and_going_back_leaves_it(chromium: Browse
         assert page.evaluate("[localStorage.length, sessionStorage.length, document.cookie]")[2] == ""
 
 
+@only_in_a_whole_run
 def test_who_goes_on_by_a_link_stays_on_that_link(page: Page) -> None:
     for way, screens in (("next", SCREENS[1:4]), ("back", SCREENS[2:0:-1])):
         link = page.locator(f".presenting-foot .{way}")
@@ -154,6 +157,7 @@ def test_who_goes_on_by_a_link_stays_on_that_link(page: Page) -> None:
             expect(link).to_be_focused()
 
 
+@only_in_a_whole_run
 def test_a_finger_turns_the_page_and_a_small_movement_does_not(chromium: Browser, site: Path) -> None:
     with visiting(chromium, viewport={"width": 820, "height": 1180}, has_touch=True) as visit:
         page = visit.page
@@ -185,6 +189,7 @@ FULL_SCREEN = {
 }
 
 
+@only_in_a_whole_run
 @pytest.mark.parametrize("how", sample(FULL_SCREEN, 2))
 def test_full_screen_is_offered_only_where_it_is_and_refusal_does_no_harm(
     how: str, chromium: Browser, site: Path
@@ -233,7 +238,7 @@ def test_it_is_accessible_and_no_screen_scrolls_sideways(
 
 @pytest.mark.parametrize(
     ("lesson", "size"),
-    sample(product(["2770-for-123", "3108-for-111", "1476-among-12"], [(1366, 768), (820, 1180)]), 2),
+    sample(product(["2770-for-123", "3108-for-111", "1476-among-12"], [(1366, 768), (820, 1180)]), 1),
 )
 def test_screens_with_most_words_and_trays_need_no_scrolling_and_no_place_moves(
     lesson: str, size: tuple[int, int], chromium: Browser, site: Path

@@ -9,7 +9,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from tests.browser.conftest import visiting
 from tests.browser.test_accessible import axe_faults
-from tests.sampling import sample
+from tests.sampling import only_in_a_whole_run, sample
 
 ASKED = "#number=4327&children=6"
 SCREENS = ["set-out", "thousands", "thousands-bank", "hundreds", "hundreds-bank", "tens", "units", "finished", "check"]
@@ -54,6 +54,7 @@ def test_a_number_that_was_typed_is_presented_and_left_for_the_same_answer(chrom
         assert (visit.outside, visit.errors) == ([], [])
 
 
+@only_in_a_whole_run
 def test_what_is_seen_and_the_movement_shown_are_still_in_the_address_after_presenting(
     chromium: Browser, site: Path
 ) -> None:
@@ -86,7 +87,7 @@ def test_what_is_seen_and_the_movement_shown_are_still_in_the_address_after_pres
             ("#number=8448&children=4&present-tens", "tens", "the tens"),
             ("#number=3432&children=12&ribbons&present-hundreds", "hundreds", "a child for ten gets one thousand"),
         ],
-        2,
+        1,
     ),
 )
 def test_an_address_opens_the_same_screen(asked: str, screen: str, says: str, chromium: Browser, site: Path) -> None:

@@ -11,6 +11,7 @@ from playwright.sync_api import Browser, expect
 
 from generator.commands.preview import Preview
 from tests.browser.conftest import visiting
+from tests.sampling import only_in_a_whole_run
 
 
 @pytest.fixture
@@ -45,6 +46,7 @@ def test_a_page_waits_changes_says_what_is_wrong_and_mends_by_itself(
         assert (visit.errors, visit.outside) == ([], [])
 
 
+@only_in_a_whole_run
 def test_search_and_figures_work_as_on_a_server(chromium: Browser, preview: Preview) -> None:
     preview.show()
     with visiting(chromium) as visit:

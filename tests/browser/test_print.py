@@ -11,7 +11,7 @@ from playwright.sync_api import Browser, Page
 
 from generator.site.book import BOOK
 from tests.browser.printing import OFF_BY, PAPERS, Sheet, cut, links, mark, print_to, stated
-from tests.sampling import sample, times
+from tests.sampling import only_in_a_whole_run, sample, times
 from tests.site import samples
 
 SETTINGS = replace(samples.SETTINGS, site_name="Hazel Lane")
@@ -94,7 +94,7 @@ def check_sheets(sheets: tuple[Sheet, ...], paper: str, title: str, imprint: str
         assert all(word.left > 20 and word.right < sheet.width - 20 for word in sheet.words)
 
 
-@pytest.mark.parametrize(("shift", "paper"), sample(product([0, 90, 180, 270], PAPERS), 2))
+@pytest.mark.parametrize(("shift", "paper"), sample(product([0, 90, 180, 270], PAPERS), 1))
 def test_a_lesson_is_cut_nowhere(shift: int, paper: str, page: Page, printable: Path, tmp_path: Path) -> None:
     page.goto((printable / LESSON).as_uri())
     page.evaluate("(shift) => { document.querySelector('h1').style.paddingTop = `${shift}px`; }", shift)
@@ -180,6 +180,7 @@ def test_the_book_is_cut_nowhere_and_its_links_lead_to_their_sheets(
     assert "Count them back in." in sheets[found["the check."] - 1].text
 
 
+@only_in_a_whole_run
 @pytest.mark.parametrize("paper", PAPERS)
 def test_the_school_can_set_its_paper(paper: str, page: Page, printable: Path, tmp_path: Path) -> None:
     page.goto((printable / CARDS).as_uri())
@@ -187,7 +188,7 @@ def test_the_school_can_set_its_paper(paper: str, page: Page, printable: Path, t
     check_sheets(print_to(tmp_path / "x.pdf", page), paper, "Cards to cut out")
 
 
-@pytest.mark.parametrize(("name", "paper"), sample(product(STOCK, PAPERS), 2))
+@pytest.mark.parametrize(("name", "paper"), sample(product(STOCK, PAPERS), 1))
 def test_the_stock_handbook_is_cut_nowhere(name: str, paper: str, page: Page, site: Path, tmp_path: Path) -> None:
     page.goto((site / name).as_uri())
     marked = mark(page)
@@ -197,6 +198,7 @@ def test_the_stock_handbook_is_cut_nowhere(name: str, paper: str, page: Page, si
     check_sheets(sheets, paper, *said(page))
 
 
+@only_in_a_whole_run
 @pytest.mark.parametrize("paper", sample(PAPERS, 1))
 def test_the_whole_book_is_numbered_throughout_and_short_enough(
     paper: str, page: Page, light_site: Path, tmp_path: Path

@@ -12,7 +12,7 @@ from playwright.sync_api import Browser
 from generator.site import policy, servers
 from tests.browser.conftest import visiting
 from tests.browser.nginx import sub_path_of
-from tests.sampling import sample
+from tests.sampling import only_in_a_whole_run, sample
 
 
 def get(address: str, path: str, **headers: str) -> tuple[int, dict[str, str], bytes]:
@@ -83,11 +83,11 @@ def test_a_wrong_address_gets_the_page_for_it_and_the_policy(path: str, address:
     assert headers["content-security-policy"] == policy.header(policy.theme_scripts(site))
 
 
-def test_in_the_browser_every_page_keeps_to_the_policy(
-    address: str, chromium: Browser, site: Path, pages: list[str]
+def test_in_the_browser_every_kind_of_page_keeps_to_the_policy(
+    address: str, chromium: Browser, site: Path, kinds: list[str]
 ) -> None:
     with visiting(chromium) as visit:
-        for page in sample(pages, 4):
+        for page in sample(kinds, 4):
             visit.page.goto(address + page)
             assert visit.page.locator("h1").first.is_visible()
         visit.page.goto(address)
@@ -98,6 +98,7 @@ def test_in_the_browser_every_page_keeps_to_the_policy(
         assert visit.outside == []
 
 
+@only_in_a_whole_run
 def test_in_the_browser_a_wrong_address_leads_back(address: str, chromium: Browser) -> None:
     with visiting(chromium) as visit:
         visit.page.goto(address + "lessons/gone/at/any/depth.html")

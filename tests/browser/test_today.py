@@ -11,6 +11,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from tests.browser.conftest import Visit, visiting
 from tests.browser.test_accessible import A_VIEW, SMALL_TARGETS, TARGET, UNFOLD, axe_faults
+from tests.sampling import only_in_a_whole_run
 
 TODAY = "today.html"
 
@@ -77,6 +78,7 @@ def test_wrong_input_gets_one_line_beside_its_field_and_changes_nothing(visit: V
 FULL_WIDTH = str.maketrans({digit: chr(0xFEE0 + ord(digit)) for digit in "0123456789"})
 
 
+@only_in_a_whole_run
 def test_digits_may_be_in_threes_and_of_any_width(visit: Visit) -> None:
     written = ["4 327", "4,327", "4.327", "4'327", "4\u2019327", "4327".translate(FULL_WIDTH), " 4327 "]
     for number in written:
@@ -132,6 +134,7 @@ def test_find_me_a_number_finds_what_the_command_finds(visit: Visit) -> None:
     expect(page.locator("#answer-way")).to_have_text("How it goes: exchange out of tens.")
 
 
+@only_in_a_whole_run
 def test_the_longest_lesson_is_a_choice_and_every_number_says_its_length(visit: Visit) -> None:
     page = visit.page
     ask(page, "5230", "12")
@@ -199,6 +202,7 @@ def test_next_to_nothing_has_a_line_of_its_own_and_no_numbers_near_to_it(visit: 
     expect(page.locator("#near")).to_be_hidden()
 
 
+@only_in_a_whole_run
 def test_a_number_near_to_it_is_listed_once_with_all_that_it_does(visit: Visit) -> None:
     """Worked by hand: 848 is the multiple of 4 next to 847, and each of its digits is one too."""
     ask(visit.page, "847", "4")
@@ -208,6 +212,7 @@ def test_a_number_near_to_it_is_listed_once_with_all_that_it_does(visit: Visit) 
     assert len(set(addresses)) == len(addresses) == 3
 
 
+@only_in_a_whole_run
 def test_with_ribbons_it_says_for_whom_numbers_are_found(visit: Visit, site: Path) -> None:
     visit.page.goto((site / TODAY).as_uri() + "#number=3432&children=12&ribbons")
     state = visit.page.locator("#found-state")
@@ -218,6 +223,7 @@ def test_with_ribbons_it_says_for_whom_numbers_are_found(visit: Visit, site: Pat
     expect(state).not_to_contain_text("ribbons")
 
 
+@only_in_a_whole_run
 def test_a_fault_in_the_field_of_a_tray_leaves_no_answer_to_what_stood_there_before(visit: Visit) -> None:
     page = visit.page
     ask(page, "4817", "4")
@@ -229,6 +235,7 @@ def test_a_fault_in_the_field_of_a_tray_leaves_no_answer_to_what_stood_there_bef
     expect(page.locator("#not-right-told")).to_be_empty()
 
 
+@only_in_a_whole_run
 def test_todays_shelf_decides_at_once_which_slips_may_be_seen(visit: Visit) -> None:
     """What takes more pieces than the sharing needs can be seen only where the shelf has them."""
     page = visit.page

@@ -10,7 +10,7 @@ from playwright.sync_api import Page, expect
 
 from tests.browser.printing import PAPERS, Sheet, print_to
 from tests.browser.test_today import TODAY
-from tests.sampling import sample
+from tests.sampling import only_in_a_whole_run, sample
 
 # The fullest sheets that we know, by trying: an exchange at every place, a zero in the share, ribbons.
 SMALL_GROUPS = [
@@ -47,7 +47,7 @@ def printed_over(sheet: Sheet) -> list[tuple[str, str]]:
     ]
 
 
-@pytest.mark.parametrize(("asked", "paper"), sample(product([*SMALL_GROUPS, *LARGE_GROUPS], PAPERS), 2))
+@pytest.mark.parametrize(("asked", "paper"), sample(product([*SMALL_GROUPS, *LARGE_GROUPS], PAPERS), 1))
 def test_it_fills_one_sheet_and_two_at_most_for_a_large_group(
     asked: str, paper: str, page: Page, site: Path, tmp_path: Path
 ) -> None:
@@ -64,6 +64,7 @@ def test_it_fills_one_sheet_and_two_at_most_for_a_large_group(
         assert seen.split()[0] in text
 
 
+@only_in_a_whole_run
 @pytest.mark.parametrize("paper", sample(PAPERS, 1))
 def test_it_is_printed_whole_before_all_of_it_was_worked_out(
     paper: str, page: Page, site: Path, tmp_path: Path

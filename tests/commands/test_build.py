@@ -17,6 +17,7 @@ from generator.__main__ import run
 from generator.build.straight_line import Request, Summary
 from generator.errors import Fault, SourceError
 from tests.commands.running import Ran, run_command
+from tests.sampling import only_in_a_whole_run
 from tests.small_handbook import check_out_small
 
 INDEX = Path("somewhere") / "site" / "index.html"
@@ -121,6 +122,7 @@ def test_an_interrupt_is_one_line(
     assert err.strip() == "Stopped. The handbook that was there before is as it was."
 
 
+@only_in_a_whole_run
 @pytest.mark.skipif(os.name != "posix", reason="a pipe is closed otherwise there")
 def test_a_reader_who_goes_away_is_no_fault(tmp_path: Path) -> None:
     """As in `build | head -1`: the reader takes one line and closes the pipe."""

@@ -30,6 +30,11 @@ reviewed: 2026-11-16
 """
 
 
+def _end_when_interrupted() -> None:
+    """Also where the tests run in the background of a shell, which has its commands ignore interrupts."""
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+
+
 class Serving:
     """A running `serve`, in a small checkout of its own, for a school with one step and one page."""
 
@@ -46,6 +51,7 @@ class Serving:
                 cwd=check_out_small(folder / "checkout"),
                 stdout=out,
                 stderr=err,
+                preexec_fn=_end_when_interrupted,
             )
         until(lambda: "shows the handbook" in self.out)
         self.address = self.out.split()[0]

@@ -14,7 +14,7 @@ from generator.pages.kinds.a_z import write_a_z
 from generator.pages.writing.template_names import Writer
 from generator.source.library import load
 from tests.in_turn import run_in_turn
-from tests.sampling import sample
+from tests.sampling import only_in_a_whole_run, sample
 from tests.source.cases import EXPECTED, STOCK, lay_out
 
 INVALID = sorted(path for path in (Path(__file__).parent / "invalid").iterdir() if path.is_dir())
@@ -45,7 +45,7 @@ def page(handbook: Handbook, path: str) -> str:
     return next(page.body for page in handbook.pages if page.path == path)
 
 
-@pytest.mark.parametrize("case", sample(INVALID, 4), ids=lambda case: case.name)
+@pytest.mark.parametrize("case", sample(INVALID, 3), ids=lambda case: case.name)
 def test_every_fault_is_named_in_these_words(case: Path, tmp_path: Path) -> None:
     with pytest.raises(SourceError) as refused:
         written(*lay_out(case, tmp_path / "case"))
@@ -66,6 +66,7 @@ def test_what_takes_too_long_is_a_fault_with_its_file(
     assert fault.line == (7 if "{" in words else 0)
 
 
+@only_in_a_whole_run
 def test_what_takes_too_much_memory_is_a_fault_with_its_line(tmp_path: Path) -> None:
     many = "\n{% set x = (['a' * 100000] * 20000) | map('upper') | list %}"
     with pytest.raises(SourceError) as refused:
@@ -84,6 +85,7 @@ def test_what_the_program_writes_may_be_as_long_as_it_is(monkeypatch: pytest.Mon
         Writer(sources.school).render_text("word " * 401, "ours.md", {}, "ours.md")
 
 
+@only_in_a_whole_run
 def test_a_note_stands_below_a_heading_on_any_page(tmp_path: Path) -> None:
     notes = {
         "notes__lessons__static__8448_among_4": "We share {{ share(8448, 4).quotient }} at the round table.",
@@ -103,6 +105,7 @@ def test_a_note_stands_below_a_heading_on_any_page(tmp_path: Path) -> None:
     assert noted.nav == plain.nav
 
 
+@only_in_a_whole_run
 def test_it_is_the_same_where_processes_cannot_be_forked(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("generator.pages.authored.confined.get_context", lambda _: get_context("spawn"))
     noted = with_files(tmp_path, notes__lessons__static__8448_among_4="We share {{ share(8448, 4).quotient }}.")
@@ -111,6 +114,7 @@ def test_it_is_the_same_where_processes_cannot_be_forked(tmp_path: Path, monkeyp
         with_files(tmp_path, notes__lessons__static__8448_among_4="<script></script>")
 
 
+@only_in_a_whole_run
 def test_a_note_may_show_a_figure(tmp_path: Path) -> None:
     show = '{% import "parts.md.jinja" as parts %}{{ parts.figure(picture("cards", share(96, 3)), "a card", "") }}'
     handbook = with_files(tmp_path, notes__lessons__static__8448_among_4=show)

@@ -12,6 +12,7 @@ from multiprocessing import get_context
 import pytest
 
 from generator.pages.authored.confined import MEMORY, TakesTooLongError, confined
+from tests.sampling import sample
 
 
 def twice(number: int) -> int:
@@ -60,7 +61,7 @@ def test_it_gives_the_result() -> None:
     assert confined(twice, 21, seconds=10) == 42
 
 
-@pytest.mark.parametrize("function", [loop, cannot_be_interrupted, in_one_step, breaks_down, dies])
+@pytest.mark.parametrize("function", sample([loop, cannot_be_interrupted, in_one_step, breaks_down, dies], 2))
 def test_it_is_stopped(function: Callable[[], object], capfd: pytest.CaptureFixture[str]) -> None:
     with pytest.raises(TakesTooLongError):
         confined(function, seconds=0.1)

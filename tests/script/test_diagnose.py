@@ -24,7 +24,6 @@ from tests.sampling import times
 from tests.script.engine import Engine, as_json
 from tests.stock import sources
 
-ROOMS = times(1_000, 9)
 SHELF = sources().school.shelf.owned
 OUTCOMES = """([n, d, ribbons]) => {
   const division = sharing.division.workOut(n, d, { ribbons });
@@ -37,6 +36,9 @@ DIAGNOSED = """([n, d, ribbons, rooms]) => {
   const diagnose = sharing.diagnosis.diagnoser(n, d, ribbons);
   return rooms.map(([trays, left]) => sharing.asked.diagnosisAsData(diagnose(trays, left)));
 }"""
+
+
+Rooms = Callable[[int], Iterator[tuple[int, int]]]
 
 
 def plain(seed: int) -> Iterator[tuple[int, int]]:
@@ -53,18 +55,20 @@ def with_ribbons(seed: int) -> Iterator[tuple[int, int]]:
     yield from divisions_with_ribbons(seed)
 
 
+# With ribbons a room takes four times as long.
 KINDS = pytest.mark.parametrize(
-    ("rooms", "ribbons"), [(plain, False), (with_ribbons, True)], ids=["plain", "with ribbons"]
+    ("rooms", "many", "ribbons"),
+    [(plain, times(1_750, 9), False), (with_ribbons, times(250, 9), True)],
+    ids=["plain", "with ribbons"],
 )
-Rooms = Callable[[int], Iterator[tuple[int, int]]]
 
 
 @KINDS
 def test_every_slip_what_it_leaves_its_repair_and_what_is_said_when_it_is_seen(
-    engine: Engine, rooms: Rooms, ribbons: bool
+    engine: Engine, rooms: Rooms, many: int, ribbons: bool
 ) -> None:
     """Also where what is left over was not counted. In Python slips and repairs of a division are worked out once."""
-    for dividend, divisor in islice(rooms(61), ROOMS):
+    for dividend, divisor in islice(rooms(61), many):
         sharing = share(dividend, divisor, ribbons=ribbons)
         outcomes = tuple(simulate(sharing))
         repairs = cache(repair)
@@ -89,13 +93,13 @@ def test_every_slip_what_it_leaves_its_repair_and_what_is_said_when_it_is_seen(
 
 
 @KINDS
-def test_the_slips_most_worth_knowing_of_a_lesson(engine: Engine, rooms: Rooms, ribbons: bool) -> None:
+def test_the_slips_most_worth_knowing_of_a_lesson(engine: Engine, rooms: Rooms, many: int, ribbons: bool) -> None:
     """By turns with any shelf and with that of the school."""
     function = """([n, d, ribbons, any]) => [...sharing.diagnosis
       .tellingSlips(sharing.division.workOut(n, d, { ribbons }), any ? null : sharing.handbook.shelf)]
       .map(({ seen, offBy, causes }) =>
         bare([seen, offBy, causes.map(({ slip, place, occasions }) => [slip, place, occasions])]))"""
-    for number, (dividend, divisor) in enumerate(islice(rooms(63), ROOMS // 4)):
+    for number, (dividend, divisor) in enumerate(islice(rooms(63), many // 4)):
         any_shelf = number % 2 == 0
         (answer,) = engine.answers(function, [(dividend, divisor, ribbons, any_shelf)])
         symptoms = telling_slips(share(dividend, divisor, ribbons=ribbons), owned=None if any_shelf else SHELF.pieces)

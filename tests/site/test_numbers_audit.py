@@ -45,7 +45,7 @@ _NO_STATEMENT = re.compile(
     re.DOTALL,
 )
 CHANGES = sample(
-    ((name, span) for name, article in (("plain", PLAIN), ("ribbons", RIBBONS)) for span in numbers(article)), 90
+    ((name, span) for name, article in (("plain", PLAIN), ("ribbons", RIBBONS)) for span in numbers(article)), 50
 )
 
 
