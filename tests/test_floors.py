@@ -74,11 +74,6 @@ def test_every_way_that_is_open_is_used() -> None:
     assert {part: ways for part, ways in open_and_unused.items() if ways} == {}
 
 
-def test_only_drawing_knows_matplotlib() -> None:
-    users = {m.relative_to(GENERATOR).as_posix() for m in MODULES if any("matplotlib" in n for n in imported(m))}
-    assert users == {"figures/draw.py"}
-
-
 @pytest.mark.parametrize("module", sorted((GENERATOR / "engine").glob("*.py")), ids=lambda path: path.name)
 def test_the_engine_needs_nothing_but_python(module: Path) -> None:
     outside = {name.split(".")[0] for name in imported(module)} - {"generator"}

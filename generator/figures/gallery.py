@@ -8,11 +8,13 @@ from functools import lru_cache
 from generator.engine.places import THOUSANDS, UNITS, place_name
 from generator.engine.sharing import Sharing, Stage, share
 from generator.figures import charts
+from generator.figures.draw import draw
 from generator.figures.formats import NARROW, SMALL, WIDE
 from generator.figures.picture import OF_A_PLAN, SPRITE, Picture
 from generator.figures.room import room_figure, small_figure
 from generator.figures.scene import Frame, end_scene, frame_of, stage_scene, start_scene
 from generator.figures.shapes import Figure
+from generator.figures.sprite import sprite
 from generator.figures.story import story_figure
 from generator.figures.view import View
 from generator.words.phrases import Phrases
@@ -36,9 +38,6 @@ def size(words: Phrases, picture: Picture) -> tuple[float, float]:
 
 def drawing(words: Phrases, picture: Picture) -> bytes:
     """A figure as SVG."""
-    from generator.figures.draw import draw  # matplotlib is slow to import and often not needed
-    from generator.figures.sprite import sprite
-
     return sprite() if picture == SPRITE else draw(shown(words, picture))
 
 

@@ -85,7 +85,8 @@ def style_sheet() -> str:
     dark = {name: colour for name, colour in DARK.items() if colour != LIGHT[name]}
     light, other = _variables(LIGHT), _variables(dark)
     return (
-        f"text{{font-family:{_FONT}}}:root{{{light}}}@media screen and (prefers-color-scheme:dark){{:root{{{other}}}}}"
+        f"text{{font-family:{_FONT}}}path{{stroke-linejoin:round}}:root{{{light}}}"
+        f"@media screen and (prefers-color-scheme:dark){{:root{{{other}}}}}"
     )
 
 

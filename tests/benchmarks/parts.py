@@ -2,15 +2,11 @@
 
 from __future__ import annotations
 
-import io
 import random
 import time
 from collections.abc import Iterator
 from functools import partial
 from statistics import median
-
-import matplotlib as mpl
-from matplotlib.figure import Figure as Canvas
 
 from generator.engine.sharing import Sharing, Stage, share
 from generator.figures.draw import draw
@@ -46,22 +42,13 @@ def commands() -> Iterator[Measured]:
 
 
 def figures() -> Iterator[Measured]:
-    """Figures of stages against empty ones of the same size with Axes, drawn by turns."""
     chance = random.Random(2)
     sharings = [share(chance.randint(1000, 9999), chance.randint(2, 9)) for _ in range(40)]
     stages = [(sharing, stage) for sharing in sharings for stage in sharing.stages]
-    ours: list[float] = []
-    empty: list[float] = []
-    drawn: list[float] = []
-    for sharing, stage in stages:
-        figure = _work_out(sharing, stage)
-        ours.append(seconds(partial(_work_out_and_draw, sharing, stage)))
-        drawn.append(seconds(partial(draw, figure)))
-        empty.append(seconds(partial(_empty, figure.width, figure.height)))
+    ours = [seconds(partial(_work_out_and_draw, *stage)) for stage in stages]
+    drawn = [seconds(partial(draw, _work_out(*stage))) for stage in stages]
     yield Measured("a stage, worked out and drawn", 1000 * median(ours), "ms")
     yield Measured("  only drawn", 1000 * median(drawn), "ms")
-    yield Measured("an empty figure with Axes", 1000 * median(empty), "ms")
-    yield Measured("  ratio, worked out and drawn", median(ours) / median(empty), "x", "0.6 or less")
 
 
 def _work_out_and_draw(sharing: Sharing, stage: Stage) -> bytes:
@@ -86,10 +73,3 @@ def _traces(divisions: list[tuple[int, int, bool]]) -> float:
 def _look_at_every_step(sharing: Sharing) -> None:
     for step in sharing.steps:
         assert step.after.level >= 0
-
-
-def _empty(width: float, height: float) -> None:
-    with mpl.rc_context({"svg.fonttype": "none"}):
-        canvas = Canvas(figsize=(width / 72, height / 72))
-        canvas.subplots()
-        canvas.savefig(io.BytesIO(), format="svg")

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 
 _SVG = "{http://www.w3.org/2000/svg}"
 _GROUP = re.compile(r"(middle|trays|to-bank|from-bank|ready|left)-(units|tens|hundreds|thousands)-(full|light|dotted)")
-_BEGINS = re.compile(r"M (-?[\d.]+) (-?[\d.]+)")
+_BEGINS = re.compile(r"M(-?[\d.]+) (-?[\d.]+)")
 
 Spots = list[tuple[float, float]]
 
@@ -46,8 +46,8 @@ def _pieces(root: ElementTree.Element) -> dict[str, Spots]:
 
 def _trays(root: ElementTree.Element) -> Iterator[tuple[float, float]]:
     """The upper and the lower edge of every tray, from the top down."""
-    drawn = "fill: var(--tray); stroke: var(--rim)"
-    rims = next((path.get("d", "") for path in root.iter(f"{_SVG}path") if drawn in path.get("style", "")), "")
-    for box in rims.split("z")[:-1]:
-        heights = [float(y) for _, y in re.findall(r"(-?[\d.]+) (-?[\d.]+)", box)]
-        yield min(heights), max(heights)
+    for boxes in root.iter(f"{_SVG}g"):
+        if boxes.get("style", "").startswith("fill:var(--tray);stroke:var(--rim)"):
+            for box in boxes:
+                top = float(box.get("y", ""))
+                yield top, top + float(box.get("height", ""))
