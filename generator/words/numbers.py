@@ -97,7 +97,7 @@ def shape(words: Phrases, number: int, place: int) -> str:
 
 
 def material(words: Phrases, place: int, count: int) -> str:
-    """What so many pieces of a place are called, without their number: 'ten-bar', 'ten-bars'."""
+    """What so many pieces of a place are called, without their number: 'bar', 'bars'."""
     if place > THOUSANDS:
         return words.say("material.larger", count=count, worth=10**place)
     return words.say(f"material.{place_name(place)}", count=count)

@@ -31,7 +31,7 @@ def repair_words(words: Phrases, repair: Repair, sharing: Sharing) -> str:
     changed: frozenset[tuple[int, int]] = frozenset()
     heap = _MIDDLE if any(_is_of_the_middle(step, sharing) for step in repair) else At.LEFT_OVER
     for step in repair:
-        sentences.append(_step(words, step, _SoFar(sharing, changed, heap, is_first=not sentences)))
+        sentences.append(_step(words, step, _SoFar(sharing, changed, heap)))
         changed = changed | _read_after(step)
     return " ".join(sentences)
 
@@ -54,7 +54,6 @@ class _SoFar(NamedTuple):
     sharing: Sharing
     changed: frozenset[tuple[int, int]]
     heap: str
-    is_first: bool
 
     def trays(self, words: Phrases, trays: Alike) -> str:
         """'the tray that reads 1,306', 'each of the 3 trays that now read 1,307'."""
@@ -80,7 +79,9 @@ def _read_after(step: Movement | Exchange | Again) -> frozenset[tuple[int, int]]
 def _step(words: Phrases, step: Movement | Exchange | Again, so_far: _SoFar) -> str:
     match step:
         case Again():
-            return words.say("repair.again", place=place_word(words, step.place))
+            return words.say(
+                "repair.again" if step.place else "repair.again-units", place=place_word(words, step.place)
+            )
         case Exchange():
             down = step.pieces == 1
             large = step.place if down else step.place + 1
@@ -102,7 +103,7 @@ def _step(words: Phrases, step: Movement | Exchange | Again, so_far: _SoFar) -> 
 
 def _verb(step: Movement, so_far: _SoFar) -> str:
     target = so_far.heap if step.target is At.LEFT_OVER else step.target
-    if step.source is At.FLOOR and step.place == UNITS and so_far.is_first and target != At.BANK:
+    if step.source is At.FLOOR and step.place == UNITS and target != At.BANK:
         return f"found-{target}"
     if target == At.LEFT_OVER:
         return "to-left-over"
@@ -110,5 +111,5 @@ def _verb(step: Movement, so_far: _SoFar) -> str:
 
 
 def _pieces(words: Phrases, number: int, place: int) -> str:
-    """'one ten-bar', 'three unit beads'."""
+    """'one bar', 'three unit beads'."""
     return words.say("repair.pieces", number=small_number(words, number), material=material(words, place, number))

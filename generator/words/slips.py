@@ -200,7 +200,7 @@ def _rounds(sharing: Sharing, place: int) -> int:
 
 
 def _at_exchanges(words: Phrases, turns: list[int], place: int, sharing: Sharing) -> str:
-    """'when the hundred-square was exchanged', 'in one of the 3 exchanges of tens'."""
+    """'when the square was exchanged', 'in one of the 3 exchanges of tens'."""
     in_all = sum(step.action is Action.EXCHANGE and step.place == place for step in sharing.steps)
     if turns[-1] == 1:
         key = "turn.exchange-only" if in_all == 1 else "turn.exchange-first"
@@ -212,6 +212,8 @@ def _at_exchanges(words: Phrases, turns: list[int], place: int, sharing: Sharing
 
 def _in_turns(words: Phrases, what: str, turns: list[int], in_all: int, place: str) -> str:
     """'in round 2 or 3 of the units', 'in one of the first 8 rounds of the units': where it can have happened."""
+    if turns[-1] == in_all == 1:
+        return words.say(f"turn.{what}-only", place=place)
     first, last = turns[0], turns[-1]
     if len(turns) > _MOST_TURNS_LISTED and last - first == len(turns) - 1:
         which = "from-to" if first > 1 else "first" if last < in_all else "all"

@@ -9,8 +9,8 @@ from generator.words.phrases import Phrases
 
 
 def division_name(words: Phrases, sharing: Sharing) -> str:
-    """'5,230 among four', '3,432 for twelve with ribbons'."""
-    key = "title.ribbons" if sharing.ribbons else "title.plain"
+    """'5,230 among four', '2,684 between two', '3,432 for twelve with ribbons'."""
+    key = "title.ribbons" if sharing.ribbons else "title.plain-two" if sharing.divisor == 2 else "title.plain"
     return words.say(key, dividend=sharing.dividend, divisor=small_number(words, sharing.divisor))
 
 

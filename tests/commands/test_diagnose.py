@@ -120,7 +120,7 @@ def test_every_slip_has_its_words_and_names_its_piece() -> None:
 
     With ribbons a piece is not always named: children for one and for ten are given different ones.
     """
-    pieces = {0: "unit bead", 1: "ten-bar", 2: "hundred-square", 3: "thousand-cube"}
+    pieces = {0: "unit bead", 1: "bar", 2: "square", 3: "cube"}
     told = set()
     ribbons = [share(*division, ribbons=True) for division in islice(divisions_with_ribbons(seed=94), 5)]
     for sharing in (*(share(*division) for division in islice(divisions(seed=94), 40)), *ribbons):

@@ -71,7 +71,7 @@ RULES = (
     ),
     about("number", rf"(?P<n>{N}) then gives", n=lambda on: on.sharing.dividend),
     about("sharers", rf"fairly (?:among|between) (?P<n>{SMALL})", n=lambda on: on.sharing.divisor),
-    about("children", rf"[Tt]here (?:is|are) (?P<n>{SMALL}) of us", n=lambda on: on.sharing.sharers),
+    about("children", rf"[Tt]here (?:is|are) (?P<n>{SMALL}) of you", n=lambda on: on.sharing.sharers),
     about(
         "sharers",
         rf"(?P<n>(?i:{SMALL})) (?:child is|children are) sharing, and (?:they stand|stands) for (?P<all>{SAID})",
@@ -121,7 +121,7 @@ RULES = (
     about("handlings", rf"(?P<n>{N}) (?:pieces? moved|pieces? to move)", n=lambda on: on.sharing.handlings),
     about(
         "minutes",
-        rf"[Aa]bout (?P<n>{N}) minutes?(?: \((?P<handling>{N}) to move the pieces\))?",
+        rf"[Aa]bout (?P<n>{N}) minutes?(?: \((?P<handling>{N}) of them to move the pieces\))?",
         n=length,
         handling=minutes,
     ),

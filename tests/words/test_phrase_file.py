@@ -113,13 +113,17 @@ PUT_TOGETHER = {
         *("look", "look-of-two", "look-with-ribbons", "mend"),
         *(
             f"{Slip.NOT_BANKED}.{Spot.ONE_TRAY}.happened",
-            *(f"{slip}.mend-of-units" for slip in (Slip.ROLLED_AWAY, Slip.BANK_NINE, Slip.LAID_FEW)),
+            *(f"{slip}.mend-of-units" for slip in (Slip.BANK_NINE, Slip.LAID_FEW)),
         ),
         *(f"{slip}.{Spot.EVERY_TRAY}.happened-with-ribbons" for slip in OF_CARDS),
         *(f"whose-cards.{whose}" for whose in (Spot.ONE_TRAY, Spot.EVERY_TRAY)),
-        *(f"{slip}.mend" for slip in (*OF_CARDS, Slip.SAME_KIND, Slip.TRAY_FEW, Slip.TRAY_MANY, Slip.BIG_TRAY_READ)),
+        *(f"{slip}.mend" for slip in (*OF_CARDS, Slip.TRAY_FEW, Slip.TRAY_MANY, Slip.BIG_TRAY_READ)),
+        f"{Slip.SAME_KIND}.{Spot.EVERY_TRAY}.mend",
     ],
-    "turn": [f"{turns}{which}" for turns in ("rounds", "exchanges") for which in ("", "-all", "-first", "-from-to")],
+    "turn": [
+        *(f"{turns}{which}" for turns in ("rounds", "exchanges") for which in ("", "-all", "-first", "-from-to")),
+        "rounds-only",
+    ],
     "way": [f"zero{more}-{where}" for more in ("", "s") for where in ("inside", "at-end")],
 }
 """Keys of which the program puts the end together: the table, and every end that there is."""

@@ -90,7 +90,7 @@ def test_a_single_child_with_a_ribbon() -> None:
     tens, units = sharing.stages[0], sharing.stages[-1]
     assert titles.division_name(WORDS, sharing) == "20 for ten with ribbons"
     assert material.ribbons_worn(WORDS, sharing).startswith(
-        "Ribbons, blue for ten: 1 child stands for 10. Every child wears one. Each ribbon is a wrist band"
+        "Ribbons, blue for ten: 1 child stands for 10. Every child wears one. Each ribbon is a wristband"
     )
     assert stages.stage_heading(WORDS, units, sharing) == "Units: 2 in the answer"
     assert stages.stage_caption(WORDS, tens, sharing).startswith("A round here is one ten to each who stands for 10.")
@@ -136,7 +136,7 @@ def test_the_end_in_words() -> None:
     [
         (Observation((Reading(7, 1),), 0), "7 on the tray, nothing left over"),
         (Observation((Reading(7, 3),), None), "7 on each of 3 trays"),
-        (Observation((Reading(8, 1), Reading(7, 3)), 2), "8 on 1 tray, 7 on 3 trays, 2 left over"),
+        (Observation((Reading(8, 1), Reading(7, 3)), 2), "8 on 1 tray, 7 on each of 3 trays, 2 left over"),
     ],
 )
 def test_what_is_seen(seen: Observation, said: str) -> None:

@@ -104,7 +104,7 @@ def test_every_number_is_said_right() -> None:
             for line, right in zip(lines, right_numbers(sharing, stage), strict=True):
                 text = BARE_NUMBER.sub("", line.text)
                 assert (found := counted(text)) == right[: len(found)], line
-                for children in re.findall(r"([a-z]+) (?:of us|trays)", line.text):
+                for children in re.findall(r"([a-z]+) (?:of you|trays)", line.text):
                     assert children == "each" or number_in(children) == sharing.divisor
                 for new in BARE_NUMBER.findall(line.text):
                     assert number_in(new) == stage.start[stage.level]
@@ -114,10 +114,10 @@ def test_every_number_is_said_right() -> None:
     ("division", "first"),
     [
         ((8448, 4), "We begin with the largest, the thousands: one to every tray, in turn."),
-        ((1246, 2), "We begin with the largest: one thousand, and there are two of us."),
+        ((1246, 2), "We begin with the largest: one thousand, and there are two of you."),
         ((8, 4), "There are only units: one to every tray, in turn."),
-        ((3, 5), "There are only three units, and there are five of us."),
-        ((1, 2), "There is only one unit, and there are two of us."),
+        ((3, 5), "There are only three units, and there are five of you."),
+        ((1, 2), "There is only one unit, and there are two of you."),
     ],
 )
 def test_how_a_lesson_begins(division: tuple[int, int], first: str) -> None:

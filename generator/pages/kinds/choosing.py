@@ -40,7 +40,7 @@ _ONLY = {
 
 
 def write_choosing(writer: Writer, reviewed: date) -> Page:
-    """The page that asks how many share, with what the shelf allows for each, as it is and with more ten-bars."""
+    """The page that asks how many share, with what the shelf allows for each, as it is and with more bars."""
     words, shelf = writer.phrases, writer.school.shelf.owned
     more = shelf.with_more(TENS, MORE_BARS)
     found = [

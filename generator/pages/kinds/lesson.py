@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cache
 from typing import Any, NamedTuple
 
@@ -106,30 +106,33 @@ def _neighbours(sharing: Sharing, shelf: Shelf, words: Phrases) -> list[dict[str
             "sharing": other,
             "way": way_of_sharing(words, other),
             "shortages": shortages(needs(other), shelf),
-            "instead": _ready_number(other.divisor, sharing, shelf),
+            "ready": _ready_number(other.divisor, sharing, shelf),
         }
         for other in (share(sharing.dividend, size, look_first=sharing.look_first) for size in groups)
     ]
 
 
-def _ready_number(divisor: int, sharing: Sharing, shelf: Shelf) -> int | None:
-    """A number that is special in the same ways for another group: today's own, or the best one.
+class _Ready(NamedTuple):
+    """A number for another group; `alike`: special in the same ways as the number of the lesson."""
 
-    Better one that the shelf allows than any; today's own only then.
-    """
+    number: int
+    alike: bool
+
+
+def _ready_number(divisor: int, sharing: Sharing, shelf: Shelf) -> _Ready | None:
+    """A number that the shelf allows: today's own or the best one; else one that only goes to the bank as it does."""
     features = features_of(sharing)
     remainder = Remainder.NONE if features.exact else Remainder.SOME
     choice = Choice(frozenset(features.exchange_from), remainder, digits=len(sharing.start), shelf=shelf)
     zeros_in_share = len(features.zeros_inside_quotient) + len(features.zeros_at_quotient_end)
-    alike = _Likeness(zeros_in_share, features.highest_place_short, features.nobody_gets_any)
-    zero = bool(features.zeros_in_dividend)
-    for allowed in (choice, replace(choice, shelf=None)):
-        found = _alike(divisor, allowed, alike, zero)
-        if sharing.dividend in found:
-            return sharing.dividend if allowed.shelf else None
-        if found:
-            return best_first(divisor, found, most=1)[0]
-    return None
+    likeness = _Likeness(zeros_in_share, features.highest_place_short, features.nobody_gets_any)
+    alike = _alike(divisor, choice, likeness, bool(features.zeros_in_dividend))
+    if sharing.dividend in alike:
+        return _Ready(sharing.dividend, alike=True)
+    if alike or features.nobody_gets_any:
+        return next((_Ready(number, alike=True) for number in best_first(divisor, alike, most=1)), None)
+    near = best_first(divisor, (number for number in numbers(divisor, choice) if number > divisor), most=1)
+    return next((_Ready(number, alike=False) for number in near), None)
 
 
 class _Likeness(NamedTuple):

@@ -54,7 +54,7 @@
   /** @type {(width: number) => string} who stands for a power of ten, as a number: "a hundred" */
   const standsForWord = (width) => say(`fair.stands-for-${placeName(width)}`);
 
-  /** @type {(place: number, count: number) => string} so many, without the number: "ten-bars" */
+  /** @type {(place: number, count: number) => string} so many, without the number: "bars" */
   const material = (place, count) =>
     place > THOUSANDS
       ? say("material.larger", { count, worth: 10 ** place })

@@ -33,8 +33,8 @@
       return say("repair.tray", { count, reads, whose, now });
     };
     return repair
-      .map((step, index) => {
-        const told = stepWords(step, spot, name(step.target), !index);
+      .map((step) => {
+        const told = stepWords(step, spot, name(step.target));
         readAfter(step).forEach((read) => changed.add(read));
         return told;
       })
@@ -49,8 +49,8 @@
     return [giving && nameOf(giving, -worth), taking && nameOf(taking, worth)];
   };
 
-  const stepWords = (step, spot, target, isFirst) => {
-    if ("again" in step) return say("repair.again", { place: placeWord(step.again) });
+  const stepWords = (step, spot, target) => {
+    if ("again" in step) return say(step.again ? "repair.again" : "repair.again-units", { place: placeWord(step.again) });
     if ("exchange" in step) {
       const down = step.exchange === 1;
       const large = down ? step.place : step.place + 1;
@@ -60,7 +60,7 @@
         source: spot(step.at, step.trays),
       });
     }
-    return say(`repair.${verb(step, target, isFirst)}`, {
+    return say(`repair.${verb(step, target)}`, {
       count: step.pieces * (step.giving?.trays ?? 1),
       pieces: pieces(step.pieces, step.place),
       source: spot(step.source, step.giving),
@@ -68,13 +68,13 @@
     });
   };
 
-  const verb = ({ source, place }, target, isFirst) => {
-    if (source === "floor" && place === UNITS && isFirst && target !== "bank") return `found-${target}`;
+  const verb = ({ source, place }, target) => {
+    if (source === "floor" && place === UNITS && target !== "bank") return `found-${target}`;
     if (target === "left-over") return "to-left-over";
     return target === "bank" ? "take" : (VERBS[source] ?? "bring");
   };
 
-  /** "one ten-bar", "three unit beads" */
+  /** "one bar", "three unit beads" */
   const pieces = (number, place) =>
     say("repair.pieces", { number: smallNumber(number), material: material(place, number) });
 

@@ -96,7 +96,7 @@
   const roundsOf = ({ steps }, place) =>
     steps.filter((step) => ["deal-round", "take-back"].includes(step.action) && step.place === place).length;
 
-  /** "when the hundred-square was exchanged", "in one of the 3 exchanges of tens" */
+  /** "when the square was exchanged", "in one of the 3 exchanges of tens" */
   const atExchanges = (turns, place, division) => {
     const ofAll = division.stepsOf("exchange").filter((step) => step.place === place).length;
     const last = turns.at(-1);
@@ -113,6 +113,7 @@
 
   /** "in round 2 or 3 of the units", "in one of the first 8 rounds of the units": where it can have happened */
   const inTurns = (what, turns, ofAll, place) => {
+    if (turns.at(-1) === 1 && ofAll === 1) return say(`turn.${what}-only`, { place });
     const first = turns[0];
     const last = turns.at(-1);
     if (turns.length > MOST_TURNS_LISTED && last - first === turns.length - 1) {

@@ -5,9 +5,9 @@
   const { smallNumber, placeWord, inARow, listing } = sharing.numberWords;
   const { featuresOf } = sharing.features;
 
-  /** @type {(division: Division) => string} "5,230 among four", "3,432 for twelve with ribbons" */
+  /** @type {(division: Division) => string} "5,230 among four", "2,684 between two", "3,432 for twelve with ribbons" */
   const divisionName = ({ dividend, divisor, ribbons }) =>
-    say(ribbons ? "title.ribbons" : "title.plain", { dividend, divisor: smallNumber(divisor) });
+    say(ribbons ? "title.ribbons" : divisor === 2 ? "title.plain-two" : "title.plain", { dividend, divisor: smallNumber(divisor) });
 
   /** @type {(division: Division) => string} how it goes and what is left over */
   const wayToTheEnd = (division) => inARow([wayOfSharing(division), ...leftOver(division)]);
