@@ -69,6 +69,7 @@ def lessons(chromium: Browser, site: Path) -> list[Seen]:
             visit.page.set_viewport_size(SCREEN)
             visit.page.reload()  # narrow figures give way to wide ones only after a while
             seen.append(Seen(name=lesson.stem, on_a_phone=on_a_phone, **visit.page.evaluate(ON_THE_SCREEN)))
+        assert (visit.outside, visit.errors) == ([], [])
     return seen
 
 

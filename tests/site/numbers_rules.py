@@ -70,6 +70,7 @@ RULES = (
         other=lambda on: on.sharing.divisor,
     ),
     about("number", rf"(?P<n>{N}) then gives", n=lambda on: on.sharing.dividend),
+    about("sharers", rf"our shelf allows: numbers for (?P<n>{N}) children", n=lambda on: on.sharing.divisor),
     about("sharers", rf"fairly (?:among|between) (?P<n>{SMALL})", n=lambda on: on.sharing.divisor),
     about("children", rf"[Tt]here (?:is|are) (?P<n>{SMALL}) of you", n=lambda on: on.sharing.sharers),
     about(
@@ -80,7 +81,7 @@ RULES = (
     ),
     about(
         "sharers",
-        rf"(?<!small )(?<!large )card (?:for|shows|for how many share:) (?P<n>{N})",
+        rf"(?<!small )(?<!large )card (?:for|shows|that says among how many:) (?P<n>{N})",
         n=lambda on: on.sharing.divisor,
     ),
     about("share", rf"(?<!Units: )(?P<n>{N}) each, {SMALL} left over", n=lambda on: on.sharing.quotient),
@@ -249,7 +250,9 @@ _SENT = rf"(?P<n>{SMALL})(?:, out of (?P<at>.+))?"
 # What stands beside a term or under the head of a column, by the last words of it; a number in a term is N.
 VALUES = {
     "Number": about("number", rf"(?P<n>{N})", n=lambda on: on.sharing.dividend),
-    "A number like N, for N children": about("name", rf"(?P<n>{N})(?:, the same number)?", so=is_like_today),
+    "A number like N, for N children": about(
+        "name", rf"(?:none of just this kind; )?(?P<n>{N})(?:, the same number| comes nearest)?", so=is_like_today
+    ),
     "Children": about("sharers", rf"(?P<n>{N})", n=lambda on: on.sharing.divisor),
     "Sharing for": about("sharers", rf"(?P<n>{N})(?: \(.*\))?", n=lambda on: on.sharing.divisor),
     "Each has": about("share", rf"(?P<n>{N})", n=lambda on: on.sharing.quotient),

@@ -38,7 +38,7 @@ PLACE_HEAD = rf"(?:{'|'.join(name.capitalize() for name in PLACES)})"
 _ONE = rf"one {PLACE} (?:to each who stands|to (?:the|each) child) for {N}"
 ONE_FOR_EACH = rf"{_ONE}(?:(?:, | and ){_ONE})*"
 
-NAMED = re.compile(rf"(?P<dividend>{N}) (?:among (?P<among>{SMALL})|for (?P<ribbons>{SMALL}) with ribbons)")
+NAMED = re.compile(rf"(?P<dividend>{N}) (?:(?:among|between) (?P<among>{SMALL})|for (?P<ribbons>{SMALL}) with ribbons)")
 
 
 def named_division(name: re.Match[str]) -> Sharing:

@@ -28,7 +28,7 @@ from tests.sampling import times
 from tests.source.cases import HERE, STOCK, lay_out, needs_posix
 
 BATCHES = 4
-EXAMPLES = int(os.environ.get("MUTATIONS", times(whole=600, sampled=100))) // BATCHES
+EXAMPLES = int(os.environ.get("MUTATIONS", times(whole=300, sampled=100))) // BATCHES
 STUCK = timedelta(seconds=30)
 
 FILES = sorted(
