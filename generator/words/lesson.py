@@ -87,7 +87,8 @@ def to_set_out(words: Phrases, sharing: Sharing) -> tuple[str, ...]:
 def _to_set_out(words: Phrases, sharing: Sharing) -> Iterator[str]:
     needed = needs(sharing)
     yield words.say("lesson.middle", pieces=pieces(words, sharing.start))
-    yield words.say("lesson.large-cards", cards=cards_named(words, needed.large_cards), divisor=sharing.divisor)
+    key = "lesson.large-cards-with-ribbons" if sharing.ribbons else "lesson.large-cards"
+    yield words.say(key, cards=cards_named(words, needed.large_cards), divisor=sharing.divisor)
     yield trays(words, sharing)
     if sharing.ribbons:
         yield ribbons_worn(words, sharing)
@@ -114,8 +115,10 @@ def rounds_with_ribbons(words: Phrases, sharing: Sharing) -> str:
         )
         for width in reversed(larger)
     ]
-    end = words.say("lesson.rounds-look-first" if sharing.look_first else "lesson.rounds-take-back")
-    differ = words.say("lesson.rounds-differ", larger=capital(in_clauses(words, clauses)), end=end)
+    differ = words.say("lesson.rounds-differ", larger=capital(in_clauses(words, clauses)))
+    if sharing.exchanges:
+        end = words.say("lesson.rounds-look-first" if sharing.look_first else "lesson.rounds-take-back")
+        differ += words.say("lesson.rounds-too-few", end=end)
     return words.say("lesson.rounds", alike="", told=differ, bank=bank)
 
 

@@ -18,7 +18,7 @@ _MIDDLE = "middle"
 
 
 def repair_words(words: Phrases, repair: Repair, sharing: Sharing) -> str:
-    """Every movement as a sentence; nothing where no piece has to be moved. A lost bead is spoken of as found.
+    """Every movement as a sentence; nothing where no piece has to be moved.
 
     Trays are told by what they read, and where a movement has changed that, by what they read now; with ribbons also
     by whom they are for, because trays for different numbers may read alike. Where everything goes back to the bank,
@@ -91,6 +91,8 @@ def _step(words: Phrases, step: Movement | Exchange | Again, so_far: _SoFar) -> 
                 small=_pieces(words, 10, large - 1),
                 source=so_far.pile(words, step.at, step.trays),
             )
+        case Movement(source=At.FLOOR):
+            return _found(words, step, so_far)
         case Movement():
             return words.say(
                 f"repair.{_verb(step, so_far)}",
@@ -101,10 +103,16 @@ def _step(words: Phrases, step: Movement | Exchange | Again, so_far: _SoFar) -> 
             )
 
 
+def _found(words: Phrases, step: Movement, so_far: _SoFar) -> str:
+    """A piece that was lost; a unit bead that is not found comes from the bank, if none is missing."""
+    spot = so_far.heap if step.target is At.LEFT_OVER else step.target
+    where = words.say(f"repair.where.{spot}", target=so_far.pile(words, step.target, step.taking))
+    key = "repair.found-of-units" if step.place == UNITS and spot != At.BANK else "repair.found"
+    return words.say(key, one=material(words, step.place, 1), where=where)
+
+
 def _verb(step: Movement, so_far: _SoFar) -> str:
     target = so_far.heap if step.target is At.LEFT_OVER else step.target
-    if step.source is At.FLOOR and step.place == UNITS and target != At.BANK:
-        return f"found-{target}"
     if target == At.LEFT_OVER:
         return "to-left-over"
     return "take" if step.target is At.BANK else _VERBS.get(step.source, "bring")

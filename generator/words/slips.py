@@ -40,6 +40,7 @@ def explain(words: Phrases, cause: Cause, sharing: Sharing) -> Explanation:
         "nobody-for-one": sharing.ribbons and not sharing.mat[UNITS],
         "with-ribbons": sharing.ribbons,
         "of-units": cause.place == UNITS,
+        "or-laid": bool(cause.place and sharing.start.at(cause.place)),
         "of-two": sharing.sharers == 2,
     }
     ends = [*(f"-{name}" for name, holds in special.items() if holds), ""]
@@ -152,7 +153,7 @@ def _filled(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | i
         "round": _in_turns(words, "rounds", turns, _rounds(sharing, place), place_word(words, place)),
         "exchange": _at_exchanges(words, turns, place + 1, sharing),
         "stop": words.say("slips.stop", dish=words.say("slips.dish") if sharing.remainder else ""),
-        "or_laid": words.say("slips.or-laid") if sharing.start[UNITS] else "",
+        "or_laid": words.say("slips.or-laid") if sharing.start.at(place) else "",
         "lost": words.say("slips.lost"),
         "afresh": words.say("repair.everything-again"),
         "fair": "",

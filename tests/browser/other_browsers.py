@@ -38,6 +38,7 @@ class Other(NamedTuple):
 
     def open(self, address: str) -> None:
         """Return when the page has loaded."""
+        self.ask("url", {"url": "about:blank"})  # else an address of the same page may be answered before it is read
         self.ask("url", {"url": address})
 
     def run(self, script: str, *given: Any) -> Any:

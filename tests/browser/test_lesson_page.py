@@ -45,6 +45,10 @@ ON_THE_SCREEN = """() => {
   return { begins, long, children, places, scales };
 }"""
 
+# Wide figures give way to narrow ones only after a while.
+NARROW_ONES = """() => [...document.querySelectorAll("picture img")]
+  .every(one => one.currentSrc.endsWith("-narrow.svg") && one.complete)"""
+
 
 class Seen(NamedTuple):
     """A lesson as it is seen: where what begins it ends, how long its page is, its places, the scale of its figures."""
@@ -63,12 +67,13 @@ def lessons(chromium: Browser, site: Path) -> list[Seen]:
     seen = []
     with visiting(chromium) as visit:
         for lesson in sample(sorted(site.glob("lessons/*/*-*.html")), LESSONS):
-            visit.page.set_viewport_size(PHONE)
-            visit.page.goto(lesson.as_uri())
-            on_a_phone = visit.page.evaluate("document.documentElement.scrollHeight")
             visit.page.set_viewport_size(SCREEN)
-            visit.page.reload()  # narrow figures give way to wide ones only after a while
-            seen.append(Seen(name=lesson.stem, on_a_phone=on_a_phone, **visit.page.evaluate(ON_THE_SCREEN)))
+            visit.page.goto(lesson.as_uri())
+            on_a_screen = visit.page.evaluate(ON_THE_SCREEN)
+            visit.page.set_viewport_size(PHONE)
+            visit.page.wait_for_function(NARROW_ONES)
+            on_a_phone = visit.page.evaluate("document.documentElement.scrollHeight")
+            seen.append(Seen(name=lesson.stem, on_a_phone=on_a_phone, **on_a_screen))
         assert (visit.outside, visit.errors) == ([], [])
     return seen
 

@@ -83,7 +83,7 @@ def test_digits_may_be_in_threes_and_of_any_width(visit: Visit) -> None:
     written = ["4 327", "4,327", "4.327", "4'327", "4\u2019327", "4327".translate(FULL_WIDTH), " 4327 "]
     for number in written:
         ask(visit.page, "5", "2")
-        expect(visit.page.locator("#answer-name")).to_have_text("5 among two")
+        expect(visit.page.locator("#answer-name")).to_have_text("5 between two")
         ask(visit.page, number, "6".translate(FULL_WIDTH))
         expect(visit.page.locator("#answer-name")).to_have_text("4,327 among six")
         assert [line for line in visit.page.locator("#asking .fault").all_inner_texts() if line] == []

@@ -81,7 +81,7 @@ RULES = (
     ),
     about(
         "sharers",
-        rf"(?<!small )(?<!large )card (?:for|shows|that says among how many:) (?P<n>{N})",
+        rf"(?<!small )(?<!large )card (?:for|shows|that says how many (?:share|they stand for):) (?P<n>{N})",
         n=lambda on: on.sharing.divisor,
     ),
     about("share", rf"(?<!Units: )(?P<n>{N}) each, {SMALL} left over", n=lambda on: on.sharing.quotient),

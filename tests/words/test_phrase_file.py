@@ -83,15 +83,7 @@ PUT_TOGETHER = {
     "piece": [*PLACES, "larger"],
     "place": [*PLACES, "larger"],
     "glance": [f"share{whose}" for whose in ("", "-with-ribbons", "-nobody-for-one")],
-    "repair": [
-        *At,
-        "middle",
-        "bring",
-        "give",
-        "take",
-        "to-left-over",
-        *(f"found-{where}" for where in (At.LEFT_OVER, "middle", At.TRAY)),
-    ],
+    "repair": [At.LEFT_OVER, "middle", At.TRAY, At.BANK, "bring", "give", "take", "to-left-over"],
     "ribbons.colour": ["tens", "hundreds", "larger"],
     "search": [
         *("children", "ribbons", "among", "besides", "says-little", "number"),
@@ -104,6 +96,7 @@ PUT_TOGETHER = {
     "today.shelf": ["own", "entered"],
     "today.fault": ["number", "children", "ribbons"],
     "group.only": ["exact", "without-zero", "exact-without-zero"],
+    "repair.where": [At.LEFT_OVER, "middle", At.TRAY, At.BANK],
     "shortage.more": [*PLACES[:4], *THINGS],
     "shortage.thing": [*CARDS, *THINGS],
     "slip": [
@@ -115,6 +108,7 @@ PUT_TOGETHER = {
             f"{Slip.NOT_BANKED}.{Spot.ONE_TRAY}.happened",
             *(f"{slip}.mend-of-units" for slip in (Slip.BANK_NINE, Slip.LAID_FEW)),
         ),
+        f"{Slip.ROLLED_AWAY}.look-or-laid",
         *(f"{slip}.{Spot.EVERY_TRAY}.happened-with-ribbons" for slip in OF_CARDS),
         *(f"whose-cards.{whose}" for whose in (Spot.ONE_TRAY, Spot.EVERY_TRAY)),
         *(f"{slip}.mend" for slip in (*OF_CARDS, Slip.TRAY_FEW, Slip.TRAY_MANY, Slip.BIG_TRAY_READ)),

@@ -74,8 +74,9 @@ def test_the_words_of_one_cause() -> None:
     mends = (Movement(1, 1, At.BANK, At.LEFT_OVER), Again(1, everything=False))
     assert explain(SAID, Cause(Slip.BANK_NINE, 1, (occasion, occasion._replace(turn=3)), mends), share(4848, 5)) == (
         "Nine bars came from the bank instead of ten, in exchange 2 or 3 of hundreds.",
-        "Count the bank aloud. One too many there? Then it gave nine. If not, look under the mat and the trays. "
-        "Not found? Close the work, and keep the little ones out of the room until it is found.",
+        "Count the bank aloud. One too many there? Then it gave nine, or one too few was laid out. "
+        "If not, look under the mat and the trays. Not found? Close the work, and keep the little ones out of the room "
+        "until it is found.",
         "Bring one bar from the bank to the middle. Everything from the tens down goes back to the middle. "
         "While there are ten of a smaller kind, change them for one of the next at the bank. "
         "Then share it out again.",
@@ -202,7 +203,7 @@ def test_one_and_many_are_told_apart() -> None:
         (20, "Compare the trays: all should have the same."),
         (
             12,
-            "First compare trays that stand for the same: they should hold the same. "
+            "First compare the trays that stand for the same number: they should hold the same. "
             "A child for ten has ten times as much as a child for one.",
         ),
         (
@@ -212,7 +213,7 @@ def test_one_and_many_are_told_apart() -> None:
         ),
         (
             120,
-            "First compare trays that stand for the same: they should hold the same. "
+            "First compare the trays that stand for the same number: they should hold the same. "
             "A child for a hundred has ten times as much as a child for ten.",
         ),
     ],

@@ -59,5 +59,6 @@
   follow();
   if (!shown) findAgain();
   sharing.movements.reveal();
-  if (location.hash.endsWith("&not-right")) byId("not-right").scrollIntoView();
+  const part = location.hash.endsWith("&not-right") ? byId("not-right") : document.querySelector("h2:target");
+  part?.scrollIntoView();
 })();

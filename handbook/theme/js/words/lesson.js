@@ -54,7 +54,10 @@
     const bank = fromBank(division);
     return [
       say("lesson.middle", { pieces: pieces(division.start) }),
-      say("lesson.large-cards", { cards: cardsNamed(largeCards), divisor: division.divisor }),
+      say(division.ribbons ? "lesson.large-cards-with-ribbons" : "lesson.large-cards", {
+        cards: cardsNamed(largeCards),
+        divisor: division.divisor,
+      }),
       trays(division),
       division.ribbons && ribbonsWorn(division),
       say(sum(bank) ? "lesson.bank" : "lesson.no-bank", { pieces: pieces(bank) }),
@@ -75,9 +78,10 @@
         smallest: standsForWord(smallest),
       }),
     );
+    const told = say("lesson.rounds-differ", { larger: capital(inClauses(clauses)) });
     const end = say(`lesson.rounds-${lookFirst ? "look-first" : "take-back"}`);
-    const told = say("lesson.rounds-differ", { larger: capital(inClauses(clauses)), end });
-    return say("lesson.rounds", { alike: "", told, bank });
+    const tooFew = exchanges ? say("lesson.rounds-too-few", { end }) : "";
+    return say("lesson.rounds", { alike: "", told: told + tooFew, bank });
   };
 
   /** @type {(division: Division) => string[]} who fetches which small cards, and what they say */

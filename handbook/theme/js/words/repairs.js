@@ -10,7 +10,7 @@
   const VERBS = { "left-over": "give", tray: "take" };
 
   /**
-   * Every movement as a sentence; "" where no piece is moved. A lost bead is spoken of as found. Trays are told by what they read, and where a movement has
+   * Every movement as a sentence; "" where no piece is moved. Trays are told by what they read, and where a movement has
    * changed that, by what they read now; with ribbons also by whom they are for, because trays for different numbers may
    * read alike. Where everything goes back to the bank, no other movement is needed before it; with ribbons a
    * round gives pieces of several places, so that nothing less can be shared out again.
@@ -60,6 +60,11 @@
         source: spot(step.at, step.trays),
       });
     }
+    if (step.source === "floor") {
+      const where = say(`repair.where.${target}`, { target: spot(step.target, step.taking) });
+      const key = step.place === UNITS && target !== "bank" ? "repair.found-of-units" : "repair.found";
+      return say(key, { one: material(step.place, 1), where });
+    }
     return say(`repair.${verb(step, target)}`, {
       count: step.pieces * (step.giving?.trays ?? 1),
       pieces: pieces(step.pieces, step.place),
@@ -68,8 +73,7 @@
     });
   };
 
-  const verb = ({ source, place }, target) => {
-    if (source === "floor" && place === UNITS && target !== "bank") return `found-${target}`;
+  const verb = ({ source }, target) => {
     if (target === "left-over") return "to-left-over";
     return target === "bank" ? "take" : (VERBS[source] ?? "bring");
   };

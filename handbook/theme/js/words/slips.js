@@ -23,6 +23,7 @@
       division.ribbons && !division.mat[UNITS] && "-nobody-for-one",
       division.ribbons && "-with-ribbons",
       cause.place === UNITS && "-of-units",
+      cause.place > UNITS && division.start[cause.place] > 0 && "-or-laid",
       division.sharers === 2 && "-of-two",
       "",
     ].filter((end) => end !== false);
@@ -51,7 +52,7 @@
       round: inTurns("rounds", turns, roundsOf(division, place), placeWord(place)),
       exchange: atExchanges(turns, place + 1, division),
       stop: say("slips.stop", { dish: division.remainder ? say("slips.dish") : "" }),
-      or_laid: division.start[UNITS] ? say("slips.or-laid") : "",
+      or_laid: division.start[place] ? say("slips.or-laid") : "",
       lost: say("slips.lost"),
       afresh: say("repair.everything-again"),
       fair: "",
