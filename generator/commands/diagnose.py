@@ -149,7 +149,7 @@ def _explained(diagnosis: Diagnosis) -> list[tuple[Cause, Explanation]]:
     if not diagnosis.causes:
         return []
     sharing = share(diagnosis.dividend, diagnosis.divisor, ribbons=diagnosis.ribbons)
-    return [(cause, explain(_SAID, cause, sharing)) for cause in diagnosis.causes]
+    return [(cause, explain(_SAID, cause, sharing, diagnosis.causes)) for cause in diagnosis.causes]
 
 
 def _what_is_seen(diagnosis: Diagnosis) -> Iterator[str]:

@@ -90,9 +90,8 @@ def layout_alternative(words: Phrases, sharing: Sharing) -> str:
 
 def cards_alternative(words: Phrases, sharing: Sharing) -> str:
     """The figure of the finished cards, for those who do not see it."""
-    shown = words.say(
-        "alternative.cards", dividend=sharing.dividend, divisor=sharing.divisor, quotient=sharing.quotient
-    )
+    key = "alternative.cards" if sharing.quotient else "alternative.no-cards"
+    shown = words.say(key, dividend=sharing.dividend, divisor=sharing.divisor, quotient=sharing.quotient)
     return f"{shown} {left_over(words, sharing)}"
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from typing import NamedTuple
 
 from generator.engine.diagnosis import Cause, Symptom
@@ -27,9 +27,12 @@ class Explanation(NamedTuple):
     mend: str
 
 
-def explain(words: Phrases, cause: Cause, sharing: Sharing) -> Explanation:
-    """One cause in words; what is said of when it happened holds all its occasions together."""
+def explain(words: Phrases, cause: Cause, sharing: Sharing, causes: Collection[Cause] = ()) -> Explanation:
+    """One of the causes in words; what is said of when it happened holds all its occasions together."""
     filled = _filled(words, cause, sharing)
+    too_few_laid = any(one.slip is Slip.LAID_FEW for one in causes)
+    filled["or_laid"] = words.say("slips.or-laid") if too_few_laid else ""
+    filled["laid"] = words.say("slips.laid") if too_few_laid else ""
     if sharing.ribbons:
         filled |= _filled_with_ribbons(words, cause, sharing)
     if cause.slip in OF_CARDS:
@@ -40,7 +43,7 @@ def explain(words: Phrases, cause: Cause, sharing: Sharing) -> Explanation:
         "nobody-for-one": sharing.ribbons and not sharing.mat[UNITS],
         "with-ribbons": sharing.ribbons,
         "of-units": cause.place == UNITS,
-        "or-laid": bool(cause.place and sharing.start.at(cause.place)),
+        "or-laid": too_few_laid,
         "of-two": sharing.sharers == 2,
     }
     ends = [*(f"-{name}" for name, holds in special.items() if holds), ""]
@@ -65,6 +68,7 @@ class Row(NamedTuple):
 _MOST_CAUSES = 3
 _MOST_TURNS_LISTED = 2
 ONE_BEAD_SHORT = -1
+_ROUNDS = (Action.DEAL, Action.TAKE_BACK)
 
 
 def symptom_row(words: Phrases, symptom: Symptom, sharing: Sharing) -> Row:
@@ -75,7 +79,7 @@ def symptom_row(words: Phrases, symptom: Symptom, sharing: Sharing) -> Row:
     first, *others = symptom.causes
     if first.slip is Slip.LEFT_OVER_DEALT:
         others = [cause for cause in others if cause.slip is not Slip.NOT_TAKEN_BACK]
-    told = {cause: explain(words, cause, sharing) for cause in (first, *others[: _MOST_CAUSES - 1])}
+    told = {cause: explain(words, cause, sharing, symptom.causes) for cause in (first, *others[: _MOST_CAUSES - 1])}
     mended = _lost_first(told) if symptom.off_by == ONE_BEAD_SHORT else told
     return Row(
         _symptom_words(words, symptom, sharing),
@@ -150,10 +154,9 @@ def _filled(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | i
         "other_one": material(words, other, 1),
         "other_several": material(words, other, 2),
         "other_stands_for": 10**other,
-        "round": _in_turns(words, "rounds", turns, _rounds(sharing, place), place_word(words, place)),
+        "round": _at_rounds(words, turns, place, sharing),
         "exchange": _at_exchanges(words, turns, place + 1, sharing),
-        "stop": words.say("slips.stop", dish=words.say("slips.dish") if sharing.remainder else ""),
-        "or_laid": words.say("slips.or-laid") if sharing.start.at(place) else "",
+        "stop": words.say("slips.stop"),
         "lost": words.say("slips.lost"),
         "afresh": words.say("repair.everything-again"),
         "fair": "",
@@ -195,9 +198,13 @@ def _fair(words: Phrases, sharing: Sharing) -> str:
     return " ".join([*([words.say("fair.compare")] if max(sharing.mat) > 1 else []), *times])
 
 
-def _rounds(sharing: Sharing, place: int) -> int:
-    """How many rounds are begun at a place, also those that are taken back."""
-    return sum(step.action in (Action.DEAL, Action.TAKE_BACK) and step.place == place for step in sharing.steps)
+def _at_rounds(words: Phrases, turns: list[int], place: int, sharing: Sharing) -> str:
+    """'in round 2 of the tens', 'in the only round of the tens', which may be one that is taken back."""
+    begun = [step.action for step in sharing.steps if step.place == place and step.action in _ROUNDS]
+    named = place_word(words, place)
+    if turns[-1] == len(begun) == 1:
+        return words.say("turn.rounds-unfinished" if Action.TAKE_BACK in begun else "turn.rounds-only", place=named)
+    return _in_turns(words, "rounds", turns, len(begun), named)
 
 
 def _at_exchanges(words: Phrases, turns: list[int], place: int, sharing: Sharing) -> str:
@@ -213,8 +220,6 @@ def _at_exchanges(words: Phrases, turns: list[int], place: int, sharing: Sharing
 
 def _in_turns(words: Phrases, what: str, turns: list[int], in_all: int, place: str) -> str:
     """'in round 2 or 3 of the units', 'in one of the first 8 rounds of the units': where it can have happened."""
-    if turns[-1] == in_all == 1:
-        return words.say(f"turn.{what}-only", place=place)
     first, last = turns[0], turns[-1]
     if len(turns) > _MOST_TURNS_LISTED and last - first == len(turns) - 1:
         which = "from-to" if first > 1 else "first" if last < in_all else "all"

@@ -37,6 +37,7 @@ NOTHING_MOVES = "Promise.allSettled(document.getAnimations().map(one => one.fini
 
 MENU = ".menu > summary"
 
+A_Z = "reference/a-z.html"
 UNFOLD = "document.querySelectorAll('details').forEach(one => { one.open = true; })"
 
 
@@ -59,7 +60,8 @@ def test_every_kind_of_page(scheme: str, width: int, chromium: Browser, site: Pa
             visit.page.goto((site / page).as_uri())
             if visit.page.locator(".md-header").count():
                 assert visit.page.locator("body").get_attribute("data-md-color-scheme") == SCHEMES[scheme]
-            visit.page.evaluate(UNFOLD)
+            if page != A_Z:  # its letters are all alike, and together as long as fifteen other pages
+                visit.page.evaluate(UNFOLD)
             faults += axe_faults(visit.page)
             faults += [f"{page}: too small: {target}" for target in visit.page.evaluate(SMALL_TARGETS, TARGET)]
             if visit.page.evaluate("document.documentElement.scrollWidth") > width:

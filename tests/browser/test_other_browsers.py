@@ -78,7 +78,7 @@ def test_every_kind_of_page_opens_and_fits_and_does_not_complain(other: Other, w
 
 
 def test_the_search_answers_as_in_chromium(other: Other, chromium: Browser, site: Path) -> None:
-    queries = spread(QUERIES, 40)
+    queries = spread(QUERIES, 30)
     other.open((site / "index.html").as_uri())
     answers = {
         query: [url.removeprefix(f"{site.as_uri()}/") for url in other.run(TYPE, query.words)] for query in queries
@@ -248,7 +248,7 @@ def test_the_styles_for_paper_are_those_of_chromium(
     width, height = other.run("async () => [innerWidth, innerHeight]")
     with visiting(chromium, viewport={"width": width, "height": height}) as visit:
         visit.page.emulate_media(media="print")
-        for page in spread(kinds, 12):
+        for page in spread(kinds, 8):
             other.open(address + page)
             other.run(PUT_ON_PAPER)
             visit.page.goto(address + page)

@@ -26,7 +26,7 @@ from tests.sampling import times
 
 ROOMS = {"plain": times(whole=2_700, sampled=25), "with_ribbons": times(whole=300, sampled=10)}
 ROOMS_SEARCHED = times(whole=250, sampled=10)
-LESSONS_FOR_EACH_SLIP = times(whole=300, sampled=4)
+LESSONS_FOR_EACH_SLIP = times(whole=150, sampled=4)
 LESSONS_AT_MOST = 20 * LESSONS_FOR_EACH_SLIP
 TRAYS = {Slip.TRAY_FEW, Slip.TRAY_MANY}
 CARDS = {Slip.SWAPPED, Slip.ZERO_FORGOTTEN}

@@ -138,7 +138,7 @@
     causes: causes.map((cause) => ({
       slip: cause.slip,
       place: cause.place === null ? "every place" : placeName(cause.place),
-      explanation: Object.values(explain(cause, division)).join(" "),
+      explanation: Object.values(explain(cause, division, causes)).join(" "),
       repair: cause.repair.map((step) => asData(step, ribbons)),
     })),
   });

@@ -85,7 +85,7 @@
 
   /** The likeliest cause, the others folded. */
   const explained = (causes, division) => {
-    const [likeliest, ...others] = causes.map((one) => cause(explain(one, division)));
+    const [likeliest, ...others] = causes.map((one) => cause(explain(one, division, causes)));
     if (!others.length) return likeliest ? [likeliest] : [];
     return [likeliest, element("details", element("summary", say("today.other-causes", { count: others.length })), ...others)];
   };

@@ -68,7 +68,8 @@
   /** @type {(division: Division) => string} the finished cards, for those who do not see the figure */
   const cardsAlternative = (division) => {
     const { dividend, divisor, quotient } = division;
-    return `${say("alternative.cards", { dividend, divisor, quotient })} ${leftOver(division)}`;
+    const key = quotient ? "alternative.cards" : "alternative.no-cards";
+    return `${say(key, { dividend, divisor, quotient })} ${leftOver(division)}`;
   };
 
   /** @type {(division: Division) => string} what lies apart at the end of a figure, for those who do not see it */

@@ -10,11 +10,14 @@
   const OF_CARDS = ["cards-swapped", "zero-forgotten"];
 
   /**
-   * One cause in words; what is said of when it happened holds all its occasions together.
-   * @type {(cause: Cause, division: Division) => {happened: string, look: string, mend: string}}
+   * One of the causes in words; what is said of when it happened holds all its occasions together.
+   * @type {(cause: Cause, division: Division, causes: Cause[]) => {happened: string, look: string, mend: string}}
    */
-  const explain = (cause, division) => {
+  const explain = (cause, division, causes) => {
     const places = filled(cause, division);
+    const tooFewLaid = causes.some(({ slip }) => slip === "laid-out-too-few");
+    places.or_laid = tooFewLaid ? say("slips.or-laid") : "";
+    places.laid = tooFewLaid ? say("slips.laid") : "";
     if (division.ribbons) Object.assign(places, filledWithRibbons(cause, division));
     if (OF_CARDS.includes(cause.slip)) places.whose_cards = whoseCards(cause, places, division);
     places.repair = repairWords(cause.repair, division);
@@ -23,7 +26,7 @@
       division.ribbons && !division.mat[UNITS] && "-nobody-for-one",
       division.ribbons && "-with-ribbons",
       cause.place === UNITS && "-of-units",
-      cause.place > UNITS && division.start[cause.place] > 0 && "-or-laid",
+      tooFewLaid && "-or-laid",
       division.sharers === 2 && "-of-two",
       "",
     ].filter((end) => end !== false);
@@ -49,10 +52,9 @@
       other_one: material(other, 1),
       other_several: material(other, 2),
       other_stands_for: 10 ** other,
-      round: inTurns("rounds", turns, roundsOf(division, place), placeWord(place)),
+      round: atRounds(turns, place, division),
       exchange: atExchanges(turns, place + 1, division),
-      stop: say("slips.stop", { dish: division.remainder ? say("slips.dish") : "" }),
-      or_laid: division.start[place] ? say("slips.or-laid") : "",
+      stop: say("slips.stop"),
       lost: say("slips.lost"),
       afresh: say("repair.everything-again"),
       fair: "",
@@ -93,9 +95,13 @@
     return [...(Math.max(...division.mat) > 1 ? [say("fair.compare")] : []), ...times].join(" ");
   };
 
-  /** How many rounds are begun at a place, also those that are taken back. */
-  const roundsOf = ({ steps }, place) =>
-    steps.filter((step) => ["deal-round", "take-back"].includes(step.action) && step.place === place).length;
+  /** "in round 2 of the tens", "in the only round of the tens", which may be one that is taken back */
+  const atRounds = (turns, place, { steps }) => {
+    const begun = steps.filter((step) => ["deal-round", "take-back"].includes(step.action) && step.place === place);
+    const named = placeWord(place);
+    if (turns.at(-1) !== 1 || begun.length !== 1) return inTurns("rounds", turns, begun.length, named);
+    return say(begun[0].action === "take-back" ? "turn.rounds-unfinished" : "turn.rounds-only", { place: named });
+  };
 
   /** "when the square was exchanged", "in one of the 3 exchanges of tens" */
   const atExchanges = (turns, place, division) => {
@@ -114,7 +120,6 @@
 
   /** "in round 2 or 3 of the units", "in one of the first 8 rounds of the units": where it can have happened */
   const inTurns = (what, turns, ofAll, place) => {
-    if (turns.at(-1) === 1 && ofAll === 1) return say(`turn.${what}-only`, { place });
     const first = turns[0];
     const last = turns.at(-1);
     if (turns.length > MOST_TURNS_LISTED && last - first === turns.length - 1) {
@@ -138,7 +143,7 @@
     const [first, ...later] = symptom.causes;
     // What is left over and dealt all the same is a last round not taken back: one event, told once.
     const others = later.filter(({ slip }) => first.slip !== "left-over-dealt" || slip !== "round-not-taken-back");
-    const causes = [first, ...others.slice(0, MOST_CAUSES - 1)].map((cause) => ({ ...cause, ...explain(cause, division) }));
+    const causes = [first, ...others.slice(0, MOST_CAUSES - 1)].map((cause) => ({ ...cause, ...explain(cause, division, symptom.causes) }));
     const mended = symptom.offBy === ONE_BEAD_SHORT ? lostFirst(causes) : causes;
     return {
       seen: symptomWords(symptom, division),
