@@ -8,7 +8,6 @@ line, so that a figure stays small. Colours are names of CSS variables, which th
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from functools import cache
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -58,7 +57,7 @@ def _draw_mark(svg: _Element, mark: Mark) -> None:
         case Label():
             _draw_label(svg, mark)
         case Stroke():
-            lines = "".join(_line(mark.x, mark.y, line, closed=bool(mark.fill)) for line in mark.lines)
+            lines = "".join(_lines([(mark.x, mark.y)], line, closed=bool(mark.fill)) for line in mark.lines)
             _draw_path(svg, lines, _Pen(mark.colour, mark.width, is_round=True), mark.fill)
         case Bow():
             _draw_bow(svg, mark)
@@ -106,22 +105,17 @@ def _number(value: float) -> str:
     return f"{round(value, 2):g}"
 
 
-def _line(x: float, y: float, spots: Sequence[Spot], closed: bool = False) -> str:
-    """The line through spots that are measured from x, y."""
+def _lines(corners: Iterable[Spot], spots: Sequence[Spot], closed: bool = False) -> str:
+    """At every corner the same line, through spots that are measured from it; `closed`: and back to the first."""
     left, top = spots[0]
-    return f"M{_number(x + left)} {_number(y + top)}{_course(tuple(spots), closed)}"
-
-
-@cache
-def _course(spots: tuple[Spot, ...], closed: bool) -> str:
-    """From the first of the spots to the last, each measured from the one before; `closed`: and back again."""
     steps = (f"l{_number(x - before_x)} {_number(y - before_y)}" for (before_x, before_y), (x, y) in pairwise(spots))
-    return "".join(steps) + "z" * closed
+    course = "".join(steps) + "z" * closed
+    return "".join(f"M{_number(x + left)} {_number(y + top)}{course}" for x, y in corners)
 
 
 def _each(pieces: Pieces, spots: Sequence[Spot], closed: bool = False) -> str:
-    """The same line for every piece, through spots that are measured from its corner."""
-    return "".join(_line(pieces.x + x, pieces.y + y, spots, closed) for x, y in pieces.spots)
+    """The same line for every piece."""
+    return _lines(_moved(pieces.spots, pieces.x, pieces.y), spots, closed)
 
 
 def _moved(spots: Iterable[Spot], right: float, down: float) -> list[Spot]:
@@ -227,7 +221,7 @@ def _draw_bow(svg: _Element, bow: Bow) -> None:
     s = bow.size / 2
 
     def drawn(*lines: Sequence[Spot], closed: bool = False) -> str:
-        return "".join(_line(bow.x, bow.y, line, closed) for line in lines)
+        return "".join(_lines([(bow.x, bow.y)], line, closed) for line in lines)
 
     tails = [((0, 0), (side * 0.55 * s, 0.95 * s)) for side in (-1, 1)]
     loops = [((0, 0), (side * s, -0.6 * s), (side * s, 0.6 * s)) for side in (-1, 1)]
