@@ -11,6 +11,7 @@ class Format(NamedTuple):
     rail: width of the names of the rows, at the left
     column, pad: width of a place column, and from its edge to the pieces
     end: width beyond the units column
+    bow: width of a ribbon's bow at the end of a tray; 0 where it lies in the rail
     sheet: width of a figure that has no place columns
     text, counts, digit: sizes of type: words, counts in the middle, digits of the share
     pitch: from one bead of a ten to the next
@@ -24,6 +25,7 @@ class Format(NamedTuple):
     column: float
     pad: float
     end: float
+    bow: float
     sheet: float
     text: float
     counts: float
@@ -37,9 +39,9 @@ class Format(NamedTuple):
     title: float
     rows: tuple[float, float, float]
 
-    def width(self, places: int) -> float:
-        """How wide a figure with so many place columns is."""
-        return self.rail + places * self.column + self.end
+    def width(self, places: int, ribbons: bool) -> float:
+        """How wide a figure with so many place columns is; with ribbons it has room for the bows as well."""
+        return self.rail + places * self.column + self.end + (self.bow if ribbons else 0)
 
     def x(self, place: int, places: int) -> float:
         """The left edge of a place column, counted from the left edge of the figure."""
@@ -67,6 +69,7 @@ WIDE = Format(
     column=161,
     pad=8,
     end=8,
+    bow=22,
     sheet=700,
     text=14.5,
     counts=18.5,
@@ -87,6 +90,7 @@ NARROW = Format(
     column=85,
     pad=5.5,
     end=4,
+    bow=0,
     sheet=366,
     text=12.5,
     counts=15.5,
@@ -107,6 +111,7 @@ SMALL = Format(
     column=72,
     pad=5,
     end=4,
+    bow=0,
     sheet=310,
     text=10.5,
     counts=12,

@@ -78,7 +78,6 @@ def _name(view: View, number: int, width: int, high: float) -> Part:
     elif not form.narrow:
         marks.append(Label(9, base, _stands_for(view, width), 0.94 * form.text))
     if width:
-        size = 0.75 * high
-        x = form.rail / 2 + 2.5 if form.narrow else view.width - 26  # halfway between rim and first slot
-        marks.append(Bow(x, 0.43 * high, 0.8 * size if form.narrow else min(20.0, size), ribbon_colour(width)))
+        x = form.rail / 2 + 2.5 if not form.bow else view.width - 17  # halfway between rim and slot
+        marks.append(Bow(x, 0.43 * high, min(form.bow or 0.6 * high, 0.75 * high), ribbon_colour(width)))
     return Part(view.width, high, tuple(marks))

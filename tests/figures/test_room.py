@@ -216,7 +216,7 @@ def test_the_share_grows_digit_by_digit(case: Case) -> None:
 def test_no_text_is_smaller_than_12_px_on_a_phone() -> None:
     drawings = [*CHARTS[len(CHARTS) // 2 :], *(drawing for case in CASES for drawing in figures(case, NARROW))]
     for drawing in drawings:
-        assert drawing.width <= NARROW.width(4)
+        assert drawing.width <= NARROW.width(4, ribbons=True)
         scale = min(1.0, ON_A_PHONE / drawing.width)
         assert min(mark.size for mark in labels(drawing)) * scale >= 12
 

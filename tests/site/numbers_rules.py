@@ -249,7 +249,7 @@ _SENT = rf"(?P<n>{SMALL})(?:, out of (?P<at>.+))?"
 
 # What stands beside a term or under the head of a column, by the last words of it; a number in a term is N.
 VALUES = {
-    "Number": about("number", rf"(?P<n>{N})", n=lambda on: on.sharing.dividend),
+    "Number": about("number", rf"(?P<n>{N})(?: lesson)?", n=lambda on: on.sharing.dividend),
     "A number like N, for N children": about(
         "name", rf"(?:none of just this kind; )?(?P<n>{N})(?:, the same number| comes nearest)?", so=is_like_today
     ),
@@ -257,7 +257,7 @@ VALUES = {
     "Sharing for": about("sharers", rf"(?P<n>{N})(?: \(.*\))?", n=lambda on: on.sharing.divisor),
     "Each has": about("share", rf"(?P<n>{N})", n=lambda on: on.sharing.quotient),
     "Share": about("share", rf"(?P<n>{N})", n=lambda on: on.sharing.quotient),
-    "Share of a child for one": about("share", rf"(?P<n>{N})", n=lambda on: on.sharing.quotient),
+    "A child for one has": about("share", rf"(?P<n>{N})", n=lambda on: on.sharing.quotient),
     "The answer": about("share", rf"(?P<n>{N})", n=lambda on: on.sharing.quotient),
     "Left over": about("left over", rf"(?P<n>{SMALL})", n=lambda on: on.sharing.remainder),
     "Exchanges": about("exchanges", _SENT, n=lambda on: on.sharing.exchanges, at=lambda on: sent_by(on.sharing)),

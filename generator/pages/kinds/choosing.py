@@ -106,11 +106,10 @@ def _kind(name: str, size: int, shelf: Shelf, own: dict[int, LessonLink], writer
     """One kind of number: how many there are and how many the shelf allows in a sentence or two, and the best few."""
     offered = offer(size, name)
     allowed = numbers_of_kind(size, name, shelf) if offered.digits == 4 and not offered.only_near else ()
-    best = _own_first(best_first(size, allowed or offered.numbers, _READY), allowed or offered.numbers, own)
-    ready = [
-        _ready(share(number, size, look_first=writer.school.look_first), shelf, own.get(number), writer)
-        for number in best
-    ]
+    best = _with_own(best_first(size, allowed or offered.numbers, _READY), allowed or offered.numbers, own)
+    worked = [share(number, size, look_first=writer.school.look_first) for number in best]
+    worked.sort(key=lambda sharing: (sharing.exchanges, sharing.handlings))
+    ready = [_ready(sharing, shelf, own.get(sharing.dividend), writer) for sharing in worked]
     return {
         "name": name,
         "told": " ".join(_told(writer.phrases, name, size, offered, len(allowed))),
@@ -118,8 +117,8 @@ def _kind(name: str, size: int, shelf: Shelf, own: dict[int, LessonLink], writer
     }
 
 
-def _own_first(best: Sequence[int], candidates: Sequence[int], own: Mapping[int, LessonLink]) -> list[int]:
-    """The best numbers, before them the first that is a lesson of this handbook."""
+def _with_own(best: Sequence[int], candidates: Sequence[int], own: Mapping[int, LessonLink]) -> list[int]:
+    """The best numbers, among them the first that is a lesson of this handbook."""
     known = set(candidates)
     first = [number for number in own if number in known][:1]
     return [*first, *(number for number in best if number not in first)][:_READY]

@@ -26,13 +26,15 @@
     const things = toSetOut(division);
     const list = element("ul.checklist.before-the-children-come", ...things.map((thing) => tick(thing)), room);
     const first = says("guide", [lessonOf(division)?.opening ?? opening(division)]);
-    const rounds = ribbons ? [element("p.before-the-children-come", roundsWithRibbons(division))] : [];
-    const told = element("div.words", list, first, ...rounds);
-    const heading = say("lesson.set-out", { dividend, count: sharers });
+    const told = element("div.words", list, first);
+    const rounds = ribbons ? [element("p.ribbon-rounds.before-the-children-come", roundsWithRibbons(division))] : [];
+    const heading = ribbons
+      ? say("lesson.set-out-with-ribbons", { division: divisionName(division) })
+      : say("lesson.set-out", { dividend, count: sharers });
     const { beginning } = division;
     const shown = figure(layoutAlternative(division), mat(division, beginning, beginning));
     const inTheMiddle = handsDo(ONLY_PRESENTED, things[0]);
-    return part("set-out", heading, shown, told, inTheMiddle);
+    return part("set-out", heading, shown, told, ...rounds, inTheMiddle);
   };
 
   /** Every place with its figure; where nothing goes to the bank, all above the figure of the whole sharing. */
