@@ -53,7 +53,7 @@ def place_word(words: Phrases, place: int) -> str:
 
 def stands_for_word(words: Phrases, width: int) -> str:
     """What somebody is called who stands for a power of ten, as a number: 'one', 'ten', 'a hundred'."""
-    return words.say(f"fair.stands-for-{place_name(width)}")
+    return words.say(f"stands-for.{place_name(width)}")
 
 
 def place_words(words: Phrases, places: Iterable[int]) -> str:

@@ -7,12 +7,12 @@ from typing import NamedTuple
 
 from generator.engine.diagnosis import Cause, Symptom
 from generator.engine.movements import At, Movement, Repair
-from generator.engine.places import UNITS, place_name
+from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing
 from generator.engine.slips import Slip, Spot
 from generator.engine.steps import Action
 from generator.words.material import Lying, what_is_seen, whose_tray
-from generator.words.numbers import capital, choice_of, material, place_word, stands_for_word
+from generator.words.numbers import capital, choice_of, material, place_word
 from generator.words.phrases import Phrases
 from generator.words.repairs import repair_words
 
@@ -44,7 +44,6 @@ def explain(words: Phrases, cause: Cause, sharing: Sharing, causes: Collection[C
         "with-ribbons": sharing.ribbons,
         "of-units": cause.place == UNITS,
         "or-laid": too_few_laid,
-        "of-two": sharing.sharers == 2,
     }
     ends = [*(f"-{name}" for name, holds in special.items() if holds), ""]
 
@@ -159,7 +158,6 @@ def _filled(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | i
         "stop": words.say("slips.stop"),
         "lost": words.say("slips.lost"),
         "afresh": words.say("repair.everything-again"),
-        "fair": "",
         "whose": whose_tray(words, 10**other, sharing.ribbons),
     }
 
@@ -173,29 +171,13 @@ def _whose_cards(words: Phrases, cause: Cause, filled: dict[str, str | int], sha
 def _filled_with_ribbons(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | int]:
     """What a sentence says otherwise, or says besides, where a child stands for ten or a hundred."""
     smallest = sharing.mat.widths[-1]
-    filled: dict[str, str | int] = {"fair": _fair(words, sharing), "stands_for": 10**smallest}
+    filled: dict[str, str | int] = {"stands_for": 10**smallest}
     if cause.slip in OF_CARDS:  # the share of one who stands for ten lies one place higher
         filled["place"] = place_word(words, (cause.place or UNITS) + smallest)
         filled["other_place"] = place_word(words, (cause.occasions[0].other or UNITS) + smallest)
     if cause.slip is Slip.SAME_KIND:
         filled["larger"] = 10 ** (smallest + (cause.place or UNITS) - (cause.occasions[0].other or UNITS))
     return filled
-
-
-def _fair(words: Phrases, sharing: Sharing) -> str:
-    """How trays compare of children who do not all stand for the same."""
-    *larger, smallest = sharing.mat.widths
-    if not larger:
-        return words.say("fair.all-the-same")
-    times = [
-        words.say(
-            f"fair.times-{place_name(width - smallest)}",
-            stands_for=stands_for_word(words, width),
-            smallest=stands_for_word(words, smallest),
-        )
-        for width in reversed(larger)
-    ]
-    return " ".join([*([words.say("fair.compare")] if max(sharing.mat) > 1 else []), *times])
 
 
 def _at_rounds(words: Phrases, turns: list[int], place: int, sharing: Sharing) -> str:

@@ -34,9 +34,9 @@ HAPPENED_AT = {
     Slip.SAME_KIND: (Spot.ONE_TRAY, Spot.EVERY_TRAY),
     Slip.ROLLED_AWAY: (Spot.MIDDLE, Spot.ONE_TRAY),
 }
-LOOK_AT = {Slip.NOT_BANKED: (Spot.MIDDLE, Spot.LEFT_OVER, Spot.ONE_TRAY)}
+LOOK_AT = {Slip.NOT_BANKED: (Spot.MIDDLE, Spot.LEFT_OVER)}
 """The spots at which a slip has sentences of their own, and none for all of them."""
-LOOK_AT_THE_FULLEST = [
+LOOK_FOR_TOO_MANY = [
     f"{slip}.look" for slip in (Slip.SAME_KIND, Slip.LEFT_OVER_DEALT, Slip.NOT_TAKEN_BACK, Slip.DEALT_TWICE)
 ]
 """Of these slips `slip.look` tells where to look."""
@@ -58,8 +58,7 @@ def keys_of(model: type[Model]) -> Iterator[str]:
 
 
 PUT_TOGETHER = {
-    "fair.stands-for": PLACES[:4],
-    "fair.times": PLACES[1:4],
+    "stands-for": PLACES[:4],
     "figure.for": ["1", "10", "100"],
     "figure.key": ["full", "light", "dotted"],
     "figure.none": PLACES[:4],
@@ -101,9 +100,9 @@ PUT_TOGETHER = {
     "shortage.thing": [*CARDS, *THINGS],
     "slip": [
         *of_slips("happened", HAPPENED_AT),
-        *(key for key in of_slips("look", LOOK_AT) if key not in LOOK_AT_THE_FULLEST),
+        *(key for key in of_slips("look", LOOK_AT) if key not in LOOK_FOR_TOO_MANY),
         *(f"{slip}.{Spot.LEFT_OVER}.look" for slip in (Slip.SKIPPED, Slip.NONE_OF_A_PLACE)),
-        *("look", "look-of-two", "look-with-ribbons", "mend"),
+        *("look", "look-with-ribbons", "mend"),
         *(
             f"{Slip.NOT_BANKED}.{Spot.ONE_TRAY}.happened",
             *(f"{slip}.mend-of-units" for slip in (Slip.BANK_NINE, Slip.LAID_FEW)),
@@ -121,8 +120,8 @@ PUT_TOGETHER = {
     "way": [f"zero{more}-{where}" for more in ("", "s") for where in ("inside", "at-end")],
 }
 """Keys of which the program puts the end together: the table, and every end that there is."""
-WITH_A_HYPHEN = ("figure.for", "fair.stands-for", "fair.times", "number.of")
-IF_THERE = {"slip.": ("-with-ribbons", "-nobody-for-one", "-of-units", "-of-two"), "figure.": ("-in-short",)}
+WITH_A_HYPHEN = ("figure.for", "number.of")
+IF_THERE = {"slip.": ("-with-ribbons", "-nobody-for-one", "-of-units"), "figure.": ("-in-short",)}
 """Endings of more special phrases, which are asked for before the others of a table."""
 
 

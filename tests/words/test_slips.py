@@ -197,30 +197,11 @@ def test_one_and_many_are_told_apart() -> None:
     assert happened[1].endswith("went onto 3 trays.")
 
 
-@pytest.mark.parametrize(
-    ("divisor", "look"),
-    [
-        (20, "Compare the trays: all should have the same."),
-        (
-            12,
-            "First compare the trays that stand for the same number: they should hold the same. "
-            "A child for ten has ten times as much as a child for one.",
-        ),
-        (
-            111,
-            "A child for ten has ten times as much as a child for one. "
-            "A child for a hundred has a hundred times as much as a child for one.",
-        ),
-        (
-            120,
-            "First compare the trays that stand for the same number: they should hold the same. "
-            "A child for a hundred has ten times as much as a child for ten.",
-        ),
-    ],
-)
-def test_what_is_fair_with_ribbons(divisor: int, look: str) -> None:
-    occasion = Occasion(Slip.SKIPPED, place=0, turn=1)
-    assert explain(SAID, Cause(occasion.slip, 0, (occasion,)), share(3432, divisor, ribbons=True)).look == look
+def test_where_to_look_with_ribbons() -> None:
+    sharing = share(3432, 12, ribbons=True)
+    kept, skipped = (Occasion(slip, place=1, turn=1) for slip in (Slip.NOT_TAKEN_BACK, Slip.SKIPPED))
+    looks = [explain(SAID, Cause(one.slip, 1, (one,)), sharing).look for one in (kept, skipped)]
+    assert looks == ["Compare each tray with what it should hold.", "Look for the tray that is one bar short."]
 
 
 @pytest.mark.parametrize("sharing", [share(5230, 4), share(65, 11), share(3432, 12, ribbons=True)], ids=str)

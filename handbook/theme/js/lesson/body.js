@@ -81,8 +81,9 @@
   };
 
   const check = (division) => {
-    const { dividend, remainder, exchanges, piecesNeeded } = division;
-    const bring = say(remainder ? "lesson.bring-all-and-rest" : "lesson.bring-all");
+    const { dividend, quotient, remainder, exchanges, piecesNeeded } = division;
+    const bringRest = quotient ? "lesson.bring-all-and-rest" : "lesson.bring-rest";
+    const bring = say(remainder ? bringRest : "lesson.bring-all");
     const count = say(exchanges ? "lesson.change-up" : "lesson.count-by-kind");
     const countIn = piecesNeeded[0] ? ` ${say("lesson.count-in")}` : "";
     const told = [`${bring} ${count}`, say("lesson.read-back", { dividend }) + countIn];

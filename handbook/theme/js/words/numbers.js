@@ -52,7 +52,7 @@
   const nameOf = (place) => (place <= LARGEST_NAMED_PLACE ? placeName(place) : "larger");
 
   /** @type {(width: number) => string} who stands for a power of ten, as a number: "a hundred" */
-  const standsForWord = (width) => say(`fair.stands-for-${placeName(width)}`);
+  const standsForWord = (width) => say(`stands-for.${placeName(width)}`);
 
   /** @type {(place: number, count: number) => string} so many, without the number: "bars" */
   const material = (place, count) =>

@@ -1,9 +1,9 @@
 // Slips in words: what may have happened, where to look, and what puts it right.
 "use strict";
 {
-  const { UNITS, placeName } = sharing.places;
+  const { UNITS } = sharing.places;
   const { say, has, written } = sharing.phrases;
-  const { material, placeWord, standsForWord, choiceOf, capital } = sharing.numberWords;
+  const { material, placeWord, choiceOf, capital } = sharing.numberWords;
   const { whatIsSeen, whoseTray } = sharing.materialWords;
   const { repairWords } = sharing.repairWords;
 
@@ -27,7 +27,6 @@
       division.ribbons && "-with-ribbons",
       cause.place === UNITS && "-of-units",
       tooFewLaid && "-or-laid",
-      division.sharers === 2 && "-of-two",
       "",
     ].filter((end) => end !== false);
     // The most special sentence that there is.
@@ -57,7 +56,6 @@
       stop: say("slips.stop"),
       lost: say("slips.lost"),
       afresh: say("repair.everything-again"),
-      fair: "",
       whose: whoseTray(10 ** other, division.ribbons),
     };
   };
@@ -72,27 +70,12 @@
     const smallest = division.widths.at(-1);
     const [place, other] = [cause.place ?? UNITS, cause.occasions[0].other ?? UNITS];
     const places = {
-      fair: fair(division),
       stands_for: 10 ** smallest,
       larger: 10 ** (smallest + place - other), // of two children who were given the same kind
     };
     if (!OF_CARDS.includes(cause.slip)) return places;
     // The share of one who stands for ten lies one place higher.
     return { ...places, place: placeWord(place + smallest), other_place: placeWord(other + smallest) };
-  };
-
-  /** How trays compare of children who do not all stand for the same. */
-  const fair = (division) => {
-    const widths = division.widths;
-    const smallest = widths.pop();
-    if (!widths.length) return say("fair.all-the-same");
-    const times = widths.reverse().map((width) =>
-      say(`fair.times-${placeName(width - smallest)}`, {
-        stands_for: standsForWord(width),
-        smallest: standsForWord(smallest),
-      }),
-    );
-    return [...(Math.max(...division.mat) > 1 ? [say("fair.compare")] : []), ...times].join(" ");
   };
 
   /** "in round 2 of the tens", "in the only round of the tens", which may be one that is taken back */
