@@ -156,7 +156,7 @@ def _filled(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | i
         "round": _at_rounds(words, turns, place, sharing),
         "exchange": _at_exchanges(words, turns, place + 1, sharing),
         "stop": words.say("slips.stop"),
-        "lost": words.say("slips.lost"),
+        "search": words.say("slips.search"),
         "afresh": words.say("repair.everything-again"),
         "whose": whose_tray(words, 10**other, sharing.ribbons),
     }

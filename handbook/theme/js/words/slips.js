@@ -54,7 +54,7 @@
       round: atRounds(turns, place, division),
       exchange: atExchanges(turns, place + 1, division),
       stop: say("slips.stop"),
-      lost: say("slips.lost"),
+      search: say("slips.search"),
       afresh: say("repair.everything-again"),
       whose: whoseTray(10 ** other, division.ribbons),
     };
