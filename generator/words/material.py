@@ -49,10 +49,15 @@ def cards_to_fetch(words: Phrases, fetched: Sequence[ChildCards], sharing: Shari
 
 
 def trays(words: Phrases, sharing: Sharing) -> str:
-    """What is set out for each child; a cup for unit beads, where any come onto a tray, also for a time."""
+    """What is set out for each child; cups for unit beads, where any lie in the middle or, also for a time, on a tray."""
+    return words.say("lesson.trays", count=sharing.sharers, cups=_cups(words, sharing))
+
+
+def _cups(words: Phrases, sharing: Sharing) -> str:
+    if not sharing.pieces_needed[UNITS]:
+        return ""
     begun = any(step.action in (Action.DEAL, Action.START) for step in sharing.stages[-1].steps)
-    cups = words.say("lesson.cups") if begun and sharing.mat[UNITS] else ""
-    return words.say("lesson.trays", count=sharing.sharers, cups=cups)
+    return words.say("lesson.cups" if begun and sharing.mat[UNITS] else "lesson.cup-in-the-middle")
 
 
 def ribbons_worn(words: Phrases, sharing: Sharing) -> str:

@@ -79,12 +79,12 @@ def symptom_row(words: Phrases, symptom: Symptom, sharing: Sharing) -> Row:
     if first.slip is Slip.LEFT_OVER_DEALT:
         others = [cause for cause in others if cause.slip is not Slip.NOT_TAKEN_BACK]
     told = {cause: explain(words, cause, sharing, symptom.causes) for cause in (first, *others[: _MOST_CAUSES - 1])}
-    mended = _lost_first(told) if symptom.off_by == ONE_BEAD_SHORT else told
+    ordered = sorted(told, key=lambda cause: symptom.off_by == ONE_BEAD_SHORT and cause.slip is not Slip.ROLLED_AWAY)
     return Row(
         _symptom_words(words, symptom, sharing),
         _or_else(words, (one.happened for one in told.values())),
         told[first].look,
-        _or_else(words, (told[cause].mend for cause in mended)),
+        _or_else(words, (told[cause].mend for cause in _each_repair_once(ordered))),
     )
 
 
@@ -107,19 +107,23 @@ def row_on_paper(words: Phrases, symptom: Symptom, sharing: Sharing) -> Row:
     return row._replace(mends=(words.say("slips.stop-in-short"), *row.mends))
 
 
-def _lost_first(causes: Iterable[Cause]) -> Iterable[Cause]:
-    """The lost bead before others; none that only takes from the bank what lay on the floor, for the first says so."""
+def _each_repair_once(causes: Iterable[Cause]) -> Iterable[Cause]:
+    """Repairs that differ only in what is done with a lost piece that was found are one, and that is told with it."""
     kept: dict[Repair, Cause] = {}
-    for cause in sorted(causes, key=lambda cause: cause.slip is not Slip.ROLLED_AWAY):
-        kept.setdefault(_from_the_bank(cause.repair), cause)
+    for cause in causes:
+        repair = _from_the_bank(cause.repair)
+        if repair not in kept or cause.slip is Slip.ROLLED_AWAY:
+            kept[repair] = cause
     return kept.values()
 
 
 def _from_the_bank(repair: Repair) -> Repair:
-    return tuple(
+    """The same repair with a piece from the bank for the one on the floor, which may go to the bank itself."""
+    steps = (
         step._replace(source=At.BANK) if isinstance(step, Movement) and step.source is At.FLOOR else step
         for step in repair
     )
+    return tuple(step for step in steps if not (isinstance(step, Movement) and step.source is step.target))
 
 
 def _symptom_words(words: Phrases, symptom: Symptom, sharing: Sharing) -> str:

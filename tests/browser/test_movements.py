@@ -131,7 +131,7 @@ def test_keys_and_buttons_lead_through_it_and_the_address_follows(chromium: Brow
         page.keyboard.press("ArrowLeft")
         expect(now).to_contain_text("Movement 2 of 22")
         page.keyboard.press("End")
-        expect(now).to_have_text("Movement 22 of 22: Keep apart what is left: 1 unit.")
+        expect(now).to_have_text("Movement 22 of 22: Keep apart what is left over: 1 unit.")
         expect(forward).to_have_attribute("aria-disabled", "true")
         expect(forward).to_be_focused()
         page.get_by_role("button", name="Previous place").click()

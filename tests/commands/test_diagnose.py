@@ -80,7 +80,7 @@ SENTENCES = {
         "The total comes back.",
         "1. A tray was passed over in one of the first 7 rounds of the units.",
         "Give one unit bead from what is left over to the tray that reads 1,306.",
-        "Look for the tray that is one unit bead short.",
+        "Look for the tray with the fewest unit beads.",
     ],
     "5230 4 --seen 1307,1307,1307,1307 --left 1": [
         "it is 1 too little",

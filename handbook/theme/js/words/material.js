@@ -25,10 +25,13 @@
     return inClauses([...each, ...answer]);
   };
 
-  /** @type {(division: Division) => string} what is set out for each; a cup where unit beads come onto a tray, also for a time */
-  const trays = ({ sharers, mat, stages }) => {
+  /** @type {(division: Division) => string} what is set out for each; cups where unit beads come onto a tray or lie around */
+  const trays = (division) => say("lesson.trays", { count: division.sharers, cups: cups(division) });
+
+  const cups = ({ mat, stages, piecesNeeded }) => {
+    if (!piecesNeeded[UNITS]) return "";
     const begun = stages.at(-1).steps.some(({ action }) => action.endsWith("-round"));
-    return say("lesson.trays", { count: sharers, cups: begun && mat[UNITS] ? say("lesson.cups") : "" });
+    return say(begun && mat[UNITS] ? "lesson.cups" : "lesson.cup-in-the-middle");
   };
 
   /** @type {(division: Division) => string} whose ribbon says what, and who wears none */

@@ -127,12 +127,13 @@
     // What is left over and dealt all the same is a last round not taken back: one event, told once.
     const others = later.filter(({ slip }) => first.slip !== "left-over-dealt" || slip !== "round-not-taken-back");
     const causes = [first, ...others.slice(0, MOST_CAUSES - 1)].map((cause) => ({ ...cause, ...explain(cause, division, symptom.causes) }));
-    const mended = symptom.offBy === ONE_BEAD_SHORT ? lostFirst(causes) : causes;
+    const isLost = ({ slip }) => symptom.offBy === ONE_BEAD_SHORT && slip === "piece-rolled-away";
+    const ordered = [...causes].sort((one, other) => isLost(other) - isLost(one));
     return {
       seen: symptomWords(symptom, division),
       happened: orElse(causes.map(({ happened }) => happened)),
       look: causes[0].look,
-      mends: orElse(mended.map(({ mend }) => mend)),
+      mends: orElse(eachRepairOnce(ordered).map(({ mend }) => mend)),
     };
   };
 
@@ -142,15 +143,23 @@
     return [first, ...others.map((told) => say("slips.or", { told }))];
   };
 
-  /** The lost bead before others; none that only takes from the bank what lay on the floor, for the first says so. */
-  const lostFirst = (causes) => {
+  /** Repairs that differ only in what is done with a lost piece that was found are one, and that is told with it. */
+  const eachRepairOnce = (causes) => {
     const kept = new Map();
-    for (const cause of [...causes.filter(({ slip }) => slip === "piece-rolled-away"), ...causes]) {
-      const fromBank = JSON.stringify(cause.repair).replace("floor", "bank");
-      if (!kept.has(fromBank)) kept.set(fromBank, cause);
+    for (const cause of causes) {
+      const repair = fromTheBank(cause.repair);
+      if (!kept.has(repair) || cause.slip === "piece-rolled-away") kept.set(repair, cause);
     }
     return [...kept.values()];
   };
+
+  /** The same repair with a piece from the bank for the one on the floor, which may go to the bank itself. */
+  const fromTheBank = (repair) =>
+    JSON.stringify(
+      repair
+        .map((step) => (step.source === "floor" ? { ...step, source: "bank" } : step))
+        .filter((step) => !step.source || step.source !== step.target),
+    );
 
   /** What the room sees at the close, and by how much it is too much or too little in all. */
   const symptomWords = ({ seen, left, offBy, causes }, { ribbons, end }) => {
