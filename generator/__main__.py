@@ -1,11 +1,10 @@
 """The command line: `python -m generator COMMAND`. Only here are errors caught and exit codes picked.
 
-Exit codes: 0 done; 1 the handbook's sources have faults (all are listed); 2 wrong usage.
+Exit codes: 0 done; 1 it could not be done (every fault of the sources is listed); 2 wrong usage.
 """
 
 from __future__ import annotations
 
-import os
 import sys
 from importlib import import_module
 
@@ -39,8 +38,6 @@ def run() -> int:
     """Run the command line and return its exit code."""
     try:
         main(prog_name="python -m generator", standalone_mode=False)
-    except click.exceptions.Exit as stop:
-        return stop.exit_code
     except click.Abort:
         click.echo("Stopped. The handbook that was there before is as it was.", err=True)
         return 1
@@ -52,11 +49,6 @@ def run() -> int:
         return 2
     except HandbookError as fault:
         click.echo(str(fault), err=True)
-        return 1
-    except (
-        BrokenPipeError
-    ):  # who reads what is printed has gone, as `head` does; Python would complain of it at its end
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return 1
     return 0
 

@@ -8,7 +8,7 @@ from html.parser import HTMLParser
 from pathlib import Path
 
 from generator.build.straight_line import WORKSHOP
-from generator.site.book import is_book
+from tests.pages.reading import is_book
 
 SHOWN = 20
 TOLD = frozenset({"p", "li", "td", "dd", "summary", "figcaption"})

@@ -9,10 +9,10 @@ import pytest
 
 from generator import HANDBOOK
 from generator.build.straight_line import Request, Summary, build
-from generator.site.book import is_book
 from generator.source.fields import Model
 from generator.source.library import load
 from tests.conftest import quiet
+from tests.pages.reading import is_book
 from tests.sampling import only_in_a_whole_run
 from tests.site.numbers_audit import audit_numbers
 from tests.site.tags import tags

@@ -46,7 +46,8 @@ def render_changed(results: Results, docs: Path, folder: Path, nav: Nav, setting
 
 
 def _changed(before: tuple[Digests, Digests], now: tuple[Digests, Digests]) -> set[str] | None:
-    """The files of the site to be made again; None if they are all pages, or more than these.
+    """The files of the site to be made again. None where everything must be rendered: files came or went, anything
+    but a page was damaged, or every page changed.
 
     `before` and `now` are the digests of what was staged, and of what was rendered from it.
     """

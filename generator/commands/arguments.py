@@ -8,6 +8,9 @@ from pathlib import Path
 
 import click
 
+DIVIDEND_LIMIT = 10**15
+PLAIN_LIMIT = 9_999
+
 school_option = click.option(
     "--school",
     type=click.Path(path_type=Path),

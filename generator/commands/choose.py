@@ -28,7 +28,9 @@ def _exchange_from(text: str | None) -> frozenset[int] | None:
     names = [] if text == "none" else [name.strip() for name in text.split(",")]
     for name in names:
         if name not in _SENDING:
-            raise click.BadParameter(f"{name!r} is not one of none, {', '.join(_SENDING)}; put commas between places.")
+            raise click.BadParameter(
+                f"{name!r} is not one of {', '.join(_SENDING)}; write none alone, or places with commas between them."
+            )
     return frozenset(_SENDING[name] for name in names)
 
 

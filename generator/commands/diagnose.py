@@ -7,7 +7,13 @@ from typing import Any
 
 import click
 
-from generator.commands.arguments import WholeNumbersCommand, ribbons_option, whole_number
+from generator.commands.arguments import (
+    DIVIDEND_LIMIT,
+    PLAIN_LIMIT,
+    WholeNumbersCommand,
+    ribbons_option,
+    whole_number,
+)
 from generator.commands.tables import counted
 from generator.engine.diagnosis import Cause, Diagnosis, Seen, diagnose
 from generator.engine.movements import Again, Alike, Exchange, Movement, Repair
@@ -17,8 +23,6 @@ from generator.engine.sharing import share
 from generator.words.phrases import Phrases
 from generator.words.slips import Explanation, explain
 
-DIVIDEND_LIMIT = 10**15
-DIVISOR_LIMIT = 9_999
 EVERY_PLACE = "every place"
 STANDS_FOR = ("1", "10", "100", "1000")
 _SAID = Phrases("en")
@@ -26,13 +30,14 @@ _SAID = Phrases("en")
 
 def _seen(text: str) -> tuple[Seen, ...]:
     """Read the trays with commas between them: what lies on each, after what it stands for where that is not one."""
-    return tuple(_tray(*tray.rpartition(":")[::2]) for tray in text.split(","))
+    return tuple(map(_tray, text.split(",")))
 
 
-def _tray(stands_for: str, value: str) -> Seen:
-    if stands_for.strip() not in ("", *STANDS_FOR):
+def _tray(text: str) -> Seen:
+    stands_for, colon, value = map(str.strip, text.rpartition(":"))
+    if colon and stands_for not in STANDS_FOR:
         raise click.BadParameter(f"{stands_for} is not what a tray can stand for: {', '.join(STANDS_FOR)}.")
-    return Seen(whole_number(0, DIVIDEND_LIMIT)(value.strip()), int(stands_for or 1))
+    return Seen(whole_number(0, DIVIDEND_LIMIT)(value), int(stands_for) if colon else 1)
 
 
 @click.command(
@@ -45,7 +50,7 @@ Examples:
   python -m generator diagnose 3432 12 --ribbons --seen 10:2860,286,285 --left 1""",
 )
 @click.argument("dividend", type=whole_number(0, DIVIDEND_LIMIT))
-@click.argument("divisor", type=whole_number(1, DIVISOR_LIMIT))
+@click.argument("divisor", type=whole_number(1, PLAIN_LIMIT))
 @click.option(
     "--seen",
     type=_seen,

@@ -20,6 +20,7 @@ from typing import Any, NamedTuple, Self
 from urllib.parse import unquote, urlsplit
 
 from generator.errors import HandbookError
+from generator.source.library import IN_A_SCHOOL_FOLDER
 
 HOST = "127.0.0.1"
 _VERSION = "/preview-version"
@@ -36,7 +37,7 @@ _TYPES = {
     ".png": "image/png",
 }
 # A school's folder may hold more than we read, and nobody looks there.
-_READ = ("school.toml", "lessons", "en", "pages", "notes", "theme")
+_READ = (*IN_A_SCHOOL_FOLDER, "en")
 
 
 class PreviewState(NamedTuple):

@@ -8,14 +8,18 @@ from typing import Any
 
 import click
 
-from generator.commands.arguments import WholeNumbersCommand, ribbons_option, whole_number
+from generator.commands.arguments import (
+    DIVIDEND_LIMIT,
+    PLAIN_LIMIT,
+    WholeNumbersCommand,
+    ribbons_option,
+    whole_number,
+)
 from generator.commands.tables import beside, counted, figures, words
 from generator.engine.places import Counts, place_name
 from generator.engine.sharing import Sharing, Tray, share
 from generator.engine.steps import Action, State, Step
 
-DIVIDEND_LIMIT = 10**15
-PLAIN_LIMIT = 9_999
 RIBBONS_LIMIT = 999_999
 SCHEMA = 1
 

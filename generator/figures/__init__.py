@@ -1,1 +1,1 @@
-"""Pictures of sharing: what to draw is worked out from the engine (spec), how it is drawn is draw's affair alone."""
+"""Pictures of sharing: what to draw is worked out from the engine, how it is drawn is the affair of draw.py alone."""

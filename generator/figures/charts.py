@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS
 from generator.figures.cards import cards
@@ -31,6 +31,7 @@ from generator.words.numbers import piece
 from generator.words.phrases import Phrases
 
 _PAD = 10.0
+_ARROW = 16.0  # its length
 
 
 def pieces_figure(form: Format, words: Phrases) -> Figure:
@@ -80,7 +81,7 @@ def _ten_make_one(place: int, bead: float, form: Format, words: Phrases) -> Part
     larger = _size(place + 1, bead)
     one = Part(*footprint(place + 1, larger), (Pieces(0, 0, "makes", place + 1, larger, HERE),))
     height = max(ten.height, one.height)
-    between = Part(16, height, (_arrow(0, height / 2 + 1.3 * form.text, 16),))
+    between = Part(_ARROW, height, (_arrow(height / 2 + 1.3 * form.text),))
     named = []
     for count, at, part in ((10, place, ten), (1, place + 1, one)):
         lowered = Part(part.width, height, part.at(0, height - part.height))
@@ -88,11 +89,10 @@ def _ten_make_one(place: int, bead: float, form: Format, words: Phrases) -> Part
     return beside([named[0], between, named[1]], 6)
 
 
-def _arrow(x: float, y: float, length: float) -> Stroke:
+def _arrow(y: float) -> Stroke:
     """An arrow to the right."""
-    tip = (x + length, y)
-    head = ((tip[0] - 4, y - 4), tip, (tip[0] - 4, y + 4))
-    return Stroke(0, 0, (((x, y), tip), head), "muted", 1.3)
+    head = ((_ARROW - 4, y - 4), (_ARROW, y), (_ARROW - 4, y + 4))
+    return Stroke(0, 0, (((0, y), (_ARROW, y)), head), "muted", 1.3)
 
 
 def path_figure(steps: Sequence[tuple[str, int]], form: Format) -> Figure:
@@ -128,22 +128,19 @@ def path_figure(steps: Sequence[tuple[str, int]], form: Format) -> Figure:
     return sheet(framed(Part(room, high * len(steps), tuple(marks)), form.sheet, _PAD, "mat", "stitch"))
 
 
-def allowed_figure(
-    rows: Sequence[tuple[int, float]], more: Mapping[int, float], form: Format, words: Phrases
-) -> Figure:
+def allowed_figure(rows: Sequence[tuple[int, float, float]], form: Format, words: Phrases) -> Figure:
     """For every group size how much of all four-digit numbers the shelf allows, as a bar with its percentage.
 
-    rows: sharers, share between 0 and 1; more: by sharers, the share with one more box of ten-bars (striped).
+    rows: sharers, share between 0 and 1, and that share with one more box of ten-bars (striped).
     """
     high, bar_high = 26.0, 15.0
     room = form.sheet - 2 * _PAD
     left = text_width(words.say("figure.sharers", count=12), form.text) + 8
-    right = text_width("100 % → 100 %" if more else "100 %", form.text, bold=True) + 8
+    right = text_width("100 % → 100 %", form.text, bold=True) + 8
     full = room - left - right
     marks: list[Mark] = []
-    for index, (sharers, share) in enumerate(rows):
+    for index, (sharers, share, with_more) in enumerate(rows):
         y = high * index + (high - bar_high) / 2
-        with_more = more.get(sharers, share) if more else share
         said = _percent(share, words)
         if with_more > share:
             said = words.say("figure.from-to", now=said, then=_percent(with_more, words))
@@ -156,8 +153,7 @@ def allowed_figure(
         ]
     chart = Part(room, high * len(rows), tuple(marks))
     title = text(words.say("figure.allowed-in-short" if form.narrow else "figure.allowed"), form.text, bold=True)
-    parts = [title, _legend(form, words), chart] if more else [title, chart]
-    return sheet(framed(below(parts, 4), form.sheet, _PAD, "mat", "stitch"))
+    return sheet(framed(below([title, _legend(form, words), chart], 4), form.sheet, _PAD, "mat", "stitch"))
 
 
 def _bar(x: float, y: float, width: float, height: float) -> list[Mark]:

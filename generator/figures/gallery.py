@@ -48,8 +48,7 @@ def shown(words: Phrases, picture: Picture) -> Figure:
     if picture.kind == "path":
         return charts.path_figure(picture.rows, form)
     if picture.kind == "allowed":
-        more = {sharers: with_more for sharers, _, with_more in picture.rows}
-        return charts.allowed_figure([(sharers, allowed) for sharers, allowed, _ in picture.rows], more, form, words)
+        return charts.allowed_figure(picture.rows, form, words)
     if picture.kind == "pieces":
         return charts.pieces_figure(form, words)
     sharing, frame = _division(picture.dividend, picture.divisor, picture.ribbons)

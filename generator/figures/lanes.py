@@ -60,12 +60,12 @@ def _nothing_given(view: View, place: int) -> str:
         return view.say(f"figure.none.{place_name(place)}")
     if view.frame.ribbons:
         return view.say("figure.too-few-for-a-round")
-    return view.say("figure.too-few", sharers=small_number(view.words, view.frame.divisor))
+    return view.say("figure.too-few", sharers=small_number(view.words, view.frame.mat.value))
 
 
 def _who_shares(view: View) -> tuple[Mark, ...]:
     form = view.form
-    card = sharers_card(view.frame.divisor, 0.62 * form.lane)
+    card = sharers_card(view.frame.mat.value, 0.62 * form.lane)
     key = "figure.children-share-with-ribbons" if view.frame.ribbons else "figure.children-share"
     said = view.bold(6 + card.width + 6, _base(form), view.say(key, count=view.frame.trays))
     return (*card.at(6, (form.lane - card.height) / 2), said)

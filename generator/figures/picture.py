@@ -7,15 +7,16 @@ from typing import Any
 
 FIGURES = "figures"
 OF_A_PLAN = "plan-"
+OF_A_DIVISION = ("layout", "end", "cards")  # and the name of each place whose stage is shown
+OVERVIEWS = ("path", "allowed", "pieces")
 
 
 @dataclass(frozen=True)
 class Picture:
     """A figure that a page asks for: one division and which figure of it, or an overview.
 
-    `kind` of a division is 'layout', 'end', 'cards' or the name of the place whose stage is shown,
-    small with OF_A_PLAN before it; of an overview
-    it is 'path', 'allowed' or 'pieces', and `rows` are what it shows. `narrow` is the drawing for phones.
+    `kind` of a division is one of OF_A_DIVISION or the name of the place whose stage is shown, small with OF_A_PLAN
+    before it; of an overview it is one of OVERVIEWS, and `rows` are what it shows. `narrow` is the drawing for phones.
     """
 
     kind: str

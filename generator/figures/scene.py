@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from generator.engine.moments import Moment, moments
-from generator.engine.places import THOUSANDS, UNITS, Counts
+from generator.engine.places import THOUSANDS, UNITS, Counts, Mat
 from generator.engine.sharing import Sharing, Stage
 from generator.errors import SharingError
 
@@ -72,7 +72,7 @@ class Frame(NamedTuple):
     most: by place, the most that ever lie in the middle or have gone from it, with rows of ten kept apart
     on_a_tray: by place, the most that a tray ever holds
     left: by place, what is left over at the end
-    divisor, trays: the number on the card of the sharers, and how many children there are
+    trays: how many rows of trays a figure has, one for each child or each sort of them
     mat: how many children stand for 1, 10, 100
     exchanges: of how many places at most there are exchanges in one figure
     """
@@ -81,11 +81,13 @@ class Frame(NamedTuple):
     most: Counts
     on_a_tray: Counts
     left: Counts
-    divisor: int
     trays: int
-    mat: Counts
-    ribbons: bool
+    mat: Mat
     exchanges: int
+
+    @property
+    def ribbons(self) -> bool:
+        return len(self.mat) > 1
 
 
 def frame_of(sharing: Sharing) -> Frame:
@@ -100,10 +102,8 @@ def frame_of(sharing: Sharing) -> Frame:
         most=Counts(max(_lattice_room(stage[place]) for stage in slots) for place in places),
         on_a_tray=Counts(max(tray.holds[place] for tray in trays) for place in places),
         left=sharing.end.middle,
-        divisor=sharing.divisor,
         trays=sharing.sharers,
         mat=sharing.mat,
-        ribbons=sharing.ribbons,
         exchanges=max(len(stage.exchanged.places_held) for stage in sharing.stages),
     )
 

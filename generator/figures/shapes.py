@@ -79,7 +79,7 @@ class Boxes(NamedTuple):
 
 
 class Label(NamedTuple):
-    """One line of text; y is its base line, `anchor` is start, middle or end."""
+    """One line of text; y is its base line, `anchor` is start or middle."""
 
     x: float
     y: float
@@ -160,10 +160,10 @@ def below(parts: Iterable[Part], gap: float) -> Part:
     return Part(width, max(y - gap, 0), tuple(marks))
 
 
-def framed(part: Part, width: float, pad: float, fill: str, edge: str = "", line: float = 1.0) -> Part:
+def framed(part: Part, width: float, pad: float, fill: str, edge: str = "") -> Part:
     """A part on a panel of the given width."""
     height = part.height + 2 * pad
-    return Part(width, height, (Boxes(0, 0, HERE, width, height, fill, edge, line), *part.at(pad, pad)))
+    return Part(width, height, (Boxes(0, 0, HERE, width, height, fill, edge), *part.at(pad, pad)))
 
 
 def text(words: str, size: float, colour: str = "ink", bold: bool = False) -> Part:

@@ -1,1 +1,1 @@
-"""From staged Markdown to a published site: rendering, offline search, content policy, publishing."""
+"""From staged Markdown to a finished site: rendering, offline search, books, content policy, audit."""

@@ -35,11 +35,6 @@ _DEEPER = 2  # a chapter stands below its part, and a part below the title
 _HEADINGS = ("h1", "h2", "h3", "h4", "h5", "h6")
 
 
-def is_book(page: str) -> bool:
-    """Whether a page of the site, by its path, is a book."""
-    return page == BOOK or page.startswith("book-")
-
-
 class BookPart(NamedTuple):
     """Pages that belong together, as paths in the site, in reading order."""
 

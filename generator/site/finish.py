@@ -18,17 +18,16 @@ def finished(
     books: Sequence[book.Book],
     settings: Settings,
     built: date,
-    on_paper: str | None,
+    on_paper: str,
     handbook: Mapping[str, Any],
 ) -> Iterator[tuple[str, bytes]]:
     """The files of the site, by path; `paths` are those of the rendered files.
 
-    `built` is the day that pages state; `on_paper` is one of paper.PAPERS, or None to leave the choice to the printer;
-    `handbook` is what scripts know of it.
+    `built` is the day that pages state; `on_paper` is A4 or Letter; `handbook` is what scripts know of it.
     """
     imprint = f"{settings.site_name}, version {settings.version}, {built.isoformat()}"
     inline = policy.theme_scripts(rendered)
-    bound = {each.path: book.bind(rendered, each, imprint, on_paper or paper.PAPERS[0]) for each in books}
+    bound = {each.path: book.bind(rendered, each, imprint, on_paper) for each in books}
     taken = {path: printed.sheets.number for path, printed in bound.items()}
     pages = ((path, (rendered / path).read_text("utf-8")) for path in paths if path.endswith(".html"))
     for path, text in chain(pages, ((path, printed.page) for path, printed in bound.items())):

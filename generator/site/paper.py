@@ -1,8 +1,7 @@
 """What a printed page says in its margins, and on which paper.
 
 The margins of a page can read nothing but the outermost tag of a document, so this writes it there:
-`data-title` (the page's heading), `data-imprint` and, if the school has chosen one, `data-paper`. The style
-sheet for print does the rest.
+`data-title` (the page's heading), `data-imprint` and `data-paper`. The style sheet for print does the rest.
 """
 
 from __future__ import annotations
@@ -11,12 +10,10 @@ from html import escape
 
 from generator.site.html import parse, words
 
-PAPERS = ("A4", "Letter")
 
-
-def marked(text: str, imprint: str, paper: str | None) -> str:
-    """A finished page marked for print. `paper` is one of PAPERS, or None to leave the choice to the printer."""
-    said = {"data-title": _heading(text), "data-imprint": imprint} | ({"data-paper": paper} if paper else {})
+def marked(text: str, imprint: str, paper: str) -> str:
+    """A finished page marked for print. `paper` is A4 or Letter."""
+    said = {"data-title": _heading(text), "data-imprint": imprint, "data-paper": paper}
     return text.replace("<html", "<html" + "".join(f' {name}="{escape(value)}"' for name, value in said.items()), 1)
 
 

@@ -18,14 +18,12 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort
 
 from generator import PROJECT
-from generator.errors import Fault, HandbookError, SourceError
-from generator.site.school_look import STOCK_LOGO
+from generator.errors import Fault, SourceError
 
 MKDOCS_YML = PROJECT / "mkdocs.yml"
 
 Nav: TypeAlias = Sequence[Mapping[str, "str | Nav"]]
 
-_SUB_PATH = re.compile(r"/(?:(?!\.)[A-Za-z0-9._~-]+/)*")
 _OF_ANY_PART = "A 'dirty' build is being performed"  # MkDocs warns of this whatever is kept
 _FILE_IN_MESSAGE = re.compile(r"'([^']+\.md)'")
 
@@ -40,15 +38,8 @@ class Settings:
 
     site_name: str
     version: str
-    sub_path: str = "/handbook/"
-    logo: str = STOCK_LOGO
-
-    def __post_init__(self) -> None:
-        if not _SUB_PATH.fullmatch(self.sub_path):
-            raise HandbookError(
-                f"sub-path: {self.sub_path!r} is not a path on a server; "
-                "write letters, digits and - . _ ~ between slashes, such as /school/handbook/"
-            )
+    sub_path: str
+    logo: str
 
 
 def render(docs: Path, folder: Path, nav: Nav, settings: Settings, only_missing: bool = False) -> None:

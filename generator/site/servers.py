@@ -20,11 +20,9 @@ _YEAR = 365 * 24 * 60 * 60  # seconds
 _TYPES = {
     "css": "text/css",
     "html": "text/html",
-    "ico": "image/x-icon",
     "js": "text/javascript",
     "json": "application/json",
     "map": "application/json",
-    "pdf": "application/pdf",
     "png": "image/png",
     "svg": "image/svg+xml",
 }

@@ -30,11 +30,11 @@ from generator.source.school import School
 from generator.source.theme import Theme, read_theme
 from generator.source.validating import did_you_mean, validated
 
-_MADE_OTHERWISE = {("404.md",)}
-_A_BOOK = re.compile(r"book(-.*)?\.md")
+A_BOOK = re.compile(r"book(-.*)?\.md")
+_MADE_OTHERWISE = {("404.md",), ("today.md",)}
 FOLDERS_OF_THE_SITE = {"assets", "css", "figures", "images", "js", "search", "server-config"}
 _SETTINGS = "school.toml"
-_IN_A_SCHOOL_FOLDER = (_SETTINGS, "lessons", "pages", "notes", "theme")
+IN_A_SCHOOL_FOLDER = (_SETTINGS, "lessons", "pages", "notes", "theme")
 _BELOW_A_STEP = range(2, 3)
 _UP_TO_TWO_SECTIONS_DEEP = range(1, 4)
 
@@ -119,8 +119,8 @@ def _layers(handbook: Path, school_folder: Path | None) -> list[Layer]:
 def _strays(layer: Layer) -> Iterator[Fault]:
     """What has no business at the top of a school's folder."""
     for name in sorted(path.name for path in layer.folder.iterdir()):
-        if name not in _IN_A_SCHOOL_FOLDER and not is_dropping(name):
-            remedy = f"move it elsewhere; {did_you_mean(name, _IN_A_SCHOOL_FOLDER)}"
+        if name not in IN_A_SCHOOL_FOLDER and not is_dropping(name):
+            remedy = f"move it elsewhere; {did_you_mean(name, IN_A_SCHOOL_FOLDER)}"
             yield Fault.of_file(layer.named(shown_name(name)), "does not belong in a school's folder", remedy)
 
 
@@ -152,7 +152,7 @@ def _laid_over(below: Mapping[str, Any], above: Mapping[str, Any]) -> dict[str, 
 def _read_pages(files: Overlaid, faults: Faults) -> tuple[AuthoredPage, ...]:
     read: list[AuthoredPage] = []
     for parts, source in files.items():
-        if parts in _MADE_OTHERWISE or (len(parts) == 1 and _A_BOOK.fullmatch(parts[0])):
+        if parts in _MADE_OTHERWISE or (len(parts) == 1 and A_BOOK.fullmatch(parts[0])):
             faults.append(Fault.of_file(source.file, "has the name of a page that every build makes", "rename it"))
             continue
         if len(parts) > 1 and parts[0] in FOLDERS_OF_THE_SITE:

@@ -12,6 +12,7 @@ from generator.engine.length import Pace
 from generator.engine.places import Counts
 from generator.engine.shelf import Shelf
 from generator.source.fields import Model, Slug, fault_in_value, text, whole_number
+from generator.source.models import MOST_CHILDREN
 
 _PLAIN_PATH = re.compile(r"/(?:(?!\.)[A-Za-z0-9._~-]+/)*")
 _USUAL_PATH = "/handbook/"
@@ -21,6 +22,7 @@ Pieces = Annotated[int, whole_number(0, 10_000)]
 Things = Annotated[int, whole_number(0, 100)]
 Seconds = Annotated[int, whole_number(0, 600)]
 Minutes = Annotated[int, whole_number(0, 60)]
+Group = Annotated[int, Field(ge=2, le=MOST_CHILDREN)]
 
 
 def _a_card(value: int) -> int:
@@ -62,9 +64,7 @@ class Roles(Model):
 class Groups(Model):
     """[groups]: how many children share."""
 
-    sizes: Annotated[tuple[Annotated[int, Field(ge=2, le=12)], ...], Field(min_length=1), AfterValidator(_rising)] = (
-        *range(2, 13),
-    )
+    sizes: Annotated[tuple[Group, ...], Field(min_length=1), AfterValidator(_rising)] = (*range(2, MOST_CHILDREN + 1),)
     """a rising list of whole numbers from 2 to 12, such as [2, 3, 4]"""
 
 

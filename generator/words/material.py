@@ -49,7 +49,7 @@ def cards_to_fetch(words: Phrases, fetched: Sequence[ChildCards], sharing: Shari
 
 
 def trays(words: Phrases, sharing: Sharing) -> str:
-    """What is set out for each child; cups for unit beads, where any lie in the middle or, also for a time, on a tray."""
+    """What is set out for each child; cups, where unit beads lie in the middle or, also for a time, on a tray."""
     return words.say("lesson.trays", count=sharing.sharers, cups=_cups(words, sharing))
 
 

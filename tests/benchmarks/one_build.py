@@ -17,6 +17,7 @@ from generator.build.kept_results import fingerprint
 from generator.pages.handbook import write_handbook
 from generator.pages.writing.template_names import Writer
 from generator.site import run_mkdocs
+from generator.site.school_look import STOCK_LOGO
 from generator.source.library import load
 from tests.in_turn import run_in_turn
 
@@ -43,7 +44,7 @@ def only_mkdocs(handbook: Path, workshop: Path, out: Path) -> dict[str, float]:
     """Seconds that MkDocs takes for the pages that the last build has staged."""
     sources = load(handbook)
     nav = write_handbook(sources, Writer(sources.school), run_in_turn).nav
-    settings = run_mkdocs.Settings(sources.school.name, "1")
+    settings = run_mkdocs.Settings(sources.school.name, "1", "/handbook/", STOCK_LOGO)
     docs = workshop / "stock" / "docs"
     before = fingerprint(docs)
     out.mkdir(parents=True)

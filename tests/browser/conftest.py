@@ -13,9 +13,9 @@ from urllib.parse import quote_plus
 import pytest
 from playwright.sync_api import Browser, Page, ViewportSize, sync_playwright
 
-from generator.site.book import is_book
 from tests.browser.nginx import nginx_path, serving
 from tests.conftest import build_once
+from tests.pages.reading import is_book
 from tests.sampling import WHOLE
 from tests.small_handbook import write_small_handbook
 

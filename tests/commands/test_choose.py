@@ -149,7 +149,7 @@ def test_a_group_of_one_and_no_number_at_all() -> None:
         ([4.5], "'DIVISOR': 4.5 is not a whole number from 1 to 12"),
         ([4, "--digits", 5], "'--digits': 5 is not a whole number from 1 to 4"),
         ([4, "--digits", 0], "'--digits': 0 is not a whole number from 1 to 4"),
-        ([4, "--exchange-from", "units"], "'units' is not one of none, thousands, hundreds, tens"),
+        ([4, "--exchange-from", "units"], "'units' is not one of thousands, hundreds, tens; write none alone"),
         ([4, "--exchange-from", "none,tens"], "'none' is not one of"),
         ([4, "--exchange-from", ""], "'' is not one of"),
         ([4, "--remainder", "maybe"], "'maybe' is not one of 'none', 'some', 'any'"),

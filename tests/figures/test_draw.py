@@ -40,7 +40,7 @@ def sample_of_drawings() -> list[Figure]:
     drawings = []
     for form in FORMS:
         drawings += [pieces_figure(form, WORDS), path_figure([("First", 3)], form)]
-        drawings += [allowed_figure([(2, 0.5)], {2: 0.75}, form, WORDS)]
+        drawings += [allowed_figure([(2, 0.5, 0.75)], form, WORDS)]
         drawings += [*figures((5230, 4, False), form), *figures((3432, 12, True), form)]
     return drawings
 

@@ -25,15 +25,14 @@ STEPS = [
     ("Empty places in the number and in the share", 12),
     ("Nobody yet", 0),
 ]
-SHELF = [(2, 1.0), (7, 0.38), (12, 0.003)]
+SHELF = [(2, 1.0, 1.0), (7, 0.38, 0.6), (12, 0.003, 0.1)]
 CHARTS = tuple(
     chart
     for form in FORMS
     for chart in (
         pieces_figure(form, WORDS),
         path_figure(STEPS, form),
-        allowed_figure(SHELF, {}, form, WORDS),
-        allowed_figure(SHELF, {2: 1, 7: 0.6, 12: 0.1}, form, WORDS),
+        allowed_figure(SHELF, form, WORDS),
     )
 )
 CASES = sample(SHOWN + PLAIN[::2] + RIBBONS[::9], 16)
@@ -311,7 +310,7 @@ def test_the_path_has_one_bead_for_every_lesson() -> None:
 
 
 def test_bars_of_the_shelf_are_as_long_as_their_share_and_say_it() -> None:
-    drawing = allowed_figure([(2, 1.0), (5, 0.25), (12, 0.0)], {5: 0.5}, WIDE, WORDS)
+    drawing = allowed_figure([(2, 1.0, 1.0), (5, 0.25, 0.5), (12, 0.0, 0.0)], WIDE, WORDS)
     bars = [mark.width for mark in drawing.marks if isinstance(mark, Boxes) and mark.fill == "gold"][1:]
     assert bars[1] / bars[0] == pytest.approx(0.25)
     assert len(bars) == 2
@@ -322,5 +321,5 @@ def test_bars_of_the_shelf_are_as_long_as_their_share_and_say_it() -> None:
 
 
 def test_no_share_is_rounded_to_all_or_nothing() -> None:
-    drawing = allowed_figure([(3, 0.9999), (12, 0.0001)], {}, WIDE, WORDS)
+    drawing = allowed_figure([(3, 0.9999, 0.9999), (12, 0.0001, 0.0001)], WIDE, WORDS)
     assert {">99 %", "<1 %"} <= {mark.text for mark in labels(drawing)}

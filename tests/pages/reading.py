@@ -9,11 +9,16 @@ from typing import NamedTuple
 
 from lxml import html
 
-from generator.site.book import is_book
+from generator.site.book import BOOK
 
 NOT_READ = ("404", "reference/a-z", "today")
 """Besides the books, which are copies: the page for missing addresses, what people type into the search field, and the
 page that scripts fill."""
+
+
+def is_book(page: str) -> bool:
+    """Whether a page of the site, by its path, is a book."""
+    return page == BOOK or page.startswith("book-")
 
 
 class Read(NamedTuple):

@@ -9,6 +9,7 @@ from tempfile import TemporaryDirectory
 from generator.site.book import BOOK, Book, BookPart
 from generator.site.finish import finished
 from generator.site.run_mkdocs import Nav, Settings, render
+from generator.site.school_look import STOCK_LOGO
 from generator.site.staging import write_files
 from generator.words.phrases import Phrases
 
@@ -22,7 +23,7 @@ NAV: Nav = [
     {"Reference": [{"A-Z of situations": "reference/a-z.md"}]},
 ]
 
-SETTINGS = Settings(site_name="Hazel Lane sharing handbook", version="1.2.3")
+SETTINGS = Settings("Hazel Lane sharing handbook", "1.2.3", "/handbook/", STOCK_LOGO)
 BUILT = date(2026, 3, 1)
 KNOWN = {"words": Phrases("en").as_data(), "lessons": []}
 
@@ -36,5 +37,5 @@ def build(folder: Path, docs: Path = DOCS, nav: Nav = NAV, settings: Settings = 
         pages = sorted(path for path in paths if path.endswith(".html") and path not in ("404.html", "index.html"))
         parts = [BookPart("First", ("index.html",)), BookPart("Others", tuple(pages))]
         books = [Book(BOOK, settings.site_name, parts)]
-        write_files(folder, finished(rendered, paths, books, settings, BUILT, None, KNOWN))
+        write_files(folder, finished(rendered, paths, books, settings, BUILT, "A4", KNOWN))
     return folder

@@ -12,7 +12,7 @@ import pytest
 
 from generator.errors import HandbookError
 from generator.site import policy
-from generator.site.book import is_book
+from tests.pages.reading import is_book
 from tests.site import samples
 
 

@@ -10,10 +10,10 @@ from pathlib import Path
 
 import pytest
 
-from generator.errors import HandbookError, SourceError
+from generator.errors import SourceError
 from generator.site.audit.audit import audit
 from generator.site.book import BOOK
-from generator.site.run_mkdocs import Nav, Settings, render
+from generator.site.run_mkdocs import Nav, render
 from tests.site import samples
 
 
@@ -24,19 +24,6 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 def read(site: Path, page: str) -> str:
     return (site / page).read_text(encoding="utf-8")
-
-
-@pytest.mark.parametrize(
-    "path", ["", "handbook", "/handbook", "handbook/", "//", "/a b/", '/a"/', "/$x/", "/../", "/a;/"]
-)
-def test_a_sub_path_that_no_server_can_take_is_refused(path: str) -> None:
-    with pytest.raises(HandbookError, match="sub-path"):
-        dataclasses.replace(samples.SETTINGS, sub_path=path)
-
-
-@pytest.mark.parametrize("path", ["/", "/handbook/", "/a/b-c/d_e.f~1/"])
-def test_other_sub_paths_are_taken(path: str) -> None:
-    assert dataclasses.replace(samples.SETTINGS, sub_path=path).sub_path == path
 
 
 def test_every_page_is_written_whether_in_the_navigation_or_not(site: Path) -> None:
@@ -185,4 +172,3 @@ def test_pages_stay_the_same_size_however_many_lessons_there_are(tmp_path: Path)
 def test_settings_are_frozen() -> None:
     with pytest.raises(dataclasses.FrozenInstanceError):
         samples.SETTINGS.version = "2"  # type: ignore[misc]
-    assert Settings("A", "1").sub_path == "/handbook/"

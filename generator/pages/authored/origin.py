@@ -6,7 +6,6 @@ step. The line is that of the address or name in question; 0 where a template ma
 
 from __future__ import annotations
 
-import re
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
@@ -19,10 +18,9 @@ from generator.errors import Fault, SourceError
 from generator.pages.authored.source_text import SourceText
 from generator.pages.writing.links import lesson_path, step_link
 from generator.pages.writing.page import address as site_address
-from generator.source.library import Sources
+from generator.source.library import A_BOOK, Sources
 
 _BEFORE_AN_ADDRESS = ("](", '="', '("', "('", "]: ", "<")
-_BOOK = re.compile(r"book(-[a-z-]+)?\.html")  # repeats what is wrong on any page
 
 
 @contextmanager
@@ -41,7 +39,8 @@ def _at_their_origin(faults: Iterable[Fault], sources: Sources) -> list[Fault]:
     traced = [
         fault if fault.file in read else _traced(fault, written.get(_markdown(fault.file), []), own) for fault in faults
     ]
-    return [fault for fault in traced if not _BOOK.fullmatch(fault.file)] or traced
+    # A book repeats what is wrong on any page.
+    return [fault for fault in traced if not A_BOOK.fullmatch(_markdown(fault.file))] or traced
 
 
 def _written(sources: Sources) -> dict[str, list[SourceText]]:

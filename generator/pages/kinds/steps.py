@@ -31,7 +31,12 @@ def write_step(given: tuple[Writer, tuple[StepLink, ...]], step: Step) -> Page:
         "plans_path": link.plans_path,
     }
     body, pictures = writer.render("step.md.jinja", link.path, data)
-    meta = front_matter(step.new.split(". ")[0], (*step.tags, step.short), step.reviewed, writer.school.review.months)
+    meta = front_matter(
+        step.new.partition(". ")[0].removesuffix(".") + ".",
+        (*step.tags, step.short),
+        step.reviewed,
+        writer.school.review.months,
+    )
     return Page(link.path, step.title, meta, body, pictures)
 
 

@@ -23,7 +23,7 @@ from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import needs, shortages
 from generator.errors import HandbookError, SourceError
 from generator.figures.gallery import size
-from generator.figures.picture import OF_A_PLAN, Picture
+from generator.figures.picture import OF_A_DIVISION, OF_A_PLAN, OVERVIEWS, Picture
 from generator.pages.kinds.settings import settings
 from generator.pages.kinds.views import places_of_the_bank, stage_views
 from generator.pages.writing.page import Page, address, from_page, front_matter
@@ -40,7 +40,6 @@ from generator.words.slips import explain, symptom_row
 
 TEMPLATES = HANDBOOK / "en" / "templates"
 LARGEST_PAGE = 1_000_000
-_OVERVIEWS = ("path", "allowed", "pieces")
 _OVERVIEWS_FOR_ALL = ("pieces",)
 _LARGEST_NUMBER = 9999
 _PLACE_IN_MEMORY = " at 0x"  # how Python shows what has no words of its own
@@ -70,7 +69,6 @@ _SAYING: tuple[Callable[..., str], ...] = (
     stages.stage_heading,
     spoken.opening,
     titles.division_name,
-    titles.lesson_title,
 )
 """What templates call by its name and without the phrases that it is given first."""
 
@@ -99,7 +97,7 @@ class Writer:
 
     def render(self, template: str, page: str, data: Mapping[str, Any]) -> tuple[str, tuple[Picture, ...]]:
         """The Markdown of a template for the page at a path, and the figures it shows."""
-        return self._fill(_environment(self).get_template(template), page, data, _OVERVIEWS, template)
+        return self._fill(_environment(self).get_template(template), page, data, OVERVIEWS, template)
 
     def page(self, name: str, path: str, data: Mapping[str, Any], reviewed: date, /, **places: str) -> Page:
         """A page of ours; the name is that of its template, and of its title and tags among the phrases."""
@@ -204,14 +202,15 @@ def _environment(writer: Writer) -> Sandbox:
         "needs": needs,
         "purchases": purchases,
         "phrase": words.say,
+        "places_of_the_bank": places_of_the_bank,
         "ready_numbers": lambda divisor, kind: _ready_numbers(writer.school, divisor, kind),
         "school": writer.school,
         "settings": _saying(words, settings),
         "share": lambda *given, **named: share(*given, look_first=writer.school.look_first, **named),
         "shortages": shortages,
+        "stage_views": stage_views,
         "symptom_row": _saying(words, symptom_row),
         "telling_slips": telling_slips,
-        "views": {"stage_views": stage_views, "places_of_the_bank": places_of_the_bank},
     }
     environment.globals |= {function.__name__: _saying(words, function) for function in _SAYING}
     return environment
@@ -247,7 +246,7 @@ def _printed(writer: Writer, value: Any) -> Markup:
 def _of_a_division(kind: str, sharing: Sharing) -> Picture:
     """A figure of one division, if there is such a figure and a mat could show it."""
     places = [place_name(stage.level) for stage in sharing.stages]
-    kinds = ("layout", "end", "cards", *places)
+    kinds = (*OF_A_DIVISION, *places)
     if kind.removeprefix(OF_A_PLAN) not in (places if kind.startswith(OF_A_PLAN) else kinds):
         raise HandbookError(f'there is no figure "{kind}" of it; there are {", ".join(kinds[:-1])} and {kinds[-1]}')
     if not (1 <= sharing.dividend <= _LARGEST_NUMBER and sharing.sharers <= MOST_CHILDREN):

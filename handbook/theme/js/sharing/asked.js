@@ -88,7 +88,7 @@
     for (const name of exchange_from ?? []) {
       if (name in SENDING) continue;
       const names = Object.keys(SENDING).join(", ");
-      refuse("--exchange-from", `'${name}' is not one of none, ${names}; put commas between places.`);
+      refuse("--exchange-from", `'${name}' is not one of ${names}; write none alone, or places with commas between them.`);
     }
     const choice = {
       exchangeFrom: exchange_from?.map((name) => SENDING[name]) ?? null,
