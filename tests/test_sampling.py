@@ -1,9 +1,12 @@
-"""What a sample holds, and that the files of the developer's own builds are watched."""
+"""What a sample holds, that no test is passed over, and that the files of the developer's own builds are watched."""
 
 from __future__ import annotations
 
+from fnmatch import fnmatch
 from itertools import pairwise
 from pathlib import Path
+
+import pytest
 
 from tests.conftest import files_with_times
 from tests.sampling import spread
@@ -31,3 +34,12 @@ def test_a_file_that_is_made_or_changed_is_seen(tmp_path: Path) -> None:
     assert list(made) == [folder / "site" / "index.html"]
     (folder / "site" / "index.html").write_text("longer", "utf-8")
     assert files_with_times(folder) != made
+
+
+def test_no_folder_of_tests_is_passed_over(pytestconfig: pytest.Config) -> None:
+    """By itself pytest passes over any folder named build."""
+    folders = {file.parent.name for file in Path(__file__).parent.rglob("test_*.py")}
+    assert "build" in folders
+    assert [
+        name for name in folders for pattern in pytestconfig.getini("norecursedirs") if fnmatch(name, pattern)
+    ] == []

@@ -14,6 +14,7 @@ from generator.build.kept_results import Results
 from generator.errors import SourceError
 from generator.site.run_mkdocs import Nav, render
 from generator.site.search import INDEX, offline
+from tests.sampling import sample
 from tests.site.samples import DOCS, KNOWN, NAV, SETTINGS
 from tests.small_handbook import contents
 
@@ -112,10 +113,10 @@ CHANGES: dict[str, Callable[[Place], object]] = {
 }
 
 
-@pytest.mark.parametrize("change", CHANGES.values(), ids=CHANGES)
-def test_whatever_has_changed_the_whole_is_right(change: Callable[[Place], object], place: Place) -> None:
+@pytest.mark.parametrize("change", sample(CHANGES, 3))
+def test_whatever_has_changed_the_whole_is_right(change: str, place: Place) -> None:
     (place.docs / "css").mkdir(exist_ok=True)
-    change(place)
+    CHANGES[change](place)
     place.render()
     assert in_order(place.rendered) == place.whole()
     add_words(place)

@@ -21,11 +21,11 @@ import pytest
 from generator.build.straight_line import Request, build
 from generator.errors import HandbookError
 from tests.conftest import quiet
-from tests.sampling import times
+from tests.sampling import sample, times
 from tests.small_handbook import contents, write_small_handbook
 from tests.waiting import is_gone, until
 
-KILLS = times(whole=50, sampled=10)  # after every tenth a build is let be
+KILLS = times(whole=30, sampled=5)  # after every fifth a build is let be
 EDITIONS = ("amber", "birch")
 
 needs_signals = pytest.mark.skipif(os.name != "posix", reason="these signals are of POSIX systems")
@@ -117,7 +117,7 @@ def test_killed_at_any_moment_the_site_is_whole_and_the_next_build_is_right(plac
         process.kill()
         process.join()
         assert place.edition_in(tmp_path) in (before, after)
-        if number % 10 == 9:
+        if number % 5 == 4:
             build(place.request(before, tmp_path), quiet)
             assert place.edition_in(tmp_path) == before
     assert in_time > KILLS // 2
@@ -139,7 +139,7 @@ def test_what_a_killed_build_left_is_cleared_up_also_where_nothing_has_changed(p
 @needs_signals
 def test_interrupted_the_old_site_is_as_it_was_and_nothing_is_left_beside_it(place: Place, tmp_path: Path) -> None:
     build(place.request("amber", tmp_path), quiet)
-    for wait in (0.1, 0.4, 0.8):
+    for wait in sample((0.1, 0.4, 0.8), 1):
         shutil.rmtree(tmp_path / "workshop")
         process = begin(place.request("birch", tmp_path))
         process.join(wait)
@@ -155,7 +155,7 @@ def test_interrupted_the_old_site_is_as_it_was_and_nothing_is_left_beside_it(pla
 @pytest.mark.parametrize("editions", [EDITIONS, EDITIONS[:1] * 2], ids=["two schools", "one school"])
 def test_two_builds_at_once_take_turns(editions: tuple[str, ...], place: Place, tmp_path: Path) -> None:
     requests = [place.request(edition, tmp_path) for edition in editions]
-    for _ in range(3):
+    for _ in range(times(whole=3, sampled=1)):
         processes = list(map(begin, requests))
         for process in processes:
             process.join()
@@ -169,7 +169,7 @@ def disk(tmp_path: Path) -> Iterator[Path]:
     """A real disk with room for one site and the workshop, but not for two sites."""
     folder = tmp_path / "disk"
     folder.mkdir()
-    if sys.platform != "linux" or mount(folder, "size=8m"):
+    if sys.platform != "linux" or mount(folder, "size=12m"):
         pytest.skip("no small disk can be mounted here")
     yield folder
     subprocess.run(["umount", str(folder)], check=True)
@@ -187,7 +187,7 @@ def fill(file: Path) -> None:
             pass
 
 
-@pytest.mark.parametrize("full", ["in the end", "from the beginning", "without a workshop"])
+@pytest.mark.parametrize("full", sample(["in the end", "from the beginning", "without a workshop"], 1))
 def test_a_full_disk_leaves_the_old_site_and_the_next_build_is_right(full: str, place: Place, disk: Path) -> None:
     build(place.request("amber", disk), quiet)
     if full == "without a workshop":

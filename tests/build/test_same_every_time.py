@@ -14,6 +14,7 @@ from pathlib import Path
 import pytest
 
 from generator import PROJECT
+from tests.sampling import only_in_a_whole_run
 from tests.small_handbook import check_out_small, contents
 
 EPOCH = "1767225600"
@@ -103,6 +104,7 @@ def test_nothing_says_where_it_was_built(sites: dict[str, dict[str, bytes]]) -> 
         assert not any(name in content for name in names), path
 
 
+@only_in_a_whole_run
 def test_all_pages_of_the_stock_handbook_are_the_same() -> None:
     first = run(WRITE, PROJECT, PYTHONHASHSEED="0", TZ="UTC", LC_ALL="C")
     assert first == run(WRITE, PROJECT, PYTHONHASHSEED="7", TZ="Pacific/Kiritimati", LC_ALL="C.UTF-8")
