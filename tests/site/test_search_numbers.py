@@ -52,6 +52,7 @@ OTHERS = (
     *("ten ribbons", "two digit divisor", "bank gave 11", "off by ten", "year 6", "A4", "9 beads missing", "zero"),
     *("only two cubes for five children", "child reads 137 instead of 1307", "5", "twelve", "under 3 years"),
     *("1 2 3", "first lesson", "how many children", "ribbon", "for us today", "one exchange", ""),
+    *("one child gets two", "I had 137 but it should be 1307", "13 left over", "children over 3", "12 ribbons"),
 )
 
 

@@ -42,13 +42,14 @@ function forgiven(asked) {
  * @param {string} asked
  * @returns {string} the same for the theme: without the words that say little, if two others are left; a number without
  *   its mark; and a word of one or two letters that is finished ends there, where the theme would take it for the
- *   beginning of a longer one
+ *   beginning of a longer one. The last of several is finished if the handbook has it as a word: "tidying up"
  */
 function sharpened(asked) {
-  const words = (divisionAsked(asked) ? withoutMarks(asked) : asked).trim().split(/\s+/);
+  const typed = (divisionAsked(asked) ? withoutMarks(asked) : asked).trim().split(/\s+/);
   const saysMuch = (word) => !SAYS_LITTLE.has(word.toLowerCase());
-  const kept = words.filter(saysMuch).length > 1 ? words.filter(saysMuch) : words;
-  const isFinished = (place) => place < kept.length - 1 || asked.endsWith(" ");
+  const kept = typed.filter(saysMuch).length > 1 ? typed.filter(saysMuch) : typed;
+  const isFinished = (place) =>
+    place < kept.length - 1 || asked.endsWith(" ") || (place > 0 && words.has(kept[place].toLowerCase()));
   return kept.map((word, place) => (/^[\p{L}\d]{1,2}$/u.test(word) && isFinished(place) ? `${word}^1` : word)).join(" ");
 }
 
@@ -56,7 +57,7 @@ addEventListener("message", ({ data: message }) => {
   if (message.type === SETUP) keepWordsOfIndex();
   if (message.type !== QUERY) return;
   const asked = message.data;
-  const shown = forgiven(asked);
+  const shown = divisionAsked(asked) ? asked : forgiven(asked);
   message.data = sharpened(shown);
   question = { asked, shown: shown === asked ? undefined : shown };
 });

@@ -1,5 +1,6 @@
 // Questions about numbers: "4,816 / 4", "5230 among four", "we have five kids today", "for 12 with ribbons".
-// A question is one if it holds nothing but numbers and the words that the phrases under [search] list.
+// A question is one if it holds nothing but numbers and the words that the phrases under [search] list. Where it names
+// both a number and a group, it is one also with words that say little: "how much does everybody get if 5 share 3,210".
 
 /** @typedef {{dividend?: number, divisor?: number, ribbons: boolean}} Division what a question names of a division */
 
@@ -11,6 +12,7 @@ const OF_CHILDREN = listed("children");
 const OF_RIBBONS = listed("ribbons");
 const OF_SHARING = listed("among");
 const BESIDES = listed("besides");
+const BESIDES_A_DIVISION = new Set([...listed("besides-a-division"), ...listed("says-little")]);
 /** @type {Map<string, number>} "four" and the like */
 const NUMBERS_IN_WORDS = new Map(
   Object.entries(sharing.handbook.words.phrases.number)
@@ -48,8 +50,13 @@ function divisionAsked(text) {
   const words = wordsAndNumbers(text);
   const places = [...words.keys()].filter((place) => typeof words[place] === "number");
   const ribbons = words.some((word) => OF_RIBBONS.has(word));
+  const [first, second] = places.map((place) => words[place]);
+  const isLarge = (number) => number > LARGEST_PLAIN_GROUP;
+  const isDivision = second !== undefined && isLarge(first) !== isLarge(second);
   const isOfNumbers = (word, place) => {
-    if (OF_RIBBONS.has(word)) return typeof words[place - 1] !== "number"; // "ten ribbons" counts ribbons
+    // "ten ribbons" counts ribbons; "3,432 for 12 ribbons" does not
+    if (OF_RIBBONS.has(word)) return typeof words[place - 1] !== "number" || (isDivision && place - 1 === places[1]);
+    if (isDivision && BESIDES_A_DIVISION.has(word)) return true;
     return typeof word === "number" || [OF_CHILDREN, OF_SHARING, BESIDES].some((list) => list.has(word));
   };
   if (![1, 2].includes(places.length) || !words.every(isOfNumbers)) return undefined;
@@ -57,15 +64,14 @@ function divisionAsked(text) {
   const division = (dividend, divisor) => ({
     dividend,
     divisor,
-    ribbons: divisor !== undefined && (ribbons || divisor > LARGEST_PLAIN_GROUP),
+    ribbons: divisor !== undefined && (ribbons || isLarge(divisor)),
   });
-  const [first, second] = places.map((place) => words[place]);
   const isFollowedByChildren = OF_CHILDREN.has(words[places[0] + 1]);
   if (second !== undefined) {
-    const groupFirst = isFollowedByChildren || (first <= LARGEST_PLAIN_GROUP && second > LARGEST_PLAIN_GROUP);
+    const groupFirst = isFollowedByChildren || (!isLarge(first) && isLarge(second));
     return groupFirst ? division(second, first) : division(first, second);
   }
   const children = words.some((word) => OF_CHILDREN.has(word));
   if (ribbons || children || OF_SHARING.has(words[places[0] - 1])) return division(undefined, first);
-  return first > LARGEST_PLAIN_GROUP ? division(first, undefined) : undefined;
+  return isLarge(first) ? division(first, undefined) : undefined;
 }
