@@ -17,14 +17,13 @@ from typing import TypeAlias
 from generator.engine.movements import TEN, At, Pile, PlannedMove, Repair, Room, room_after, told
 
 _Kind: TypeAlias = tuple[At, int]
-_Column: TypeAlias = frozenset[tuple[tuple[_Kind, int], int]]
 _ORDER = tuple(At)
 
 
 @lru_cache(maxsize=4096)
 def shortest(room: Room, most: int) -> Repair | None:
     """The first of the shortest plans; None where it takes more than so many movements."""
-    for movements in range(_least(room), most + 1):
+    for movements in range((_still_off(room) + 1) // 2, most + 1):
         plan = _plan(room, movements, thrifty=False)
         if plan is not None:
             return _plan(room, movements, thrifty=True) or plan
@@ -33,13 +32,13 @@ def shortest(room: Room, most: int) -> Repair | None:
 
 def _plan(room: Room, movements: int, thrifty: bool) -> Repair | None:
     """A plan of no more than so many movements; after each of them less must be off, or the bank done at a place."""
-    if not any(any(pile.off) for pile, _ in room):
-        return ()
     still_off = _still_off(room)
+    if not still_off:
+        return ()
     for step in _steps(room, thrifty):
         after = room_after(room, step)
         most_off = still_off if thrifty and _bank_is_done(room, step) else still_off - 1
-        if _still_off(after) <= most_off and _least(after) < movements:
+        if _still_off(after) <= min(most_off, 2 * (movements - 1)):  # one movement settles no more than two
             plan = _plan(after, movements - 1, thrifty)
             if plan is not None:
                 return (told(room, step), *plan)
@@ -58,83 +57,10 @@ def _bank_is_done(room: Room, step: PlannedMove) -> bool:
 
 
 def _still_off(room: Room) -> int:
-    """At how many piles pieces of a place are off."""
-    return sum(map(len, _columns(room)))
-
-
-def _least(room: Room) -> int:
-    """Fewer movements than this cannot put a room right.
-
-    At one place every pile that is off needs a movement of its own, but for piles that settle with each other; an
-    exchange may be one movement fewer for two places.
-    """
-    columns = _columns(room)
-    needed = [_needed(column) for column in columns]
-    saved = [
-        min(needed[place - 1 : place + 1])
-        for place in range(1, len(columns))
-        if columns[place] and columns[place - 1] and _exchange_helps(room, place)
-    ]
-    if saved:
-        return max((sum(map(len, columns)) + 1) // 2, sum(needed) - sum(saved))
-    return sum(needed)
-
-
-def _columns(room: Room) -> list[_Column]:
-    """What is off, place by place; trays for the same that are off alike at a place are together there."""
-    columns: list[dict[tuple[_Kind, int], int]] = [{} for _ in next(iter(room))[0].off]
-    for pile, many in room:
-        if any(pile.off):
-            kind = (pile.at, pile.stands_for)
-            for column, off in zip(columns, pile.off, strict=True):
-                if off:
-                    column[kind, off] = column.get((kind, off), 0) + many
-    return [frozenset(column.items()) for column in columns]
-
-
-@lru_cache(maxsize=4096)
-def _needed(column: _Column) -> int:
-    """One movement for each pile, or for two of them where some may settle with each other."""
-    like: dict[_Kind, set[int]] = {}
-    for (kind, off), _ in column:
-        like.setdefault(kind, {0}).add(off)
-    sums = {(0, 0)}
-    for (kind, off), many in column:
-        moved = {many * (off - other) for other in like[kind] - {off}}
-        sums |= {(total + more, 1) for total, _ in sums for more in moved}
-    return len(column) - (len(column) // 2 if (0, 1) in sums else 0)
-
-
-def _exchange_helps(room: Room, place: int) -> bool:
-    """Whether an exchange between a place and the next smaller one may save a movement.
-
-    It does so only at a pile that settles both places without a movement from or to the bank.
-    """
-    return any(
-        _settles(room, pile, many, place, -way) and _settles(room, pile, many, place - 1, TEN * way)
-        for pile, many in room
-        if pile.at in (At.LEFT_OVER, At.TRAY)
-        for way in (1, -1)
+    """At how many piles pieces of a place are off; trays for the same that are off alike there count once."""
+    return len(
+        {(pile.at, pile.stands_for, place, off) for pile, _ in room for place, off in enumerate(pile.off) if off}
     )
-
-
-def _settles(room: Room, pile: Pile, many: int, place: int, more: int) -> bool:
-    """Whether what is off after an exchange, and perhaps one at the next place, may be settled with other piles."""
-    others = [(other, number) for other, number in room if other != pile]
-    like = {0} | {other.off[place] for other, _ in others}
-    sums = _sums(frozenset((other.off[place], number) for other, number in others if other.off[place]), frozenset(like))
-    return any(
-        many * (other - pile.off[place] - more - beside) in sums for beside in (-TEN, -1, 0, 1, TEN) for other in like
-    )
-
-
-@lru_cache(maxsize=4096)
-def _sums(others: frozenset[tuple[int, int]], like: frozenset[int]) -> frozenset[int]:
-    """What others may give or take together, each until it is right or like another."""
-    sums = {0}
-    for off, many in others:
-        sums |= {total + many * (off - other) for total in sums for other in like}
-    return frozenset(sums)
 
 
 def _steps(room: Room, thrifty: bool) -> Iterator[PlannedMove]:

@@ -121,6 +121,22 @@ def test_something_is_not_right(visit: Visit, site: Path) -> None:
     expect(page.locator("#seen-fault")).to_have_text("Write a whole number in every field, in digits.")
 
 
+@pytest.mark.parametrize(
+    ("told", "number", "children", "fault"),
+    [("number=4816", "4816", "", ""), ("children=6", "", "6", ""), ("number=12000&children=4", "12000", "4", "9,999")],
+)
+def test_what_an_address_tells_is_filled_in_also_where_it_cannot_be_answered(
+    told: str, number: str, children: str, fault: str, visit: Visit, site: Path
+) -> None:
+    page = visit.page
+    page.goto("about:blank")
+    page.goto(f"{(site / TODAY).as_uri()}#{told}")
+    expect(page.locator("#ask-number")).to_have_value(number)
+    expect(page.locator("#ask-children")).to_have_value(children)
+    expect(page.locator("#ask-number-fault")).to_have_text(re.compile(fault) if fault else "")
+    expect(page.locator("#answer")).to_be_hidden()
+
+
 def test_find_me_a_number_finds_what_the_command_finds(visit: Visit) -> None:
     page = visit.page
     ask(page, "5230", "5")
@@ -128,6 +144,7 @@ def test_find_me_a_number_finds_what_the_command_finds(visit: Visit) -> None:
     page.get_by_label("only what the shelf has").uncheck()
     answer = page.evaluate("sharing.choose(5, {exchange_from: ['tens'], remainder: 'none', zeros: 'none'})")
     assert answer["numbers"]
+    expect(page.locator("#found a").nth(3)).to_be_visible()
     found = [link.split(" ")[0].replace(",", "") for link in page.locator("#found a").all_inner_texts()]
     assert found == [str(number) for number in answer["numbers"][: len(found)]]
     page.locator("#found a").first.click()

@@ -94,7 +94,7 @@ def test_what_is_special_what_is_needed_and_lacking_and_how_long_it_takes(engine
         unfinished = [stage.unfinished for stage in sharing.stages]
         special = features_of(sharing)
         zeros = [special.zeros_inside_quotient, special.zeros_at_quotient_end]
-        features = [special.exchange_from, *zeros, special.remainder, special.nobody_gets_any]
+        features = [special.exchange_from, *zeros]
         taken = needs(sharing)
         needed = [value for name, value in taken._asdict().items() if name != "handlings"]
         expected = [features, needed, shortages(taken, school.shelf.owned), unfinished, lesson_length(sharing, pace)]

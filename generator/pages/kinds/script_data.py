@@ -25,7 +25,6 @@ _QUOTED_NAME = re.compile(r'"([a-z_]+|\d+)":')
 
 _NEVER_SAID = {
     *(f"piece.{name}" for name in ("ten-thousands", "hundred-thousands", "millions", "larger")),
-    *(f"place.{name}" for name in ("millions", "larger")),
     *("stands-for.thousands", "ribbons.colour.larger"),
     *("figure.for-100-in-short", "guide.nothing.1"),
     *(f"shortage.thing.{ribbons}" for ribbons in ("thousand_ribbons", "larger_ribbons")),

@@ -56,11 +56,10 @@
     element(
       "div.words",
       element("div.sharing-out", ...speeches(sharingOut)),
-      ...(atTheBank ? [saidAtTheBank(level, atTheBank)] : []),
+      ...(atTheBank
+        ? [element("div.at-the-bank", { id: `present-${placeName(level)}-bank` }, ...speeches(atTheBank))]
+        : []),
     );
-
-  const saidAtTheBank = (level, told) =>
-    element("div.at-the-bank", { id: `present-${placeName(level)}-bank` }, ...speeches(told));
 
   const speeches = ({ said }) => said.map(({ who, sentences }) => says(who, sentences));
 

@@ -7,7 +7,6 @@
   const says = (who, [first, ...others]) =>
     element(
       who === "bank_keeper" ? "blockquote.say.by-banker" : "blockquote.say",
-      {},
       element("p", element("b", say("lesson.says", { role: sharing.handbook.roles[who] })), " ", first),
       ...others.map((sentence) => element("p", sentence)),
     );

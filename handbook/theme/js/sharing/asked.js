@@ -40,8 +40,7 @@
     const number = wholeNumber("DIVIDEND", dividend, 0, DIVIDEND_LIMIT);
     const among = wholeNumber("DIVISOR", divisor, 1, RIBBONS_LIMIT);
     if (among > PLAIN_LIMIT && !ribbons) {
-      const limits = [PLAIN_LIMIT, RIBBONS_LIMIT].map((limit) => written(limit, AS_IN_COMMANDS));
-      refuse("DIVISOR", `${divisor} is more than ${limits[0]}; with --ribbons it may go to ${limits[1]}.`);
+      refuse("DIVISOR", `${divisor} is more than 9,999; with --ribbons it may go to 999,999.`);
     }
     const division = workOut(number, among, { ribbons, lookFirst: look_first });
     return {

@@ -36,7 +36,7 @@
         outcomes ??= simulate(division);
         causes = causesOf(division, outcomes.filter((outcome) => agree(seen, outcome.seen)));
       }
-      return { division, ribbons, seen, consistent, causes };
+      return { division, ribbons, consistent, causes };
     };
   };
 
@@ -51,7 +51,7 @@
    * @type {(division: Division, shelf?: Shelf | null, most?: number) =>
    *   Generator<{seen: Observation, left: Counts, offBy: number, causes: Cause[]}>}
    */
-  function* tellingSlips(division, shelf = null, most = 8) {
+  function* tellingSlips(division, shelf = null) {
     const symptoms = new Map();
     const shown = simulate(division).filter(
       (outcome) => !showsNoTray(outcome.occasion) && (!shelf || canBeShown(outcome, shelf, division.piecesNeeded)),
@@ -83,7 +83,7 @@
       symptom.slips.forEach((one) => named.add(one));
     }
     const spare = [...best.values()].filter((symptom) => !chosen.includes(symptom));
-    for (const { seen, outcomes } of [...chosen, ...spare].slice(0, most)) {
+    for (const { seen, outcomes } of [...chosen, ...spare].slice(0, 8)) {
       const [{ left }] = outcomes;
       yield { seen, left, offBy: offBy(seen, division.dividend), causes: causesOf(division, outcomes) };
     }

@@ -7,13 +7,11 @@
    * Every list holds places, largest first.
    * exchangeFrom: places that send pieces to the bank; none where the division is static
    * zerosInsideQuotient, zerosAtQuotientEnd: empty places of the share; none for a share of 0
-   * nobodyGetsAny: more sharers than the whole number has units
-   * @typedef {{exchangeFrom: number[], zerosInsideQuotient: number[], zerosAtQuotientEnd: number[], remainder: number,
-   *   nobodyGetsAny: boolean}} Features
+   * @typedef {{exchangeFrom: number[], zerosInsideQuotient: number[], zerosAtQuotientEnd: number[]}} Features
    */
 
   /** @type {(division: Division) => Features} */
-  const featuresOf = ({ stages, start, quotient, remainder }) => {
+  const featuresOf = ({ stages, start, quotient }) => {
     const digits = digitsOf(quotient);
     const empty = quotient ? downFrom(digits.length).filter((place) => !digits[place]) : [];
     const lowestHeld = placesHeld(digits).pop() ?? UNITS;
@@ -21,8 +19,6 @@
       exchangeFrom: downFrom(start.length).filter((place) => stages.some((stage) => stage.exchanged[place])),
       zerosInsideQuotient: empty.filter((place) => place > lowestHeld),
       zerosAtQuotientEnd: empty.filter((place) => place < lowestHeld),
-      remainder,
-      nobodyGetsAny: quotient === 0,
     };
   };
 

@@ -37,7 +37,7 @@
    * @type {(divisor: number, choice: Choice) => number[]}
    */
   const numbers = (divisor, { exchangeFrom, remainder, zeros, digits, shelf }) => {
-    const impossible = exchangeFrom?.some((place) => place < TENS || place >= digits);
+    const impossible = exchangeFrom?.some((place) => place >= digits);
     if (impossible || (shelf && divisor > shelf.trays)) return [];
     let begun = [1, 2, 3, 4, 5, 6, 7, 8, 9];
     for (let place = digits - 1; place > UNITS; place -= 1) {

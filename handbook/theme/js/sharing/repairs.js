@@ -2,7 +2,7 @@
 // leads from what a slip left behind to the right pieces on every tray and left over, an empty floor and a whole bank.
 "use strict";
 {
-  const { UNITS, placeName, placesHeld } = sharing.places;
+  const { UNITS, placeName, placesHeld, plus } = sharing.places;
   const { TEN, pileOf, holds, reads, withMore, together } = sharing.movements;
   const { shortest } = sharing.shortest;
 
@@ -29,7 +29,7 @@
     const rolled = occasion.slip === "piece-rolled-away" ? occasion.place : null;
     const plenty = Array(size).fill(PLENTY);
     return together([
-      { pile: pile("floor", [], filled([]).map((_, place) => (place === rolled ? 1 : 0))), many: 1 },
+      { pile: pile("floor", [], plus(filled([]), rolled, 1)), many: 1 },
       { pile: pile("bank", plenty, plenty), many: 1 },
       { pile: pile("left-over", division.end.middle, left), many: 1 },
       ...trays.map((tray) => ({
@@ -42,14 +42,14 @@
   /** After a tray too many or too few: everything again from the largest piece that lies or should lie on a tray. */
   const withTheRightTrays = (division, outcome) => {
     const held = [];
-    for (const due of division.trays(division.end)) {
+    const right = division.trays(division.end);
+    for (const due of right) {
       const alike = outcome.trays.filter((tray) => tray.stands_for === due.stands_for);
       if (alike.length !== 1 || alike[0].sharers !== due.sharers || String(alike[0].holds) !== String(due.holds)) {
         held.push(...[due, ...alike].flatMap((tray) => placesHeld(tray.holds)));
       }
     }
-    const due = division.trays(division.end).map((tray) => tray.holds);
-    return held.length ? [againFrom(Math.max(...held), due)] : [];
+    return held.length ? [againFrom(Math.max(...held), right.map((tray) => tray.holds))] : [];
   };
 
   /** Put right what the slip brought or took, then everything again from the highest place not right on a tray. */
@@ -87,13 +87,13 @@
       case "bank-counts-nine":
       case "laid-out-too-few":
       case "piece-rolled-away":
-        return { [place ?? UNITS]: -1 };
+        return { [place]: -1 };
       case "bank-counts-eleven":
       case "laid-out-too-many":
       case "piece-not-banked":
-        return { [place ?? UNITS]: 1 };
+        return { [place]: 1 };
       case "bank-wrong-kind":
-        return { [place ?? UNITS]: -TEN, [other ?? UNITS]: TEN };
+        return { [place]: -TEN, [other]: TEN };
       default:
         return {};
     }

@@ -10,7 +10,7 @@
 
   /** @type {(room: Room, most: number) => Repair | null} null where it takes more than so many movements */
   const shortest = (room, most) => {
-    for (let movements = least(room); movements <= most; movements += 1) {
+    for (let movements = Math.ceil(stillOff(room) / 2); movements <= most; movements += 1) {
       const plan = planOf(room, movements, false);
       if (plan) return planOf(room, movements, true) ?? plan;
     }
@@ -24,7 +24,7 @@
     for (const move of moves(room, thrifty)) {
       const after = roomAfter(room, move);
       const mostOff = thrifty && bankIsDone(room, move) ? off : off - 1;
-      if (stillOff(after) > mostOff || least(after) >= movements) continue;
+      if (stillOff(after) > Math.min(mostOff, 2 * (movements - 1))) continue; // one movement settles no more than two
       const plan = planOf(after, movements - 1, thrifty);
       if (plan) return [told(room, move), ...plan];
     }
@@ -41,95 +41,15 @@
     return isOfBoth && pieces === Math.abs(tooManyAt(room, place));
   };
 
-  /** At how many piles pieces of a place are off. */
-  const stillOff = (room) => sum(columnsOf(room).map((column) => column.length));
-
-  /**
-   * Fewer movements than this cannot put a room right. At one place every pile that is off needs a movement of its own,
-   * but for piles that settle with each other; an exchange may be one movement fewer for two places.
-   */
-  const least = (room) => {
-    const columns = columnsOf(room);
-    const needed = columns.map(neededAt);
-    const all = sum(needed);
-    const saved = [];
-    for (let place = 1; place < columns.length; place += 1) {
-      if (columns[place].length && columns[place - 1].length && exchangeHelps(room, place)) {
-        saved.push(Math.min(needed[place - 1], needed[place]));
-      }
-    }
-    if (!saved.length) return all;
-    return Math.max(Math.ceil(sum(columns.map((column) => column.length)) / 2), all - sum(saved));
-  };
-
   const kindOf = (pile) => `${pile.at} ${pile.stands_for}`;
 
-  /** What is off, place by place; trays for the same that are off alike at a place are together there. */
-  const columnsOf = (room) =>
-    room[0].pile.off.map((_, place) => {
-      const column = new Map();
-      for (const { pile, many } of room) {
-        const off = pile.off[place];
-        if (!off) continue;
-        const key = `${kindOf(pile)} ${off}`;
-        column.set(key, { kind: kindOf(pile), off, many: many + (column.get(key)?.many ?? 0) });
-      }
-      return [...column.values()];
-    });
-
-  /** One movement for each pile, or for two of them where some may settle with each other. */
-  const neededAt = (column) => {
-    if (column.length < 2) return column.length;
-    const like = new Map();
-    for (const { kind, off } of column) like.set(kind, (like.get(kind) ?? new Set([0])).add(off));
-    const sums = new Set([0]);
-    let settle = false;
-    for (const { kind, off, many } of column) {
-      for (const total of [...sums]) {
-        for (const other of like.get(kind)) {
-          if (other === off) continue;
-          const more = total + many * (off - other);
-          settle ||= more === 0;
-          sums.add(more);
-        }
-      }
-    }
-    return column.length - (settle ? Math.floor(column.length / 2) : 0);
+  /** At how many piles pieces of a place are off; trays for the same that are off alike there count once. */
+  const stillOff = (room) => {
+    const off = room.flatMap(({ pile }) => pile.off.map((pieces, place) => pieces && `${kindOf(pile)} ${place} ${pieces}`));
+    return new Set(off.filter(Boolean)).size;
   };
-
-  /**
-   * Whether an exchange between a place and the next smaller one may save a movement. It does so only at a pile that
-   * settles both places without a movement from or to the bank.
-   */
-  const exchangeHelps = (room, place) =>
-    room.some(
-      ({ pile, many }) =>
-        mayExchange(pile) &&
-        [1, -1].some(
-          (way) => settles(room, pile, many, place, -way) && settles(room, pile, many, place - 1, TEN * way),
-        ),
-    );
 
   const mayExchange = (pile) => pile.at === "left-over" || pile.at === "tray";
-
-  /** Whether what is off after an exchange, and perhaps one at the next place, may be settled with other piles. */
-  const settles = (room, pile, many, place, more) => {
-    const others = room.filter((one) => one.pile !== pile).map((one) => ({ off: one.pile.off[place], many: one.many }));
-    const like = [...new Set([0, ...others.map((one) => one.off)])];
-    const sums = sumsOf(others, like);
-    const now = pile.off[place] + more;
-    return [-TEN, -1, 0, 1, TEN].some((beside) => like.some((other) => sums.has(many * (other - now - beside))));
-  };
-
-  /** What others may give or take together, each until it is right or like another. */
-  const sumsOf = (others, like) => {
-    const sums = new Set([0]);
-    for (const { off, many } of others) {
-      if (!off) continue;
-      for (const total of [...sums]) for (const other of like) sums.add(total + many * (off - other));
-    }
-    return sums;
-  };
 
   /**
    * What may be done next in a shortest plan, in the order in which plans are compared. Trays that read the same as
@@ -137,7 +57,7 @@
    */
   function* moves(room, thrifty) {
     const named = (one) => room.every((other) => other === one || nameOf(other.pile) !== nameOf(one.pile));
-    const piles = [...room].filter(named).sort((one, other) => inOrder(one.pile, other.pile));
+    const piles = room.filter(named).sort((one, other) => inOrder(one.pile, other.pile));
     for (let place = piles[0].pile.off.length - 1; place >= 0; place -= 1) {
       const off = piles.filter(({ pile }) => pile.off[place] || pile.at === "bank");
       const like = new Map();
@@ -147,7 +67,7 @@
       const tooMany = tooManyAt(room, place);
       for (const source of piles) {
         const { pile } = source;
-        if (pile.off[place] || pile.at === "bank") {
+        if (off.includes(source)) {
           for (const target of off) {
             const worth = worthMoving(source, target, place, like);
             const ofBank = pile.at === "bank" || target.pile.at === "bank";

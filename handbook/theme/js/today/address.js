@@ -31,19 +31,19 @@
     return children >= 10 && children <= LARGEST_WITH_RIBBONS && sum(digitsOf(children)) <= MOST_CHILDREN;
   };
 
-  /** @type {(number: number | null, children: number | null, ribbons: boolean) => Asked | null} */
-  const askedOf = (number, children, ribbons) =>
-    isNumber(number) && isGroup(children, ribbons) ? { number, children, ribbons } : null;
+  /** @type {(told: {number: number | null, children: number | null, ribbons: boolean}) => Asked | null} if it can be answered */
+  const askedOf = (told) => (isNumber(told.number) && isGroup(told.children, told.ribbons) ? told : null);
 
-  const given = (hash) => new URLSearchParams(hash.replace(/^#/, ""));
+  const given = () => new URLSearchParams(location.hash.slice(1));
 
-  /** @type {(hash: string) => Asked | null} null where the address asks nothing that can be answered */
-  const read = (hash) => {
-    const parts = given(hash);
-    const ribbons = parts.has("ribbons");
-    const number = wholeNumber(parts.get("number") ?? "");
-    const children = wholeNumber(parts.get("children") ?? "");
-    return askedOf(number, children, ribbons);
+  /**
+   * What the address tells of a division, whether it can be answered or not; null where it tells no whole number.
+   * @type {() => {number: number | null, children: number | null, ribbons: boolean}}
+   */
+  const told = () => {
+    const parts = given();
+    const number = (name) => wholeNumber(parts.get(name) ?? "");
+    return { number: number("number"), children: number("children"), ribbons: parts.has("ribbons") };
   };
 
   /** @type {(asked: Asked) => string} */
@@ -54,9 +54,9 @@
    * @typedef {{seen: {stands_for: number, value: number}[], left: number | null}} Seen
    */
 
-  /** @type {(hash: string) => Seen | null} */
-  const readSeen = (hash) => {
-    const parts = given(hash);
+  /** @type {() => Seen | null} */
+  const readSeen = () => {
+    const parts = given();
     if (!parts.has("seen")) return null;
     const seen = parts.get("seen").split(",").map((tray) => {
       const [value, stands_for = "1"] = tray.split(":").reverse();
@@ -71,18 +71,18 @@
     return `&seen=${trays.join(",")}` + (left === null ? "" : `&left=${left}`);
   };
 
-  /** @type {(hash: string) => number | null} */
-  const readMovement = (hash) => wholeNumber(given(hash).get("movement") ?? "");
+  /** @type {() => number | null} */
+  const readMovement = () => wholeNumber(given().get("movement") ?? "");
 
   /**
    * The address of a division with what is seen and how many movements are shown; as now where that is not given.
    * @type {(asked: Asked, parts?: {seen?: Seen | null, movement?: number | null}) => string}
    */
-  const writeAll = (asked, { seen = readSeen(location.hash), movement = readMovement(location.hash) } = {}) =>
+  const writeAll = (asked, { seen = readSeen(), movement = readMovement() } = {}) =>
     write(asked) + (seen ? writeSeen(seen) : "") + (movement === null ? "" : `&movement=${movement}`);
 
   /** Note in the address what is seen or how many movements are shown, beside what it says already. */
   const note = (asked, parts) => history.replaceState(null, "", writeAll(asked, parts));
 
-  sharing.address = { wholeNumber, isNumber, isGroup, askedOf, read, write, writeAll, readSeen, readMovement, note };
+  sharing.address = { wholeNumber, isNumber, isGroup, askedOf, told, write, writeAll, readSeen, readMovement, note };
 }

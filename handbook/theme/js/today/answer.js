@@ -6,7 +6,7 @@
   const { lessonLength } = sharing.length;
   const { divisionName, lessonOf, lessonTitle, wayOfSharing } = sharing.titles;
   const { shortage } = sharing.materialWords;
-  const { capital, inARow } = sharing.numberWords;
+  const { capital, inARow, inClauses } = sharing.numberWords;
   const { SMALLEST, nearestOf } = sharing.nearest;
   const { write } = sharing.address;
   const { element, byId, say, number } = sharing.elements;
@@ -52,7 +52,7 @@
     const verdict = byId("shelf-verdict");
     verdict.className = short.length ? "verdict short" : "verdict";
     verdict.textContent = short.length
-      ? say("today.short", { things: short.map((one) => shortage(one)).join(say("list.semicolon")) })
+      ? say("today.short", { things: inClauses(short.map(shortage)) })
       : say("today.enough");
     const things = wanted(needed).filter(([what, count]) => count && !CARDS.includes(what));
     byId("shelf-needs").replaceChildren(...things.map((thing) => needLine(thing, shelf)));
@@ -60,8 +60,14 @@
 
   const needLine = ([what, needed], shelf) => {
     const owned = shelf[what] ?? 0;
-    const meter = element("meter", { min: 0, max: Math.max(owned, needed, 1), value: needed, high: owned, optimum: 0 });
-    meter.setAttribute("aria-hidden", "true");
+    const meter = element("meter", {
+      "aria-hidden": true,
+      min: 0,
+      max: Math.max(owned, needed),
+      value: needed,
+      high: owned,
+      optimum: 0,
+    });
     const name = element("span", say(`today.on-shelf.${what}`));
     const count = element("span", say("today.needed-of-owned", { needed, owned }));
     return element(needed > owned ? "li.short" : "li", name, count, meter);

@@ -15,7 +15,7 @@
     tell("ask-number", isNumber(number) ? "" : "number");
     tell("ask-children", ribbons || isGroup(children, false) ? "" : "children");
     tell("ask-for-one", !ribbons || isGroup(children, true) ? "" : "ribbons");
-    return askedOf(number, children, ribbons);
+    return askedOf({ number, children, ribbons });
   };
 
   /** How many the children with ribbons stand for together; null where a field holds no digit. */
@@ -31,11 +31,19 @@
     byId(id).setAttribute("aria-invalid", String(Boolean(fault)));
   };
 
-  /** @type {(asked: Asked) => void} write into the fields what the address asks */
+  /**
+   * Write into the fields what the address tells; what is wrong of it is said, if nothing of it is missing.
+   * @type {(told: {number: number | null, children: number | null, ribbons: boolean}) => void}
+   */
   const show = ({ number, children, ribbons }) => {
-    byId("ask-number").value = String(number);
+    if (number !== null) byId("ask-number").value = String(number);
     byId("ask-ribbons").checked = ribbons;
     chooseSort();
+    if (children !== null) showChildren(children, ribbons);
+    if (number !== null && children !== null) asked();
+  };
+
+  const showChildren = (children, ribbons) => {
     if (!ribbons) {
       byId("ask-children").value = String(children);
       return;
@@ -58,10 +66,6 @@
       const now = asked();
       if (now) changed(now, isTyping);
     };
-    on(form, "submit", (event) => {
-      event.preventDefault();
-      answer(false);
-    });
     on(form, "input", () => {
       chooseSort();
       answer(true);
@@ -69,7 +73,7 @@
     for (const button of form.querySelectorAll("button[data-by]")) {
       on(button, "click", () => {
         const field = byId("ask-children");
-        field.value = String((wholeNumber(field.value) ?? 0) + Number(button.dataset.by));
+        field.value = String(Math.max(0, (wholeNumber(field.value) ?? 0) + Number(button.dataset.by)));
         answer(false);
       });
     }

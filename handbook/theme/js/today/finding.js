@@ -11,7 +11,7 @@
   const { element, byId, say, on } = sharing.elements;
 
   const SHOWN = 8;
-  const ANY = { exchangeFrom: null, remainder: "any", zeros: "any", digits: 4, shelf: null };
+  const ANY = { remainder: "any", zeros: "any" };
 
   /**
    * What the form says. kind: one of NUMBER_KINDS or "any"; cubes: the most there may be in the number; minutes: the
@@ -47,7 +47,6 @@
       const best = bestFirst(children, found, SHOWN);
       byId("found").replaceChildren(...best.map((number) => foundLine(number, children)));
     };
-    on(form, "submit", (event) => event.preventDefault());
     on(form, "input", search);
     return search;
   };

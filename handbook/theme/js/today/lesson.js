@@ -8,13 +8,14 @@
   const { writeAll } = sharing.address;
   const { element, byId, say } = sharing.elements;
 
+  const lesson = byId("todays-lesson");
   const [head, foot] = document.querySelectorAll(".presenting-head, .presenting-foot");
 
   let waiting = 0;
   let later = [].values();
 
   /** What is still to come, a piece at each step. */
-  function* rest(division, lesson) {
+  function* rest(division) {
     yield* slips(division, lesson);
     lesson.append(everyMovement(division));
   }
@@ -38,7 +39,6 @@
 
   /** @type {(asked: Asked, division: Division) => void} */
   const show = (asked, division) => {
-    const lesson = byId("todays-lesson");
     const places = toldPlaces(division);
     lesson.replaceChildren(head, ...body(division, places), foot);
     const offer = () => offerToPresent(asked, screens(places));
@@ -49,10 +49,9 @@
 
   /** @type {(division: Division) => void} what takes longest, again where it is there: today's shelf decides on slips */
   const showRest = (division) => {
-    const lesson = byId("todays-lesson");
     for (const part of lesson.querySelectorAll(".not-right, #every-movement")) part.remove();
     clearTimeout(waiting);
-    later = rest(division, lesson);
+    later = rest(division);
     waiting = setTimeout(goOn);
   };
 

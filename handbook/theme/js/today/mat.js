@@ -123,8 +123,7 @@
   const figure = (division, stage) => {
     const index = division.stages.indexOf(stage);
     const before = index ? division.stages[index - 1].steps.at(-1).after : division.beginning;
-    const isAtTheEnd = stage.level === 0;
-    return mat(division, { ...before, level: stage.level }, stage.steps.at(-1).after, isAtTheEnd);
+    return mat(division, before, stage.steps.at(-1).after, stage.level === 0);
   };
 
   sharing.mat = { mat, figure };

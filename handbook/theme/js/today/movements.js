@@ -1,7 +1,7 @@
 // A division movement by movement: the mat as it then stands, what the hands have done, and where everything lies.
 "use strict";
 {
-  const { read, write, readMovement, note } = sharing.address;
+  const { readMovement, note } = sharing.address;
   const { pieces, capital } = sharing.numberWords;
   const { hands, traysWords } = sharing.stageWords;
   const { says } = sharing.lessonParts;
@@ -16,17 +16,11 @@
   /** @type {(asked: Asked, division: Division) => void} show a division as far as its address says */
   const show = (asked, division) => {
     const movements = courseOf(division);
-    shown = { asked, division, movements, position: positionIn(location.hash, asked, movements.length) };
+    shown = { asked, division, movements, position: Math.min(readMovement() ?? 0, movements.length) };
     practise.forget();
     draw();
   };
 
-  /** How far an address goes, if it is that of this division. */
-  const positionIn = (hash, asked, last) => {
-    const there = read(hash);
-    if (!there || write(there) !== write(asked)) return 0;
-    return Math.min(readMovement(hash) ?? 0, last);
-  };
 
   const stateAt = (position) => (position ? shown.movements[position - 1].step.after : shown.division.beginning);
 
@@ -111,7 +105,7 @@
     sharing.watchSwipes(byId("movement-mat"), (isOn) => go(isOn ? "next" : "back"));
     practise.watch(draw, () => move(shown.position + 1));
     on(window, "hashchange", () => {
-      if (!shown.asked || readMovement(location.hash) === null) return;
+      if (!shown.asked || readMovement() === null) return;
       show(shown.asked, shown.division);
       reveal();
     });
@@ -119,7 +113,7 @@
 
   /** Bring the mat into view where the address asks for a movement. */
   const reveal = () => {
-    if (readMovement(location.hash) !== null) byId("movement-by-movement").scrollIntoView();
+    if (readMovement() !== null) byId("movement-by-movement").scrollIntoView();
   };
 
   sharing.movements = { show, watch, reveal };

@@ -46,7 +46,7 @@
       null,
     );
 
-  const choice = (exchangeFrom, remainder, digits) => ({ exchangeFrom, remainder, zeros: "any", digits, shelf: null });
+  const choice = (exchangeFrom, remainder, digits) => ({ exchangeFrom, remainder, zeros: "any", digits });
 
   const sharedAsTheyLie = (children) => [1, 2, 3, 4].flatMap((digits) => numbers(children, choice([], "none", digits)));
 

@@ -9,7 +9,6 @@
   const { wholeNumber, readSeen, note } = sharing.address;
   const { element, byId, say, on } = sharing.elements;
 
-  const LARGEST_READ = 999_999;
 
   /**
    * Lay out a field for every tray and for what is left over, as the address tells or as they should be.
@@ -17,7 +16,7 @@
    */
   const show = (asked, division) => {
     const trays = division.widths.flatMap((width) => Array(division.mat[width]).fill(10 ** width));
-    const told = readSeen(location.hash);
+    const told = readSeen();
     const fits = told?.seen.map(({ stands_for }) => stands_for).join() === trays.join();
     const seen = fits ? told.seen : trays.map((stands_for) => ({ stands_for, value: division.quotient * stands_for }));
     const left = fits ? (told.left ?? division.remainder) : division.remainder;
@@ -27,25 +26,21 @@
     fields.push(field(say("today.left-over"), "tray-left", left));
     const diagnose = diagnoser(division.dividend, division.divisor, division.ribbons);
     byId("trays-seen").replaceChildren(...fields.map(({ whole }) => whole));
-    const read = () => {
+    const answer = () => {
       const values = fields.map(({ input }) => wholeNumber(input.value));
-      const wrong = values.map((value) => value === null || value > LARGEST_READ);
+      const wrong = values.map((value) => value === null);
       fields.forEach(({ input }, index) => input.setAttribute("aria-invalid", String(wrong[index])));
       const isWrong = wrong.some(Boolean);
       byId("seen-fault").textContent = isWrong ? say("today.fault.seen") : "";
       if (isWrong) {
         byId("not-right-total").textContent = "";
         byId("not-right-told").replaceChildren();
-        return null;
+        return;
       }
       const counted = values.pop();
-      return { seen: values.map((value, index) => ({ stands_for: trays[index], value })), left: counted };
-    };
-    const answer = () => {
-      const now = read();
-      if (!now) return;
-      tell(division, diagnose, now.seen, now.left);
-      note(asked, { seen: now });
+      const now = values.map((value, index) => ({ stands_for: trays[index], value }));
+      tell(division, diagnose, now, counted);
+      note(asked, { seen: { seen: now, left: counted } });
     };
     for (const { input, steps } of fields) {
       on(input, "change", answer);

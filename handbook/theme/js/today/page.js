@@ -2,7 +2,7 @@
 "use strict";
 (() => {
   const { workOut } = sharing.division;
-  const { read, write } = sharing.address;
+  const { told, askedOf, write } = sharing.address;
   const { byId, on } = sharing.elements;
   const page = byId("todays-number");
   if (!page) return;
@@ -32,10 +32,11 @@
   const isShown = (asked) => shown && write(shown.asked) === write(asked);
 
   const follow = () => {
-    const asked = read(location.hash);
-    if (!asked || isShown(asked)) return;
-    sharing.fields.show(asked);
-    answer(asked);
+    const there = told();
+    const asked = askedOf(there);
+    if (asked && isShown(asked)) return;
+    if (there.number !== null || there.children !== null) sharing.fields.show(there);
+    if (asked) answer(asked);
   };
 
   sharing.fields.watch((asked, isTyping) => {
@@ -44,7 +45,6 @@
     else location.hash = write(asked);
     answer(asked);
   });
-  sharing.movements.watch();
   sharing.printing.watch();
   sharing.todaysShelf.watch(() => {
     if (shown) {
@@ -54,6 +54,7 @@
     findAgain();
   });
   on(window, "hashchange", follow);
+  sharing.movements.watch(); // its mat follows an address once the answer has
   page.hidden = false;
   byId("without-scripts").hidden = true;
   follow();

@@ -5,6 +5,7 @@
   const { needs, shortages } = sharing.shelf;
   const { everyLesson, lessonTitle } = sharing.titles;
   const { thing } = sharing.materialWords;
+  const { inARow } = sharing.numberWords;
   const { wholeNumber } = sharing.address;
   const { element, byId, say, on } = sharing.elements;
 
@@ -54,7 +55,6 @@
       for (const field of fields) field.value = String(now[field.name]);
       tellState();
     };
-    on(byId("shelf-form"), "submit", (event) => event.preventDefault());
     on(byId("shelf-form"), "input", ({ target }) => {
       const count = wholeNumber(target.value);
       const isRight = count !== null && count <= MOST;
@@ -86,7 +86,7 @@
   };
 
   const lessonLine = ({ page, title, short }) => {
-    const things = short.map(({ what }) => thing(what)).join(say("list.comma"));
+    const things = inARow(short.map(({ what }) => thing(what)));
     const state = say(short.length ? "shortage.short-of" : "shortage.has-it", { things });
     return element(short.length ? "li.short" : "li", element("a", { href: page }, title), ` ${state}`);
   };

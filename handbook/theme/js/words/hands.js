@@ -13,16 +13,17 @@
   const handsAt = (division, stage) => {
     const { before, later } = exchangesByTime(stage);
     const needed = moments(stage).filter((moment) => moment.rounds < stage.rounds);
+    const back = takenBack(division, stage);
     const sharingOut = [
       ...forARound(needed.filter((moment) => !moment.rounds)),
       ...rounds(division, stage, before.length > 0),
       ...forARound(needed.filter((moment) => moment.rounds)),
-      ...takenBack(division, stage),
+      ...back,
     ];
     const atTheBank = toBank(later);
     const nothingMoves = !sharingOut.length && !atTheBank.length;
     (atTheBank.length ? atTheBank : sharingOut).push(then(stage, nothingMoves));
-    if (!stage.rounds && !isTakenBack(stage)) sharingOut.unshift(say("at-place.nothing"));
+    if (!stage.rounds && !back.length) sharingOut.unshift(say("at-place.nothing"));
     return { sharingOut: sharingOut.join(" "), atTheBank: atTheBank.join(" ") };
   };
 
@@ -57,8 +58,6 @@
     const key = rounds ? "at-place.start-next" : "at-place.start";
     return [say(key, { reached: start.after.ahead, sharers }), say("at-place.take-back")];
   };
-
-  const isTakenBack = ({ steps }) => steps.some(({ action }) => action === "take-back");
 
   /** Exchanges so that a round can be given out; where as much of a place goes before several rounds, in one line. */
   const forARound = (exchanges) => {

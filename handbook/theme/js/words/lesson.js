@@ -67,7 +67,7 @@
   };
 
   /** What each is given in a round, by the ribbons that are worn, and what is done where that is not enough. */
-  const roundsWithRibbons = ({ widths: [...widths], lookFirst, exchanges }) => {
+  const roundsWithRibbons = ({ widths, lookFirst, exchanges }) => {
     const smallest = widths.pop();
     const bank = exchanges ? say("lesson.rounds-bank") : "";
     if (!widths.length) return say("lesson.rounds", { alike: say("lesson.rounds-alike"), told: "", bank });

@@ -14,14 +14,14 @@
 
   /** @type {(division: Division) => string} "exchange out of thousands, a zero inside the share" */
   const wayOfSharing = (division) => {
+    if (!division.quotient) return say("way.too-few");
     const features = featuresOf(division);
-    if (features.nobodyGetsAny) return say("way.too-few");
-    return inARow([exchange(features), ...zeros(features)]);
+    return inARow([exchange(features, division), ...zeros(features)]);
   };
 
-  const exchange = ({ exchangeFrom, remainder }) => {
+  const exchange = ({ exchangeFrom }, { remainder }) => {
     if (!exchangeFrom.length) return say(remainder ? "way.no-exchange" : "way.as-it-lies");
-    return say("way.exchange", { places: listing(exchangeFrom.map((place) => placeWord(place))) });
+    return say("way.exchange", { places: listing(exchangeFrom.map(placeWord)) });
   };
 
   const zeros = ({ zerosInsideQuotient, zerosAtQuotientEnd }) => {
