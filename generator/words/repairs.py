@@ -104,11 +104,13 @@ def _step(words: Phrases, step: Movement | Exchange | Again, so_far: _SoFar) -> 
 
 
 def _found(words: Phrases, step: Movement, so_far: _SoFar) -> str:
-    """A piece that was lost; a unit bead that is not found comes from the bank, if none is missing."""
+    """A piece that was lost; where none is missing after all, one comes from the bank."""
+    one = material(words, step.place, 1)
+    if step.target is At.BANK:
+        return words.say("repair.found-of-bank", one=one)
     spot = so_far.heap if step.target is At.LEFT_OVER else step.target
     where = words.say(f"repair.where.{spot}", target=so_far.pile(words, step.target, step.taking))
-    key = "repair.found-of-units" if step.place == UNITS and spot != At.BANK else "repair.found"
-    return words.say(key, one=material(words, step.place, 1), where=where)
+    return words.say("repair.found", one=one, where=where)
 
 
 def _verb(step: Movement, so_far: _SoFar) -> str:

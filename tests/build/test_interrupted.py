@@ -21,11 +21,11 @@ import pytest
 from generator.build.straight_line import Request, build
 from generator.errors import HandbookError
 from tests.conftest import quiet
-from tests.sampling import sample, times
+from tests.sampling import only_in_a_whole_run, sample, times
 from tests.small_handbook import contents, write_small_handbook
 from tests.waiting import is_gone, until
 
-KILLS = times(whole=30, sampled=5)  # after every fifth a build is let be
+KILLS = times(whole=30, sampled=3)  # after every fifth a build is let be
 EDITIONS = ("amber", "birch")
 
 needs_signals = pytest.mark.skipif(os.name != "posix", reason="these signals are of POSIX systems")
@@ -136,10 +136,11 @@ def test_what_a_killed_build_left_is_cleared_up_also_where_nothing_has_changed(p
     assert not list(tmp_path.glob(".site.*"))
 
 
+@only_in_a_whole_run
 @needs_signals
 def test_interrupted_the_old_site_is_as_it_was_and_nothing_is_left_beside_it(place: Place, tmp_path: Path) -> None:
     build(place.request("amber", tmp_path), quiet)
-    for wait in sample((0.1, 0.4, 0.8), 1):
+    for wait in (0.1, 0.4, 0.8):
         shutil.rmtree(tmp_path / "workshop")
         process = begin(place.request("birch", tmp_path))
         process.join(wait)
@@ -152,7 +153,7 @@ def test_interrupted_the_old_site_is_as_it_was_and_nothing_is_left_beside_it(pla
 
 
 @needs_signals
-@pytest.mark.parametrize("editions", [EDITIONS, EDITIONS[:1] * 2], ids=["two schools", "one school"])
+@pytest.mark.parametrize("editions", sample([EDITIONS[:1] * 2, EDITIONS], 1), ids="-".join)
 def test_two_builds_at_once_take_turns(editions: tuple[str, ...], place: Place, tmp_path: Path) -> None:
     requests = [place.request(edition, tmp_path) for edition in editions]
     for _ in range(times(whole=3, sampled=1)):

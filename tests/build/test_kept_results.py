@@ -16,7 +16,7 @@ from generator.build.workshop import made_by
 from generator.errors import HandbookError
 from generator.site.staging import stage, write_files
 from tests.conftest import quiet
-from tests.sampling import sample
+from tests.sampling import only_in_a_whole_run, sample
 from tests.small_handbook import contents, write_small_handbook
 
 KEY, OTHER = key_of("something", 1), key_of("something", 2)
@@ -279,6 +279,7 @@ def test_the_next_morning_no_page_is_rendered_again(
     assert "2026-01-01" not in text
 
 
+@only_in_a_whole_run
 def test_a_school_and_the_stock_handbook_by_turns_render_nothing_again(handbook: Path, tmp_path: Path) -> None:
     (tmp_path / "school").mkdir()
     (tmp_path / "school" / "school.toml").write_text('name = "Hazel House"', "utf-8")

@@ -95,7 +95,7 @@ PUT_TOGETHER = {
     "today.shelf": ["own", "entered"],
     "today.fault": ["number", "children", "ribbons"],
     "group.only": ["exact", "without-zero", "exact-without-zero"],
-    "repair.where": [At.LEFT_OVER, "middle", At.TRAY, At.BANK],
+    "repair.where": [At.LEFT_OVER, "middle", At.TRAY],
     "shortage.more": [*PLACES[:4], *THINGS],
     "shortage.thing": [*CARDS, *THINGS],
     "slip": [

@@ -109,7 +109,7 @@ def test_where_nothing_stays_on_the_trays_the_number_is_fetched_again() -> None:
         ),
         (
             Movement(1, 0, At.FLOOR, At.LEFT_OVER),
-            "Put the bead that was found, or one from the bank if none is missing, with what is left over.",
+            "Put the unit bead that was found, or one from the bank if none is missing, with what is left over.",
         ),
         (Movement(1, 3, At.LEFT_OVER, At.BANK), "From the middle, take one cube to the bank."),
         (
@@ -228,7 +228,7 @@ def test_where_a_bead_may_be_lost_it_is_found_or_none_is_missing_and_nothing_is_
                 continue
             rows += 1
             first, *others = symptom_row(SAID, symptom, sharing).mends
-            either = "Put the bead that was found, or one from the bank if none is missing, "
+            either = "Put the unit bead that was found, or one from the bank if none is missing, "
             assert first.count(either) == 1, lesson.slug
             assert "from the bank" not in first.replace(either, ""), lesson.slug
             for other in others:
@@ -339,7 +339,7 @@ def test_a_lost_bead_is_found_or_comes_from_the_bank() -> None:
     occasion = Occasion(Slip.ROLLED_AWAY, place=0, spot=Spot.ONE_TRAY)
     told = explain(SAID, Cause(occasion.slip, 0, (occasion,), lost), share(6936, 3))
     assert told.mend == (
-        "Put the bead that was found, or one from the bank if none is missing, on the tray that reads 2,311."
+        "Put the unit bead that was found, or one from the bank if none is missing, on the tray that reads 2,311."
     )
     assert "in the dish" in told.look
 

@@ -61,9 +61,9 @@
       });
     }
     if (step.source === "floor") {
-      const where = say(`repair.where.${target}`, { target: spot(step.target, step.taking) });
-      const key = step.place === UNITS && target !== "bank" ? "repair.found-of-units" : "repair.found";
-      return say(key, { one: material(step.place, 1), where });
+      const one = material(step.place, 1);
+      if (target === "bank") return say("repair.found-of-bank", { one });
+      return say("repair.found", { one, where: say(`repair.where.${target}`, { target: spot(step.target, step.taking) }) });
     }
     return say(`repair.${verb(step, target)}`, {
       count: step.pieces * (step.giving?.trays ?? 1),
