@@ -150,6 +150,7 @@ def rgb(colour: str) -> str:
     return f"rgb({red}, {green}, {blue})"
 
 
+@only_in_a_whole_run
 @pytest.mark.parametrize(("scheme", "width"), A_VIEW)
 def test_it_is_accessible_while_movements_go_on(scheme: str, width: int, chromium: Browser, site: Path) -> None:
     with visiting(chromium, color_scheme=scheme, viewport={"width": width, "height": 768}) as visit:

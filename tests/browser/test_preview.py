@@ -25,6 +25,7 @@ def preview(copy: Path) -> Iterator[Preview]:
         yield running
 
 
+@only_in_a_whole_run
 def test_a_page_waits_changes_says_what_is_wrong_and_mends_by_itself(
     chromium: Browser, copy: Path, preview: Preview
 ) -> None:

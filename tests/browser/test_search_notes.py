@@ -85,6 +85,7 @@ def test_nothing_found_leads_on_by_mouse_and_by_keyboard(chromium: Browser, site
         assert visit.errors == []
 
 
+@only_in_a_whole_run
 def test_who_hears_the_page_is_told_once_what_is_found(chromium: Browser, site: Path) -> None:
     """And nothing of what was found on the way there."""
     with visiting(chromium) as visit:

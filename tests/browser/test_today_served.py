@@ -6,8 +6,10 @@ from playwright.sync_api import Browser, Page, expect
 
 from tests.browser.conftest import visiting
 from tests.browser.test_today import TODAY, ask
+from tests.sampling import only_in_a_whole_run
 
 
+@only_in_a_whole_run
 def test_all_of_it_works_without_a_request_a_message_or_a_violation(address: str, chromium: Browser) -> None:
     """Worked by hand: 6 x 721 = 4,326."""
     with visiting(chromium, own=True) as visit:

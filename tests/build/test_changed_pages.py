@@ -14,7 +14,7 @@ from generator.build.kept_results import Results
 from generator.errors import SourceError
 from generator.site.run_mkdocs import Nav, render
 from generator.site.search import INDEX, offline
-from tests.sampling import sample
+from tests.sampling import only_in_a_whole_run, sample
 from tests.site.samples import DOCS, KNOWN, NAV, SETTINGS
 from tests.small_handbook import contents
 
@@ -74,6 +74,7 @@ def test_a_page_that_has_changed_is_rendered_again_and_no_other(place: Place) ->
     assert f"{PAGE}.html#dealing-backwards" in {entry["location"] for entry in found}
 
 
+@only_in_a_whole_run
 def test_where_a_script_has_changed_no_page_is_rendered_again(place: Place) -> None:
     (place.docs / "ours.js").write_text("1;", "utf-8")
     place.render()
@@ -113,7 +114,7 @@ CHANGES: dict[str, Callable[[Place], object]] = {
 }
 
 
-@pytest.mark.parametrize("change", sample(CHANGES, 3))
+@pytest.mark.parametrize("change", sample(CHANGES, 1))
 def test_whatever_has_changed_the_whole_is_right(change: str, place: Place) -> None:
     (place.docs / "css").mkdir(exist_ok=True)
     CHANGES[change](place)
@@ -124,6 +125,7 @@ def test_whatever_has_changed_the_whole_is_right(change: str, place: Place) -> N
     assert in_order(place.rendered) == place.whole()
 
 
+@only_in_a_whole_run
 def test_another_navigation_is_another_edition(place: Place) -> None:
     nav = [*NAV[1:], NAV[0]]
     place.render(nav)

@@ -262,6 +262,7 @@ def rendered_at(workshop: Path) -> dict[str, int]:
     return {file.relative_to(workshop).as_posix(): file.stat().st_mtime_ns for file in workshop.rglob("*.html")}
 
 
+@only_in_a_whole_run
 def test_the_next_morning_no_page_is_rendered_again(
     handbook: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -52,6 +52,7 @@ def test_every_fault_is_named_in_these_words(case: Path, tmp_path: Path) -> None
     assert str(refused.value) + "\n" == (case / EXPECTED).read_text("utf-8")
 
 
+@only_in_a_whole_run
 @pytest.mark.parametrize(
     "words", ["{% for x in range(100000) %}" * 3 + "{% endfor %}" * 3, "[" * 9000 + "\n" + "[" * 9000]
 )

@@ -24,7 +24,7 @@ from generator.pages.handbook import write_handbook
 from generator.pages.run_many import RunMany
 from generator.pages.writing.template_names import Writer
 from generator.source.library import load
-from tests.sampling import times
+from tests.sampling import only_in_a_whole_run, times
 from tests.source.cases import HERE, STOCK, lay_out, needs_posix
 
 BATCHES = 4
@@ -123,6 +123,7 @@ def test_damaged_files(batch: int, school: Path, run_many: RunMany) -> None:
     damage()
 
 
+@only_in_a_whole_run
 @needs_posix
 @settings(
     max_examples=times(whole=150, sampled=12), deadline=STUCK, suppress_health_check=list(HealthCheck), database=None
