@@ -25,7 +25,7 @@ from tests.sampling import only_in_a_whole_run, times
 from tests.small_handbook import contents, write_small_handbook
 from tests.waiting import is_gone, until
 
-KILLS = times(whole=30, sampled=3)  # after every fifth a build is let be
+KILLS = times(whole=24, sampled=3)  # after every third a build is let be
 EDITIONS = ("amber", "birch")
 
 needs_signals = pytest.mark.skipif(os.name != "posix", reason="these signals are of POSIX systems")
@@ -107,7 +107,7 @@ def test_killed_at_any_moment_the_site_is_whole_and_the_next_build_is_right(plac
     for number in range(KILLS):
         before = place.edition_in(tmp_path)
         after = EDITIONS[1 - EDITIONS.index(before)]
-        way = "from scratch" if number % 5 == 0 else "with what was kept"
+        way = "from scratch" if number % 3 == 0 else "with what was kept"
         if way == "from scratch":
             shutil.rmtree(tmp_path / "workshop")
         process = begin(place.request(after, tmp_path))
@@ -117,7 +117,7 @@ def test_killed_at_any_moment_the_site_is_whole_and_the_next_build_is_right(plac
         process.kill()
         process.join()
         assert place.edition_in(tmp_path) in (before, after)
-        if number % 5 == 4:
+        if number % 3 == 2:
             build(place.request(before, tmp_path), quiet)
             assert place.edition_in(tmp_path) == before
     assert in_time >= KILLS // 2

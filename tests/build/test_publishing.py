@@ -23,7 +23,7 @@ from tests.small_handbook import contents
 from tests.waiting import until
 
 ROOT = Path(__file__).parents[2]
-KILLS = times(whole=25, sampled=5)
+KILLS = times(whole=25, sampled=2)
 
 
 def silent(line: str) -> None:
