@@ -43,7 +43,6 @@ def explain(words: Phrases, cause: Cause, sharing: Sharing, causes: Collection[C
         "nobody-for-one": sharing.ribbons and not sharing.mat[UNITS],
         "with-ribbons": sharing.ribbons,
         "of-units": cause.place == UNITS,
-        "or-laid": too_few_laid,
     }
     ends = [*(f"-{name}" for name, holds in special.items() if holds), ""]
 
@@ -147,11 +146,12 @@ def _filled(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | i
     occasion = cause.occasions[0]
     place = cause.place or UNITS
     other = occasion.other or UNITS
+    several = material(words, place, 2)
     turns = sorted({occasion.turn for occasion in cause.occasions})
     return {
         "count": occasion.many,
         "one": material(words, place, 1),
-        "several": material(words, place, 2),
+        "several": several,
         "place": place_word(words, place),
         "other_place": place_word(words, other),
         "other_one": material(words, other, 1),
@@ -159,8 +159,7 @@ def _filled(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | i
         "other_stands_for": 10**other,
         "round": _at_rounds(words, turns, place, sharing),
         "exchange": _at_exchanges(words, turns, place + 1, sharing),
-        "stop": words.say("slips.stop"),
-        "search": words.say("slips.search"),
+        "stop": words.say("slips.stop" if place == UNITS else "slips.stop-larger", several=several),
         "afresh": words.say("repair.everything-again"),
         "whose": whose_tray(words, 10**other, sharing.ribbons),
     }

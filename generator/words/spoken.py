@@ -140,5 +140,8 @@ def _end(words: Phrases, sharing: Sharing) -> str:
     left = sharing.end.middle
     if not left.pieces:
         return words.say("guide.nothing-left-over-with-ribbons" if sharing.ribbons else "guide.nothing-left-over")
+    pieces = said_pieces(words, left)
+    if sharing.ribbons and sharing.quotient:
+        return words.say("guide.left-over-with-ribbons", pieces=pieces)
     key = "guide.left-over" if sharing.quotient else "guide.all-left-over"
-    return words.say(key, count=left.pieces, pieces=capital(said_pieces(words, left)))
+    return words.say(key, count=left.pieces, pieces=capital(pieces))

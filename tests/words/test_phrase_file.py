@@ -107,7 +107,6 @@ PUT_TOGETHER = {
             f"{Slip.NOT_BANKED}.{Spot.ONE_TRAY}.happened",
             *(f"{slip}.mend-of-units" for slip in (Slip.BANK_NINE, Slip.LAID_FEW)),
         ),
-        f"{Slip.ROLLED_AWAY}.look-or-laid",
         *(f"{slip}.{Spot.EVERY_TRAY}.happened-with-ribbons" for slip in OF_CARDS),
         *(f"whose-cards.{whose}" for whose in (Spot.ONE_TRAY, Spot.EVERY_TRAY)),
         *(f"{slip}.mend" for slip in (*OF_CARDS, Slip.TRAY_FEW, Slip.TRAY_MANY, Slip.BIG_TRAY_READ)),

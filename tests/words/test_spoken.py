@@ -150,8 +150,8 @@ def test_what_else_is_short_before_the_first_round_is_not_called_the_first() -> 
     ("division", "last"),
     [
         ((8448, 4), "Nothing is left over. Does every tray hold the same? Count and see."),
-        ((2685, 2), "One unit is not enough for another round. It is left over."),
-        ((5230, 4), "Two units are not enough for another round. They are left over."),
+        ((2685, 2), "One unit does not go round. It is left over."),
+        ((5230, 4), "Two units do not go round. They are left over."),
         ((3, 5), "Three units are left over, and nobody gets any. That is an answer too."),
     ],
 )

@@ -26,7 +26,6 @@
       division.ribbons && !division.mat[UNITS] && "-nobody-for-one",
       division.ribbons && "-with-ribbons",
       cause.place === UNITS && "-of-units",
-      tooFewLaid && "-or-laid",
       "",
     ].filter((end) => end !== false);
     // The most special sentence that there is.
@@ -41,11 +40,12 @@
   const filled = (cause, division) => {
     const [{ many, other: told }] = cause.occasions;
     const [place, other] = [cause.place ?? UNITS, told ?? UNITS];
+    const several = material(place, 2);
     const turns = [...new Set(cause.occasions.map(({ turn }) => turn))].sort((one, next) => one - next);
     return {
       count: many,
       one: material(place, 1),
-      several: material(place, 2),
+      several,
       place: placeWord(place),
       other_place: placeWord(other),
       other_one: material(other, 1),
@@ -53,8 +53,7 @@
       other_stands_for: 10 ** other,
       round: atRounds(turns, place, division),
       exchange: atExchanges(turns, place + 1, division),
-      stop: say("slips.stop"),
-      search: say("slips.search"),
+      stop: say(place === UNITS ? "slips.stop" : "slips.stop-larger", { several }),
       afresh: say("repair.everything-again"),
       whose: whoseTray(10 ** other, division.ribbons),
     };

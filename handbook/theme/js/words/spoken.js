@@ -107,8 +107,9 @@
   const end = ({ end: { middle }, quotient, ribbons }) => {
     const count = sum(middle);
     if (!count) return say(ribbons ? "guide.nothing-left-over-with-ribbons" : "guide.nothing-left-over");
-    const left = { count, pieces: capital(saidPieces(middle)) };
-    return say(quotient ? "guide.left-over" : "guide.all-left-over", left);
+    const pieces = saidPieces(middle);
+    if (ribbons && quotient) return say("guide.left-over-with-ribbons", { pieces });
+    return say(quotient ? "guide.left-over" : "guide.all-left-over", { count, pieces: capital(pieces) });
   };
 
   sharing.spoken = { GUIDE, opening, saidAt };
