@@ -191,6 +191,7 @@ def test_todays_shelf_is_kept_and_given_back(visit: Visit) -> None:
     expect(page.locator("#shelf-verdict")).to_have_text("Enough for this number.")
 
 
+@only_in_a_whole_run
 @pytest.mark.parametrize(("scheme", "width"), A_VIEW)
 def test_it_is_accessible_while_it_answers(scheme: str, width: int, chromium: Browser, site: Path) -> None:
     address = (
