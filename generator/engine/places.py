@@ -77,3 +77,8 @@ class Mat(Counts):
     def widths(self) -> tuple[int, ...]:
         """The powers of ten for which somebody stands, largest first: 1 for a ribbon that says ten."""
         return self.places_held
+
+    @property
+    def ribbons(self) -> bool:
+        """Whether somebody stands for ten or more."""
+        return len(self) > 1

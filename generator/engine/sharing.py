@@ -56,7 +56,7 @@ class Sharing:
     @property
     def ribbons(self) -> bool:
         """Whether somebody stands for ten or more."""
-        return len(self.mat) > 1
+        return self.mat.ribbons
 
     @property
     def sharers(self) -> int:

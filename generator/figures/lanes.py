@@ -24,10 +24,10 @@ def lane_at_the_bank(view: View) -> Part:
         y = number * line
         marks += _way(view, place, view.say("figure.to-bank", count=exchanged[place]), up=True).at(0, y)
         marks += _way(view, place - 1, view.say("figure.come-back", count=10 * exchanged[place]), up=False).at(0, y)
-        if view.frame.ribbons and view.scene.rounds:
+        if view.frame.mat.ribbons and view.scene.rounds:
             room = (1 if exchanged.at(place - 1) else 2) * form.column - form.pad
             marks.append(Label(view.left(place), y + line + _base(form), _when(view, place, room), form.text))
-    lines = view.frame.exchanges + (1 if view.frame.ribbons else 0)
+    lines = view.frame.exchanges + (1 if view.frame.mat.ribbons else 0)
     return Part(view.width, form.lane + (lines - 1) * line, tuple(marks))
 
 
@@ -37,7 +37,7 @@ def lane_to_the_trays(view: View) -> Part:
     With ribbons a second line says which trays, because each column is for one sort alone.
     """
     scene, form = view.scene, view.form
-    ribbons = view.frame.ribbons
+    ribbons = view.frame.mat.ribbons
     height = form.lane + (_line(form) if ribbons else 0)
     if scene.laid_out:
         return Part(view.width, height, _who_shares(view))
@@ -58,7 +58,7 @@ def lane_to_the_trays(view: View) -> Part:
 def _nothing_given(view: View, place: int) -> str:
     if not view.scene.too_few:
         return view.say(f"figure.none.{place_name(place)}")
-    if view.frame.ribbons:
+    if view.frame.mat.ribbons:
         return view.say("figure.too-few-for-a-round")
     return view.say("figure.too-few", sharers=small_number(view.words, view.frame.mat.value))
 
@@ -66,7 +66,7 @@ def _nothing_given(view: View, place: int) -> str:
 def _who_shares(view: View) -> tuple[Mark, ...]:
     form = view.form
     card = sharers_card(view.frame.mat.value, 0.62 * form.lane)
-    key = "figure.children-share-with-ribbons" if view.frame.ribbons else "figure.children-share"
+    key = "figure.children-share-with-ribbons" if view.frame.mat.ribbons else "figure.children-share"
     said = view.bold(6 + card.width + 6, _base(form), view.say(key, count=view.frame.trays))
     return (*card.at(6, (form.lane - card.height) / 2), said)
 

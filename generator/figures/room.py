@@ -55,7 +55,7 @@ def share(view: View) -> Part:
     top = 1.4 * form.text if form.narrow else 0.0
     if view.scene.laid_out:
         return Part(view.width, top + form.share, ())
-    says = view.say("figure.share-of-one" if view.frame.ribbons else "figure.each-has")
+    says = view.say("figure.share-of-one" if view.frame.mat.ribbons else "figure.each-has")
     base = 1.35 * form.text if form.narrow else 0.7 * form.share
     marks: list[Mark] = [view.bold(8 if form.narrow else 12, base, says)]
     digits = [*view.scene.share, ""]  # one more than there are, for a number of one place

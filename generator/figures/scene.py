@@ -85,10 +85,6 @@ class Frame(NamedTuple):
     mat: Mat
     exchanges: int
 
-    @property
-    def ribbons(self) -> bool:
-        return len(self.mat) > 1
-
 
 def frame_of(sharing: Sharing) -> Frame:
     """The frame of a lesson's figures. Raises SharingError for a number beyond the thousands."""

@@ -20,7 +20,7 @@ def trays(view: View) -> Part:
     y = 0.0
     before = None
     for tray in view.scene.trays:
-        if form.narrow and view.frame.ribbons and tray.width != before:
+        if form.narrow and view.frame.mat.ribbons and tray.width != before:
             names.append(view.bold(8, y + 2 + form.text, _stands_for(view, tray.width)))
             y += 2 + 1.4 * form.text
         before = tray.width
@@ -70,7 +70,7 @@ def _name(view: View, number: int, width: int, high: float) -> Part:
     form = view.form
     base = high / 2 + 0.36 * form.text
     marks: list[Mark] = []
-    if not view.frame.ribbons:
+    if not view.frame.mat.ribbons:
         if form.narrow:
             marks.append(view.bold(12, base, view.words.grouping.written(number))._replace(anchor="middle"))
         else:

@@ -25,7 +25,7 @@ class View(NamedTuple):
 
     @property
     def width(self) -> float:
-        return self.form.width(self.frame.places, self.frame.ribbons)
+        return self.form.width(self.frame.places, self.frame.mat.ribbons)
 
     @property
     def columns(self) -> list[tuple[int, float]]:

@@ -27,7 +27,7 @@ class InChromium(Engine):
 
     def __init__(self, page: Page) -> None:
         self.page = page
-        self.run(HELPERS.replace("const ", "var "))
+        self.run(HELPERS)
 
     def run(self, script: str) -> str:
         return str(self.page.evaluate("script => (0, eval)(script)", script))

@@ -20,10 +20,11 @@ SECONDS = 300
 IN_ORDER = [script for script in listed()["today"] if script.startswith(("js/sharing/", "js/words/"))]
 
 # A value without the names in it, as Python's named tuples are in JSON; and what is refused, in the words of its error.
+# With `var` they are known to scripts that run later, in a page too.
 HELPERS = """
-const bare = (value) =>
+var bare = (value) =>
   value && typeof value === "object" ? (Array.isArray(value) ? value : Object.values(value)).map(bare) : value;
-const orRefused = (answer) => {
+var orRefused = (answer) => {
   try {
     return answer();
   } catch (error) {
