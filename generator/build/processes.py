@@ -22,6 +22,7 @@ from generator.errors import HandbookError
 from generator.pages.run_many import Given, Result, RunMany, Thing
 
 _AT_ONCE = 4  # inputs that a process is given at a time: more cost less, fewer share the work evenly
+_BEHIND_THE_FIRST = 5  # how much other processes stand back where there are fewer processors than processes
 _PR_SET_PDEATHSIG = 1  # linux/prctl.h
 
 
@@ -70,6 +71,7 @@ def _end_with_the_first() -> None:
     """
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     if sys.platform == "linux":
+        os.nice(_BEHIND_THE_FIRST)
         ctypes.CDLL(None).prctl(_PR_SET_PDEATHSIG, signal.SIGKILL)
     else:
         threading.Thread(target=_wait_for_the_first, daemon=True).start()

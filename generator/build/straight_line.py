@@ -34,7 +34,8 @@ from generator.pages.handbook import write_handbook
 from generator.pages.kinds import script_data
 from generator.pages.writing.template_names import Writer
 from generator.site import policy, school_look
-from generator.site.audit.audit import audit
+from generator.site.audit.audit import audit, html_files
+from generator.site.audit.page import read_page
 from generator.site.dates import build_date
 from generator.site.finish import finished
 from generator.site.run_mkdocs import Settings
@@ -116,7 +117,8 @@ def _make(
         say(f"Drawing {len(pictures)} figures")
         write_files(site / FIGURES, zip((picture.file for picture in pictures), drawings, strict=True))
         say("Auditing the whole site")
-        faults = audit(site, policy.theme_scripts(site), settings.sub_path)
+        read = place.run_many(read_page, sorted(policy.theme_scripts(site)), html_files(site))
+        faults = audit(site, tuple(read), settings.sub_path)
         if faults:
             raise SourceError(faults)
         place.note((sources, settings, built), site, len(handbook.pages), len(pictures))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable, Iterator
-from functools import cache
+from functools import cache, cached_property
 from itertools import islice
 from unittest.mock import patch
 
@@ -17,7 +17,7 @@ from generator.engine.observations import Observation
 from generator.engine.outcomes import simulate
 from generator.engine.repairs import repair
 from generator.engine.sharing import share
-from generator.engine.slips import Slip
+from generator.engine.slips import Outcome, Slip
 from tests.commands.running import run_command
 from tests.engine.divisions import divisions, divisions_with_ribbons
 from tests.sampling import times
@@ -36,6 +36,14 @@ DIAGNOSED = """([n, d, ribbons, rooms]) => {
   const diagnose = sharing.diagnosis.diagnoser(n, d, ribbons);
   return rooms.map(([trays, left]) => sharing.asked.diagnosisAsData(diagnose(trays, left)));
 }"""
+
+
+class SeenOnce(Outcome):
+    """An outcome that works out once what is seen, because every room that is seen is held against every outcome."""
+
+    @cached_property
+    def seen(self) -> Observation:
+        return super().seen
 
 
 Rooms = Callable[[int], Iterator[tuple[int, int]]]
@@ -70,7 +78,7 @@ def test_every_slip_what_it_leaves_its_repair_and_what_is_said_when_it_is_seen(
     """Also where what is left over was not counted. In Python slips and repairs of a division are worked out once."""
     for dividend, divisor in islice(rooms(61), many):
         sharing = share(dividend, divisor, ribbons=ribbons)
-        outcomes = tuple(simulate(sharing))
+        outcomes = tuple(SeenOnce(*outcome) for outcome in simulate(sharing))
         repairs = cache(repair)
         left_behind = [
             [

@@ -11,7 +11,8 @@ from pathlib import Path
 import pytest
 
 from generator.errors import SourceError
-from generator.site.audit.audit import audit
+from generator.site.audit.audit import audit, html_files
+from generator.site.audit.page import read_page
 from generator.site.book import BOOK
 from generator.site.run_mkdocs import Nav, render
 from tests.site import samples
@@ -106,7 +107,8 @@ def test_dead_links_are_left_to_the_audit_of_the_finished_site(
     for number, link in enumerate(DEAD_LINKS):
         (docs / f"page{number}.md").write_text(f"# Page {number}\n\n{link}\n", "utf-8")
     render(docs, tmp_path / "site", [{"Home": "index.md"}], samples.SETTINGS)
-    faults = audit(tmp_path / "site", ())
+    pages = [read_page((), file) for file in html_files(tmp_path / "site")]
+    faults = audit(tmp_path / "site", pages)
     for number, key in enumerate(DEAD_LINKS.values()):
         assert key in {fault.key for fault in faults if fault.file == f"page{number}.html"}
     assert capfd.readouterr() == ("", "")

@@ -6,7 +6,7 @@ import math
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
-from functools import lru_cache, partial
+from functools import cached_property, lru_cache, partial
 from typing import Any
 from urllib.parse import quote
 
@@ -89,7 +89,7 @@ class Writer:
 
     school: School
 
-    @property
+    @cached_property
     def phrases(self) -> Phrases:
         """The sentences of the school's language, with numbers as the school writes them."""
         numbers = self.school.numbers

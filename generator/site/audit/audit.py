@@ -1,7 +1,7 @@
 """The audit of the finished site: what would fail in front of a reader, found in the pages themselves.
 
-It reads every page and style sheet once and follows every address in them, however it came there. It is told
-which inline scripts the content policy allows; everything else it takes from the folder.
+Every page is read once, by itself (`page`); here every address in pages and style sheets is followed, however it came
+there.
 
 Looks for
     links       to a page, file or anchor that is not there (upper and lower case count), to a folder, to an
@@ -16,13 +16,14 @@ from __future__ import annotations
 
 import posixpath
 import re
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from itertools import chain
 from pathlib import Path, PurePosixPath
 from typing import NamedTuple
 from urllib.parse import unquote, urlsplit
 
 from generator.errors import Fault, Problem
-from generator.site.audit.page import SCHEME, ReadPage, read_page
+from generator.site.audit.page import SCHEME, ReadPage
 
 # The page a server shows for every address that it does not know, at any depth.
 ABSOLUTE_PAGE = "404.html"
@@ -41,28 +42,33 @@ class Site(NamedTuple):
     base: str
 
 
-def audit(site: Path, allowed_scripts: Collection[str], base: str = "/") -> tuple[Fault, ...]:
+def html_files(site: Path) -> list[tuple[str, str]]:
+    """Every page of a built site, by path and text."""
+    files = sorted((file.relative_to(site).as_posix(), file) for file in site.rglob("*.html"))
+    return [(path, file.read_text("utf-8")) for path, file in files]
+
+
+def audit(site: Path, pages: Sequence[ReadPage], base: str = "/") -> tuple[Fault, ...]:
     """Everything wrong in a built site, sorted by file and line.
 
-    `allowed_scripts` holds the policy's hashes as `policy.script_hash` gives them; `base` is the path under which
-    the site is published, which the page for unknown addresses writes in front of its links.
+    `pages` are all of its pages as `read_page` found them; `base` is the path under which the site is published, which
+    the page for unknown addresses writes in front of its links.
     """
     files = sorted(path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file())
     folders = frozenset(str(folder) for file in files for folder in PurePosixPath(file).parents)
     whole = Site(frozenset(files), folders, base)
-    texts = ((file, (site / file).read_text("utf-8")) for file in files if file.endswith(".html"))
-    pages = [read_page(file, text, allowed_scripts) for file, text in texts]
-    check_links(pages, whole)
-    check_titles(pages)
-    faults = [problem.at(page.path, line) for page in pages for line, problem in page.problems]
-    for file in files:
-        if file.endswith(".css"):
-            faults += check_style_sheet(file, (site / file).read_text("utf-8"), whole)
+    sheets = ((file, (site / file).read_text("utf-8")) for file in files if file.endswith(".css"))
+    faults = chain(
+        (problem.at(page.path, line) for page in pages for line, problem in page.problems),
+        check_links(pages, whole),
+        check_titles(pages),
+        *(check_style_sheet(file, text, whole) for file, text in sheets),
+    )
     return tuple(sorted(set(faults)))
 
 
-def check_links(pages: Sequence[ReadPage], site: Site) -> None:
-    """Follow every address on every page; note on the page each one that leads nowhere."""
+def check_links(pages: Sequence[ReadPage], site: Site) -> Iterator[Fault]:
+    """Follow every address on every page: each one that leads nowhere."""
     by_path = {page.path: page for page in pages}
     answers: dict[tuple[str, str], Problem | None] = {}
     for page in pages:
@@ -74,7 +80,7 @@ def check_links(pages: Sequence[ReadPage], site: Site) -> None:
                 answers[asked] = _follow(link.address, page, by_path, site)
             problem = answers[asked]
             if problem:
-                page.problems.append((link.line, problem._replace(key=f'{link.attribute}="{link.address}"')))
+                yield problem._replace(key=f'{link.attribute}="{link.address}"').at(page.path, link.line)
 
 
 def _follow(link: str, page: ReadPage, by_path: Mapping[str, ReadPage], site: Site) -> Problem | None:
@@ -121,13 +127,13 @@ def _find_anchor(page: ReadPage, anchor: str) -> str | Problem:
     return Problem("", f"finds no anchor {anchor!r} on {page.path}", remedy)
 
 
-def check_titles(pages: Sequence[ReadPage]) -> None:
-    """Note on a page that an earlier one, by path, has its title."""
+def check_titles(pages: Sequence[ReadPage]) -> Iterator[Fault]:
+    """Every page of which an earlier one, by path, has the title."""
     first: dict[str, str] = {}
     for page in pages:
         if page.title and first.setdefault(page.title, page.path) != page.path:
             problem = f"{page.title!r} is also the title of {first[page.title]}"
-            page.problems.append((page.title_line, Problem("title", problem, "begin it with what differs")))
+            yield Fault(page.path, page.title_line, "title", problem, "begin it with what differs")
 
 
 def check_style_sheet(path: str, text: str, site: Site) -> Iterator[Fault]:

@@ -44,8 +44,9 @@ class ReadPage:
     problems: list[tuple[int, Problem]] = field(default_factory=list)
 
 
-def read_page(path: str, text: str, allowed_scripts: Collection[str]) -> ReadPage:
-    """Read one page; `allowed_scripts` are hashes of the scripts that the content policy allows."""
+def read_page(allowed_scripts: Collection[str], file: tuple[str, str]) -> ReadPage:
+    """Read one page, given by path and text; `allowed_scripts` are hashes of scripts that the content policy allows."""
+    path, text = file
     root, lines, page = parse(text), text.split("\n"), ReadPage(path)
     for element in root.iter():
         for attribute, value in element.items():
