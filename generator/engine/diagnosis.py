@@ -116,13 +116,14 @@ def telling_slips(sharing: Sharing, most: int = 8, owned: Counts | None = None) 
     for occasion in (outcome.occasion for found in outcomes.values() for outcome in found):
         kind = occasion.slip, occasion.place
         in_full[kind] = max(occasion.many, in_full.get(kind, 0))
+    static = not sharing.exchanges
     best: dict[Slip, Observation] = {}
     for slip in _SLIPS:
         observations = [seen for seen, slips in named.items() if slip in slips]
         if observations:
             best[slip] = min(
                 observations,
-                key=lambda seen: _how_telling(slip, outcomes[seen], named[seen], in_full, static=not sharing.exchanges),
+                key=lambda seen: _how_telling(slip, outcomes[seen], named[seen], in_full, static=static),
             )
     chosen: list[Observation] = []
     told: set[Slip] = set()

@@ -11,7 +11,10 @@ from __future__ import annotations
 
 from collections import Counter
 from enum import StrEnum
+from operator import add
 from typing import NamedTuple, TypeAlias
+
+from generator.engine.places import Counts
 
 TEN = 10
 
@@ -83,7 +86,7 @@ class Pile(NamedTuple):
 
     @property
     def reads(self) -> int:
-        return sum(self.holds(place) * 10**place for place in range(len(self.off)))
+        return Counts(map(add, self.right, self.off)).value
 
     def with_more(self, place: int, pieces: int) -> Pile:
         """The same with more pieces; of the bank only the others are followed."""

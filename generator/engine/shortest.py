@@ -69,13 +69,13 @@ def _steps(room: Room, thrifty: bool) -> Iterator[PlannedMove]:
     Pieces go from and to the bank and piles that are off at their place. Trays that read the same as others and do not
     hold the same cannot be named by what they read: nothing is done with them.
     """
-    read = Counter((pile.at, pile.stands_for, pile.reads) for pile, _ in room)
-    piles = sorted(room, key=lambda one: (_ORDER.index(one[0].at), -one[0].reads, one[0]))
-    named = [one for one in piles if read[one[0].at, one[0].stands_for, one[0].reads] == 1]
-    for place in reversed(range(len(piles[0][0].off))):
+    piles = sorted((_ORDER.index(pile.at), -pile.reads, pile, many) for pile, many in room)
+    alike = Counter((pile.at, pile.stands_for, reads) for _, reads, pile, _ in piles)
+    named = [(pile, many) for _, reads, pile, many in piles if alike[pile.at, pile.stands_for, reads] == 1]
+    for place in reversed(range(len(named[0][0].off))):
         off = [(pile, many) for pile, many in named if pile.off[place] or pile.at is At.BANK]
         like: dict[_Kind, set[int]] = {}
-        for pile, _ in piles:
+        for pile, _ in room:
             like.setdefault((pile.at, pile.stands_for), {0}).add(pile.off[place])
         too_many = _too_many(room, place)
         for source, sources in named:
