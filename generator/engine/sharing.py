@@ -130,11 +130,10 @@ class Sharing:
 
     def room(self, state: State) -> Counts:
         """The pieces out of the bank: in the middle and on all trays together."""
-        room = list(state.middle)
+        room = state.middle
         for tray in self.trays(state):
-            for place in tray.holds.places_held:
-                room[place] += tray.sharers * tray.holds[place]
-        return Counts(room)
+            room = Counts(lies + tray.sharers * held for lies, held in zip(room, tray.holds, strict=True))
+        return room
 
     def bank(self, state: State) -> Counts:
         """What the bank has gained since the number was laid out; below zero: given out."""
