@@ -141,7 +141,6 @@ class StepFile(Model):
     reviewed: ReviewDate
     tags: Tags = ()
     expects: Expects = Expects()
-    """a table [expects]"""
 
 
 class Step(StepFile):

@@ -168,28 +168,13 @@ class School(Model):
     """an address that begins with https:// or http://, such as "https://intranet.example/sharing/\""""
 
     roles: Roles = Roles()
-    """a table [roles]"""
-
     groups: Groups = Groups()
-    """a table [groups]"""
-
     shelf: ShelfTable = ShelfTable()
-    """a table [shelf]"""
-
     print: Print = Print()
-    """a table [print]"""
-
     numbers: Numbers = Numbers()
-    """a table [numbers]"""
-
     rounds: Rounds = Rounds()
-    """a table [rounds]"""
-
     time: Time = Time()
-    """a table [time]"""
-
     review: Review = Review()
-    """a table [review]"""
 
     @property
     def look_first(self) -> bool:

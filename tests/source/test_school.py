@@ -22,9 +22,10 @@ MODELS: tuple[type[Model], ...] = (LessonFile, StepFile, Expects, PageMeta, Scho
 
 def _fields(model: type[Model]) -> Iterator[tuple[str, FieldInfo]]:
     for key, field in model.model_fields.items():
-        yield f"{model.__name__}.{key}", field
         if isinstance(field.annotation, type) and issubclass(field.annotation, Model):
             yield from _fields(field.annotation)
+        else:
+            yield f"{model.__name__}.{key}", field
 
 
 FIELDS = [pair for model in MODELS for pair in _fields(model)]
