@@ -9,11 +9,10 @@ from typing import Annotated
 
 from pydantic import AfterValidator
 
-from generator.errors import Fault
 from generator.source.fields import Model, fault_in_value
 from generator.source.folders import entry_names, shown_name
 from generator.source.overlay import Faults
-from generator.source.reading import decode, parse_toml, printable, read_bytes
+from generator.source.reading import printable, read_bytes, read_toml, refused
 from generator.source.validating import did_you_mean, validated
 
 LARGEST_LOGO = 1024 * 1024
@@ -82,12 +81,12 @@ def read_theme(folder: Path, shown: str) -> Theme:
             if name == _LOGO:
                 logo = read_bytes(folder / name, file, LARGEST_LOGO)
                 if not logo.startswith(_PNG):
-                    faults.append(Fault.of_file(file, "is not a PNG picture", "save the logo as PNG"))
+                    raise refused(file, "is not a PNG picture", "save the logo as PNG")
             elif name == _COLOURS:
-                colours = validated(Colours, parse_toml(decode(read_bytes(folder / name, file), file), file))
+                colours = validated(Colours, read_toml(folder / name, file))
             else:
                 remedy = f"move it elsewhere; {did_you_mean(name, (_LOGO, _COLOURS))}"
-                faults.append(Fault.of_file(file, "does not belong in a theme folder", remedy))
+                raise refused(file, "does not belong in a theme folder", remedy)
         files.append(file)
     faults.raise_if_any()
     return Theme(logo, colours, tuple(files))
