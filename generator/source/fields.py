@@ -1,8 +1,8 @@
 """The kinds of value that the handbook's files hold, and the base of every model.
 
-The description of a field begins with a line that says what is right there ("a whole number from 1 to
-9999"); it ends every fault about that field. It is the field's docstring, or stands with its kind of value; for a
-field that is a table it follows from its name.
+The description of a field says in one line what is right there ("a whole number from 1 to 9999"); it ends every
+fault about that field. It is the field's docstring, or stands with its kind of value; that of a table follows from
+its name.
 
 Text is data. It may hold any character people write with, `<` and `&` among them: pages escape it.
 Refused are characters that cannot be seen or printed: control characters, lone surrogates and

@@ -81,7 +81,7 @@ def load(handbook: Path, school_folder: Path | None = None) -> Sources:
     theme = Theme()
     for layer in layers[1:]:
         with faults.gathered():
-            theme = read_theme(layer.folder / "theme", layer.named("theme"))
+            theme = read_theme(layer.folder / "theme", layer.named("theme"), faults)
     faults.raise_if_any()
     return Sources(
         school,

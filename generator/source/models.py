@@ -84,42 +84,37 @@ def _span(value: tuple[int, int]) -> tuple[int, int]:
 
 
 class Expects(Model):
-    """What every lesson of a step must be like, so that none lands in the wrong step. All optional."""
+    """What every lesson of a step must be like, so that none lands in the wrong step. All optional.
+
+    ribbons: whether children wear ribbons, and the largest ribbon
+    exchanges: at how many places pieces go to the bank
+    exchange_from: exactly the places that send pieces to the bank, where the step wants certain ones
+    remainder: whether something is left over
+    empty_place: where there must be a zero
+    short: whether there are too few pieces to go round: nowhere, at the highest place, or at some place
+    children: the fewest and the most children on the mat
+    """
 
     ribbons: Literal["none", "ten", "hundred", "some"] = "none"
-    """"none", "ten" (two-digit divisors), "hundred" (three-digit divisors) or "some" (either)
-
-    Whether children wear ribbons, and the largest ribbon."""
+    """"none", "ten" (two-digit divisors), "hundred" (three-digit divisors) or "some" (either)"""
 
     exchanges: Literal["none", "one place", "several places", "some", "any"] = "any"
-    """"none", "one place", "several places", "some" or "any"
-
-    At how many places pieces go to the bank."""
+    """"none", "one place", "several places", "some" or "any\""""
 
     exchange_from: Annotated[tuple[PlaceWord, ...], Field(min_length=1)] | None = None
-    """a list of places, out of "thousands", "hundreds" and "tens"
-
-    Exactly the places that send pieces to the bank, where the step wants certain ones."""
+    """a list of places, out of "thousands", "hundreds" and "tens\""""
 
     remainder: Literal["none", "some", "any"] = "any"
-    """"none", "some" or "any"
-
-    Whether something is left over."""
+    """"none", "some" or "any\""""
 
     empty_place: Literal["number", "share", "either", "any"] = "any"
-    """"number", "share", "either" or "any"
-
-    Where there must be a zero."""
+    """"number", "share", "either" or "any\""""
 
     short: Literal["none", "highest", "some", "any"] = "any"
-    """"none", "highest", "some" or "any"
-
-    Whether there are too few pieces to go round: nowhere, at the highest place, or at some place."""
+    """"none", "highest", "some" or "any\""""
 
     children: Annotated[tuple[int, int], AfterValidator(_span)] = (1, MOST_CHILDREN)
-    """a list of two numbers such as [7, 12], from 1 to 12
-
-    The fewest and the most children on the mat."""
+    """a list of two numbers such as [7, 12], from 1 to 12"""
 
 
 class StepFile(Model):

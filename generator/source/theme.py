@@ -45,17 +45,17 @@ Colour = Annotated[str, AfterValidator(_readable)]
 
 
 class Colours(Model):
-    """The keys of theme/colours.toml; each colour is used with white, so it must be dark enough."""
+    """The keys of theme/colours.toml; each colour is used with white, so it must be dark enough.
+
+    header: the band at the top of every page, with white words on it
+    links: links on the white page
+    """
 
     header: Colour | None = None
-    """a colour such as "#2f5d50"
-
-    The band at the top of every page, with white words on it."""
+    """a colour such as "#2f5d50\""""
 
     links: Colour | None = None
-    """a colour such as "#2f5d50"
-
-    Links on the white page."""
+    """a colour such as "#2f5d50\""""
 
 
 @dataclass(frozen=True)
@@ -71,9 +71,8 @@ class Theme:
     files: tuple[str, ...] = ()
 
 
-def read_theme(folder: Path, shown: str) -> Theme:
-    """The theme/ folder of a school, all of it optional. Raises SourceError with every fault."""
-    faults = Faults()
+def read_theme(folder: Path, shown: str, faults: Faults) -> Theme:
+    """The theme/ folder of a school, all of it optional. Raises SourceError where it cannot be opened."""
     logo, colours, files = b"", Colours(), []
     for name in entry_names(folder, shown):
         file = f"{shown}/{shown_name(name)}"
@@ -88,5 +87,4 @@ def read_theme(folder: Path, shown: str) -> Theme:
                 remedy = f"move it elsewhere; {did_you_mean(name, (_LOGO, _COLOURS))}"
                 raise refused(file, "does not belong in a theme folder", remedy)
         files.append(file)
-    faults.raise_if_any()
     return Theme(logo, colours, tuple(files))

@@ -59,8 +59,7 @@ def _place(model: type[Model], path: KeyPath) -> tuple[Iterable[str], str]:
     field = model.model_fields.get(str(key))
     if field and isinstance(field.default, Model):
         return _place(type(field.default), tuple(deeper)) if deeper else (model.model_fields, f"a table [{key}]")
-    right = (field.description or "") if field else ""
-    return model.model_fields, right.partition("\n")[0]
+    return model.model_fields, (field.description or "") if field else ""
 
 
 def _shown(value: object) -> str:
