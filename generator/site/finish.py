@@ -39,15 +39,14 @@ def finished(
     for path, text in chain(pages, ((path, printed.page) for path, printed in bound.items())):
         text = marked(dates.dated(sheets.told(text, taken), built), imprint, on_paper)
         yield path, policy.guarded(path, text, inline).encode()
-    kinds = scripts.listed()
     made = {
         **search.offline(rendered, handbook),
-        **scripts.joined(rendered, paths, kinds),
+        **scripts.joined(rendered, paths),
         **servers.files(settings.sub_path, inline),
         **{each.chapter_pages: bound[each.path].chapter_pages.encode() for each in books},
     }
     yield from made.items()
-    parts = set(chain.from_iterable(kinds.values()))
+    parts = set(chain.from_iterable(scripts.listed().values()))
     for path in paths:
         if path not in made and path not in parts and not path.endswith(".html"):
             content = (rendered / path).read_bytes()

@@ -18,7 +18,7 @@ from generator.source.reading import printable, refused
 MOST_FILES = 2000
 _DROPPINGS = frozenset(("thumbs.db", "desktop.ini"))
 
-# The path of a file below a folder, such as ("static", "first.toml").
+# The path of a file below a folder, such as ("as-it-lies", "step.toml").
 Parts = tuple[str, ...]
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from generator.errors import Fault
 from generator.source.expectations import misfits
 from generator.source.models import Lesson, LessonFile, Step, StepFile
-from generator.source.overlay import Faults, Overlaid, Source
+from generator.source.overlay import Faults, Source
 from generator.source.reading import Table, read_toml
 from generator.source.validating import did_you_mean, validated
 
@@ -17,10 +17,10 @@ STEP_FILE = "step.toml"
 _Read = tuple[Lesson, Table]
 
 
-def read_steps(files: Overlaid, faults: Faults) -> tuple[Step, ...]:
+def read_steps(files: Iterable[Source], faults: Faults) -> tuple[Step, ...]:
     """All steps in teaching order, each with its lessons; a step or lesson with a fault is left out."""
-    step_sources = {parts[0]: source for parts, source in files.items() if parts[-1] == STEP_FILE}
-    lesson_sources = [source for parts, source in files.items() if parts[-1] != STEP_FILE]
+    step_sources = {source.parts[0]: source for source in files if source.parts[-1] == STEP_FILE}
+    lesson_sources = [source for source in files if source.parts[-1] != STEP_FILE]
     faults.extend(_without_a_step(lesson_sources, step_sources))
     lessons = list(_lessons(lesson_sources, faults))
     faults.extend(_told_twice(lessons))

@@ -24,7 +24,7 @@ from generator.errors import Fault
 from generator.source.folders import is_dropping, shown_name
 from generator.source.lessons import read_steps
 from generator.source.models import AuthoredPage, Lesson, Note, PageMeta, Step
-from generator.source.overlay import Faults, Layer, Overlaid, Source, overlaid
+from generator.source.overlay import Faults, Layer, Source, overlaid
 from generator.source.reading import parse_page, read_toml, refused
 from generator.source.school import School
 from generator.source.theme import Theme, read_theme
@@ -75,7 +75,7 @@ def load(handbook: Path, school_folder: Path | None = None) -> Sources:
     if not lesson_files:
         faults.append(Fault.of_file(layers[0].named("lessons"), "holds no lesson", "add <step>/step.toml and a lesson"))
     steps = read_steps(lesson_files, faults)
-    school = _read_school(layers, {parts[0] for parts in lesson_files}, faults)
+    school = _read_school(layers, {source.parts[0] for source in lesson_files}, faults)
     pages = tuple(_read_pages(page_files, faults))
     notes = tuple(_read_notes(note_files, faults))
     theme = Theme()
@@ -89,7 +89,7 @@ def load(handbook: Path, school_folder: Path | None = None) -> Sources:
         pages,
         notes,
         theme,
-        tuple(_changes(layers[1:], (*lesson_files.values(), *page_files.values()), note_files.values(), theme)),
+        tuple(_changes(layers[1:], [*lesson_files, *page_files], note_files, theme)),
     )
 
 
@@ -147,8 +147,9 @@ def _laid_over(below: Mapping[str, Any], above: Mapping[str, Any]) -> dict[str, 
     return both
 
 
-def _read_pages(files: Overlaid, faults: Faults) -> Iterator[AuthoredPage]:
-    for parts, source in files.items():
+def _read_pages(files: Iterable[Source], faults: Faults) -> Iterator[AuthoredPage]:
+    for source in files:
+        parts = source.parts
         with faults.gathered():
             if parts in _MADE_OTHERWISE or (len(parts) == 1 and A_BOOK.fullmatch(parts[0])):
                 raise refused(source.file, "has the name of a page that every build makes", "rename it")
@@ -167,10 +168,10 @@ def _read_pages(files: Overlaid, faults: Faults) -> Iterator[AuthoredPage]:
             )
 
 
-def _read_notes(files: Overlaid, faults: Faults) -> Iterator[Note]:
-    for parts, source in files.items():
+def _read_notes(files: Iterable[Source], faults: Faults) -> Iterator[Note]:
+    for source in files:
         with faults.gathered():
-            yield Note(path="/".join(parts), text=source.text(), file=source.file)
+            yield Note(path="/".join(source.parts), text=source.text(), file=source.file)
 
 
 def _changes(layers: Iterable[Layer], files: Iterable[Source], notes: Iterable[Source], theme: Theme) -> Iterator[str]:

@@ -58,12 +58,9 @@ class Source:
         return decode(read_bytes(self.path, self.file), self.file)
 
 
-Overlaid = dict[Parts, Source]
-
-
-def overlaid(layers: Iterable[Layer], kind: str, ending: str, depths: range, faults: Faults) -> Overlaid:
-    """The files of one kind ("lessons", "pages") by their path below it, sorted; later layers win."""
-    files: Overlaid = {}
+def overlaid(layers: Iterable[Layer], kind: str, ending: str, depths: range, faults: Faults) -> list[Source]:
+    """The files of one kind ("lessons", "pages"), sorted by their path below it; later layers win."""
+    files: dict[Parts, Source] = {}
     for layer in layers:
         ours_by_language = kind == "pages" and not layer.from_school
         place = f"en/{kind}" if ours_by_language else kind
@@ -74,4 +71,4 @@ def overlaid(layers: Iterable[Layer], kind: str, ending: str, depths: range, fau
                 else:
                     path = layer.folder.joinpath(place, *found)
                     files[found] = Source(found, path, layer.named(place, *found), layer.from_school, found in files)
-    return dict(sorted(files.items()))
+    return [files[parts] for parts in sorted(files)]
