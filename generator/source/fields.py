@@ -108,6 +108,7 @@ def _plain_name(value: str) -> str:
 
 
 Slug = Annotated[str, AfterValidator(_plain_name)]
+Flag = Annotated[bool, Field(description="true or false, without quotes")]
 Order = Annotated[int, whole_number(1, 999)]
 Tags = Annotated[
     tuple[Annotated[str, *text(1, 60)], ...],

@@ -15,7 +15,7 @@ from typing import Annotated, Literal
 from pydantic import AfterValidator, Field, ValidationInfo, field_validator
 
 from generator.engine.places import Counts
-from generator.source.fields import Model, Order, ReviewDate, Tags, fault_in_value, paragraph, text, whole_number
+from generator.source.fields import Flag, Model, Order, ReviewDate, Tags, fault_in_value, paragraph, text, whole_number
 
 MOST_CHILDREN = 12
 PlaceWord = Literal["thousands", "hundreds", "tens"]
@@ -25,9 +25,7 @@ class LessonFile(Model):
     """The keys of handbook/lessons/<step>/<slug>.toml."""
 
     dividend: Annotated[int, whole_number(1, 9999)]
-    ribbons: bool = False
-    """true or false, without quotes"""
-
+    ribbons: Flag = False
     divisor: Annotated[int, Field(ge=1, le=999)]
     """a whole number from 1 to 12, or with ribbons from 10 to 999"""
 

@@ -11,7 +11,7 @@ from pydantic import AfterValidator, Field
 from generator.engine.length import Pace
 from generator.engine.places import Counts
 from generator.engine.shelf import Shelf
-from generator.source.fields import Model, Slug, fault_in_value, text, whole_number
+from generator.source.fields import Flag, Model, Slug, fault_in_value, text, whole_number
 from generator.source.models import MOST_CHILDREN
 
 _PLAIN_PATH = re.compile(r"/(?:(?!\.)[A-Za-z0-9._~-]+/)*")
@@ -112,8 +112,7 @@ class Numbers(Model):
     grouping: Literal[",", " ", ""] = ","
     """"," (4,652), " " (a thin space) or "" (no mark)"""
 
-    group_four_digits: bool = True
-    """true or false, without quotes"""
+    group_four_digits: Flag = True
 
     @property
     def mark(self) -> str:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Annotated
 
-from pydantic import AfterValidator
+from pydantic import AfterValidator, Field
 
 from generator.source.fields import Model, fault_in_value
 from generator.source.folders import entry_names, shown_name
@@ -41,7 +41,7 @@ def _readable(value: str) -> str:
     return value.lower()
 
 
-Colour = Annotated[str, AfterValidator(_readable)]
+Colour = Annotated[Annotated[str, AfterValidator(_readable)] | None, Field(description='a colour such as "#2f5d50"')]
 
 
 class Colours(Model):
@@ -51,11 +51,8 @@ class Colours(Model):
     links: links on the white page
     """
 
-    header: Colour | None = None
-    """a colour such as "#2f5d50\""""
-
-    links: Colour | None = None
-    """a colour such as "#2f5d50\""""
+    header: Colour = None
+    links: Colour = None
 
 
 @dataclass(frozen=True)
