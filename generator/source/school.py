@@ -14,6 +14,7 @@ from generator.engine.shelf import Shelf
 from generator.source.fields import Flag, Model, Slug, fault_in_value, text, whole_number
 from generator.source.models import MOST_CHILDREN
 
+_NEVER_IN_AN_ADDRESS = re.compile(r"""[\s<>"'\\`]""")
 _PLAIN_PATH = re.compile(r"/(?:(?!\.)[A-Za-z0-9._~-]+/)*")
 _USUAL_PATH = "/handbook/"
 
@@ -39,10 +40,8 @@ def _rising(value: tuple[int, ...]) -> tuple[int, ...]:
 
 def _web_address(value: str) -> str:
     parts = urlsplit(value)
-    plain = (
-        parts.scheme in ("http", "https") and parts.hostname and not (parts.query or parts.fragment or parts.username)
-    )
-    if not plain or any(character.isspace() or character in "<>\"'\\`" for character in value):
+    besides = parts.query or parts.fragment or parts.username
+    if parts.scheme not in ("http", "https") or not parts.hostname or besides or _NEVER_IN_AN_ADDRESS.search(value):
         raise fault_in_value(f'is "{value}"')
     if not _PLAIN_PATH.fullmatch(parts.path.rstrip("/") + "/"):
         raise fault_in_value(f'is "{value}"', "after the host write letters, digits and - . _ ~ between slashes only")
