@@ -72,10 +72,8 @@ def _told_twice(lessons: Iterable[_Read]) -> Iterator[Fault]:
         if other := by_slug.get(lesson.slug):
             yield table.fault((), f"has the same name as {other.file}", "rename one of them")
         elif other := by_numbers.get(numbers):
-            yield table.fault(
-                ("dividend",),
-                f"{lesson.dividend} among {lesson.divisor} is already shared in {other.file}",
-                "choose other numbers, or give this file the same step and name to replace that lesson",
-            )
+            problem = f"{lesson.dividend} among {lesson.divisor} is already shared in {other.file}"
+            remedy = "choose other numbers, or give this file the same step and name to replace that lesson"
+            yield table.fault(("dividend",), problem, remedy)
         by_slug.setdefault(lesson.slug, lesson)
         by_numbers.setdefault(numbers, lesson)

@@ -45,19 +45,14 @@ class LessonFile(Model):
     def _children_find_room(cls, divisor: int, known: ValidationInfo) -> int:
         ribbons = known.data.get("ribbons")
         if ribbons is False and divisor > MOST_CHILDREN:
-            raise fault_in_value(
-                f"is {divisor}, more children than fit on the mat",
-                f"write a number from 1 to {MOST_CHILDREN}, or add ribbons = true",
-            )
+            problem = f"is {divisor}, more children than fit on the mat"
+            raise fault_in_value(problem, f"write a number from 1 to {MOST_CHILDREN}, or add ribbons = true")
         if ribbons and divisor < 10:
-            raise fault_in_value(
-                f"is {divisor}, so nobody wears a ribbon", "write a number from 10 to 999, or take out ribbons = true"
-            )
+            problem = f"is {divisor}, so nobody wears a ribbon"
+            raise fault_in_value(problem, "write a number from 10 to 999, or take out ribbons = true")
         if ribbons and (children := Counts.of(divisor).pieces) > MOST_CHILDREN:
-            raise fault_in_value(
-                f"is {divisor}, which takes {children} children",
-                f"choose a divisor whose digits add up to {MOST_CHILDREN} or less",
-            )
+            problem = f"is {divisor}, which takes {children} children"
+            raise fault_in_value(problem, f"choose a divisor whose digits add up to {MOST_CHILDREN} or less")
         return divisor
 
     @property

@@ -34,10 +34,8 @@ def _readable(value: str) -> str:
     if not _COLOUR.fullmatch(value):
         raise fault_in_value(f'is "{printable(value)}"')
     if (contrast := _contrast_with_white(value)) < _LEAST_CONTRAST:
-        raise fault_in_value(
-            f"{value} against white has a contrast of {contrast:.1f} to 1",
-            f"choose a darker one: {_LEAST_CONTRAST} to 1",
-        )
+        problem = f"{value} against white has a contrast of {contrast:.1f} to 1"
+        raise fault_in_value(problem, f"choose a darker one: {_LEAST_CONTRAST} to 1")
     return value.lower()
 
 
