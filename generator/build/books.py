@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from generator.pages.handbook import Handbook, Section
+from generator.pages.handbook import Handbook
 from generator.pages.kinds.a_z import PATH as A_Z
 from generator.pages.kinds.today import PATH as TODAY
 from generator.pages.writing.page import Page, address
@@ -23,28 +23,23 @@ def books(handbook: Handbook, title: str, plans_title: str) -> list[Book]:
     computer.
     """
     lessons, *sections = handbook.sections
-    kept = [
-        (each.title, [page for page in each.pages if not page.path.startswith(_AT_A_COMPUTER)]) for each in sections
-    ]
-    others = [Section(title, tuple(pages)) for title, pages in kept if pages]
-    plans = BookPart(plans_title, _addresses(page for page in lessons.pages if page.path.endswith("/plans.md")))
-    overviews = BookPart(lessons.title, _addresses(page for page in lessons.pages if page.path.endswith("/index.md")))
+    plans = _part(plans_title, [page for page in lessons.pages if page.path.endswith("/plans.md")])
+    overviews = _part(lessons.title, [page for page in lessons.pages if page.path.endswith("/index.md")])
     as_plans = {address(page.path): _plan_of(page.path) for page in lessons.pages if not page.path.endswith(_OF_A_STEP)}
-    parts = [plans, overviews, *map(_part, others)]
-    alone = {section.pages[0].path.split("/")[0]: _part(section) for section in others}
+    others: dict[str, BookPart] = {}
+    for section in sections:
+        pages = [page for page in section.pages if not page.path.startswith(_AT_A_COMPUTER)]
+        if pages:
+            others[pages[0].path.split("/")[0]] = _part(section.title, pages)
     return [
-        Book(BOOK, title, parts, as_plans),
+        Book(BOOK, title, [plans, overviews, *others.values()], as_plans),
         Book("book-plans.html", plans_title, [plans], as_plans),
-        *(Book(f"book-{folder}.html", alone[folder].title, [alone[folder]]) for folder in _ALONE if folder in alone),
+        *(Book(f"book-{folder}.html", others[folder].title, [others[folder]]) for folder in _ALONE if folder in others),
     ]
 
 
-def _part(section: Section) -> BookPart:
-    return BookPart(section.title, _addresses(section.pages))
-
-
-def _addresses(pages: Iterable[Page]) -> tuple[str, ...]:
-    return tuple(address(page.path) for page in pages)
+def _part(title: str, pages: Iterable[Page]) -> BookPart:
+    return BookPart(title, tuple(address(page.path) for page in pages))
 
 
 def _plan_of(lesson: str) -> str:

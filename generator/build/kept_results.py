@@ -74,9 +74,7 @@ class Results:
         packed = marshal.dumps(results)
         unfinished = self._file.with_suffix(".new")
         try:
-            with unfinished.open("wb") as file:
-                file.write(self._digest(packed))
-                file.write(packed)
+            unfinished.write_bytes(self._digest(packed) + packed)
             unfinished.replace(self._file)
         except OSError:
             with suppress(OSError):

@@ -32,9 +32,8 @@ def locked(path: Path, say: Callable[[str], None], patience: float) -> Iterator[
         say(f"Another build is writing here; waiting for it, at most {patience:g} seconds.")
     while handle is None:
         if time.monotonic() >= end:
-            raise HandbookError(
-                f"{path}: another build has been writing here for {patience:g} seconds; wait until it is done"
-            )
+            problem = f"another build has been writing here for {patience:g} seconds"
+            raise HandbookError(f"{path}: {problem}; wait until it is done")
         time.sleep(_PAUSE)
         handle = _try(path)
     if hasattr(os, "register_at_fork"):

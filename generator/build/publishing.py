@@ -106,9 +106,8 @@ def _tidy(workshop: Path, target: Path) -> None:
 
 
 def _refuse_foreign_workshop(workshop: Path) -> None:
-    if workshop.exists() and not (
-        workshop.is_dir() and {path.name for path in workshop.iterdir()} <= {"site", "previous"}
-    ):
+    ours = {"site", "previous"}
+    if workshop.exists() and not (workshop.is_dir() and {path.name for path in workshop.iterdir()} <= ours):
         raise HandbookError(f"{workshop}: is in the way of the build; move it elsewhere, or build to another folder")
 
 

@@ -130,7 +130,6 @@ def check(school_folder: Path | None = None) -> Sources:
     sources = load(HANDBOOK, school_folder)
     with TemporaryDirectory() as folder:
         place = Path(folder)
-        build(
-            Request(school_folder, place / "site", handbook=HANDBOOK, workshop=place / "workshop"), lambda words: None
-        )
+        request = Request(school_folder, place / "site", handbook=HANDBOOK, workshop=place / "workshop")
+        build(request, lambda words: None)
     return sources

@@ -68,25 +68,21 @@ class Bound(NamedTuple):
 
 
 def bind(rendered: Path, book: Book, imprint: str, paper: str) -> Bound:
-    """A book of rendered pages, on one of paper.PAPERS.
+    """A book of rendered pages, on A4 or Letter.
 
     The first page lends the frame. Like any page, the book is then made ready for paper and given its policy. Raises
     HandbookError for a page without an article or heading.
     """
     pages = [page for part in book.parts for page in part.pages]
     places = _Places({page: page.removesuffix(".html") for page in pages}, book.in_place_of)
-    numbers = {page: number for number, page in enumerate(pages, start=1)}
-
-    def chapter(page: str) -> Chapter:
-        return _chapter((rendered / page).read_text("utf-8"), page, numbers[page], places, paper)
-
-    bound = [(part.title, list(map(chapter, part.pages))) for part in book.parts]
-    chapters = [chapter for _, chapters in bound for chapter in chapters]
+    chapters = {
+        page: _chapter((rendered / page).read_text("utf-8"), page, number, places, paper)
+        for number, page in enumerate(pages, start=1)
+    }
+    bound = [(part.title, [chapters[page] for page in part.pages]) for part in book.parts]
     contents = contents_of(bound)
-    taken = Sheets(
-        1 + len(contents) + sum(chapter.sheets.number for chapter in chapters),
-        all(chapter.sheets.known for chapter in chapters),
-    )
+    numbers, known = zip(*(chapter.sheets for chapter in chapters.values()), strict=True)
+    taken = Sheets(1 + len(contents) + sum(numbers), all(known))
     frame = _frame(parse((rendered / pages[0]).read_text("utf-8")), pages[0])
     template = Environment(autoescape=True, trim_blocks=True).from_string(_TEMPLATE.read_text("utf-8"))
     page = template.render(
@@ -99,7 +95,7 @@ def bind(rendered: Path, book: Book, imprint: str, paper: str) -> Bound:
         paper=paper,
         chapter_pages=book.chapter_pages,
     )
-    return Bound(page, "".join(map(_page_rule, chapters)), taken)
+    return Bound(page, "".join(map(_page_rule, chapters.values())), taken)
 
 
 class _Places(NamedTuple):

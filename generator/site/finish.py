@@ -1,14 +1,20 @@
-"""From what MkDocs rendered to the files of a site that works from disk, on paper and on a server."""
+"""From what MkDocs rendered to the files of a site that works from disk, on paper and on a server.
+
+The margins of a printed page can read nothing but the outermost tag of a document, so what they say is written there:
+`data-title` (the page's heading), `data-imprint` and `data-paper`. The style sheet for print does the rest.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
+from html import escape
 from itertools import chain
 from pathlib import Path
 from typing import Any
 
-from generator.site import book, dates, paper, policy, scripts, search, servers, sheets
+from generator.site import book, dates, policy, scripts, search, servers, sheets
+from generator.site.html import parse, words
 from generator.site.run_mkdocs import Settings
 
 
@@ -31,18 +37,29 @@ def finished(
     taken = {path: printed.sheets.number for path, printed in bound.items()}
     pages = ((path, (rendered / path).read_text("utf-8")) for path in paths if path.endswith(".html"))
     for path, text in chain(pages, ((path, printed.page) for path, printed in bound.items())):
-        text = paper.marked(dates.dated(sheets.told(text, taken), built), imprint, on_paper)
+        text = marked(dates.dated(sheets.told(text, taken), built), imprint, on_paper)
         yield path, policy.guarded(path, text, inline).encode()
-    kinds = scripts.listed()
     made = {
         **search.offline(rendered, handbook),
-        **scripts.joined(rendered, paths, kinds),
+        **scripts.joined(rendered, paths),
         **servers.files(settings.sub_path, inline),
         **{each.chapter_pages: bound[each.path].chapter_pages.encode() for each in books},
     }
     yield from made.items()
-    parts = set(chain.from_iterable(kinds.values()))
+    parts = set(chain.from_iterable(scripts.listed().values()))
     for path in paths:
         if path not in made and path not in parts and not path.endswith(".html"):
             content = (rendered / path).read_bytes()
             yield path, scripts.lean(content.decode()).encode() if path.startswith(scripts.FOLDER) else content
+
+
+def marked(text: str, imprint: str, paper: str) -> str:
+    """A finished page marked for print. `paper` is A4 or Letter."""
+    said = {"data-title": _heading(text), "data-imprint": imprint, "data-paper": paper}
+    return text.replace("<html", "<html" + "".join(f' {name}="{escape(value)}"' for name, value in said.items()), 1)
+
+
+def _heading(text: str) -> str:
+    """The text of the first heading of the first level; nothing if there is none, which the audit reports."""
+    start = text.find("<h1")
+    return words(parse(text[start : text.find("</h1", start)])) if start >= 0 else ""

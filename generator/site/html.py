@@ -9,14 +9,11 @@ from lxml.etree import HTMLParser, XPath, _Element, fromstring
 
 Element: TypeAlias = _Element
 
-# Attributes that hold an address, or several of them in a list.
-ADDRESSES = frozenset(
-    (
-        *("href", "xlink:href", "src", "srcset", "imagesrcset", "data", "poster", "background"),
-        *("action", "formaction", "manifest", "ping"),
-    )
-)
+# Attributes that hold several addresses, and all that hold any.
 LISTS_OF_ADDRESSES = frozenset({"srcset", "imagesrcset"})
+ADDRESSES = LISTS_OF_ADDRESSES.union(
+    ("href", "xlink:href", "src", "data", "poster", "background", "action", "formaction", "manifest", "ping")
+)
 
 _TEXT = XPath("string()", smart_strings=False)
 _PROGRAMS = frozenset(

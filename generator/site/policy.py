@@ -36,7 +36,7 @@ def script_hash(script: Element) -> str:
 
 def header(scripts: Collection[str]) -> str:
     """Return the policy that a server sends with every page; `scripts` are hashes as `theme_scripts` gives them."""
-    return _policy(_sources("", scripts) | {"frame-ancestors": "'self'"})
+    return _policy("", "", scripts) + "; frame-ancestors 'self'"
 
 
 def guarded(page: str, text: str, scripts: Collection[str]) -> str:
@@ -47,25 +47,22 @@ def guarded(page: str, text: str, scripts: Collection[str]) -> str:
     before, place, after = text.partition(_PLACE)
     if not place:
         raise HandbookError(f"{page}: there is no place for the content policy; begin its head with {_PLACE}")
-    policy = _policy(_sources(" file:", scripts))
+    policy = _policy(" file:", " blob:", scripts)
     return f'{before}{place}\n  <meta http-equiv="Content-Security-Policy" content="{policy}">{after}'
 
 
-def _sources(files: str, scripts: Collection[str]) -> dict[str, str]:
-    """Return what each kind of content may come from; `files` is added where pages are opened from disk."""
+def _policy(files: str, memory: str, scripts: Collection[str]) -> str:
+    """What each kind of content may come from; `files` and `memory` are added where pages are opened from disk."""
     hashes = "".join(f" '{script}'" for script in sorted(scripts))
-    memory = " blob:" if files else ""
-    return {
-        "default-src": "'none'",
-        "script-src": f"'self'{files}{memory}{hashes}",
-        "worker-src": f"'self'{files}{memory}",
-        "style-src": f"'self'{files}",
-        "img-src": f"'self'{files} data:",
-        "connect-src": f"'self'{files}",
-        "base-uri": "'none'",
-        "form-action": "'none'",
-    }
-
-
-def _policy(sources: dict[str, str]) -> str:
-    return "; ".join(f"{kind} {allowed}" for kind, allowed in sources.items())
+    return "; ".join(
+        (
+            "default-src 'none'",
+            f"script-src 'self'{files}{memory}{hashes}",
+            f"worker-src 'self'{files}{memory}",
+            f"style-src 'self'{files}",
+            f"img-src 'self'{files} data:",
+            f"connect-src 'self'{files}",
+            "base-uri 'none'",
+            "form-action 'none'",
+        )
+    )

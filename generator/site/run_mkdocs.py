@@ -65,7 +65,6 @@ def _derived(docs: Path, folder: Path, nav: Nav, settings: Settings) -> MkDocsCo
     """Return the configuration of mkdocs.yml with this build's folders, navigation, names and version."""
     config = load_config(
         str(MKDOCS_YML),
-        config_file_path=str(MKDOCS_YML),
         docs_dir=str(docs.resolve()),
         site_dir=str(folder.resolve()),
         site_url=f"http://localhost{settings.sub_path}",

@@ -41,11 +41,8 @@ def logo(theme: Theme) -> str:
 
 def files(theme: Theme) -> dict[str, bytes]:
     """Return the files to stage among the pages, by path; none for a school that keeps the stock look."""
-    rules = [
-        rule.format(colour=colour)
-        for rule, colour in ((_HEADER, theme.colours.header), (_LINKS, theme.colours.links))
-        if colour
-    ]
+    chosen = ((_HEADER, theme.colours.header), (_LINKS, theme.colours.links))
+    rules = [rule.format(colour=colour) for rule, colour in chosen if colour]
     staged = {_STYLE_SHEET: "\n".join(rules).encode()} if rules else {}
     if theme.logo:
         staged[_SCHOOL_LOGO] = theme.logo

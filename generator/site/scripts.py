@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection
 from pathlib import Path
 
 import rjsmin  # type: ignore[import-untyped]
@@ -25,17 +25,14 @@ def listed() -> dict[str, list[str]]:
     return scripts
 
 
-def joined(folder: Path, paths: Collection[str], kinds: Mapping[str, list[str]]) -> dict[str, bytes]:
-    """For each kind of page its scripts as one file, by path; only for kinds of which the site has every script.
-
-    `kinds` are those that are `listed`.
-    """
+def joined(folder: Path, paths: Collection[str]) -> dict[str, bytes]:
+    """For each kind of page its scripts as one file, by path; only for kinds of which the site has every script."""
 
     def body(script: str) -> str:
         return lean((folder / script).read_text("utf-8")).removeprefix(_STRICT)
 
     return {
         f"{FOLDER}{kind}.js": (_STRICT + "".join(map(body, scripts))).encode()
-        for kind, scripts in kinds.items()
+        for kind, scripts in listed().items()
         if set(scripts) <= set(paths)
     }

@@ -78,12 +78,9 @@ def _worker(folder: Path, known: Mapping[str, Any]) -> tuple[str, str]:
     without_source_map = "".join(line for line in lines if not line.startswith("//# sourceMappingURL="))
     scripts = [
         f"(globalThis.sharing ??= {{}}).handbook = {json.dumps(known, ensure_ascii=False)};",
-        *map(_script, (folder / _SAYS, *map(_OURS.joinpath, _BEFORE))),
+        (folder / _SAYS).read_text(encoding="utf-8"),
+        *((_OURS / name).read_text(encoding="utf-8") for name in _BEFORE),
         without_source_map,
-        _script(_OURS / _AFTER),
+        (_OURS / _AFTER).read_text(encoding="utf-8"),
     ]
     return found[0].relative_to(folder).as_posix(), "\n".join(scripts)
-
-
-def _script(file: Path) -> str:
-    return file.read_text(encoding="utf-8")

@@ -39,7 +39,7 @@ class Sheets(NamedTuple):
 
 
 def sheets(article: Element, paper: str) -> Sheets:
-    """The sheets of one chapter on one of paper.PAPERS."""
+    """The sheets of one chapter on A4 or Letter."""
     plans = plans_in(article)
     if plans:
         return Sheets(len(plans), True)

@@ -1,7 +1,8 @@
 """The kinds of value that the handbook's files hold, and the base of every model.
 
-The description of a field begins with a line that says what is right there ("a whole number from 1 to
-9999"); it ends every fault about that field. It is the field's docstring, or stands with its kind of value.
+The description of a field says in one line what is right there ("a whole number from 1 to 9999"); it ends every
+fault about that field. It is the field's docstring, or stands with its kind of value; that of a table follows from
+its name.
 
 Text is data. It may hold any character people write with, `<` and `&` among them: pages escape it.
 Refused are characters that cannot be seen or printed: control characters, lone surrogates and
@@ -107,6 +108,7 @@ def _plain_name(value: str) -> str:
 
 
 Slug = Annotated[str, AfterValidator(_plain_name)]
+Flag = Annotated[bool, Field(description="true or false, without quotes")]
 Order = Annotated[int, whole_number(1, 999)]
 Tags = Annotated[
     tuple[Annotated[str, *text(1, 60)], ...],

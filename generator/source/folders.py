@@ -8,23 +8,18 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterator
+from itertools import islice
 from pathlib import Path
-from typing import NamedTuple
 
-from generator.errors import Fault, SourceError
+from generator.errors import Fault
 from generator.source.fields import slug_fault, slug_like
-from generator.source.reading import printable
+from generator.source.reading import printable, refused
 
 MOST_FILES = 2000
 _DROPPINGS = frozenset(("thumbs.db", "desktop.ini"))
 
-
-class Found(NamedTuple):
-    """A file: its path below the folder, such as ("static", "first.toml"), and where it is on disk."""
-
-    parts: tuple[str, ...]
-    path: Path
-    shown: str
+# The path of a file below a folder, such as ("as-it-lies", "step.toml").
+Parts = tuple[str, ...]
 
 
 def shown_name(name: str) -> str:
@@ -44,60 +39,48 @@ def entry_names(folder: Path, shown: str) -> list[str]:
     if not os.path.lexists(folder):
         return []
     if folder.is_symlink():
-        raise SourceError([Fault.of_file(shown, "is a link", "put the folder itself there")])
+        raise refused(shown, "is a link", "put the folder itself there")
     if not folder.is_dir():
-        raise SourceError([Fault.of_file(shown, "is not a folder", "take it away, or make a folder of that name")])
+        raise refused(shown, "is not a folder", "take it away, or make a folder of that name")
     try:
         return sorted(path.name for path in folder.iterdir() if not is_dropping(path.name))
     except OSError as error:
-        raise SourceError([Fault.of_file(shown, f"cannot be opened ({error.strerror})", "check its rights")]) from None
+        raise refused(shown, f"cannot be opened ({error.strerror})", "check its rights") from None
 
 
-def files_in(folder: Path, shown: str, ending: str, depths: range) -> tuple[list[Found], list[Fault]]:
-    """All files with an ending such as ".toml", sorted; `depths` says how many folders deep they may lie."""
-    found: list[Found] = []
-    faults: list[Fault] = []
-    for item in _walk(folder, shown, ending, depths, ()):
-        if isinstance(item, Fault):
-            faults.append(item)
-        else:
-            found.append(item)
-        if len(found) + len(faults) > MOST_FILES:
-            raise SourceError(
-                [Fault.of_file(shown, f"holds more than {MOST_FILES} files", "check that it is the right folder")]
-            )
-    return found, faults
+def files_in(folder: Path, shown: str, ending: str, depths: range) -> list[Parts | Fault]:
+    """The files with an ending such as ".toml", sorted, and the faults between them.
+
+    `depths` says how many folders deep they may lie.
+    """
+    found = list(islice(_walk(folder, shown, ending, depths), MOST_FILES + 1))
+    if len(found) > MOST_FILES:
+        raise refused(shown, f"holds more than {MOST_FILES} files", "check that it is the right folder")
+    return found
 
 
-def _walk(folder: Path, shown: str, ending: str, depths: range, above: tuple[str, ...]) -> Iterator[Found | Fault]:
+def _walk(folder: Path, shown: str, ending: str, depths: range, above: Parts = ()) -> Iterator[Parts | Fault]:
     for name in entry_names(folder, shown):
-        path, label = folder / name, f"{shown}/{shown_name(name)}"
-        parts = (*above, name)
-        if path.is_dir() and not path.is_symlink():
+        path, label, parts = folder / name, f"{shown}/{shown_name(name)}", (*above, name)
+        stem = name[: -len(ending)]
+        if path.is_symlink():
+            yield Fault.of_file(label, "is a link", "put the file itself there")
+        elif path.is_dir():
             if problem := slug_fault(name):
                 yield _rename(label, problem, slug_like(name))
             elif len(parts) >= depths.stop - 1:
-                yield Fault.of_file(
-                    label, "is a folder where there should be none", "move its files up, or take it away"
-                )
+                remedy = "move its files up, or take it away"
+                yield Fault.of_file(label, "is a folder where there should be none", remedy)
             else:
                 yield from _walk(path, label, ending, depths, parts)
+        elif not name.lower().endswith(ending):
+            yield Fault.of_file(label, f"is not a {ending} file", "move it elsewhere")
+        elif problem := slug_fault(stem) or ("" if name.endswith(ending) else f"does not end in {ending}"):
+            yield _rename(label, problem, slug_like(stem) + ending)
+        elif len(parts) not in depths:
+            yield Fault.of_file(label, "lies outside of any folder", "move it into the folder of a step")
         else:
-            yield _checked(Found(parts, path, label), ending, depths)
-
-
-def _checked(file: Found, ending: str, depths: range) -> Found | Fault:
-    name = file.parts[-1]
-    stem = name[: -len(ending)]
-    if file.path.is_symlink():
-        return Fault.of_file(file.shown, "is a link", "put the file itself there")
-    if not name.lower().endswith(ending):
-        return Fault.of_file(file.shown, f"is not a {ending} file", "move it elsewhere")
-    if problem := slug_fault(stem) or ("" if name.endswith(ending) else f"does not end in {ending}"):
-        return _rename(file.shown, problem, slug_like(stem) + ending)
-    if len(file.parts) not in depths:
-        return Fault.of_file(file.shown, "lies outside of any folder", "move it into the folder of a step")
-    return file
+            yield parts
 
 
 def _rename(shown: str, problem: str, better: str) -> Fault:

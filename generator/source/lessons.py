@@ -7,8 +7,8 @@ from collections.abc import Iterable, Iterator
 from generator.errors import Fault
 from generator.source.expectations import misfits
 from generator.source.models import Lesson, LessonFile, Step, StepFile
-from generator.source.overlay import Faults, Overlaid, Source
-from generator.source.reading import Table, parse_toml
+from generator.source.overlay import Faults, Source
+from generator.source.reading import Table, read_toml
 from generator.source.validating import did_you_mean, validated
 
 STEP_FILE = "step.toml"
@@ -17,22 +17,21 @@ STEP_FILE = "step.toml"
 _Read = tuple[Lesson, Table]
 
 
-def read_steps(files: Overlaid, faults: Faults) -> tuple[Step, ...]:
+def read_steps(files: Iterable[Source], faults: Faults) -> tuple[Step, ...]:
     """All steps in teaching order, each with its lessons; a step or lesson with a fault is left out."""
-    step_sources = {parts[0]: source for parts, source in files.items() if parts[-1] == STEP_FILE}
-    lesson_sources = [source for parts, source in files.items() if parts[-1] != STEP_FILE]
+    step_sources = {source.parts[0]: source for source in files if source.parts[-1] == STEP_FILE}
+    lesson_sources = [source for source in files if source.parts[-1] != STEP_FILE]
     faults.extend(_without_a_step(lesson_sources, step_sources))
     lessons = list(_lessons(lesson_sources, faults))
     faults.extend(_told_twice(lessons))
     steps: list[Step] = []
     for slug, source in step_sources.items():
         with faults.gathered():
-            table = parse_toml(source.text(), source.file)
-            step = validated(StepFile, table)
-            own = [(lesson, lesson_table) for lesson, lesson_table in lessons if lesson.step == slug]
-            for lesson, lesson_table in own:
+            step = validated(StepFile, read_toml(source.path, source.file))
+            own = [(lesson, table) for lesson, table in lessons if lesson.step == slug]
+            for lesson, table in own:
                 for key, problem, remedy in misfits(lesson, step.expects):
-                    faults.append(lesson_table.fault((key,), problem, remedy))
+                    faults.append(table.fault((key,), problem, remedy))
             if not any(lesson.parts[0] == slug for lesson in lesson_sources):
                 faults.append(Fault.of_file(source.file, "is a step without a lesson", "add a lesson file beside it"))
             in_order = tuple(sorted((lesson for lesson, _ in own), key=lambda lesson: (lesson.order, lesson.slug)))
@@ -45,10 +44,10 @@ def read_steps(files: Overlaid, faults: Faults) -> tuple[Step, ...]:
 def _lessons(sources: Iterable[Source], faults: Faults) -> Iterator[_Read]:
     for source in sources:
         with faults.gathered():
-            table = parse_toml(source.text(), source.file)
+            table = read_toml(source.path, source.file)
             lesson = Lesson(
                 **dict(validated(LessonFile, table)),
-                slug=source.stem,
+                slug=source.parts[-1].removesuffix(".toml"),
                 step=source.parts[0],
                 file=source.file,
                 from_school=source.from_school,
@@ -73,10 +72,8 @@ def _told_twice(lessons: Iterable[_Read]) -> Iterator[Fault]:
         if other := by_slug.get(lesson.slug):
             yield table.fault((), f"has the same name as {other.file}", "rename one of them")
         elif other := by_numbers.get(numbers):
-            yield table.fault(
-                ("dividend",),
-                f"{lesson.dividend} among {lesson.divisor} is already shared in {other.file}",
-                "choose other numbers, or give this file the same step and name to replace that lesson",
-            )
+            problem = f"{lesson.dividend} among {lesson.divisor} is already shared in {other.file}"
+            remedy = "choose other numbers, or give this file the same step and name to replace that lesson"
+            yield table.fault(("dividend",), problem, remedy)
         by_slug.setdefault(lesson.slug, lesson)
         by_numbers.setdefault(numbers, lesson)

@@ -24,8 +24,8 @@ from generator.errors import Fault
 from generator.source.folders import is_dropping, shown_name
 from generator.source.lessons import read_steps
 from generator.source.models import AuthoredPage, Lesson, Note, PageMeta, Step
-from generator.source.overlay import Faults, Layer, Overlaid, Source, overlaid
-from generator.source.reading import Table, decode, parse_page, parse_toml, read_bytes
+from generator.source.overlay import Faults, Layer, Source, overlaid
+from generator.source.reading import parse_page, read_toml, refused
 from generator.source.school import School
 from generator.source.theme import Theme, read_theme
 from generator.source.validating import did_you_mean, validated
@@ -75,13 +75,13 @@ def load(handbook: Path, school_folder: Path | None = None) -> Sources:
     if not lesson_files:
         faults.append(Fault.of_file(layers[0].named("lessons"), "holds no lesson", "add <step>/step.toml and a lesson"))
     steps = read_steps(lesson_files, faults)
-    school = _read_school(layers, {parts[0] for parts in lesson_files}, faults)
-    pages = _read_pages(page_files, faults)
-    notes = _read_notes(note_files, faults)
+    school = _read_school(layers, {source.parts[0] for source in lesson_files}, faults)
+    pages = tuple(_read_pages(page_files, faults))
+    notes = tuple(_read_notes(note_files, faults))
     theme = Theme()
     for layer in layers[1:]:
         with faults.gathered():
-            theme = read_theme(layer.folder / "theme", layer.named("theme"))
+            theme = read_theme(layer.folder / "theme", layer.named("theme"), faults)
     faults.raise_if_any()
     return Sources(
         school,
@@ -89,7 +89,7 @@ def load(handbook: Path, school_folder: Path | None = None) -> Sources:
         pages,
         notes,
         theme,
-        tuple(_changes(layers, (*lesson_files.values(), *page_files.values()), note_files.values(), theme)),
+        tuple(_changes(layers[1:], [*lesson_files, *page_files], note_files, theme)),
     )
 
 
@@ -118,28 +118,26 @@ def _layers(handbook: Path, school_folder: Path | None) -> list[Layer]:
 
 def _strays(layer: Layer) -> Iterator[Fault]:
     """What has no business at the top of a school's folder."""
-    for name in sorted(path.name for path in layer.folder.iterdir()):
+    for name in (path.name for path in layer.folder.iterdir()):
         if name not in IN_A_SCHOOL_FOLDER and not is_dropping(name):
             remedy = f"move it elsewhere; {did_you_mean(name, IN_A_SCHOOL_FOLDER)}"
             yield Fault.of_file(layer.named(shown_name(name)), "does not belong in a school's folder", remedy)
 
 
 def _read_school(layers: Iterable[Layer], steps: Collection[str], faults: Faults) -> School:
-    """The settings of all layers, key by key; the defaults where there is a fault."""
-    school = School()
+    """The settings of all layers, key by key, but of those without a fault."""
     values: dict[str, Any] = {}
     for layer in layers:
         path, file = layer.folder / _SETTINGS, layer.named(_SETTINGS)
         if not os.path.lexists(path):
             continue
         with faults.gathered():
-            table = parse_toml(decode(read_bytes(path, file), file), file)
+            table = read_toml(path, file)
             for number, slug in enumerate(validated(School, table).steps or ()):
                 if slug not in steps:
                     faults.append(table.fault(("steps", number), f"there is no step {slug}", did_you_mean(slug, steps)))
             values = _laid_over(values, table.values)
-            school = validated(School, Table(file, values, table.lines))
-    return school
+    return School.model_validate(values)
 
 
 def _laid_over(below: Mapping[str, Any], above: Mapping[str, Any]) -> dict[str, Any]:
@@ -149,44 +147,37 @@ def _laid_over(below: Mapping[str, Any], above: Mapping[str, Any]) -> dict[str, 
     return both
 
 
-def _read_pages(files: Overlaid, faults: Faults) -> tuple[AuthoredPage, ...]:
-    read: list[AuthoredPage] = []
-    for parts, source in files.items():
-        if parts in _MADE_OTHERWISE or (len(parts) == 1 and A_BOOK.fullmatch(parts[0])):
-            faults.append(Fault.of_file(source.file, "has the name of a page that every build makes", "rename it"))
-            continue
-        if len(parts) > 1 and parts[0] in FOLDERS_OF_THE_SITE:
-            problem = f"lies in {parts[0]}/, a folder that every build fills with other things than pages"
-            faults.append(Fault.of_file(source.file, problem, "give its folder another name"))
-            continue
+def _read_pages(files: Iterable[Source], faults: Faults) -> Iterator[AuthoredPage]:
+    for source in files:
+        parts = source.parts
         with faults.gathered():
+            if parts in _MADE_OTHERWISE or (len(parts) == 1 and A_BOOK.fullmatch(parts[0])):
+                raise refused(source.file, "has the name of a page that every build makes", "rename it")
+            if len(parts) > 1 and parts[0] in FOLDERS_OF_THE_SITE:
+                problem = f"lies in {parts[0]}/, a folder that every build fills with other things than pages"
+                raise refused(source.file, problem, "give its folder another name")
             text = source.text()
             table, body = parse_page(text, source.file)
-            read.append(
-                AuthoredPage(
-                    path="/".join(parts),
-                    meta=validated(PageMeta, table),
-                    body=body,
-                    body_line=text.rstrip("\n").count("\n") - body.rstrip("\n").count("\n") + 1,
-                    file=source.file,
-                    from_school=source.from_school,
-                )
+            yield AuthoredPage(
+                path="/".join(parts),
+                meta=validated(PageMeta, table),
+                body=body,
+                body_line=text.rstrip("\n").count("\n") - body.rstrip("\n").count("\n") + 1,
+                file=source.file,
+                from_school=source.from_school,
             )
-    return tuple(read)
 
 
-def _read_notes(files: Overlaid, faults: Faults) -> tuple[Note, ...]:
-    read: list[Note] = []
-    for parts, source in files.items():
+def _read_notes(files: Iterable[Source], faults: Faults) -> Iterator[Note]:
+    for source in files:
         with faults.gathered():
-            read.append(Note(path="/".join(parts), text=source.text(), file=source.file))
-    return tuple(read)
+            yield Note(path="/".join(source.parts), text=source.text(), file=source.file)
 
 
 def _changes(layers: Iterable[Layer], files: Iterable[Source], notes: Iterable[Source], theme: Theme) -> Iterator[str]:
     """What a school's folder changed, for the summary."""
     for layer in layers:
-        if layer.from_school and (layer.folder / _SETTINGS).exists():
+        if (layer.folder / _SETTINGS).exists():
             yield f"{layer.named(_SETTINGS)}: its own settings"
     for source in files:
         if source.from_school:

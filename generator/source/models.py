@@ -15,7 +15,7 @@ from typing import Annotated, Literal
 from pydantic import AfterValidator, Field, ValidationInfo, field_validator
 
 from generator.engine.places import Counts
-from generator.source.fields import Model, Order, ReviewDate, Tags, fault_in_value, paragraph, text, whole_number
+from generator.source.fields import Flag, Model, Order, ReviewDate, Tags, fault_in_value, paragraph, text, whole_number
 
 MOST_CHILDREN = 12
 PlaceWord = Literal["thousands", "hundreds", "tens"]
@@ -25,9 +25,7 @@ class LessonFile(Model):
     """The keys of handbook/lessons/<step>/<slug>.toml."""
 
     dividend: Annotated[int, whole_number(1, 9999)]
-    ribbons: bool = False
-    """true or false, without quotes"""
-
+    ribbons: Flag = False
     divisor: Annotated[int, Field(ge=1, le=999)]
     """a whole number from 1 to 12, or with ribbons from 10 to 999"""
 
@@ -47,19 +45,14 @@ class LessonFile(Model):
     def _children_find_room(cls, divisor: int, known: ValidationInfo) -> int:
         ribbons = known.data.get("ribbons")
         if ribbons is False and divisor > MOST_CHILDREN:
-            raise fault_in_value(
-                f"is {divisor}, more children than fit on the mat",
-                f"write a number from 1 to {MOST_CHILDREN}, or add ribbons = true",
-            )
+            problem = f"is {divisor}, more children than fit on the mat"
+            raise fault_in_value(problem, f"write a number from 1 to {MOST_CHILDREN}, or add ribbons = true")
         if ribbons and divisor < 10:
-            raise fault_in_value(
-                f"is {divisor}, so nobody wears a ribbon", "write a number from 10 to 999, or take out ribbons = true"
-            )
+            problem = f"is {divisor}, so nobody wears a ribbon"
+            raise fault_in_value(problem, "write a number from 10 to 999, or take out ribbons = true")
         if ribbons and (children := Counts.of(divisor).pieces) > MOST_CHILDREN:
-            raise fault_in_value(
-                f"is {divisor}, which takes {children} children",
-                f"choose a divisor whose digits add up to {MOST_CHILDREN} or less",
-            )
+            problem = f"is {divisor}, which takes {children} children"
+            raise fault_in_value(problem, f"choose a divisor whose digits add up to {MOST_CHILDREN} or less")
         return divisor
 
     @property
@@ -84,42 +77,37 @@ def _span(value: tuple[int, int]) -> tuple[int, int]:
 
 
 class Expects(Model):
-    """What every lesson of a step must be like, so that none lands in the wrong step. All optional."""
+    """What every lesson of a step must be like, so that none lands in the wrong step. All optional.
+
+    ribbons: whether children wear ribbons, and the largest ribbon
+    exchanges: at how many places pieces go to the bank
+    exchange_from: exactly the places that send pieces to the bank, where the step wants certain ones
+    remainder: whether something is left over
+    empty_place: where there must be a zero
+    short: whether there are too few pieces to go round: nowhere, at the highest place, or at some place
+    children: the fewest and the most children on the mat
+    """
 
     ribbons: Literal["none", "ten", "hundred", "some"] = "none"
-    """"none", "ten" (two-digit divisors), "hundred" (three-digit divisors) or "some" (either)
-
-    Whether children wear ribbons, and the largest ribbon."""
+    """"none", "ten" (two-digit divisors), "hundred" (three-digit divisors) or "some" (either)"""
 
     exchanges: Literal["none", "one place", "several places", "some", "any"] = "any"
-    """"none", "one place", "several places", "some" or "any"
-
-    At how many places pieces go to the bank."""
+    """"none", "one place", "several places", "some" or "any\""""
 
     exchange_from: Annotated[tuple[PlaceWord, ...], Field(min_length=1)] | None = None
-    """a list of places, out of "thousands", "hundreds" and "tens"
-
-    Exactly the places that send pieces to the bank, where the step wants certain ones."""
+    """a list of places, out of "thousands", "hundreds" and "tens\""""
 
     remainder: Literal["none", "some", "any"] = "any"
-    """"none", "some" or "any"
-
-    Whether something is left over."""
+    """"none", "some" or "any\""""
 
     empty_place: Literal["number", "share", "either", "any"] = "any"
-    """"number", "share", "either" or "any"
-
-    Where there must be a zero."""
+    """"number", "share", "either" or "any\""""
 
     short: Literal["none", "highest", "some", "any"] = "any"
-    """"none", "highest", "some" or "any"
-
-    Whether there are too few pieces to go round: nowhere, at the highest place, or at some place."""
+    """"none", "highest", "some" or "any\""""
 
     children: Annotated[tuple[int, int], AfterValidator(_span)] = (1, MOST_CHILDREN)
-    """a list of two numbers such as [7, 12], from 1 to 12
-
-    The fewest and the most children on the mat."""
+    """a list of two numbers such as [7, 12], from 1 to 12"""
 
 
 class StepFile(Model):
@@ -141,7 +129,6 @@ class StepFile(Model):
     reviewed: ReviewDate
     tags: Tags = ()
     expects: Expects = Expects()
-    """a table [expects]"""
 
 
 class Step(StepFile):

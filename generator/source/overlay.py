@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from generator.errors import Fault, SourceError
-from generator.source.folders import files_in, shown_name
+from generator.source.folders import Parts, files_in, shown_name
 from generator.source.reading import decode, read_bytes
 
 
@@ -48,32 +48,27 @@ class Layer:
 class Source:
     """One file and the layer it comes from; `replaces` tells whether a lower layer has it too."""
 
-    parts: tuple[str, ...]
+    parts: Parts
     path: Path
     file: str
     from_school: bool
     replaces: bool
 
-    @property
-    def stem(self) -> str:
-        return self.parts[-1].rpartition(".")[0]
-
     def text(self) -> str:
         return decode(read_bytes(self.path, self.file), self.file)
 
 
-Overlaid = dict[tuple[str, ...], Source]
-
-
-def overlaid(layers: Iterable[Layer], kind: str, ending: str, depths: range, faults: Faults) -> Overlaid:
-    """The files of one kind ("lessons", "pages") by their path below it, sorted; later layers win."""
-    files: Overlaid = {}
+def overlaid(layers: Iterable[Layer], kind: str, ending: str, depths: range, faults: Faults) -> list[Source]:
+    """The files of one kind ("lessons", "pages"), sorted by their path below it; later layers win."""
+    files: dict[Parts, Source] = {}
     for layer in layers:
         ours_by_language = kind == "pages" and not layer.from_school
         place = f"en/{kind}" if ours_by_language else kind
         with faults.gathered():
-            found, named = files_in(layer.folder / place, layer.named(place), ending, depths)
-            faults.extend(named)
-            for parts, path, shown in found:
-                files[parts] = Source(parts, path, shown, layer.from_school, parts in files)
-    return dict(sorted(files.items()))
+            for found in files_in(layer.folder / place, layer.named(place), ending, depths):
+                if isinstance(found, Fault):
+                    faults.append(found)
+                else:
+                    path = layer.folder.joinpath(place, *found)
+                    files[found] = Source(found, path, layer.named(place, *found), layer.from_school, found in files)
+    return [files[parts] for parts in sorted(files)]

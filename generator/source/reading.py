@@ -72,35 +72,40 @@ def printable(words: str, most: int = 60) -> str:
     return "".join(character if character.isprintable() else ascii(character)[1:-1] for character in short)
 
 
+def refused(file: str, problem: str, remedy: str, line: int = 0, key: str = "") -> SourceError:
+    """The error of one fault, to be raised."""
+    return SourceError([Fault(file, line, key, problem, remedy)])
+
+
 def read_bytes(path: Path, file: str, largest: int = LARGEST_FILE) -> bytes:
     """The bytes of an ordinary file that is not too large."""
     try:
         found = path.lstat()
         if stat.S_ISLNK(found.st_mode):
-            raise _refused(file, "is a link", "put the file itself there")
+            raise refused(file, "is a link", "put the file itself there")
         if not stat.S_ISREG(found.st_mode):
-            raise _refused(file, "is not an ordinary file", "put a file there, or take it away")
+            raise refused(file, "is not an ordinary file", "put a file there, or take it away")
         if found.st_size > largest:
-            raise _refused(file, f"has {found.st_size // 1024} KB", f"make it smaller: {largest // 1024} KB at most")
+            raise refused(file, f"has {found.st_size // 1024} KB", f"make it smaller: {largest // 1024} KB at most")
         return path.read_bytes()
     except OSError as error:
-        raise _refused(file, f"cannot be read ({error.strerror})", "check that it is there and may be read") from None
+        raise refused(file, f"cannot be read ({error.strerror})", "check that it is there and may be read") from None
 
 
 def decode(data: bytes, file: str) -> str:
     """UTF-8 text with plain line ends; a byte order mark and Windows line ends are quietly taken off."""
     if data.startswith((b"\xff\xfe", b"\xfe\xff")):
-        raise _refused(file, "is saved as UTF-16", "save it as UTF-8")
+        raise refused(file, "is saved as UTF-16", "save it as UTF-8")
     try:
         text = data.decode("utf-8-sig").replace("\r\n", "\n")
     except UnicodeDecodeError as error:
         line = data.count(b"\n", 0, error.start) + 1
-        raise _refused(file, f"byte 0x{data[error.start]:02X} is not UTF-8 text", "save it as UTF-8", line) from None
+        raise refused(file, f"byte 0x{data[error.start]:02X} is not UTF-8 text", "save it as UTF-8", line) from None
     for number, line_text in enumerate(text.split("\n"), 1):
         if len(line_text) > LONGEST_LINE:
-            raise _refused(file, f"has a line of {len(line_text)} characters", "break it into shorter lines", number)
+            raise refused(file, f"has a line of {len(line_text)} characters", "break it into shorter lines", number)
         if hidden := unprintable(line_text.replace("\t", " ")):
-            raise _refused(file, f"holds the hidden character {hidden}", "take it out", number)
+            raise refused(file, f"holds the hidden character {hidden}", "take it out", number)
     return text
 
 
@@ -112,9 +117,9 @@ def parse_toml(text: str, file: str) -> Table:
         raise _toml_refused(file, text, str(error)) from None
     except ValueError:
         long = (number for number, line in enumerate(text.split("\n"), 1) if re.search(r"\d[\d_]{4000}", line))
-        raise _refused(file, "holds a number with too many digits", "write a shorter number", next(long, 0)) from None
+        raise refused(file, "holds a number with too many digits", "write a shorter number", next(long, 0)) from None
     except RecursionError:
-        raise _refused(file, "has lists within lists without end", "take the inner lists out") from None
+        raise refused(file, "has lists within lists without end", "take the inner lists out") from None
     return Table(file, values, _toml_lines(text))
 
 
@@ -122,20 +127,20 @@ def parse_page(text: str, file: str) -> tuple[Table, str]:
     """The front matter and the Markdown body of a page."""
     first, *rest = text.split("\n")
     if first.rstrip() != _FENCE:
-        raise _refused(file, "does not begin with front matter", 'begin with "---", "title: ..." and so on, "---"', 1)
+        raise refused(file, "does not begin with front matter", 'begin with "---", "title: ..." and so on, "---"', 1)
     end = next((number for number, line in enumerate(rest) if line.rstrip() == _FENCE), None)
     if end is None:
-        raise _refused(file, "has front matter without an end", 'close it with a line "---"', 1)
+        raise refused(file, "has front matter without an end", 'close it with a line "---"', 1)
     return _parse_yaml("\n".join(["", *rest[:end], ""]), file), "\n".join(rest[end + 1 :]).strip("\n") + "\n"
+
+
+def read_toml(path: Path, file: str) -> Table:
+    return parse_toml(decode(read_bytes(path, file), file), file)
 
 
 def as_toml(value: object) -> str:
     """A value as TOML writes it. JSON writes text, numbers, truth and lists just so."""
     return value.isoformat() if isinstance(value, date) else json.dumps(value, ensure_ascii=False)
-
-
-def _refused(file: str, problem: str, remedy: str, line: int = 0, key: str = "") -> SourceError:
-    return SourceError([Fault(file, line, key, problem, remedy)])
 
 
 def _frozen(value: Any) -> Any:
@@ -152,7 +157,7 @@ def _toml_refused(file: str, text: str, complaint: str) -> SourceError:
     known = (words for start, words in _TOML_COMPLAINTS.items() if complaint.startswith(start))
     problem, remedy = next(known, ("is not TOML", _ONE_A_LINE))
     key = re.match(r"\s*([A-Za-z0-9_.-]+)\s*[=:]", lines[line - 1]) if line <= len(lines) else None
-    return _refused(file, problem if found else "breaks off at the end", remedy, line, printable(key[1]) if key else "")
+    return refused(file, problem if found else "breaks off at the end", remedy, line, printable(key[1]) if key else "")
 
 
 def _toml_lines(text: str) -> dict[KeyPath, int]:
@@ -195,30 +200,28 @@ def _parse_yaml(text: str, file: str) -> Table:
         for event in yaml.parse(text, yaml.SafeLoader):
             if getattr(event, "anchor", None) or getattr(event, "tag", None):
                 line = event.start_mark.line + 1 if event.start_mark else 1
-                raise _refused(file, "has front matter with an anchor or a tag", remedy, line)
+                raise refused(file, "has front matter with an anchor or a tag", remedy, line)
         root = loader.get_single_node()
         if not isinstance(root, yaml.MappingNode):
-            raise _refused(file, "has front matter without keys", remedy, 1)
+            raise refused(file, "has front matter without keys", remedy, 1)
         values: dict[str, Any] = {}
         lines: dict[KeyPath, int] = {}
         for key_node, value_node in root.value:
             line = key_node.start_mark.line + 1
             if not isinstance(key_node, yaml.ScalarNode):
-                raise _refused(file, "has front matter with a list for a key", remedy, line)
+                raise refused(file, "has front matter with a list for a key", remedy, line)
             key = key_node.value
             if key in values:
-                raise _refused(file, "stands there twice", "keep one of them", line, printable(key))
+                raise refused(file, "stands there twice", "keep one of them", line, printable(key))
             lines[(key,)] = line
             try:
                 values[key] = _frozen(loader.construct_object(value_node, deep=True))
             except ValueError:
                 problem = "is a date or number that does not exist"
-                raise _refused(file, problem, remedy, line, printable(key)) from None
+                raise refused(file, problem, remedy, line, printable(key)) from None
         return Table(file, values, lines)
     except yaml.YAMLError as error:
         mark = getattr(error, "problem_mark", None)
-        raise _refused(file, "has front matter that is not YAML", remedy, mark.line + 1 if mark else 1) from None
+        raise refused(file, "has front matter that is not YAML", remedy, mark.line + 1 if mark else 1) from None
     except RecursionError:
-        raise _refused(file, "has lists within lists without end", "take the inner lists out", 1) from None
-    finally:
-        loader.dispose()
+        raise refused(file, "has lists within lists without end", "take the inner lists out", 1) from None

@@ -11,9 +11,10 @@ from pydantic import AfterValidator, Field
 from generator.engine.length import Pace
 from generator.engine.places import Counts
 from generator.engine.shelf import Shelf
-from generator.source.fields import Model, Slug, fault_in_value, text, whole_number
+from generator.source.fields import Flag, Model, Slug, fault_in_value, text, whole_number
 from generator.source.models import MOST_CHILDREN
 
+_NEVER_IN_AN_ADDRESS = re.compile(r"""[\s<>"'\\`]""")
 _PLAIN_PATH = re.compile(r"/(?:(?!\.)[A-Za-z0-9._~-]+/)*")
 _USUAL_PATH = "/handbook/"
 
@@ -39,10 +40,8 @@ def _rising(value: tuple[int, ...]) -> tuple[int, ...]:
 
 def _web_address(value: str) -> str:
     parts = urlsplit(value)
-    plain = (
-        parts.scheme in ("http", "https") and parts.hostname and not (parts.query or parts.fragment or parts.username)
-    )
-    if not plain or any(character.isspace() or character in "<>\"'\\`" for character in value):
+    besides = parts.query or parts.fragment or parts.username
+    if parts.scheme not in ("http", "https") or not parts.hostname or besides or _NEVER_IN_AN_ADDRESS.search(value):
         raise fault_in_value(f'is "{value}"')
     if not _PLAIN_PATH.fullmatch(parts.path.rstrip("/") + "/"):
         raise fault_in_value(f'is "{value}"', "after the host write letters, digits and - . _ ~ between slashes only")
@@ -112,8 +111,7 @@ class Numbers(Model):
     grouping: Literal[",", " ", ""] = ","
     """"," (4,652), " " (a thin space) or "" (no mark)"""
 
-    group_four_digits: bool = True
-    """true or false, without quotes"""
+    group_four_digits: Flag = True
 
     @property
     def mark(self) -> str:
@@ -168,28 +166,13 @@ class School(Model):
     """an address that begins with https:// or http://, such as "https://intranet.example/sharing/\""""
 
     roles: Roles = Roles()
-    """a table [roles]"""
-
     groups: Groups = Groups()
-    """a table [groups]"""
-
     shelf: ShelfTable = ShelfTable()
-    """a table [shelf]"""
-
     print: Print = Print()
-    """a table [print]"""
-
     numbers: Numbers = Numbers()
-    """a table [numbers]"""
-
     rounds: Rounds = Rounds()
-    """a table [rounds]"""
-
     time: Time = Time()
-    """a table [time]"""
-
     review: Review = Review()
-    """a table [review]"""
 
     @property
     def look_first(self) -> bool:

@@ -7,13 +7,12 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Annotated
 
-from pydantic import AfterValidator
+from pydantic import AfterValidator, Field
 
-from generator.errors import Fault
 from generator.source.fields import Model, fault_in_value
 from generator.source.folders import entry_names, shown_name
 from generator.source.overlay import Faults
-from generator.source.reading import decode, parse_toml, printable, read_bytes
+from generator.source.reading import printable, read_bytes, read_toml, refused
 from generator.source.validating import did_you_mean, validated
 
 LARGEST_LOGO = 1024 * 1024
@@ -35,28 +34,23 @@ def _readable(value: str) -> str:
     if not _COLOUR.fullmatch(value):
         raise fault_in_value(f'is "{printable(value)}"')
     if (contrast := _contrast_with_white(value)) < _LEAST_CONTRAST:
-        raise fault_in_value(
-            f"{value} against white has a contrast of {contrast:.1f} to 1",
-            f"choose a darker one: {_LEAST_CONTRAST} to 1",
-        )
+        problem = f"{value} against white has a contrast of {contrast:.1f} to 1"
+        raise fault_in_value(problem, f"choose a darker one: {_LEAST_CONTRAST} to 1")
     return value.lower()
 
 
-Colour = Annotated[str, AfterValidator(_readable)]
+Colour = Annotated[Annotated[str, AfterValidator(_readable)] | None, Field(description='a colour such as "#2f5d50"')]
 
 
 class Colours(Model):
-    """The keys of theme/colours.toml; each colour is used with white, so it must be dark enough."""
+    """The keys of theme/colours.toml; each colour is used with white, so it must be dark enough.
 
-    header: Colour | None = None
-    """a colour such as "#2f5d50"
+    header: the band at the top of every page, with white words on it
+    links: links on the white page
+    """
 
-    The band at the top of every page, with white words on it."""
-
-    links: Colour | None = None
-    """a colour such as "#2f5d50"
-
-    Links on the white page."""
+    header: Colour = None
+    links: Colour = None
 
 
 @dataclass(frozen=True)
@@ -72,9 +66,8 @@ class Theme:
     files: tuple[str, ...] = ()
 
 
-def read_theme(folder: Path, shown: str) -> Theme:
-    """The theme/ folder of a school, all of it optional. Raises SourceError with every fault."""
-    faults = Faults()
+def read_theme(folder: Path, shown: str, faults: Faults) -> Theme:
+    """The theme/ folder of a school, all of it optional. Raises SourceError where it cannot be opened."""
     logo, colours, files = b"", Colours(), []
     for name in entry_names(folder, shown):
         file = f"{shown}/{shown_name(name)}"
@@ -82,12 +75,11 @@ def read_theme(folder: Path, shown: str) -> Theme:
             if name == _LOGO:
                 logo = read_bytes(folder / name, file, LARGEST_LOGO)
                 if not logo.startswith(_PNG):
-                    faults.append(Fault.of_file(file, "is not a PNG picture", "save the logo as PNG"))
+                    raise refused(file, "is not a PNG picture", "save the logo as PNG")
             elif name == _COLOURS:
-                colours = validated(Colours, parse_toml(decode(read_bytes(folder / name, file), file), file))
+                colours = validated(Colours, read_toml(folder / name, file))
             else:
                 remedy = f"move it elsewhere; {did_you_mean(name, (_LOGO, _COLOURS))}"
-                faults.append(Fault.of_file(file, "does not belong in a theme folder", remedy))
+                raise refused(file, "does not belong in a theme folder", remedy)
         files.append(file)
-    faults.raise_if_any()
     return Theme(logo, colours, tuple(files))

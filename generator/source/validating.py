@@ -7,7 +7,7 @@ from datetime import date
 from difflib import get_close_matches
 from typing import TypeVar
 
-from pydantic import BaseModel, ValidationError
+from pydantic import ValidationError
 
 from generator.errors import Fault, SourceError
 from generator.source.fields import Model
@@ -31,7 +31,7 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
     return f"did you mean {close[0]}?" if close else f"known are {', '.join(options)}"
 
 
-def _faults(model: type[BaseModel], table: Table, error: ValidationError) -> Iterator[Fault]:
+def _faults(model: type[Model], table: Table, error: ValidationError) -> Iterator[Fault]:
     errors = error.errors(include_url=False)
     inside = {found["loc"][:length] for found in errors for length in range(len(found["loc"]))}
     for found in errors:
@@ -39,14 +39,12 @@ def _faults(model: type[BaseModel], table: Table, error: ValidationError) -> Ite
         if found["type"] == "too_short" and path in inside:
             continue
         context = found.get("ctx", {})
-        owner, key = _place(model, path)
-        field = owner.model_fields.get(key)
-        right = (field.description or "").partition("\n")[0] if field else ""
+        known, right = _place(model, path)
         match found["type"]:
             case "missing":
                 yield table.fault(path, "is missing", f"add it: {right}")
             case "extra_forbidden":
-                yield table.fault(path, "is not known here", did_you_mean(str(path[-1]), owner.model_fields))
+                yield table.fault(path, "is not known here", did_you_mean(str(path[-1]), known))
             case "plain":
                 yield table.fault(path, context["problem"], context["remedy"] or f"write {right}")
             case "too_short" | "too_long":
@@ -55,15 +53,13 @@ def _faults(model: type[BaseModel], table: Table, error: ValidationError) -> Ite
                 yield table.fault(path, f"is {_shown(found['input'])}", f"write {right}")
 
 
-def _place(model: type[BaseModel], path: KeyPath) -> tuple[type[BaseModel], str]:
-    """The innermost model that a path leads into, and its key there."""
-    owner, key = model, str(path[0])
-    for part in path[1:]:
-        inner = owner.model_fields[key].annotation if key in owner.model_fields else None
-        if not (isinstance(inner, type) and issubclass(inner, BaseModel)):
-            break
-        owner, key = inner, str(part)
-    return owner, key
+def _place(model: type[Model], path: KeyPath) -> tuple[Iterable[str], str]:
+    """The keys of the innermost table that a path leads into, and what is right for the key that it names there."""
+    key, *deeper = path
+    field = model.model_fields.get(str(key))
+    if field and isinstance(field.default, Model):
+        return _place(type(field.default), tuple(deeper)) if deeper else (model.model_fields, f"a table [{key}]")
+    return model.model_fields, (field.description or "") if field else ""
 
 
 def _shown(value: object) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from generator.site.paper import marked
+from generator.site.finish import marked
 
 PAGE = """<!doctype html>
 <html lang="en">

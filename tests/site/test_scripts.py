@@ -49,15 +49,15 @@ def test_what_is_left_of_a_script_can_be_read(script: Path, v8: Engine) -> None:
 
 
 def test_the_scripts_of_a_kind_of_page_are_one_file(tmp_path: Path) -> None:
-    kinds = listed()
-    first, second, *_ = kinds["today"]
-    for script in kinds["today"]:
+    today = listed()["today"]
+    first, second, *_ = today
+    for script in today:
         (tmp_path / script).parent.mkdir(parents=True, exist_ok=True)
         (tmp_path / script).write_text(f'// {script}\n"use strict";\nseen.push("{script}");\n', "utf-8")
-    assert joined(tmp_path, kinds["today"], kinds)["js/today.js"].startswith(
+    assert joined(tmp_path, today)["js/today.js"].startswith(
         f'"use strict";seen.push("{first}");seen.push("{second}");'.encode()
     )
-    assert joined(tmp_path, [first, second], kinds) == {}
+    assert joined(tmp_path, [first, second]) == {}
 
 
 def test_what_todays_number_loads_is_small(site: Path) -> None:
