@@ -169,52 +169,41 @@ def _edge(size: float) -> float:
 
 
 def _draw_squares(group: _Element, squares: Pieces) -> None:
-    fill, side, edge = _fill(squares), squares.size, _edge(squares.size)
-    _draw_path(group, _each(squares, _around_square(side), closed=True), _Pen(f"{fill}-edge", edge), fill)
+    fill, edge = _fill(squares), _edge(squares.size)
+    _draw_path(group, _outlines(squares), _Pen(f"{fill}-edge", edge), fill)
     _draw_grid(group, squares, fill, 0, edge)
 
 
 def _draw_cubes(group: _Element, cubes: Pieces) -> None:
     fill, a = _fill(cubes), cubes.size
     d, edge = a * DEPTH, _edge(cubes.size)
-    full = cubes.look is Look.FULL
     top = ((0, d), (d, 0), (d + a, 0), (a, d))
     side = ((a, d), (d + a, 0), (d + a, a), (a, a + d))
-    _draw_path(group, _each(cubes, _around_cube(a), closed=True), _Pen(f"{fill}-edge", edge), fill)
-    top_fill, side_fill = ("gold-top", "gold-side") if full else ("light", "light-side")
+    _draw_path(group, _outlines(cubes), _Pen(f"{fill}-edge", edge), fill)
     thin = _Pen(f"{fill}-edge", 0.6 * edge)
-    _draw_path(group, _each(cubes, top, closed=True), thin, top_fill)
-    _draw_path(group, _each(cubes, side, closed=True), thin, side_fill)
+    _draw_path(group, _each(cubes, top, closed=True), thin, "gold-top" if cubes.look is Look.FULL else "light")
+    _draw_path(group, _each(cubes, side, closed=True), thin, f"{fill}-side")
     _draw_grid(group, cubes, fill, d, edge)
 
 
 def _draw_dotted(group: _Element, pieces: Pieces) -> None:
     """Outlines of what has gone; of very small pieces they are whole lines."""
-    outline = _each(pieces, _OUTLINES[pieces.place](pieces.size), closed=True)
     small = pieces.size < (30 if pieces.place == TENS else 6)
-    _draw_path(group, outline, _Pen("gone", 0.7 if small else 1, dashes=None if small else (1.8, 1.6)))
+    _draw_path(group, _outlines(pieces), _Pen("gone", 0.7 if small else 1, dashes=None if small else (1.8, 1.6)))
 
 
-def _around_bead(d: float) -> tuple[Spot, ...]:
-    near, far = 0.29 * d, 0.71 * d
-    return (near, 0), (far, 0), (d, near), (d, far), (far, d), (near, d), (0, far), (0, near)
-
-
-def _around_bar(length: float) -> tuple[Spot, ...]:
-    return _around_rectangle(max(length / 10, 2.0), length)
-
-
-def _around_square(side: float) -> tuple[Spot, ...]:
-    return _around_rectangle(side, side)
-
-
-def _around_rectangle(width: float, height: float) -> tuple[Spot, ...]:
-    return (0, 0), (width, 0), (width, height), (0, height)
-
-
-def _around_cube(a: float) -> tuple[Spot, ...]:
-    d = a * DEPTH
-    return (0, d), (d, 0), (d + a, 0), (d + a, a), (a, a + d), (0, a + d)
+def _outlines(pieces: Pieces) -> str:
+    """The line around every piece."""
+    size = pieces.size
+    width = max(size / 10, 2.0) if pieces.place == TENS else size
+    around: Sequence[Spot] = ((0, 0), (width, 0), (width, size), (0, size))
+    if pieces.place == UNITS:
+        near, far = 0.29 * size, 0.71 * size
+        around = ((near, 0), (far, 0), (size, near), (size, far), (far, size), (near, size), (0, far), (0, near))
+    elif pieces.place == THOUSANDS:
+        d = size * DEPTH
+        around = ((0, d), (d, 0), (d + size, 0), (d + size, size), (size, size + d), (0, size + d))
+    return _each(pieces, around, closed=True)
 
 
 def _draw_bow(svg: _Element, bow: Bow) -> None:
@@ -232,4 +221,3 @@ def _draw_bow(svg: _Element, bow: Bow) -> None:
 
 
 _PIECES = {UNITS: _draw_beads, TENS: _draw_bars, HUNDREDS: _draw_squares, THOUSANDS: _draw_cubes}
-_OUTLINES = {UNITS: _around_bead, TENS: _around_bar, HUNDREDS: _around_square, THOUSANDS: _around_cube}

@@ -105,23 +105,16 @@ NARROW = Format(
     rows=(25, 25, 18),
 )
 
-SMALL = Format(
-    narrow=True,
+SMALL = NARROW._replace(  # a plan shows neither bank nor share
     rail=18,
     column=72,
     pad=5,
-    end=4,
-    bow=0,
-    sheet=310,
     text=10.5,
     counts=12,
-    digit=14,
     pitch=5,
     head=20,
-    bank=24,
     lane=16,
     label=19,
-    share=16,
     title=13,
     rows=(17, 17, 17),
 )

@@ -32,7 +32,6 @@ class Slot(NamedTuple):
 class Tray(NamedTuple):
     """One tray: what has just come and what lay there before; `width` is the power of ten that it stands for."""
 
-    number: int
     width: int
     came: Counts
     stayed: Counts
@@ -47,7 +46,7 @@ class Scene(NamedTuple):
     exchanged: how many pieces of each place went to the bank; `moments` tell when
     rounds: how many were given out
     ready: the pieces that the bank must have ready
-    share: the digits of the share as far as it is known, "" for a zero in front, None for one that is still to come
+    share: of one who stands for one, known from `level` upwards
     laid_out: whether nothing has been given out yet: cards lie above the pieces
     """
 
@@ -61,7 +60,7 @@ class Scene(NamedTuple):
     moments: tuple[Moment, ...] = ()
     rounds: int = 0
     ready: Counts = Counts()
-    share: tuple[str | None, ...] = ()
+    share: Counts = Counts()
     laid_out: bool = False
 
 
@@ -72,7 +71,6 @@ class Frame(NamedTuple):
     most: by place, the most that ever lie in the middle or have gone from it, with rows of ten kept apart
     on_a_tray: by place, the most that a tray ever holds
     left: by place, what is left over at the end
-    trays: how many rows of trays a figure has, one for each child or each sort of them
     mat: how many children stand for 1, 10, 100
     exchanges: of how many places at most there are exchanges in one figure
     """
@@ -81,7 +79,6 @@ class Frame(NamedTuple):
     most: Counts
     on_a_tray: Counts
     left: Counts
-    trays: int
     mat: Mat
     exchanges: int
 
@@ -90,15 +87,13 @@ def frame_of(sharing: Sharing) -> Frame:
     """The frame of a lesson's figures. Raises SharingError for a number beyond the thousands."""
     if len(sharing.start) > THOUSANDS + 1:
         raise SharingError(f"no figure for {sharing.dividend}: the pieces end with the thousands, so at most 9999")
-    places = range(len(sharing.start))
-    slots = [_slots(stage) for stage in sharing.stages]
+    by_place = zip(*map(_slots, sharing.stages), strict=True)
     trays = sharing.trays(sharing.end)
     return Frame(
-        places=max(len(places), _FEWEST_PLACES),
-        most=Counts(max(_lattice_room(stage[place]) for stage in slots) for place in places),
-        on_a_tray=Counts(max(tray.holds[place] for tray in trays) for place in places),
+        places=max(len(sharing.start), _FEWEST_PLACES),
+        most=Counts(max(map(_lattice_room, slots)) for slots in by_place),
+        on_a_tray=Counts(map(max, zip(*(tray.holds for tray in trays), strict=True))),
         left=sharing.end.middle,
-        trays=sharing.sharers,
         mat=sharing.mat,
         exchanges=max(len(stage.exchanged.places_held) for stage in sharing.stages),
     )
@@ -106,10 +101,9 @@ def frame_of(sharing: Sharing) -> Frame:
 
 def start_scene(sharing: Sharing) -> Scene:
     """The number laid out, the trays still empty, the bank ready."""
-    nothing = Counts((0,) * len(sharing.start))
     return Scene(
         middle=tuple(Slot(count, count, came=count) for count in sharing.start),
-        trays=_trays(sharing, nothing, nothing),
+        trays=_trays(sharing, Counts(), Counts()),
         ready=sharing.from_bank,
         laid_out=True,
     )
@@ -120,11 +114,10 @@ def stage_scene(sharing: Sharing, stage: Stage) -> Scene:
     level, places = stage.level, range(len(stage.start))
     after = stage.steps[-1].after.share
     new = Counts(stage.rounds if place == level else 0 for place in places)
-    before = Counts(count - fresh for count, fresh in zip(after, new, strict=True))
     active = tuple(level + width for width in sharing.mat.widths if level + width < len(places))
     return Scene(
         middle=_slots(stage),
-        trays=_trays(sharing, new, before),
+        trays=_trays(sharing, new, after.plus(level, -stage.rounds)),
         level=level,
         active=active,
         given=Counts(stage.rounds if place in active else 0 for place in places),
@@ -132,26 +125,19 @@ def stage_scene(sharing: Sharing, stage: Stage) -> Scene:
         exchanged=stage.exchanged,
         moments=moments(stage),
         rounds=stage.rounds,
-        share=tuple(_digit(after, place, level) for place in places),
+        share=after,
     )
 
 
 def end_scene(sharing: Sharing) -> Scene:
     """The end: every tray full, what is left over in the dish. Where nothing is exchanged, also all that was given."""
     share, left = sharing.end.share, sharing.end.middle
-    places = range(len(left))
-    nothing = Counts((0,) * len(left))
-    middle = [Slot(count, count, left=count) for count in left]
-    if not sharing.exchanges:
-        middle = [
-            Slot(start, rest, gone=start - rest, left=rest) for start, rest in zip(sharing.start, left, strict=True)
-        ]
+    shown = left if sharing.exchanges else sharing.start
     return Scene(
-        middle=tuple(middle),
-        trays=_trays(sharing, share, nothing),
-        given=nothing if sharing.exchanges or sharing.ribbons else share,
-        rounds=share.pieces,
-        share=tuple(_digit(share, place, UNITS) for place in places),
+        middle=tuple(Slot(lay, rest, gone=lay - rest, left=rest) for lay, rest in zip(shown, left, strict=True)),
+        trays=_trays(sharing, share, Counts()),
+        given=Counts() if sharing.exchanges or sharing.ribbons else share,
+        share=share,
     )
 
 
@@ -162,7 +148,7 @@ def _slots(stage: Stage) -> tuple[Slot, ...]:
         came = 10 * stage.exchanged.at(place + 1)
         gone = before + came - after
         left = after if stage.level == UNITS else 0
-        stayed = max(0, before - gone) if not left else 0
+        stayed = max(0, before - gone - left)
         slots.append(Slot(before, after, after - stayed - left, stayed, gone, left))
     return tuple(slots)
 
@@ -177,16 +163,10 @@ def kept_apart(count: int) -> int:
     return -(-count // 10) * 10
 
 
-def _digit(share: Counts, place: int, level: int) -> str | None:
-    if place < level:
-        return None
-    zero_in_front = not any(share[place:]) and place > UNITS
-    return "" if zero_in_front else str(share[place])
-
-
 def _trays(sharing: Sharing, came: Counts, stayed: Counts) -> tuple[Tray, ...]:
     """Every tray in the order of giving; the counts are those of a child who stands for one."""
-    widths = [width for width in sharing.mat.widths for _ in range(sharing.mat[width])]
     return tuple(
-        Tray(number, width, came.raised(width), stayed.raised(width)) for number, width in enumerate(widths, start=1)
+        Tray(width, came.raised(width), stayed.raised(width))
+        for width in sharing.mat.widths
+        for _ in range(sharing.mat[width])
     )
