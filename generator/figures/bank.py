@@ -37,7 +37,8 @@ def bank(view: View) -> Part:
 def _at_the_bank(view: View, place: int, high: float) -> Iterator[Part]:
     form, scene = view.form, view.scene
     came, went, ready = scene.exchanged.at(place), 10 * scene.exchanged.at(place + 1), scene.ready.at(place)
-    wide = (form.room - form.pad) / 2 if came and went else form.room
+    room = form.column - 2 * form.pad
+    wide = (room - form.pad) / 2 if came and went else room
     if came:
         as_in_the_middle = in_the_middle(place, view.frame.most.at(place), form.pitch).size
         yield laid("to-bank", in_a_row(place, came, wide, min(high, 1.3 * as_in_the_middle)), 0, came, Look.FULL)

@@ -52,16 +52,6 @@ class Format(NamedTuple):
         """How far below the top of bank or middle their slots begin: beneath their name, or beside it."""
         return self.title + (2 if self.title else 5)
 
-    @property
-    def room(self) -> float:
-        """The width that pieces have in a column."""
-        return self.column - 2 * self.pad
-
-    def row(self, trays: int) -> float:
-        """The height of one of so many trays."""
-        few, some, many = self.rows
-        return few if trays <= 4 else some if trays <= 6 else many
-
 
 WIDE = Format(
     narrow=False,

@@ -84,5 +84,5 @@ def in_a_row(place: int, count: int, width: float, height: float) -> Lattice:
     if place != TENS and count * 1.12 * wide > width:
         size *= width / (count * 1.12 * wide)
         wide = footprint(place, size)[0]
-    pitch = min(1.12 * wide + (3 if place == TENS else 0), width / max(count, 1))
-    return Lattice(place, size, max(count, 1), pitch, height, 1, 0.0)
+    pitch = min(1.12 * wide + (3 if place == TENS else 0), width / count)
+    return Lattice(place, size, count, pitch, height, 1, 0.0)

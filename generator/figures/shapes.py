@@ -158,7 +158,7 @@ def below(parts: Iterable[Part], gap: float) -> Part:
     return Part(width, max(y - gap, 0), tuple(marks))
 
 
-def framed(part: Part, width: float, pad: float, fill: str, edge: str = "") -> Part:
+def framed(part: Part, width: float, pad: float, fill: str, edge: str) -> Part:
     """A part on a panel of the given width."""
     height = part.height + 2 * pad
     return Part(width, height, (Boxes(0, 0, HERE, width, height, fill, edge), *part.at(pad, pad)))

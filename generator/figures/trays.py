@@ -11,7 +11,9 @@ from generator.figures.view import FAINT, View, outlined
 def trays(view: View) -> Part:
     """Boxes and pieces that look alike are one mark, whichever tray they belong to."""
     form = view.form
-    high = form.row(len(view.scene.trays))
+    few, some, many = form.rows
+    count = len(view.scene.trays)
+    high = few if count <= 4 else some if count <= 6 else many
     gap = 3 if high < 30 else 4
     tops: list[float] = []
     names: list[Mark] = []
