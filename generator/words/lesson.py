@@ -58,8 +58,9 @@ def told_places(words: Phrases, sharing: Sharing) -> tuple[ToldPlace, ...]:
 
 
 def _told_place(words: Phrases, sharing: Sharing, stage: Stage) -> ToldPlace:
-    said, hands = said_at(words, sharing, stage), hands_at(words, sharing, stage)
-    goes = _who_goes(said) if hands.at_the_bank else len(said)
+    said, hands = [*said_at(words, sharing, stage)], hands_at(words, sharing, stage)
+    # Where pieces are left that do not go round, the last that the guide says is what goes to the bank.
+    goes = max(at for at, line in enumerate(said) if line.who == GUIDE) if hands.at_the_bank else len(said)
     return ToldPlace(
         stage.level,
         stage_heading(words, stage, sharing),
@@ -69,12 +70,7 @@ def _told_place(words: Phrases, sharing: Sharing, stage: Stage) -> ToldPlace:
     )
 
 
-def _who_goes(said: tuple[Said, ...]) -> int:
-    """Where pieces are left that do not go round, the last that the guide says is what goes to the bank."""
-    return max(number for number, line in enumerate(said) if line.who == GUIDE)
-
-
-def _by_speaker(lines: tuple[Said, ...]) -> tuple[Speech, ...]:
+def _by_speaker(lines: list[Said]) -> tuple[Speech, ...]:
     together = groupby(lines, key=lambda line: line.who)
     return tuple(Speech(who, tuple(line.text for line in said)) for who, said in together)
 

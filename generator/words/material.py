@@ -162,12 +162,10 @@ def shortage(words: Phrases, short: Shortage) -> str:
 
 def cards_on_paper(words: Phrases, needed: Needs, shelf: Shelf) -> str:
     """What is written on paper, because cards do not reach: a sentence for each card, and one for whole sets."""
-    wanted = [("small_cards_to", card, child.sharers) for child in needed.small_cards for card in child.cards]
-    wanted += [("large_cards_to", card, 1) for card in needed.large_cards]
-    ends = {"small_cards_to": shelf.small_cards_to, "large_cards_to": shelf.large_cards_to}
-    told = [
-        words.say("shortage.on-paper", count=count, value=value) for kind, value, count in wanted if value > ends[kind]
-    ]
+    small = [(card, child.sharers) for child in needed.small_cards for card in child.cards]
+    lacking = [(card, count) for card, count in small if card > shelf.small_cards_to]
+    lacking += [(card, 1) for card in needed.large_cards if card > shelf.large_cards_to]
+    told = [words.say("shortage.on-paper", count=count, value=card) for card, count in lacking]
     if (sets := needed.small_sets - shelf.small_sets) > 0:
         told.append(words.say("shortage.sets-on-paper", count=sets))
     return " ".join(told)

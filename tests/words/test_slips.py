@@ -13,9 +13,8 @@ from generator.engine.outcomes import simulate
 from generator.engine.repairs import repair
 from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Occasion, Slip, Spot
-from generator.words.grouping import Grouping
 from generator.words.material import Lying, what_is_seen
-from generator.words.phrases import Phrases
+from generator.words.phrases import Grouping, Phrases
 from generator.words.slips import ONE_BEAD_SHORT, explain, row_on_paper, symptom_row
 from tests.stock import sources, worked
 
