@@ -25,7 +25,7 @@ def room_figure(view: View) -> Figure:
 
 def small_figure(view: View) -> Figure:
     """The middle and one tray of each sort, for a plan: 'middle', 'left' in the dish, 'trays'."""
-    view = view._replace(scene=view.scene._replace(trays=tuple(dict.fromkeys(view.scene.trays))))
+    view = view._replace(frame=view.frame._replace(trays=view.frame.mat.widths))
     return _stacked(view, [heads(view), middle(view), lane_to_the_trays(view), trays(view)])
 
 

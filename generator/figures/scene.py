@@ -29,14 +29,6 @@ class Slot(NamedTuple):
     left: int = 0
 
 
-class Tray(NamedTuple):
-    """One tray: what has just come and what lay there before; `width` is the power of ten that it stands for."""
-
-    width: int
-    came: Counts
-    stayed: Counts
-
-
 class Scene(NamedTuple):
     """One figure of a lesson. Tuples by place begin with the units.
 
@@ -46,12 +38,11 @@ class Scene(NamedTuple):
     exchanged: how many pieces of each place went to the bank; `moments` tell when
     rounds: how many were given out
     ready: the pieces that the bank must have ready
-    share: of one who stands for one, known from `level` upwards
+    share: what one who stands for one holds, known from `level` upwards; `new` is what has just come of it
     laid_out: whether nothing has been given out yet: cards lie above the pieces
     """
 
     middle: tuple[Slot, ...]
-    trays: tuple[Tray, ...]
     level: int = UNITS
     active: tuple[int, ...] = ()
     given: Counts = Counts()
@@ -61,6 +52,7 @@ class Scene(NamedTuple):
     rounds: int = 0
     ready: Counts = Counts()
     share: Counts = Counts()
+    new: Counts = Counts()
     laid_out: bool = False
 
 
@@ -72,6 +64,7 @@ class Frame(NamedTuple):
     on_a_tray: by place, the most that a tray ever holds
     left: by place, what is left over at the end
     mat: how many children stand for 1, 10, 100
+    trays: the power of ten that each tray stands for, in the order of giving
     exchanges: of how many places at most there are exchanges in one figure
     """
 
@@ -80,6 +73,7 @@ class Frame(NamedTuple):
     on_a_tray: Counts
     left: Counts
     mat: Mat
+    trays: tuple[int, ...]
     exchanges: int
 
 
@@ -88,13 +82,14 @@ def frame_of(sharing: Sharing) -> Frame:
     if len(sharing.start) > THOUSANDS + 1:
         raise SharingError(f"no figure for {sharing.dividend}: the pieces end with the thousands, so at most 9999")
     by_place = zip(*map(_slots, sharing.stages), strict=True)
-    trays = sharing.trays(sharing.end)
+    held = (tray.holds for tray in sharing.trays(sharing.end))
     return Frame(
         places=max(len(sharing.start), _FEWEST_PLACES),
         most=Counts(max(map(_lattice_room, slots)) for slots in by_place),
-        on_a_tray=Counts(map(max, zip(*(tray.holds for tray in trays), strict=True))),
+        on_a_tray=Counts(map(max, zip(*held, strict=True))),
         left=sharing.end.middle,
         mat=sharing.mat,
+        trays=tuple(width for width in sharing.mat.widths for _ in range(sharing.mat[width])),
         exchanges=max(len(stage.exchanged.places_held) for stage in sharing.stages),
     )
 
@@ -103,7 +98,6 @@ def start_scene(sharing: Sharing) -> Scene:
     """The number laid out, the trays still empty, the bank ready."""
     return Scene(
         middle=tuple(Slot(count, count, came=count) for count in sharing.start),
-        trays=_trays(sharing, Counts(), Counts()),
         ready=sharing.from_bank,
         laid_out=True,
     )
@@ -112,12 +106,9 @@ def start_scene(sharing: Sharing) -> Scene:
 def stage_scene(sharing: Sharing, stage: Stage) -> Scene:
     """One place: what is given out and exchanged, and the room when it ends."""
     level, places = stage.level, range(len(stage.start))
-    after = stage.steps[-1].after.share
-    new = Counts(stage.rounds if place == level else 0 for place in places)
     active = tuple(level + width for width in sharing.mat.widths if level + width < len(places))
     return Scene(
         middle=_slots(stage),
-        trays=_trays(sharing, new, after.plus(level, -stage.rounds)),
         level=level,
         active=active,
         given=Counts(stage.rounds if place in active else 0 for place in places),
@@ -125,7 +116,8 @@ def stage_scene(sharing: Sharing, stage: Stage) -> Scene:
         exchanged=stage.exchanged,
         moments=moments(stage),
         rounds=stage.rounds,
-        share=after,
+        share=stage.steps[-1].after.share,
+        new=Counts(stage.rounds if place == level else 0 for place in places),
     )
 
 
@@ -135,9 +127,9 @@ def end_scene(sharing: Sharing) -> Scene:
     shown = left if sharing.exchanges else sharing.start
     return Scene(
         middle=tuple(Slot(lay, rest, gone=lay - rest, left=rest) for lay, rest in zip(shown, left, strict=True)),
-        trays=_trays(sharing, share, Counts()),
         given=Counts() if sharing.exchanges or sharing.ribbons else share,
         share=share,
+        new=share,
     )
 
 
@@ -161,12 +153,3 @@ def _lattice_room(slot: Slot) -> int:
 def kept_apart(count: int) -> int:
     """Where the next row of ten begins."""
     return -(-count // 10) * 10
-
-
-def _trays(sharing: Sharing, came: Counts, stayed: Counts) -> tuple[Tray, ...]:
-    """Every tray in the order of giving; the counts are those of a child who stands for one."""
-    return tuple(
-        Tray(width, came.raised(width), stayed.raised(width))
-        for width in sharing.mat.widths
-        for _ in range(sharing.mat[width])
-    )

@@ -12,20 +12,20 @@ def trays(view: View) -> Part:
     """Boxes and pieces that look alike are one mark, whichever tray they belong to."""
     form = view.form
     few, some, many = form.rows
-    count = len(view.scene.trays)
+    count = len(view.frame.trays)
     high = few if count <= 4 else some if count <= 6 else many
     gap = 3 if high < 30 else 4
     tops: list[float] = []
     names: list[Mark] = []
     y = 0.0
     before = None
-    for number, tray in enumerate(view.scene.trays, start=1):
-        if form.narrow and view.frame.mat.ribbons and tray.width != before:
-            names.append(view.bold(8, y + 2 + form.text, view.words.say(f"figure.for-{10**tray.width}")))
+    for number, width in enumerate(view.frame.trays, start=1):
+        if form.narrow and view.frame.mat.ribbons and width != before:
+            names.append(view.bold(8, y + 2 + form.text, view.words.say(f"figure.for-{10**width}")))
             y += 2 + 1.4 * form.text
-        before = tray.width
+        before = width
         tops.append(y)
-        names += _name(view, number, tray.width, high).at(0, y)
+        names += _name(view, number, width, high).at(0, y)
         y += high + gap
     rims = Boxes(0, 0, tuple((1.0, top) for top in tops), view.width - 2, high, "tray", "rim", 1.8, 8)
     columns = [mark for place, x in view.columns for mark in _column(view, place, x, tops, high)]
@@ -40,14 +40,13 @@ def _column(view: View, place: int, x: float, tops: list[float], high: float) ->
     faint: list[Spot] = []
     at_work: list[float] = []
     spots: dict[Look, list[Spot]] = {Look.LIGHT: [], Look.FULL: []}
-    for tray, top in zip(scene.trays, tops, strict=True):
-        first = 0
-        for count, look in ((tray.stayed.at(place), Look.LIGHT), (tray.came.at(place), Look.FULL)):
+    for width, top in zip(view.frame.trays, tops, strict=True):
+        holds, new = scene.share.raised(width).at(place), scene.new.raised(width).at(place)
+        for look, first, count in ((Look.LIGHT, 0, holds - new), (Look.FULL, holds - new, new)):
             spots[look].extend((dx, top + down + dy) for dx, dy in lattice.spots(first, count))
-            first += count
-        if place in scene.active and place == scene.level + tray.width:
+        if place in scene.active and place == scene.level + width:
             at_work.append(top)
-        elif not first:
+        elif not holds:
             faint.append((x + 3, top + 4.5))
     wide = form.column - 6
     marks: list[Mark] = []
