@@ -15,8 +15,6 @@ from generator.words.phrases import Phrases
 _VERBS = {At.LEFT_OVER: "give", At.TRAY: "take"}
 """What is done with a piece, by where it comes from; any other is brought, and to the bank every piece is taken."""
 
-_MIDDLE = "middle"
-
 _Pile: TypeAlias = Callable[[At, Alike | None], str]
 
 
@@ -32,7 +30,7 @@ def repair_words(words: Phrases, repair: Repair, sharing: Sharing) -> str:
         return words.say("repair.everything-again")
     changed: set[tuple[int, int]] = set()
     # What is not on a tray: all of it is left over, or all of it is still in the middle.
-    heap = _MIDDLE if any(_is_of_the_middle(step, sharing) for step in repair) else At.LEFT_OVER
+    heap = "middle" if any(_is_of_the_middle(step, sharing) for step in repair) else At.LEFT_OVER
 
     def pile(at: At, trays: Alike | None) -> str:
         """'the middle', 'the tray that reads 1,306', 'each of the 3 trays that now read 1,307'."""

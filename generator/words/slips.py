@@ -11,7 +11,7 @@ from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing
 from generator.engine.slips import Slip, Spot
 from generator.engine.steps import Action
-from generator.words.material import Lying, what_is_seen, whose_tray
+from generator.words.material import what_is_seen, whose_tray
 from generator.words.numbers import capital, choice_of, material, place_word
 from generator.words.phrases import Phrases
 from generator.words.repairs import repair_words
@@ -126,8 +126,7 @@ def _symptom_words(words: Phrases, symptom: Symptom, sharing: Sharing) -> str:
     slips = {cause.slip for cause in symptom.causes}
     if slips == {Slip.BIG_TRAY_READ}:
         return words.say("slips.answer-read", value=symptom.seen.trays[-1].value)
-    lying = Lying(symptom.left, sharing.end.middle)
-    seen = capital(what_is_seen(words, symptom.seen, sharing.ribbons, lying))
+    seen = capital(what_is_seen(words, symptom.seen, sharing.ribbons, symptom.left, sharing.end.middle))
     if slips <= OF_CARDS:
         return words.say("slips.on-the-cards", seen=seen)
     if not symptom.off_by:
