@@ -64,9 +64,7 @@ def _draw_label(svg: _Element, label: Label) -> None:
 def _draw_boxes(svg: _Element, boxes: Boxes) -> None:
     edge = _pen(boxes.edge, boxes.line, dashes=boxes.dash) if boxes.edge else ""
     group = SubElement(svg, "g", style=_style(boxes.fill, edge))
-    size = {"width": _number(boxes.width), "height": _number(boxes.height)}
-    if boxes.radius:
-        size["rx"] = _number(boxes.radius)
+    size = {"width": _number(boxes.width), "height": _number(boxes.height), "rx": _number(boxes.radius)}
     for x, y in boxes.spots:
         SubElement(group, "rect", size, x=_number(boxes.x + x), y=_number(boxes.y + y))
 
