@@ -13,9 +13,8 @@ from generator.source.fields import Model
 from generator.source.models import LessonFile
 from generator.source.reading import as_toml
 from generator.source.school import School
-from generator.words.grouping import Grouping
 from generator.words.numbers import place_word
-from generator.words.phrases import Phrases
+from generator.words.phrases import Grouping, Phrases
 
 _WIDTH = 100
 _WORDS = Phrases("en", Grouping(""))

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import ceil
 
-from generator.figures.lattice import in_a_row, in_the_middle, tens
-from generator.figures.shapes import HERE, Boxes, Label, Look, Mark, Part, Pieces
+from generator.engine.places import TENS
+from generator.figures.lattice import in_a_row, in_the_middle
+from generator.figures.shapes import HERE, Boxes, Label, Look, Mark, Part, Pieces, Spot
 from generator.figures.view import View, laid, slots
 
 _BOARD = 4.0
@@ -35,19 +37,40 @@ def bank(view: View) -> Part:
 def _at_the_bank(view: View, place: int, high: float) -> Iterator[Part]:
     form, scene = view.form, view.scene
     came, went, ready = scene.exchanged.at(place), 10 * scene.exchanged.at(place + 1), scene.ready.at(place)
-    wide = (form.room - form.pad) / 2 if came and went else form.room
+    room = form.column - 2 * form.pad
+    wide = (room - form.pad) / 2 if came and went else room
     if came:
         as_in_the_middle = in_the_middle(place, view.frame.most.at(place), form.pitch).size
         yield laid("to-bank", in_a_row(place, came, wide, min(high, 1.3 * as_in_the_middle)), 0, came, Look.FULL)
     if went:
-        yield _in_tens("from-bank", place, went, Look.DOTTED, wide, high, form.pitch)
+        yield _in_tens("from-bank", place, went, Look.DOTTED, wide, high, form.pitch / 2)
     if ready:
         said = Label(0, form.text, view.say("figure.ready", count=ready), form.text)
         note = 1.25 * form.text
-        blocks = _in_tens("ready", place, ready, Look.LIGHT, wide, high - note, form.pitch)
+        blocks = _in_tens("ready", place, ready, Look.LIGHT, wide, high - note, form.pitch / 2)
         yield Part(wide, blocks.height + note, (*blocks.marks, said._replace(y=blocks.height + form.text)))
 
 
-def _in_tens(group: str, place: int, count: int, look: Look, wide: float, high: float, pitch: float) -> Part:
-    blocks = tens(place, count, wide, high, pitch / 2)
-    return Part(wide, blocks.height(count), (Pieces(0, 0, group, place, blocks.size, blocks.spots(count), look),))
+def _in_tens(group: str, place: int, count: int, look: Look, wide: float, high: float, largest: float) -> Part:
+    """Small pieces in blocks of ten that fit into the room: two rows of five squares or beads, or one of ten bars.
+
+    The room of one piece, a cell, is `largest` at most.
+    """
+    blocks = ceil(count / 10)
+
+    def cells_down(across: int) -> float:
+        return 2.6 * ceil(blocks / across) - 0.6
+
+    def cell_of(across: int) -> float:
+        return min(largest, wide / (5.7 * across - 0.7), high / cells_down(across))
+
+    across = max(range(1, blocks + 1), key=cell_of)
+    cell = cell_of(across)
+    size, step, in_a_line = (2 * cell, cell / 2, 10) if place == TENS else (0.8 * cell, cell, 5)
+    spots: list[Spot] = []
+    for index in range(count):
+        block, inside = divmod(index, 10)
+        down, right = divmod(block, across)
+        row, column = divmod(inside, in_a_line)
+        spots.append((right * 5.7 * cell + column * step, down * 2.6 * cell + row * cell))
+    return Part(wide, cells_down(across) * cell, (Pieces(0, 0, group, place, size, tuple(spots), look),))

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from generator.engine.places import Counts
+from generator.engine.places import Counts, place_name
 from generator.figures.shapes import HERE, Boxes, Label, Mark, Part
-from generator.figures.style import card_colour
 
 _HEIGHT = 1.36
 _BASE_LINE = 1.02
@@ -26,7 +25,7 @@ def cards(number: int, cell: float) -> Part:
         if digits[place] or place == len(digits) - 1:
             shows = place
             marks.append(Boxes(full - wide, 0, HERE, wide, _HEIGHT * cell, "card", "card-edge", 1.1, 3))
-        marks.append(_digit(full - wide + (0.5 + _SIDE) * cell, cell, str(digits[place]), card_colour(shows)))
+        marks.append(_digit(full - wide + (0.5 + _SIDE) * cell, cell, str(digits[place]), f"card-{place_name(shows)}"))
     return Part(full, _HEIGHT * cell, tuple(marks))
 
 

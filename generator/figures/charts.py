@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS
+from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS, place_name
 from generator.figures.cards import cards
 from generator.figures.formats import Format
 from generator.figures.shapes import (
@@ -26,7 +26,6 @@ from generator.figures.shapes import (
     text,
     text_width,
 )
-from generator.figures.style import place_colour
 from generator.words.numbers import piece
 from generator.words.phrases import Phrases
 
@@ -58,7 +57,7 @@ def _size(place: int, bead: float) -> float:
 
 
 def _one(place: int, bead: float, form: Format, words: Phrases) -> Part:
-    said = text(piece(words, 1, place), form.text, place_colour(place), bold=True)
+    said = text(piece(words, 1, place), form.text, place_name(place), bold=True)
     head = below([cards(10**place, form.text if form.narrow else 1.3 * form.text), said], 3)
     size = _size(place, bead)
     one = Part(*footprint(place, size), (Pieces(0, 0, "one", place, size, HERE),))

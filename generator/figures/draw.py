@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
-from typing import NamedTuple
 
 from lxml.etree import Element, SubElement, _Element, tostring
 
@@ -23,16 +22,6 @@ _DOT = ((0.0, 0.0), (0.0, 0.0))
 _FINE = 20.0  # squares up to this side carry half a grid, and of these the smallest none
 _SMALLEST_GRID = 9.0
 _SMALL_BEAD = 3.0  # bars with smaller beads are beads on one dark stick
-
-
-class _Pen(NamedTuple):
-    """How a line is drawn: round at its ends, in dashes (a dash, a blank), the first of them `skipped` pixels short."""
-
-    colour: str
-    width: float
-    is_round: bool = False
-    dashes: tuple[float, float] | None = None
-    skipped: float = 0.0
 
 
 def draw(figure: Figure) -> bytes:
@@ -58,7 +47,7 @@ def _draw_mark(svg: _Element, mark: Mark) -> None:
             _draw_label(svg, mark)
         case Stroke():
             lines = "".join(_lines([(mark.x, mark.y)], line, closed=bool(mark.fill)) for line in mark.lines)
-            _draw_path(svg, lines, _Pen(mark.colour, mark.width, is_round=True), mark.fill)
+            _draw_path(svg, lines, _pen(mark.colour, mark.width, is_round=True), mark.fill)
         case Bow():
             _draw_bow(svg, mark)
 
@@ -73,30 +62,33 @@ def _draw_label(svg: _Element, label: Label) -> None:
 
 
 def _draw_boxes(svg: _Element, boxes: Boxes) -> None:
-    edge = _Pen(boxes.edge, boxes.line, dashes=boxes.dash) if boxes.edge else None
+    edge = _pen(boxes.edge, boxes.line, dashes=boxes.dash) if boxes.edge else ""
     group = SubElement(svg, "g", style=_style(boxes.fill, edge))
-    size = {"width": _number(boxes.width), "height": _number(boxes.height)}
-    if boxes.radius:
-        size["rx"] = _number(boxes.radius)
+    size = {"width": _number(boxes.width), "height": _number(boxes.height), "rx": _number(boxes.radius)}
     for x, y in boxes.spots:
         SubElement(group, "rect", size, x=_number(boxes.x + x), y=_number(boxes.y + y))
 
 
-def _draw_path(parent: _Element, lines: str, pen: _Pen, fill: str = "") -> None:
+def _draw_path(parent: _Element, lines: str, pen: str, fill: str = "") -> None:
     SubElement(parent, "path", d=lines, style=_style(fill, pen))
 
 
-def _style(fill: str, pen: _Pen | None) -> str:
+def _style(fill: str, pen: str) -> str:
     """Of an area and its edge, or of lines, which have no `fill`."""
-    style = f"fill:{f'var(--{fill})' if fill else 'none'}"
-    if pen:
-        style += f";stroke:var(--{pen.colour});stroke-width:{_number(pen.width)}"
-        if pen.is_round:
-            style += ";stroke-linecap:round"
-        if pen.dashes:
-            style += f";stroke-dasharray:{','.join(map(_number, pen.dashes))}"
-        if pen.skipped:
-            style += f";stroke-dashoffset:{_number(pen.skipped)}"
+    return f"fill:{f'var(--{fill})' if fill else 'none'}{pen}"
+
+
+def _pen(
+    colour: str, width: float, is_round: bool = False, dashes: tuple[float, float] | None = None, skipped: float = 0.0
+) -> str:
+    """How a line is drawn: round at its ends, in dashes (a dash, a blank), the first of them `skipped` pixels short."""
+    style = f";stroke:var(--{colour});stroke-width:{_number(width)}"
+    if is_round:
+        style += ";stroke-linecap:round"
+    if dashes:
+        style += f";stroke-dasharray:{','.join(map(_number, dashes))}"
+    if skipped:
+        style += f";stroke-dashoffset:{_number(skipped)}"
     return style
 
 
@@ -129,11 +121,11 @@ def _fill(pieces: Pieces) -> str:
 def _draw_beads(group: _Element, beads: Pieces) -> None:
     fill, d = _fill(beads), beads.size
     dots = _each(beads, _moved(_DOT, d / 2, d / 2))
-    _draw_path(group, dots, _Pen(f"{fill}-edge", d, is_round=True))
-    _draw_path(group, dots, _Pen(fill, d - max(1.4, 0.17 * d), is_round=True))
+    _draw_path(group, dots, _pen(f"{fill}-edge", d, is_round=True))
+    _draw_path(group, dots, _pen(fill, d - max(1.4, 0.17 * d), is_round=True))
     if beads.look is Look.FULL and d > 8:
         glints = _each(beads, _moved(_DOT, 0.36 * d, 0.34 * d))
-        _draw_path(group, glints, _Pen("glint", 0.22 * d, is_round=True))
+        _draw_path(group, glints, _pen("glint", 0.22 * d, is_round=True))
 
 
 def _draw_bars(group: _Element, bars: Pieces) -> None:
@@ -143,8 +135,8 @@ def _draw_bars(group: _Element, bars: Pieces) -> None:
     first = (bead / 2, bead / 2)
     outline = _each(bars, (first, (bead / 2, (9.5 if small else 9.7) * bead)))
     beads = _each(bars, (first, (bead / 2, 9.7 * bead)))
-    _draw_path(group, outline, _Pen(f"{fill}-edge", 1.1 * bead, is_round=True, dashes=None if small else dots))
-    _draw_path(group, beads, _Pen(fill, 0.7 * bead, is_round=True, dashes=dots))
+    _draw_path(group, outline, _pen(f"{fill}-edge", 1.1 * bead, is_round=True, dashes=None if small else dots))
+    _draw_path(group, beads, _pen(fill, 0.7 * bead, is_round=True, dashes=dots))
 
 
 def _draw_grid(group: _Element, pieces: Pieces, fill: str, down: float, edge: float) -> None:
@@ -161,7 +153,7 @@ def _draw_grid(group: _Element, pieces: Pieces, fill: str, down: float, edge: fl
     lines = _each(pieces, ((near, down + middle), (far, down + middle)))
     if side > _FINE:
         lines += _each(pieces, ((middle, down + near), (middle, down + far)))
-    _draw_path(group, lines, _Pen(f"{fill}-grid", far - near, dashes=(thin, cell - thin), skipped=near + thin / 2))
+    _draw_path(group, lines, _pen(f"{fill}-grid", far - near, dashes=(thin, cell - thin), skipped=near + thin / 2))
 
 
 def _edge(size: float) -> float:
@@ -169,52 +161,41 @@ def _edge(size: float) -> float:
 
 
 def _draw_squares(group: _Element, squares: Pieces) -> None:
-    fill, side, edge = _fill(squares), squares.size, _edge(squares.size)
-    _draw_path(group, _each(squares, _around_square(side), closed=True), _Pen(f"{fill}-edge", edge), fill)
+    fill, edge = _fill(squares), _edge(squares.size)
+    _draw_path(group, _outlines(squares), _pen(f"{fill}-edge", edge), fill)
     _draw_grid(group, squares, fill, 0, edge)
 
 
 def _draw_cubes(group: _Element, cubes: Pieces) -> None:
     fill, a = _fill(cubes), cubes.size
     d, edge = a * DEPTH, _edge(cubes.size)
-    full = cubes.look is Look.FULL
     top = ((0, d), (d, 0), (d + a, 0), (a, d))
     side = ((a, d), (d + a, 0), (d + a, a), (a, a + d))
-    _draw_path(group, _each(cubes, _around_cube(a), closed=True), _Pen(f"{fill}-edge", edge), fill)
-    top_fill, side_fill = ("gold-top", "gold-side") if full else ("light", "light-side")
-    thin = _Pen(f"{fill}-edge", 0.6 * edge)
-    _draw_path(group, _each(cubes, top, closed=True), thin, top_fill)
-    _draw_path(group, _each(cubes, side, closed=True), thin, side_fill)
+    _draw_path(group, _outlines(cubes), _pen(f"{fill}-edge", edge), fill)
+    thin = _pen(f"{fill}-edge", 0.6 * edge)
+    _draw_path(group, _each(cubes, top, closed=True), thin, "gold-top" if cubes.look is Look.FULL else "light")
+    _draw_path(group, _each(cubes, side, closed=True), thin, f"{fill}-side")
     _draw_grid(group, cubes, fill, d, edge)
 
 
 def _draw_dotted(group: _Element, pieces: Pieces) -> None:
     """Outlines of what has gone; of very small pieces they are whole lines."""
-    outline = _each(pieces, _OUTLINES[pieces.place](pieces.size), closed=True)
     small = pieces.size < (30 if pieces.place == TENS else 6)
-    _draw_path(group, outline, _Pen("gone", 0.7 if small else 1, dashes=None if small else (1.8, 1.6)))
+    _draw_path(group, _outlines(pieces), _pen("gone", 0.7 if small else 1, dashes=None if small else (1.8, 1.6)))
 
 
-def _around_bead(d: float) -> tuple[Spot, ...]:
-    near, far = 0.29 * d, 0.71 * d
-    return (near, 0), (far, 0), (d, near), (d, far), (far, d), (near, d), (0, far), (0, near)
-
-
-def _around_bar(length: float) -> tuple[Spot, ...]:
-    return _around_rectangle(max(length / 10, 2.0), length)
-
-
-def _around_square(side: float) -> tuple[Spot, ...]:
-    return _around_rectangle(side, side)
-
-
-def _around_rectangle(width: float, height: float) -> tuple[Spot, ...]:
-    return (0, 0), (width, 0), (width, height), (0, height)
-
-
-def _around_cube(a: float) -> tuple[Spot, ...]:
-    d = a * DEPTH
-    return (0, d), (d, 0), (d + a, 0), (d + a, a), (a, a + d), (0, a + d)
+def _outlines(pieces: Pieces) -> str:
+    """The line around every piece."""
+    size = pieces.size
+    width = max(size / 10, 2.0) if pieces.place == TENS else size
+    around: Sequence[Spot] = ((0, 0), (width, 0), (width, size), (0, size))
+    if pieces.place == UNITS:
+        near, far = 0.29 * size, 0.71 * size
+        around = ((near, 0), (far, 0), (size, near), (size, far), (far, size), (near, size), (0, far), (0, near))
+    elif pieces.place == THOUSANDS:
+        d = size * DEPTH
+        around = ((0, d), (d, 0), (d + size, 0), (d + size, size), (size, size + d), (0, size + d))
+    return _each(pieces, around, closed=True)
 
 
 def _draw_bow(svg: _Element, bow: Bow) -> None:
@@ -225,11 +206,10 @@ def _draw_bow(svg: _Element, bow: Bow) -> None:
 
     tails = [((0, 0), (side * 0.55 * s, 0.95 * s)) for side in (-1, 1)]
     loops = [((0, 0), (side * s, -0.6 * s), (side * s, 0.6 * s)) for side in (-1, 1)]
-    _draw_path(svg, drawn(*tails), _Pen(bow.colour, 0.22 * s, is_round=True))
-    _draw_path(svg, drawn(*loops, closed=True), _Pen(bow.colour, 0.15 * s), bow.colour)
-    _draw_path(svg, drawn(_DOT), _Pen("paper", 0.5 * s, is_round=True))
-    _draw_path(svg, drawn(_DOT), _Pen(bow.colour, 0.36 * s, is_round=True))
+    _draw_path(svg, drawn(*tails), _pen(bow.colour, 0.22 * s, is_round=True))
+    _draw_path(svg, drawn(*loops, closed=True), _pen(bow.colour, 0.15 * s), bow.colour)
+    _draw_path(svg, drawn(_DOT), _pen("paper", 0.5 * s, is_round=True))
+    _draw_path(svg, drawn(_DOT), _pen(bow.colour, 0.36 * s, is_round=True))
 
 
 _PIECES = {UNITS: _draw_beads, TENS: _draw_bars, HUNDREDS: _draw_squares, THOUSANDS: _draw_cubes}
-_OUTLINES = {UNITS: _around_bead, TENS: _around_bar, HUNDREDS: _around_square, THOUSANDS: _around_cube}

@@ -52,16 +52,6 @@ class Format(NamedTuple):
         """How far below the top of bank or middle their slots begin: beneath their name, or beside it."""
         return self.title + (2 if self.title else 5)
 
-    @property
-    def room(self) -> float:
-        """The width that pieces have in a column."""
-        return self.column - 2 * self.pad
-
-    def row(self, trays: int) -> float:
-        """The height of one of so many trays."""
-        few, some, many = self.rows
-        return few if trays <= 4 else some if trays <= 6 else many
-
 
 WIDE = Format(
     narrow=False,
@@ -105,23 +95,16 @@ NARROW = Format(
     rows=(25, 25, 18),
 )
 
-SMALL = Format(
-    narrow=True,
+SMALL = NARROW._replace(  # a plan shows neither bank nor share
     rail=18,
     column=72,
     pad=5,
-    end=4,
-    bow=0,
-    sheet=310,
     text=10.5,
     counts=12,
-    digit=14,
     pitch=5,
     head=20,
-    bank=24,
     lane=16,
     label=19,
-    share=16,
     title=13,
     rows=(17, 17, 17),
 )

@@ -6,7 +6,7 @@ from dataclasses import replace
 from functools import lru_cache
 
 from generator.engine.places import THOUSANDS, UNITS, place_name
-from generator.engine.sharing import Sharing, Stage, share
+from generator.engine.sharing import Sharing, share
 from generator.figures import charts
 from generator.figures.draw import draw
 from generator.figures.formats import NARROW, SMALL, WIDE
@@ -19,7 +19,6 @@ from generator.figures.story import story_figure
 from generator.figures.view import View
 from generator.words.phrases import Phrases
 
-_AT_THE_UNITS = place_name(UNITS)
 _ALIKE = ("layout", "end", *map(place_name, range(THOUSANDS + 1)))
 
 
@@ -29,9 +28,9 @@ def size(words: Phrases, picture: Picture) -> tuple[float, float]:
     Nothing jumps from place to place of a lesson: its figures of the beginning, of all places and of the end are of
     one size, and so are those of its plan.
     """
-    of_a_plan = OF_A_PLAN if picture.kind.startswith(OF_A_PLAN) else ""
-    if picture.kind.removeprefix(of_a_plan) in _ALIKE:
-        picture = replace(picture, kind=of_a_plan + _AT_THE_UNITS)
+    _, of_a_plan, kind = picture.kind.rpartition(OF_A_PLAN)
+    if kind in _ALIKE:
+        picture = replace(picture, kind=of_a_plan + place_name(UNITS))
     figure = shown(words, picture)
     return figure.width, figure.height
 
@@ -52,17 +51,17 @@ def shown(words: Phrases, picture: Picture) -> Figure:
     if picture.kind == "pieces":
         return charts.pieces_figure(form, words)
     sharing, frame = _division(picture.dividend, picture.divisor, picture.ribbons)
-    if picture.kind.startswith(OF_A_PLAN):
-        stage = _stage(sharing, picture.kind.removeprefix(OF_A_PLAN))
-        return small_figure(View(stage_scene(sharing, stage), frame, SMALL, words))
-    if picture.kind == "cards":
+    _, of_a_plan, kind = picture.kind.rpartition(OF_A_PLAN)
+    if kind == "cards":
         return story_figure(sharing, form, words)
-    if picture.kind == "layout":
+    if kind == "layout":
         scene = start_scene(sharing)
-    elif picture.kind == "end":
+    elif kind == "end":
         scene = end_scene(sharing)
     else:
-        scene = stage_scene(sharing, _stage(sharing, picture.kind))
+        scene = stage_scene(sharing, next(stage for stage in sharing.stages if place_name(stage.level) == kind))
+    if of_a_plan:
+        return small_figure(View(scene, frame, SMALL, words))
     return room_figure(View(scene, frame, form, words))
 
 
@@ -71,7 +70,3 @@ def _division(dividend: int, divisor: int, ribbons: bool) -> tuple[Sharing, Fram
     """What all figures of a lesson share, worked out once."""
     sharing = share(dividend, divisor, ribbons=ribbons)
     return sharing, frame_of(sharing)
-
-
-def _stage(sharing: Sharing, place: str) -> Stage:
-    return next(stage for stage in sharing.stages if place_name(stage.level) == place)

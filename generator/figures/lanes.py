@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from itertools import groupby
-
 from generator.engine.places import place_name
 from generator.figures.cards import sharers_card
 from generator.figures.formats import Format
@@ -67,18 +65,18 @@ def _who_shares(view: View) -> tuple[Mark, ...]:
     form = view.form
     card = sharers_card(view.frame.mat.value, 0.62 * form.lane)
     key = "figure.children-share-with-ribbons" if view.frame.mat.ribbons else "figure.children-share"
-    said = view.bold(6 + card.width + 6, _base(form), view.say(key, count=view.frame.trays))
+    said = view.bold(6 + card.width + 6, _base(form), view.say(key, count=len(view.frame.trays)))
     return (*card.at(6, (form.lane - card.height) / 2), said)
 
 
 def _when(view: View, place: int, room: float) -> str:
     """'before round 2', as exactly as there is room for."""
-    moments = [moment for moment in view.scene.moments if moment.place == place]
-    said = []
-    for late, some in groupby(moments, key=lambda moment: moment.rounds == view.scene.rounds):
-        rounds = [str(moment.rounds + (0 if late else 1)) for moment in some]
-        key = "figure.after-round" if late else "figure.before-round"
-        said.append(view.say(key, count=len(rounds), rounds=in_a_row(view.words, rounds)))
+    last = view.scene.rounds
+    rounds = [moment.rounds for moment in view.scene.moments if moment.place == place]
+    before = [str(given + 1) for given in rounds if given < last]
+    said = [view.say("figure.before-round", count=len(before), rounds=in_a_row(view.words, before))] if before else []
+    if last in rounds:
+        said.append(view.say("figure.after-round", count=1, rounds=str(last)))
     exact = in_a_row(view.words, said)
     return exact if text_width(exact, view.form.text) <= room else view.say("figure.between-rounds")
 

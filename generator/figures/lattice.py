@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from math import ceil
 from typing import NamedTuple
 
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS
@@ -85,42 +84,5 @@ def in_a_row(place: int, count: int, width: float, height: float) -> Lattice:
     if place != TENS and count * 1.12 * wide > width:
         size *= width / (count * 1.12 * wide)
         wide = footprint(place, size)[0]
-    pitch = min(1.12 * wide + (3 if place == TENS else 0), width / max(count, 1))
-    return Lattice(place, size, max(count, 1), pitch, height, 1, 0.0)
-
-
-class Tens(NamedTuple):
-    """Small blocks of ten of one kind, as many beside each other as `across`; `cell` is the room of one piece."""
-
-    place: int
-    across: int
-    cell: float
-
-    @property
-    def size(self) -> float:
-        return 2 * self.cell if self.place == TENS else 0.8 * self.cell
-
-    def spots(self, count: int) -> tuple[Spot, ...]:
-        """Two rows of five squares or beads in a block; ten bars beside each other."""
-        spots: list[Spot] = []
-        for index in range(count):
-            block, inside = divmod(index, 10)
-            down, right = divmod(block, self.across)
-            row, column = divmod(inside, 10 if self.place == TENS else 5)
-            step = self.cell / 2 if self.place == TENS else self.cell
-            spots.append((right * 5.7 * self.cell + column * step, down * 2.6 * self.cell + row * self.cell))
-        return tuple(spots)
-
-    def height(self, count: int) -> float:
-        return (2.6 * ceil(ceil(count / 10) / self.across) - 0.6) * self.cell
-
-
-def tens(place: int, count: int, width: float, height: float, largest: float) -> Tens:
-    """So many pieces in blocks of ten that fit into the room; a piece takes `largest` at most."""
-    blocks = ceil(count / 10)
-
-    def cell(across: int) -> float:
-        return min(largest, width / (5.7 * across - 0.7), height / (2.6 * ceil(blocks / across) - 0.6))
-
-    across = max(range(1, blocks + 1), key=cell)
-    return Tens(place, across, cell(across))
+    pitch = min(1.12 * wide + (3 if place == TENS else 0), width / count)
+    return Lattice(place, size, count, pitch, height, 1, 0.0)

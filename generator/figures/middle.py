@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from generator.engine.places import UNITS
+from generator.engine.places import UNITS, place_name
 from generator.figures.cards import cards
 from generator.figures.lattice import Lattice, in_the_middle
 from generator.figures.scene import Slot, kept_apart
 from generator.figures.shapes import HERE, Boxes, Label, Look, Mark, Part, Pieces, text_width
-from generator.figures.style import place_colour
 from generator.figures.view import View, laid, slots
 
 _STITCH = (5.0, 3.0)
@@ -85,7 +84,7 @@ def _count(view: View, place: int, slot: Slot) -> Part:
         card = cards(slot.after * 10**place, 0.6 * form.label)
         return Part(card.width, form.label, card.at(0, (form.label - card.height) / 2 + 3))
     base = 0.72 * form.label + 1
-    there = Label(0, base, view.words.grouping.written(slot.after), form.counts, place_colour(place), bold=True)
+    there = Label(0, base, view.words.grouping.written(slot.after), form.counts, place_name(place), bold=True)
     if slot.before != slot.after:
         was = Label(0, base, view.say("figure.count-before", count=slot.before), form.counts, "muted")
         return Part(0, form.label, (was, there._replace(x=0.6 * form.counts * len(was.text))))

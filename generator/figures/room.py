@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+from generator.engine.places import UNITS, place_name
 from generator.figures.bank import bank
 from generator.figures.lanes import lane_at_the_bank, lane_to_the_trays
 from generator.figures.middle import middle
 from generator.figures.shapes import HERE, Boxes, Figure, Label, Mark, Part, below
-from generator.figures.style import place_colour
 from generator.figures.trays import trays
 from generator.figures.view import FAINT, View, outlined
 from generator.words.numbers import place_word
@@ -25,9 +25,7 @@ def room_figure(view: View) -> Figure:
 
 def small_figure(view: View) -> Figure:
     """The middle and one tray of each sort, for a plan: 'middle', 'left' in the dish, 'trays'."""
-    first = {tray.width: tray for tray in reversed(view.scene.trays)}
-    sorts = tuple(tray for tray in view.scene.trays if tray is first[tray.width])
-    view = view._replace(scene=view.scene._replace(trays=sorts), frame=view.frame._replace(trays=len(sorts)))
+    view = view._replace(frame=view.frame._replace(trays=view.frame.mat.widths))
     return _stacked(view, [heads(view), middle(view), lane_to_the_trays(view), trays(view)])
 
 
@@ -45,25 +43,25 @@ def heads(view: View) -> Part:
         if place in view.scene.active:
             marks.append(outlined(x + 2, 0, form.column - 4, high, "now", high / 2))
         word, base = place_word(view.words, place), high / 2 + 0.36 * form.text
-        marks.append(view.bold(x + form.column / 2, base, word, place_colour(place))._replace(anchor="middle"))
+        marks.append(view.bold(x + form.column / 2, base, word, place_name(place))._replace(anchor="middle"))
     return Part(view.width, form.head, tuple(marks))
 
 
 def share(view: View) -> Part:
     """The share as far as it is known, digit under digit; its room before the first round."""
-    form = view.form
+    form, scene = view.form, view.scene
     top = 1.4 * form.text if form.narrow else 0.0
-    if view.scene.laid_out:
+    if scene.laid_out:
         return Part(view.width, top + form.share, ())
     says = view.say("figure.share-of-one" if view.frame.mat.ribbons else "figure.each-has")
     base = 1.35 * form.text if form.narrow else 0.7 * form.share
     marks: list[Mark] = [view.bold(8 if form.narrow else 12, base, says)]
-    digits = [*view.scene.share, ""]  # one more than there are, for a number of one place
     for place, _ in view.columns:
-        x, digit = view.left(place), digits[place]
-        if digit is None:
+        x = view.left(place)
+        if place < scene.level:
             high = 0.62 * form.share
             marks.append(Boxes(x, top + 0.24 * form.share, HERE, 0.8 * high, high, "", "faint", 1, 3, FAINT))
-        elif digit:
-            marks.append(Label(x, top + 0.8 * form.share, digit, form.digit, place_colour(place), bold=True))
+        elif place == UNITS or any(scene.share[place:]):  # no zero in front
+            digit = str(scene.share[place])
+            marks.append(Label(x, top + 0.8 * form.share, digit, form.digit, place_name(place), bold=True))
     return Part(view.width, top + form.share, tuple(marks))

@@ -29,15 +29,6 @@ class Slot(NamedTuple):
     left: int = 0
 
 
-class Tray(NamedTuple):
-    """One tray: what has just come and what lay there before; `width` is the power of ten that it stands for."""
-
-    number: int
-    width: int
-    came: Counts
-    stayed: Counts
-
-
 class Scene(NamedTuple):
     """One figure of a lesson. Tuples by place begin with the units.
 
@@ -47,12 +38,11 @@ class Scene(NamedTuple):
     exchanged: how many pieces of each place went to the bank; `moments` tell when
     rounds: how many were given out
     ready: the pieces that the bank must have ready
-    share: the digits of the share as far as it is known, "" for a zero in front, None for one that is still to come
+    share: what one who stands for one holds, known from `level` upwards; `new` is what has just come of it
     laid_out: whether nothing has been given out yet: cards lie above the pieces
     """
 
     middle: tuple[Slot, ...]
-    trays: tuple[Tray, ...]
     level: int = UNITS
     active: tuple[int, ...] = ()
     given: Counts = Counts()
@@ -61,7 +51,8 @@ class Scene(NamedTuple):
     moments: tuple[Moment, ...] = ()
     rounds: int = 0
     ready: Counts = Counts()
-    share: tuple[str | None, ...] = ()
+    share: Counts = Counts()
+    new: Counts = Counts()
     laid_out: bool = False
 
 
@@ -72,8 +63,8 @@ class Frame(NamedTuple):
     most: by place, the most that ever lie in the middle or have gone from it, with rows of ten kept apart
     on_a_tray: by place, the most that a tray ever holds
     left: by place, what is left over at the end
-    trays: how many rows of trays a figure has, one for each child or each sort of them
     mat: how many children stand for 1, 10, 100
+    trays: the power of ten that each tray stands for, in the order of giving
     exchanges: of how many places at most there are exchanges in one figure
     """
 
@@ -81,8 +72,8 @@ class Frame(NamedTuple):
     most: Counts
     on_a_tray: Counts
     left: Counts
-    trays: int
     mat: Mat
+    trays: tuple[int, ...]
     exchanges: int
 
 
@@ -90,26 +81,23 @@ def frame_of(sharing: Sharing) -> Frame:
     """The frame of a lesson's figures. Raises SharingError for a number beyond the thousands."""
     if len(sharing.start) > THOUSANDS + 1:
         raise SharingError(f"no figure for {sharing.dividend}: the pieces end with the thousands, so at most 9999")
-    places = range(len(sharing.start))
-    slots = [_slots(stage) for stage in sharing.stages]
-    trays = sharing.trays(sharing.end)
+    by_place = zip(*map(_slots, sharing.stages), strict=True)
+    held = (tray.holds for tray in sharing.trays(sharing.end))
     return Frame(
-        places=max(len(places), _FEWEST_PLACES),
-        most=Counts(max(_lattice_room(stage[place]) for stage in slots) for place in places),
-        on_a_tray=Counts(max(tray.holds[place] for tray in trays) for place in places),
+        places=max(len(sharing.start), _FEWEST_PLACES),
+        most=Counts(max(map(_lattice_room, slots)) for slots in by_place),
+        on_a_tray=Counts(map(max, zip(*held, strict=True))),
         left=sharing.end.middle,
-        trays=sharing.sharers,
         mat=sharing.mat,
+        trays=tuple(width for width in sharing.mat.widths for _ in range(sharing.mat[width])),
         exchanges=max(len(stage.exchanged.places_held) for stage in sharing.stages),
     )
 
 
 def start_scene(sharing: Sharing) -> Scene:
     """The number laid out, the trays still empty, the bank ready."""
-    nothing = Counts((0,) * len(sharing.start))
     return Scene(
         middle=tuple(Slot(count, count, came=count) for count in sharing.start),
-        trays=_trays(sharing, nothing, nothing),
         ready=sharing.from_bank,
         laid_out=True,
     )
@@ -118,13 +106,9 @@ def start_scene(sharing: Sharing) -> Scene:
 def stage_scene(sharing: Sharing, stage: Stage) -> Scene:
     """One place: what is given out and exchanged, and the room when it ends."""
     level, places = stage.level, range(len(stage.start))
-    after = stage.steps[-1].after.share
-    new = Counts(stage.rounds if place == level else 0 for place in places)
-    before = Counts(count - fresh for count, fresh in zip(after, new, strict=True))
     active = tuple(level + width for width in sharing.mat.widths if level + width < len(places))
     return Scene(
         middle=_slots(stage),
-        trays=_trays(sharing, new, before),
         level=level,
         active=active,
         given=Counts(stage.rounds if place in active else 0 for place in places),
@@ -132,26 +116,20 @@ def stage_scene(sharing: Sharing, stage: Stage) -> Scene:
         exchanged=stage.exchanged,
         moments=moments(stage),
         rounds=stage.rounds,
-        share=tuple(_digit(after, place, level) for place in places),
+        share=stage.steps[-1].after.share,
+        new=Counts(stage.rounds if place == level else 0 for place in places),
     )
 
 
 def end_scene(sharing: Sharing) -> Scene:
     """The end: every tray full, what is left over in the dish. Where nothing is exchanged, also all that was given."""
     share, left = sharing.end.share, sharing.end.middle
-    places = range(len(left))
-    nothing = Counts((0,) * len(left))
-    middle = [Slot(count, count, left=count) for count in left]
-    if not sharing.exchanges:
-        middle = [
-            Slot(start, rest, gone=start - rest, left=rest) for start, rest in zip(sharing.start, left, strict=True)
-        ]
+    shown = left if sharing.exchanges else sharing.start
     return Scene(
-        middle=tuple(middle),
-        trays=_trays(sharing, share, nothing),
-        given=nothing if sharing.exchanges or sharing.ribbons else share,
-        rounds=share.pieces,
-        share=tuple(_digit(share, place, UNITS) for place in places),
+        middle=tuple(Slot(lay, rest, gone=lay - rest, left=rest) for lay, rest in zip(shown, left, strict=True)),
+        given=Counts() if sharing.exchanges or sharing.ribbons else share,
+        share=share,
+        new=share,
     )
 
 
@@ -162,7 +140,7 @@ def _slots(stage: Stage) -> tuple[Slot, ...]:
         came = 10 * stage.exchanged.at(place + 1)
         gone = before + came - after
         left = after if stage.level == UNITS else 0
-        stayed = max(0, before - gone) if not left else 0
+        stayed = max(0, before - gone - left)
         slots.append(Slot(before, after, after - stayed - left, stayed, gone, left))
     return tuple(slots)
 
@@ -175,18 +153,3 @@ def _lattice_room(slot: Slot) -> int:
 def kept_apart(count: int) -> int:
     """Where the next row of ten begins."""
     return -(-count // 10) * 10
-
-
-def _digit(share: Counts, place: int, level: int) -> str | None:
-    if place < level:
-        return None
-    zero_in_front = not any(share[place:]) and place > UNITS
-    return "" if zero_in_front else str(share[place])
-
-
-def _trays(sharing: Sharing, came: Counts, stayed: Counts) -> tuple[Tray, ...]:
-    """Every tray in the order of giving; the counts are those of a child who stands for one."""
-    widths = [width for width in sharing.mat.widths for _ in range(sharing.mat[width])]
-    return tuple(
-        Tray(number, width, came.raised(width), stayed.raised(width)) for number, width in enumerate(widths, start=1)
-    )

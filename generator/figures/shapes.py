@@ -7,7 +7,6 @@ measured from there.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from enum import StrEnum
 from typing import NamedTuple
 
@@ -113,8 +112,7 @@ class Bow(NamedTuple):
 Mark = Pieces | Boxes | Label | Stroke | Bow
 
 
-@dataclass(frozen=True)
-class Figure:
+class Figure(NamedTuple):
     """A whole picture, ready to be drawn: marks in drawing order on a sheet of width x height and of one colour.
 
     Its own ground keeps it readable where a browser does not tell it that the page is dark.
@@ -145,7 +143,7 @@ def beside(parts: Sequence[Part], gap: float) -> Part:
     for part in parts:
         marks += part.at(x, 0)
         x += part.width + gap
-    return Part(max(x - gap, 0), max((part.height for part in parts), default=0), tuple(marks))
+    return Part(x - gap, max(part.height for part in parts), tuple(marks))
 
 
 def below(parts: Iterable[Part], gap: float) -> Part:
@@ -160,7 +158,7 @@ def below(parts: Iterable[Part], gap: float) -> Part:
     return Part(width, max(y - gap, 0), tuple(marks))
 
 
-def framed(part: Part, width: float, pad: float, fill: str, edge: str = "") -> Part:
+def framed(part: Part, width: float, pad: float, fill: str, edge: str) -> Part:
     """A part on a panel of the given width."""
     height = part.height + 2 * pad
     return Part(width, height, (Boxes(0, 0, HERE, width, height, fill, edge), *part.at(pad, pad)))

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from generator.engine.places import UNITS, Counts
+from generator.engine.places import UNITS, Counts, place_name
 from generator.engine.sharing import Sharing
 from generator.figures.cards import cards, sharers_card
 from generator.figures.formats import Format
 from generator.figures.lattice import in_the_middle
 from generator.figures.shapes import HERE, Bow, Boxes, Figure, Look, Part, below, beside, framed, sheet, text
-from generator.figures.style import place_colour, ribbon_colour
+from generator.figures.style import ribbon_colour
 from generator.figures.view import laid
 from generator.words.numbers import piece
 from generator.words.phrases import Phrases
@@ -21,15 +21,13 @@ _PAD = 12.0
 def story_figure(sharing: Sharing, form: Format, words: Phrases) -> Figure:
     """Piece groups: 'left'."""
     cell = 2.1 * form.text
-    has = words.say(_whose(sharing))
-    share = _read(sharing.quotient, cell, form, words)
-    if not sharing.quotient:
-        share = text(words.say("figure.no-share"), form.text)
+    nothing = text(words.say("figure.no-share"), form.text)
+    share = _read(sharing.quotient, cell, form, words) if sharing.quotient else nothing
     by = below([sharers_card(sharing.divisor, cell), _who(sharing, form, words)], 6)
     parts = [
         _titled(words.say("figure.the-number"), _read(sharing.dividend, cell, form, words), form),
         _titled(words.say("figure.shared-by"), by, form),
-        _titled(has, share, form),
+        _titled(words.say(_whose(sharing)), share, form),
     ]
     if sharing.remainder:
         left = _left_over(sharing.end.middle, form, words)
@@ -69,7 +67,7 @@ def _read(number: int, cell: float, form: Format, words: Phrases) -> Part:
 
 def _in_words(counts: Counts, form: Format, words: Phrases) -> Part:
     said = [(piece(words, counts[place], place), place) for place in counts.places_held]
-    return below([text(each, form.text, place_colour(place), bold=True) for each, place in said], 0)
+    return below([text(each, form.text, place_name(place), bold=True) for each, place in said], 0)
 
 
 def _who(sharing: Sharing, form: Format, words: Phrases) -> Part:

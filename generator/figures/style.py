@@ -1,5 +1,8 @@
-"""Colours of a figure in a light and a dark room. Place colours are common practice, no source; no colour ever stands
-without its word."""
+"""Colours of a figure in a light and a dark room.
+
+The words and counts of a place have the colour of its name: common practice, no source. No colour ever stands without
+its word.
+"""
 
 from __future__ import annotations
 
@@ -92,16 +95,6 @@ def style_sheet() -> str:
 
 def _variables(palette: dict[str, str]) -> str:
     return ";".join(f"--{name}:{colour}" for name, colour in palette.items())
-
-
-def place_colour(place: int) -> str:
-    """The colour of a place's words and counts."""
-    return place_name(place)
-
-
-def card_colour(place: int) -> str:
-    """The colour of the digits on a number card."""
-    return f"card-{place_name(place)}"
 
 
 def ribbon_colour(width: int) -> str:

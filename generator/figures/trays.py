@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
 from generator.figures.lattice import on_a_tray
 from generator.figures.shapes import Bow, Boxes, Label, Look, Mark, Part, Pieces, Spot
 from generator.figures.style import ribbon_colour
@@ -13,19 +11,21 @@ from generator.figures.view import FAINT, View, outlined
 def trays(view: View) -> Part:
     """Boxes and pieces that look alike are one mark, whichever tray they belong to."""
     form = view.form
-    high = form.row(view.frame.trays)
+    few, some, many = form.rows
+    count = len(view.frame.trays)
+    high = few if count <= 4 else some if count <= 6 else many
     gap = 3 if high < 30 else 4
     tops: list[float] = []
     names: list[Mark] = []
     y = 0.0
     before = None
-    for tray in view.scene.trays:
-        if form.narrow and view.frame.mat.ribbons and tray.width != before:
-            names.append(view.bold(8, y + 2 + form.text, _stands_for(view, tray.width)))
+    for number, width in enumerate(view.frame.trays, start=1):
+        if form.narrow and view.frame.mat.ribbons and width != before:
+            names.append(view.bold(8, y + 2 + form.text, view.words.say(f"figure.for-{10**width}")))
             y += 2 + 1.4 * form.text
-        before = tray.width
+        before = width
         tops.append(y)
-        names += _name(view, tray.number, tray.width, high).at(0, y)
+        names += _name(view, number, width, high).at(0, y)
         y += high + gap
     rims = Boxes(0, 0, tuple((1.0, top) for top in tops), view.width - 2, high, "tray", "rim", 1.8, 8)
     columns = [mark for place, x in view.columns for mark in _column(view, place, x, tops, high)]
@@ -39,15 +39,14 @@ def _column(view: View, place: int, x: float, tops: list[float], high: float) ->
     down = (high - lattice.height(1)) / 2
     faint: list[Spot] = []
     at_work: list[float] = []
-    spots: Mapping[Look, list[Spot]] = {Look.LIGHT: [], Look.FULL: []}
-    for tray, top in zip(scene.trays, tops, strict=True):
-        first = 0
-        for count, look in ((tray.stayed.at(place), Look.LIGHT), (tray.came.at(place), Look.FULL)):
+    spots: dict[Look, list[Spot]] = {Look.LIGHT: [], Look.FULL: []}
+    for width, top in zip(view.frame.trays, tops, strict=True):
+        holds, new = scene.share.raised(width).at(place), scene.new.raised(width).at(place)
+        for look, first, count in ((Look.LIGHT, 0, holds - new), (Look.FULL, holds - new, new)):
             spots[look].extend((dx, top + down + dy) for dx, dy in lattice.spots(first, count))
-            first += count
-        if place in scene.active and place == scene.level + tray.width:
+        if place in scene.active and place == scene.level + width:
             at_work.append(top)
-        elif not first:
+        elif not holds:
             faint.append((x + 3, top + 4.5))
     wide = form.column - 6
     marks: list[Mark] = []
@@ -61,10 +60,6 @@ def _column(view: View, place: int, x: float, tops: list[float], high: float) ->
     return marks
 
 
-def _stands_for(view: View, width: int) -> str:
-    return view.words.say(f"figure.for-{10**width}")
-
-
 def _name(view: View, number: int, width: int, high: float) -> Part:
     """The number of a tray; with ribbons whom it is for, and the bow of the ribbon."""
     form = view.form
@@ -76,7 +71,7 @@ def _name(view: View, number: int, width: int, high: float) -> Part:
         else:
             marks.append(view.bold(12, base, view.say("figure.tray", number=number)))
     elif not form.narrow:
-        marks.append(Label(9, base, _stands_for(view, width), 0.94 * form.text))
+        marks.append(Label(9, base, view.say(f"figure.for-{10**width}"), 0.94 * form.text))
     if width:
         x = form.rail / 2 + 2.5 if not form.bow else view.width - 17  # halfway between rim and slot
         marks.append(Bow(x, 0.43 * high, min(form.bow or 0.6 * high, 0.75 * high), ribbon_colour(width)))

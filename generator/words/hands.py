@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from generator.engine.moments import Moment, moments
@@ -25,40 +24,43 @@ class Hands(NamedTuple):
 def hands_at(words: Phrases, sharing: Sharing, stage: Stage) -> Hands:
     """Every round, what is taken back, every way to the bank, and what lies in the middle then."""
     exchanges = exchanges_by_time(stage)
-    for_a_round = [moment for moment in moments(stage) if moment.rounds < stage.rounds]
+    taken_back = [*_taken_back(words, sharing, stage)]
     sharing_out = [
-        *_for_a_round(words, [moment for moment in for_a_round if not moment.rounds]),
+        *_for_a_round(words, exchanges.before),
         *_rounds(words, sharing, stage, after_the_bank=bool(exchanges.before)),
-        *_for_a_round(words, [moment for moment in for_a_round if moment.rounds]),
-        *_taken_back(words, sharing, stage),
+        *_for_a_round(words, exchanges.between),
+        *taken_back,
     ]
-    at_the_bank = [*_to_bank(words, exchanges.later)]
+    at_the_bank = [
+        words.say("at-place.to-bank", exchange=capital(_exchange(words, place, times)))
+        for place, times, _ in exchanges.later
+    ]
     nothing_moved = not sharing_out and not at_the_bank
     (at_the_bank or sharing_out).append(_then(words, stage, nothing_moved=nothing_moved))
-    if not stage.rounds and not _is_taken_back(stage):
+    if not stage.rounds and not taken_back:
         sharing_out.insert(0, words.say("at-place.nothing"))
     return Hands(" ".join(sharing_out), " ".join(at_the_bank))
 
 
 class Exchanges(NamedTuple):
-    """How many pieces of each place go to the bank before the first round, between rounds, and once none is left."""
+    """What goes to the bank before the first round, between rounds, and once no round is left: then of one place."""
 
-    before: Counter[int]
-    between: Counter[int]
-    later: Counter[int]
+    before: list[Moment]
+    between: list[Moment]
+    later: list[Moment]
 
     @property
     def for_a_round(self) -> tuple[int, ...]:
         """The places of which something is exchanged so that a round can be given out, the first to go first."""
-        return tuple({**self.before, **self.between})
+        return tuple(dict.fromkeys(moment.place for moment in (*self.before, *self.between)))
 
 
 def exchanges_by_time(stage: Stage) -> Exchanges:
     """When something is exchanged at a place."""
-    found = Exchanges(Counter(), Counter(), Counter())
-    for place, times, rounds in moments(stage):
-        exchanged = found.later if rounds == stage.rounds else found.between if rounds else found.before
-        exchanged[place] += times
+    found = Exchanges([], [], [])
+    for moment in moments(stage):
+        exchanged = found.later if moment.rounds == stage.rounds else found.between if moment.rounds else found.before
+        exchanged.append(moment)
     return found
 
 
@@ -81,10 +83,6 @@ def _taken_back(words: Phrases, sharing: Sharing, stage: Stage) -> Iterator[str]
             yield words.say("at-place.take-back")
 
 
-def _is_taken_back(stage: Stage) -> bool:
-    return any(step.action is Action.TAKE_BACK for step in stage.steps)
-
-
 def _for_a_round(words: Phrases, exchanges: Iterable[Moment]) -> Iterator[str]:
     """Exchanges so that a round can be given out; where as much of a place goes before several rounds, in one line."""
     alike: dict[tuple[int, int], list[str]] = {}
@@ -97,11 +95,6 @@ def _for_a_round(words: Phrases, exchanges: Iterable[Moment]) -> Iterator[str]:
         told = {"rounds": listing(words, before), "exchange": _exchange(words, place, times)}
         yield words.say(key, count=len(before), **told)
         former = before
-
-
-def _to_bank(words: Phrases, exchanges: Mapping[int, int]) -> Iterator[str]:
-    for place in sorted(exchanges, reverse=True):
-        yield words.say("at-place.to-bank", exchange=capital(_exchange(words, place, exchanges[place])))
 
 
 def _exchange(words: Phrases, place: int, times: int) -> str:

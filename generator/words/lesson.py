@@ -58,8 +58,9 @@ def told_places(words: Phrases, sharing: Sharing) -> tuple[ToldPlace, ...]:
 
 
 def _told_place(words: Phrases, sharing: Sharing, stage: Stage) -> ToldPlace:
-    said, hands = said_at(words, sharing, stage), hands_at(words, sharing, stage)
-    goes = _who_goes(said) if hands.at_the_bank else len(said)
+    said, hands = [*said_at(words, sharing, stage)], hands_at(words, sharing, stage)
+    # Where pieces are left that do not go round, the last that the guide says is what goes to the bank.
+    goes = max(at for at, line in enumerate(said) if line.who == GUIDE) if hands.at_the_bank else len(said)
     return ToldPlace(
         stage.level,
         stage_heading(words, stage, sharing),
@@ -69,35 +70,26 @@ def _told_place(words: Phrases, sharing: Sharing, stage: Stage) -> ToldPlace:
     )
 
 
-def _who_goes(said: tuple[Said, ...]) -> int:
-    """Where pieces are left that do not go round, the last that the guide says is what goes to the bank."""
-    return max(number for number, line in enumerate(said) if line.who == GUIDE)
-
-
-def _by_speaker(lines: tuple[Said, ...]) -> tuple[Speech, ...]:
+def _by_speaker(lines: list[Said]) -> tuple[Speech, ...]:
     together = groupby(lines, key=lambda line: line.who)
     return tuple(Speech(who, tuple(line.text for line in said)) for who, said in together)
 
 
 def to_set_out(words: Phrases, sharing: Sharing) -> tuple[str, ...]:
     """What lies ready before the children come, one thing a line."""
-    return tuple(_to_set_out(words, sharing))
-
-
-def _to_set_out(words: Phrases, sharing: Sharing) -> Iterator[str]:
-    needed = needs(sharing)
-    yield words.say("lesson.middle", pieces=pieces(words, sharing.start))
-    key = "lesson.large-cards-with-ribbons" if sharing.ribbons else "lesson.large-cards"
-    yield words.say(key, cards=cards_named(words, needed.large_cards), divisor=sharing.divisor)
-    yield trays(words, sharing)
-    if sharing.ribbons:
-        yield ribbons_worn(words, sharing)
-    key = "lesson.bank" if sharing.from_bank.pieces else "lesson.no-bank"
-    yield words.say(key, pieces=pieces(words, sharing.from_bank))
+    needed, ready = needs(sharing), sharing.from_bank
+    large_cards = "lesson.large-cards-with-ribbons" if sharing.ribbons else "lesson.large-cards"
     each = small_cards(words, needed.small_cards, sharing)
-    yield words.say("lesson.small-cards" if sharing.quotient else "lesson.no-small-cards", cards=each)
-    if sharing.remainder:
-        yield words.say("lesson.dish")
+    lines = (
+        words.say("lesson.middle", pieces=pieces(words, sharing.start)),
+        words.say(large_cards, cards=cards_named(words, needed.large_cards), divisor=sharing.divisor),
+        trays(words, sharing),
+        ribbons_worn(words, sharing) if sharing.ribbons else "",
+        words.say("lesson.bank" if ready.pieces else "lesson.no-bank", pieces=pieces(words, ready)),
+        words.say("lesson.small-cards" if sharing.quotient else "lesson.no-small-cards", cards=each),
+        words.say("lesson.dish") if sharing.remainder else "",
+    )
+    return tuple(filter(None, lines))
 
 
 def rounds_with_ribbons(words: Phrases, sharing: Sharing) -> str:
@@ -179,9 +171,8 @@ def screens(words: Phrases, places: tuple[ToldPlace, ...]) -> tuple[Screen, ...]
         found.append(Screen(name, capital(place_word(words, place.level)), str(10**place.level)))
         if place.at_the_bank:
             found.append(Screen(f"{name}-bank", words.say("lesson.screen.bank"), ""))
-    found.append(Screen("finished", words.say("lesson.screen.finished"), ""))
-    found.append(Screen("check", words.say("lesson.screen.check"), ""))
-    return tuple(found)
+    finished, check = words.say("lesson.screen.finished"), words.say("lesson.screen.check")
+    return (*found, Screen("finished", finished, ""), Screen("check", check, ""))
 
 
 class PutTogether(NamedTuple):
@@ -195,16 +186,12 @@ class PutTogether(NamedTuple):
 
 def put_together(words: Phrases, sharing: Sharing) -> tuple[PutTogether, ...]:
     """Putting the shares back together, from the units upwards."""
-    return tuple(
-        PutTogether(row.place, _together(words, row), _changed(words, row), row.stays) for row in back_together(sharing)
-    )
-
-
-def _changed(words: Phrases, row: Together) -> str:
-    if not row.goes_up:
-        return ""
-    larger = piece(words, row.goes_up, row.place + 1)
-    return words.say("lesson.changed-up", pieces=row.goes_up * 10, larger=larger)
+    rows: list[PutTogether] = []
+    for row in back_together(sharing):
+        larger = piece(words, row.goes_up, row.place + 1)
+        changed = words.say("lesson.changed-up", pieces=row.goes_up * 10, larger=larger) if row.goes_up else ""
+        rows.append(PutTogether(row.place, _together(words, row), changed, row.stays))
+    return tuple(rows)
 
 
 def _together(words: Phrases, row: Together) -> str:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import NamedTuple
 
 from generator.engine.observations import Observation
 from generator.engine.places import HUNDREDS, TENS, UNITS, Counts, place_name
@@ -12,6 +11,8 @@ from generator.engine.shelf import ChildCards, Needs, Shelf, Shortage, cards
 from generator.engine.steps import Action
 from generator.words.numbers import in_a_row, in_clauses, listing, pieces
 from generator.words.phrases import Phrases
+
+_NOTHING = Counts()
 
 
 def card_values(words: Phrases, values: Sequence[int]) -> str:
@@ -117,22 +118,20 @@ def product(words: Phrases, sharing: Sharing) -> str:
     )
 
 
-class Lying(NamedTuple):
-    """The pieces that are not on a tray at the close, and those that are rightly left over."""
+def what_is_seen(
+    words: Phrases, seen: Observation, ribbons: bool, lying: Counts = _NOTHING, rightly: Counts = _NOTHING
+) -> str:
+    """What is read on the trays at the close, and what is left over: '1,307 on each of 4 trays, 2 left over'.
 
-    pieces: Counts
-    rightly: Counts
-
-
-def what_is_seen(words: Phrases, seen: Observation, ribbons: bool, lying: Lying | None = None) -> str:
-    """What is read on the trays at the close, and what is left over: '1,307 on each of 4 trays, 2 left over'."""
+    lying: the pieces that are not on a tray; rightly: those that are rightly left over.
+    """
     key = "observed.all" if len(seen.trays) == 1 else "observed.some"
     parts = [
         words.say(key, value=tray.value, count=tray.sharers, whose=whose_tray(words, tray.stands_for, ribbons))
         for tray in seen.trays
     ]
     if seen.left is not None:
-        parts.append(_not_on_trays(words, lying, seen.left))
+        parts.append(_not_on_trays(words, seen.left, lying, rightly))
     return in_a_row(words, parts)
 
 
@@ -141,10 +140,10 @@ def whose_tray(words: Phrases, stands_for: int, ribbons: bool) -> str:
     return words.say("observed.whose", stands_for=stands_for) if ribbons else ""
 
 
-def _not_on_trays(words: Phrases, lying: Lying | None, value: int) -> str:
+def _not_on_trays(words: Phrases, value: int, lying: Counts, rightly: Counts) -> str:
     """All of it is left over; or, with a larger piece than what is rightly left over, all is in the middle still."""
-    if lying and any(lying.pieces.at(place) > lying.rightly.at(place) for place in range(TENS, len(lying.pieces))):
-        return words.say("observed.in-the-middle", pieces=pieces(words, lying.pieces))
+    if any(lying.at(place) > rightly.at(place) for place in range(TENS, len(lying))):
+        return words.say("observed.in-the-middle", pieces=pieces(words, lying))
     return words.say("observed.left-over" if value else "observed.nothing-left-over", value=value)
 
 
@@ -162,12 +161,10 @@ def shortage(words: Phrases, short: Shortage) -> str:
 
 def cards_on_paper(words: Phrases, needed: Needs, shelf: Shelf) -> str:
     """What is written on paper, because cards do not reach: a sentence for each card, and one for whole sets."""
-    wanted = [("small_cards_to", card, child.sharers) for child in needed.small_cards for card in child.cards]
-    wanted += [("large_cards_to", card, 1) for card in needed.large_cards]
-    ends = {"small_cards_to": shelf.small_cards_to, "large_cards_to": shelf.large_cards_to}
-    told = [
-        words.say("shortage.on-paper", count=count, value=value) for kind, value, count in wanted if value > ends[kind]
-    ]
+    small = [(card, child.sharers) for child in needed.small_cards for card in child.cards]
+    lacking = [(card, count) for card, count in small if card > shelf.small_cards_to]
+    lacking += [(card, 1) for card in needed.large_cards if card > shelf.large_cards_to]
+    told = [words.say("shortage.on-paper", count=count, value=card) for card, count in lacking]
     if (sets := needed.small_sets - shelf.small_sets) > 0:
         told.append(words.say("shortage.sets-on-paper", count=sets))
     return " ".join(told)

@@ -20,13 +20,12 @@ def number_words(words: Phrases, number: int) -> str:
     """
     if not 0 <= number <= _LARGEST_SAID:
         raise HandbookError(f"{number} cannot be said in words here; give a number from 0 to {_LARGEST_SAID}")
-    if number <= 20:
+    units = number % 10
+    if number <= 20 or (number < 100 and not units):
         return words.say(f"number.{number}")
     if number < 100:
-        tens, units = number - number % 10, number % 10
-        if not units:
-            return words.say(f"number.{tens}")
-        return words.say("number.tens-and-units", tens=number_words(words, tens), units=number_words(words, units))
+        tens = number_words(words, number - units)
+        return words.say("number.tens-and-units", tens=tens, units=number_words(words, units))
     place = THOUSANDS if number >= 1000 else HUNDREDS
     how_many, rest = divmod(number, 10**place)
     whole = words.say(f"number.of-{place_name(place)}", how_many=number_words(words, how_many))

@@ -7,7 +7,7 @@ from itertools import groupby
 from typing import NamedTuple
 
 from generator.engine.places import UNITS
-from generator.engine.sharing import Sharing, Stage, Tray
+from generator.engine.sharing import Sharing, Stage
 from generator.engine.steps import Action, Step
 from generator.words.numbers import piece, pieces
 from generator.words.phrases import Phrases
@@ -31,71 +31,47 @@ def course(words: Phrases, stage: Stage, sharing: Sharing) -> Iterator[Told]:
     end = [then.pop()] if stage.level == UNITS else []
     yield first
     spoken_of: set[int] = set()
-    for movement in _movements(words, stage, sharing):
-        if movement.action is Action.EXCHANGE:
-            if movement.rounds == stage.rounds:
+    # Where there is nothing to give, the guide's words say so.
+    steps = (step for step in stage.steps if step.action not in (Action.GO_ON, Action.NOTHING))
+    for (action, place), alike in groupby(steps, key=lambda step: (step.action, step.place)):
+        run = list(alike)
+        if action is Action.EXCHANGE:
+            if run[0].after.share[stage.level] == stage.rounds:
                 yield from then
                 then = []
-            elif movement.place not in spoken_of:
+            elif place not in spoken_of:
                 yield then.pop(0)
-            spoken_of.add(movement.place)
-        yield Told(movement.text, False)
-        if movement.action is Action.START:
+            spoken_of.add(place)
+        yield Told(_done(words, run, sharing), False)
+        if action is Action.START:
             yield then.pop(0)
     yield from (*then, *end)
 
 
-class _Movement(NamedTuple):
-    """Movements of one kind and place that follow each other, and after how many whole rounds they begin."""
-
-    action: Action
-    place: int
-    rounds: int
-    text: str
-
-
-def _movements(words: Phrases, stage: Stage, sharing: Sharing) -> Iterator[_Movement]:
-    """'Rounds 1 to 3: one hundred to each tray.' Where there is nothing to give, the guide's words say so."""
-    rounds = 0
-    steps = (step for step in stage.steps if step.action not in (Action.GO_ON, Action.NOTHING))
-    for (action, place), group in groupby(steps, key=lambda step: (step.action, step.place)):
-        run = list(group)
-        yield _Movement(action, place, rounds, _told(words, run, rounds, stage, sharing))
-        rounds += len(run) if action is Action.DEAL else 0
-
-
-def _told(words: Phrases, run: list[Step], rounds: int, stage: Stage, sharing: Sharing) -> str:
-    match run[0].action:
+def _done(words: Phrases, run: list[Step], sharing: Sharing) -> str:
+    """Movements of one kind and place that follow each other: 'Rounds 1 to 3: one hundred to each tray.'"""
+    first, times = run[0], len(run)
+    rounds = run[-1].after.share[first.after.level]
+    match first.action:
         case Action.DEAL:
-            return _rounds(words, rounds + 1, rounds + len(run), stage.level, sharing)
+            piece_for = "hands.piece-with-ribbons" if sharing.ribbons else "plan.given"
+            given = served(words, piece_for, first.place, sharing)
+            key = {1: "plan.round", 2: "plan.two-rounds"}.get(times, "plan.rounds")
+            return words.say(key, first=rounds - times + 1, last=rounds, given=given)
         case Action.START:
             key = "at-place.start-next" if rounds else "at-place.start"
-            return words.say(key, reached=run[0].after.ahead, sharers=sharing.sharers)
+            return words.say(key, reached=first.after.ahead, sharers=sharing.sharers)
         case Action.TAKE_BACK:
             return words.say("at-place.take-back")
         case Action.EXCHANGE:
-            return _exchanges(words, run)
+            gone, come = piece(words, times, first.place), piece(words, 10, first.place - 1)
+            return words.say("plan.exchange", count=times, gone=gone, come=come)
         case _:
-            return words.say("plan.once", movement=hands(words, run[0], sharing))
-
-
-def _rounds(words: Phrases, first: int, last: int, level: int, sharing: Sharing) -> str:
-    given = served(words, "hands.piece-with-ribbons" if sharing.ribbons else "plan.given", level, sharing)
-    key = {0: "plan.round", 1: "plan.two-rounds"}.get(last - first, "plan.rounds")
-    return words.say(key, first=first, last=last, given=given)
-
-
-def _exchanges(words: Phrases, run: list[Step]) -> str:
-    place, times = run[0].place, len(run)
-    gone, come = piece(words, times, place), piece(words, 10, place - 1)
-    return words.say("plan.exchange", count=times, gone=gone, come=come)
+            return words.say("plan.once", movement=hands(words, first, sharing))
 
 
 def on_trays(words: Phrases, stage: Stage, sharing: Sharing) -> str:
     """What each tray holds when a place is done: '1 thousand, 3 hundreds'."""
     key = "plan.tray-with-ribbons" if sharing.ribbons else "plan.tray"
-
-    def said(tray: Tray) -> str:
-        return words.say(key, stands_for=tray.stands_for, pieces=pieces(words, tray.holds))
-
-    return " ".join(map(said, sharing.trays(stage.steps[-1].after)))
+    trays = sharing.trays(stage.steps[-1].after)
+    return " ".join(words.say(key, stands_for=tray.stands_for, pieces=pieces(words, tray.holds)) for tray in trays)

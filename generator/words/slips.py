@@ -11,7 +11,7 @@ from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing
 from generator.engine.slips import Slip, Spot
 from generator.engine.steps import Action
-from generator.words.material import Lying, what_is_seen, whose_tray
+from generator.words.material import what_is_seen, whose_tray
 from generator.words.numbers import capital, choice_of, material, place_word
 from generator.words.phrases import Phrases
 from generator.words.repairs import repair_words
@@ -33,18 +33,14 @@ def explain(words: Phrases, cause: Cause, sharing: Sharing, causes: Collection[C
     too_few_laid = any(one.slip is Slip.LAID_FEW for one in causes)
     filled["or_laid"] = words.say("slips.or-laid") if too_few_laid else ""
     filled["laid"] = words.say("slips.laid") if too_few_laid else ""
-    if sharing.ribbons:
-        filled |= _filled_with_ribbons(words, cause, sharing)
-    if cause.slip in OF_CARDS:
-        filled["whose_cards"] = _whose_cards(words, cause, filled, sharing)
-    filled["repair"] = repair_words(words, cause.repair, sharing)
     tables = (f"slip.{cause.slip}.{cause.occasions[0].spot}", f"slip.{cause.slip}", "slip")
     special = {
-        "nobody-for-one": sharing.ribbons and not sharing.mat[UNITS],
-        "with-ribbons": sharing.ribbons,
-        "of-units": cause.place == UNITS,
+        "-nobody-for-one": sharing.ribbons and not sharing.mat[UNITS],
+        "-with-ribbons": sharing.ribbons,
+        "-of-units": cause.place == UNITS,
+        "": True,
     }
-    ends = [*(f"-{name}" for name, holds in special.items() if holds), ""]
+    ends = [end for end, holds in special.items() if holds]
 
     def sentence(part: str) -> str:
         """The most special sentence that there is."""
@@ -130,8 +126,7 @@ def _symptom_words(words: Phrases, symptom: Symptom, sharing: Sharing) -> str:
     slips = {cause.slip for cause in symptom.causes}
     if slips == {Slip.BIG_TRAY_READ}:
         return words.say("slips.answer-read", value=symptom.seen.trays[-1].value)
-    lying = Lying(symptom.left, sharing.end.middle)
-    seen = capital(what_is_seen(words, symptom.seen, sharing.ribbons, lying))
+    seen = capital(what_is_seen(words, symptom.seen, sharing.ribbons, symptom.left, sharing.end.middle))
     if slips <= OF_CARDS:
         return words.say("slips.on-the-cards", seen=seen)
     if not symptom.off_by:
@@ -143,43 +138,36 @@ def _symptom_words(words: Phrases, symptom: Symptom, sharing: Sharing) -> str:
 
 def _filled(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | int]:
     """Everything that a sentence about a slip may name."""
-    occasion = cause.occasions[0]
+    occasion, smallest = cause.occasions[0], sharing.mat.widths[-1]
     place = cause.place or UNITS
     other = occasion.other or UNITS
+    of_cards = cause.slip in OF_CARDS
+    higher = smallest if of_cards else 0  # the share of one who stands for ten lies one place higher
     several = material(words, place, 2)
     turns = sorted({occasion.turn for occasion in cause.occasions})
-    return {
+    filled = {
         "count": occasion.many,
         "one": material(words, place, 1),
         "several": several,
-        "place": place_word(words, place),
-        "other_place": place_word(words, other),
+        "place": place_word(words, place + higher),
+        "other_place": place_word(words, other + higher),
         "other_one": material(words, other, 1),
         "other_several": material(words, other, 2),
+        "stands_for": 10**smallest,
         "other_stands_for": 10**other,
         "round": _at_rounds(words, turns, place, sharing),
         "exchange": _at_exchanges(words, turns, place + 1, sharing),
         "stop": words.say("slips.stop" if place == UNITS else "slips.stop-larger", several=several),
         "afresh": words.say("repair.everything-again"),
         "whose": whose_tray(words, 10**other, sharing.ribbons),
+        "repair": repair_words(words, cause.repair, sharing),
     }
-
-
-def _whose_cards(words: Phrases, cause: Cause, filled: dict[str, str | int], sharing: Sharing) -> str:
-    spot = cause.occasions[0].spot
-    of_one = sharing.ribbons and spot is Spot.ONE_TRAY
-    return words.say(f"slip.whose-cards.{spot}{'-with-ribbons' if of_one else ''}", **filled)
-
-
-def _filled_with_ribbons(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | int]:
-    """What a sentence says otherwise, or says besides, where a child stands for ten or a hundred."""
-    smallest = sharing.mat.widths[-1]
-    filled: dict[str, str | int] = {"stands_for": 10**smallest}
-    if cause.slip in OF_CARDS:  # the share of one who stands for ten lies one place higher
-        filled["place"] = place_word(words, (cause.place or UNITS) + smallest)
-        filled["other_place"] = place_word(words, (cause.occasions[0].other or UNITS) + smallest)
+    if of_cards:
+        of_one = sharing.ribbons and occasion.spot is Spot.ONE_TRAY
+        key = f"slip.whose-cards.{occasion.spot}{'-with-ribbons' if of_one else ''}"
+        filled["whose_cards"] = words.say(key, stands_for=10**smallest)
     if cause.slip is Slip.SAME_KIND:
-        filled["larger"] = 10 ** (smallest + (cause.place or UNITS) - (cause.occasions[0].other or UNITS))
+        filled["larger"] = 10 ** (smallest + place - other)
     return filled
 
 

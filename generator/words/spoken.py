@@ -49,12 +49,8 @@ def opening(words: Phrases, sharing: Sharing) -> str:
     return words.say(key, count=sharing.sharers, dividend=dividend, sharers=sharers, divisor=divisor)
 
 
-def said_at(words: Phrases, sharing: Sharing, stage: Stage) -> tuple[Said, ...]:
+def said_at(words: Phrases, sharing: Sharing, stage: Stage) -> Iterator[Said]:
     """What guide and banker say at one stage, in order. Numbers are said up to 9,999; HandbookError beyond."""
-    return tuple(_lines(words, sharing, stage))
-
-
-def _lines(words: Phrases, sharing: Sharing, stage: Stage) -> Iterator[Said]:
     way = (sharing.stages[0].level - stage.level) % _WAYS + 1
     yield Said(GUIDE, _beginning(words, sharing, stage, way))
     exchanges = exchanges_by_time(stage)
@@ -63,7 +59,7 @@ def _lines(words: Phrases, sharing: Sharing, stage: Stage) -> Iterator[Said]:
         yield Said(BANKER, _said_of(words, f"banker.{way}", place, 1))
     if stage.unfinished:
         yield Said(GUIDE, words.say(f"guide.{'look-first' if sharing.look_first else 'take-back'}.{way}"))
-    for place, times in exchanges.later.items():
+    for place, times, _ in exchanges.later:
         yield Said(GUIDE, _said_of(words, f"guide.to-bank.{way}", place, times))
         if place not in exchanges.for_a_round:
             yield Said(BANKER, _said_of(words, f"banker.{way}", place, 1))
@@ -73,7 +69,7 @@ def _lines(words: Phrases, sharing: Sharing, stage: Stage) -> Iterator[Said]:
 
 def _short(stage: Stage, exchanges: Exchanges, place: int, way: int) -> str:
     """With ribbons: the key of what is said of pieces that are short, and of the larger one that goes to the bank."""
-    if place not in exchanges.before:
+    if all(moment.place != place for moment in exchanges.before):
         return f"guide.short.{way}"
     if not stage.start[place - 1]:
         return "guide.at-first.none"

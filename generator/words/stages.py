@@ -6,19 +6,10 @@ from collections.abc import Iterator
 
 from generator.engine.moments import moments
 from generator.engine.places import UNITS
-from generator.engine.sharing import Sharing, Stage, Tray
+from generator.engine.sharing import Sharing, Stage
 from generator.engine.steps import Action, State, Step
 from generator.words.material import left_over
-from generator.words.numbers import (
-    capital,
-    in_a_row,
-    in_clauses,
-    listing,
-    one_piece,
-    piece,
-    pieces,
-    place_word,
-)
+from generator.words.numbers import capital, in_a_row, in_clauses, listing, one_piece, piece, pieces, place_word
 from generator.words.phrases import Phrases
 
 
@@ -68,18 +59,8 @@ def stage_alternative(words: Phrases, stage: Stage, sharing: Sharing) -> str:
     """The figure of one place for those who do not see it."""
     trays = _trays(words, stage.steps[-1].after, sharing)
     lies = "alternative.left-over" if stage.level == UNITS else "alternative.middle"
-    sentences = [
-        words.say("alternative.stage", pieces=pieces(words, stage.start), trays=trays),
-        *_exchanges(words, stage, sharing),
-        words.say(lies, pieces=pieces(words, stage.end)),
-    ]
-    return " ".join(sentences)
-
-
-def _tray(words: Phrases, tray: Tray, sharing: Sharing) -> str:
-    plain = "alternative.trays" if tray.holds.pieces else "alternative.trays-empty"
-    key = "alternative.trays-with-ribbons" if sharing.ribbons else plain
-    return words.say(key, count=tray.sharers, stands_for=tray.stands_for, pieces=pieces(words, tray.holds))
+    laid = words.say("alternative.stage", pieces=pieces(words, stage.start), trays=trays)
+    return " ".join([laid, *_exchanges(words, stage, sharing), words.say(lies, pieces=pieces(words, stage.end))])
 
 
 def end_alternative(words: Phrases, sharing: Sharing) -> str:
@@ -89,7 +70,14 @@ def end_alternative(words: Phrases, sharing: Sharing) -> str:
 
 
 def _trays(words: Phrases, state: State, sharing: Sharing) -> str:
-    return in_clauses(words, [_tray(words, tray, sharing) for tray in sharing.trays(state)])
+    """What every tray holds."""
+    told: list[str] = []
+    for tray in sharing.trays(state):
+        plain = "alternative.trays" if tray.holds.pieces else "alternative.trays-empty"
+        key = "alternative.trays-with-ribbons" if sharing.ribbons else plain
+        holds = pieces(words, tray.holds)
+        told.append(words.say(key, count=tray.sharers, stands_for=tray.stands_for, pieces=holds))
+    return in_clauses(words, told)
 
 
 def _exchanges(words: Phrases, stage: Stage, sharing: Sharing) -> Iterator[str]:

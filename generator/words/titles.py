@@ -39,15 +39,14 @@ def _exchange(words: Phrases, features: Features) -> str:
 
 
 def _zeros(words: Phrases, features: Features) -> list[str]:
-    if features.zeros_inside_quotient and features.zeros_at_quotient_end:
+    found = {"inside": len(features.zeros_inside_quotient), "at-end": len(features.zeros_at_quotient_end)}
+    if all(found.values()):
         return [words.say("way.zero-inside-and-at-end")]
-    if features.zeros_inside_quotient:
-        return [_one_or_more(words, "inside", len(features.zeros_inside_quotient))]
-    return [_one_or_more(words, "at-end", zeros)] if (zeros := len(features.zeros_at_quotient_end)) else []
-
-
-def _one_or_more(words: Phrases, where: str, zeros: int) -> str:
-    return words.say(f"way.zero{'s' if zeros > 1 else ''}-{where}", zeros=small_number(words, zeros))
+    return [
+        words.say(f"way.zero{'s' if zeros > 1 else ''}-{where}", zeros=small_number(words, zeros))
+        for where, zeros in found.items()
+        if zeros
+    ]
 
 
 def _left_over(words: Phrases, sharing: Sharing) -> list[str]:

@@ -8,8 +8,7 @@ import pytest
 from babel import Locale
 
 from generator.errors import HandbookError
-from generator.words.grouping import Grouping
-from generator.words.phrases import Phrases, category
+from generator.words.phrases import Grouping, Phrases, category
 
 SAID = Phrases("en")
 

@@ -10,9 +10,8 @@ from generator.engine.sharing import share
 from generator.engine.shelf import Shortage
 from generator.errors import HandbookError
 from generator.words import material, numbers, spoken, stages, titles
-from generator.words.grouping import Grouping
 from generator.words.hands import hands_at
-from generator.words.phrases import Phrases
+from generator.words.phrases import Grouping, Phrases
 
 WORDS = Phrases("en")
 RIBBONS = (share(3432, 12, ribbons=True), share(7392, 231, ribbons=True))

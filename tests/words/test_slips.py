@@ -13,9 +13,8 @@ from generator.engine.outcomes import simulate
 from generator.engine.repairs import repair
 from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Occasion, Slip, Spot
-from generator.words.grouping import Grouping
-from generator.words.material import Lying, what_is_seen
-from generator.words.phrases import Phrases
+from generator.words.material import what_is_seen
+from generator.words.phrases import Grouping, Phrases
 from generator.words.slips import ONE_BEAD_SHORT, explain, row_on_paper, symptom_row
 from tests.stock import sources, worked
 
@@ -317,7 +316,7 @@ def test_all_that_is_not_on_a_tray_lies_in_the_middle_still_or_is_left_over(
     """Of 2,770 for 123 six tens and four units are left over. Own reasoning."""
     sharing = share(dividend, divisor, ribbons=divisor > 12)
     told = {
-        what_is_seen(SAID, outcome.seen, sharing.ribbons, Lying(outcome.left, sharing.end.middle))
+        what_is_seen(SAID, outcome.seen, sharing.ribbons, outcome.left, sharing.end.middle)
         for outcome in simulate(sharing)
         if (outcome.occasion.slip, outcome.occasion.spot) == (slip, spot)
     }

@@ -33,9 +33,8 @@ from generator.pages.writing.text import plain
 from generator.source.models import MOST_CHILDREN
 from generator.source.school import School
 from generator.words import material, numbers, spoken, stages, titles
-from generator.words.grouping import Grouping
 from generator.words.lesson import rounds_with_ribbons
-from generator.words.phrases import Phrases
+from generator.words.phrases import Grouping, Phrases
 from generator.words.slips import explain, symptom_row
 
 TEMPLATES = HANDBOOK / "en" / "templates"
