@@ -8,13 +8,7 @@ from typing import Any
 
 import click
 
-from generator.commands.arguments import (
-    DIVIDEND_LIMIT,
-    PLAIN_LIMIT,
-    WholeNumbersCommand,
-    ribbons_option,
-    whole_number,
-)
+from generator.commands.arguments import DIVIDEND_LIMIT, PLAIN_LIMIT, WholeNumbersCommand, ribbons_option, whole_number
 from generator.commands.tables import beside, counted, figures, words
 from generator.engine.places import Counts, place_name
 from generator.engine.sharing import Sharing, Tray, share
