@@ -11,7 +11,7 @@ from typing import Any
 
 from generator.errors import Fault, SourceError
 from generator.figures.picture import Picture
-from generator.pages.authored.fill import WritingContext, WrittenPage, write_authored, write_note
+from generator.pages.authored.fill import WrittenPage, write_authored, write_note
 from generator.pages.kinds.a_z import PATH as A_Z
 from generator.pages.kinds.a_z import write_a_z
 from generator.pages.kinds.choosing import write_choosing, write_group
@@ -71,8 +71,7 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
     faults = Faults()
     steps = sources.steps
     reviewed = max(step.reviewed for step in steps)
-    look_first = writer.school.look_first
-    links = tuple(lesson_link(lesson, writer.phrases, look_first=look_first) for lesson in sources.lessons)
+    links = tuple(lesson_link(lesson, writer) for lesson in sources.lessons)
     to_steps = tuple(map(step_link, steps))
 
     # What the program writes; the longest work is begun first, and goes on while the next is put together.
@@ -97,7 +96,7 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
     generated = _by_path((home, *about_lessons.values(), today, *choose, *groups))
 
     # What people wrote, some of it in the place of what the program wrote.
-    context = WritingContext(writer, to_steps, links)
+    context = (writer, {"steps": to_steps, "lessons": links})
     by_order = sorted(sources.pages, key=lambda page: (page.section, page.meta.order))
     to_write = ((page, generated[page.path].pictures if page.path in generated else ()) for page in by_order)
     pages = generated | _by_path(_gathered(run_many(write_authored, context, to_write), faults))
@@ -108,7 +107,7 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
     noted = run_many(write_note, context, _with_notes(pages, sources.notes, faults))
     pages |= _by_path(_gathered(noted, faults))
 
-    faults.extend(_same_titles(pages.values(), sources))
+    faults.extend(_same_titles(pages, sources))
     faults.raise_if_any()
     on_the_path = Section(writer.phrases.say("page.lessons"), tuple(pages[path] for path in about_lessons))
     others = [page for path, page in pages.items() if path != HOME and path not in about_lessons]
@@ -133,20 +132,16 @@ def _gathered(written: Iterator[WrittenPage], faults: Faults) -> Iterator[Page]:
         raise SourceError([*faults, *error.faults]) from None
 
 
-def _same_titles(pages: Iterable[Page], sources: Sources) -> Iterator[Fault]:
+def _same_titles(pages: Mapping[str, Page], sources: Sources) -> Iterator[Fault]:
     """A fault for every page and step of a school that is called like another page."""
-    titles = {page.path: page.title for page in pages}
-    paths: dict[str, list[str]] = {}
-    for path, title in titles.items():
-        paths.setdefault(title, []).append(path)
     own = [(page.path, "title", page.file) for page in sources.pages if page.from_school]
     for step in sources.steps:
         if step.from_school:
             own += [(step_link(step).path, "title", step.file), (step_link(step).cards_path, "short", step.file)]
     for path, key, file in own:
-        for other in paths.get(titles.get(path, ""), ()):
-            if other != path:
-                yield Fault(file, 0, key, f"is also that of {other}", "begin it with what differs")
+        for other in pages.values():
+            if other.title == pages[path].title and other.path != path:
+                yield Fault(file, 0, key, f"is also that of {other.path}", "begin it with what differs")
 
 
 def _with_notes(pages: Mapping[str, Page], notes: Iterable[Note], faults: Faults) -> Iterator[tuple[Page, Note]]:

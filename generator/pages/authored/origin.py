@@ -9,18 +9,36 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from html import escape
 from posixpath import dirname, join, normpath
 from urllib.parse import unquote
 
 from generator.errors import Fault, SourceError
-from generator.pages.authored.source_text import SourceText
 from generator.pages.writing.links import lesson_path, step_link
 from generator.pages.writing.page import address as site_address
 from generator.source.library import A_BOOK, Sources
 
 _BEFORE_AN_ADDRESS = ("](", '="', '("', "('", "]: ", "<")
+_IN_MARKDOWN = {"<img": "![", "<th": "|"}
+
+
+@dataclass(frozen=True)
+class SourceText:
+    """Markdown as it stands in a file from a line on; `text` is empty where no line of the file can be named."""
+
+    text: str
+    file: str
+    first_line: int = 1
+
+    def line_of(self, sought: str) -> int:
+        """The first line that holds some text, or what Markdown writes for it, whatever its case; 0 if none does."""
+        lines = self.text.casefold().split("\n") if sought else []
+        for wanted in (sought.casefold(), _IN_MARKDOWN.get(sought)):
+            for at, line in enumerate(lines, self.first_line):
+                if wanted and wanted in line:
+                    return at
+        return 0
 
 
 @contextmanager

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import date
 
 from generator.engine.numbers import NUMBER_KINDS
@@ -27,5 +26,4 @@ def write_today(writer: Writer, reviewed: date) -> Page:
         ],
         "shelf": [(key, say(f"today.on-shelf.{key}")) for key in type(writer.school.shelf).model_fields],
     }
-    page = writer.page("today", PATH, data, reviewed)
-    return replace(page, meta={**page.meta, "scripts": "today"})
+    return writer.page("today", PATH, data, reviewed, scripts="today")

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from functools import lru_cache, partial
+from html import escape
 from typing import Any
 from urllib.parse import quote
 
@@ -29,7 +31,6 @@ from generator.pages.kinds.views import places_of_the_bank, stage_views
 from generator.pages.writing.page import Page, address, from_page, front_matter
 from generator.pages.writing.sandbox import Sandbox
 from generator.pages.writing.template_faults import template_fault
-from generator.pages.writing.text import plain
 from generator.source.models import MOST_CHILDREN
 from generator.source.school import School
 from generator.words import material, numbers, spoken, stages, titles
@@ -38,11 +39,13 @@ from generator.words.lesson import rounds_with_ribbons
 from generator.words.phrases import Phrases
 from generator.words.slips import explain, symptom_row
 
-TEMPLATES = HANDBOOK / "en" / "templates"
 LARGEST_PAGE = 1_000_000
 _OVERVIEWS_FOR_ALL = ("pieces",)
 _LARGEST_NUMBER = 9999
 _PLACE_IN_MEMORY = " at 0x"  # how Python shows what has no words of its own
+# Marks that mean something to a Markdown reader anywhere, and those that do at the start of a line only.
+_MARKS = re.compile(r"[\\`*_{}\[\]!|~^]|(?<!&)#|^\s*[+\-=:]|^\s*\d+[.)]", re.MULTILINE)
+_SIGN = re.compile(r"\D")
 _SAYING: tuple[Callable[..., str], ...] = (
     material.card_values,
     material.cards_alternative,
@@ -99,13 +102,20 @@ class Writer:
         """The Markdown of a template for the page at a path, and the figures it shows."""
         return self._fill(_environment(self).get_template(template), page, data, OVERVIEWS, template)
 
-    def page(self, name: str, path: str, data: Mapping[str, Any], reviewed: date, /, **places: str) -> Page:
-        """A page of ours; the name is that of its template, and of its title and tags among the phrases."""
+    def page(
+        self, name: str, path: str, data: Mapping[str, Any], reviewed: date, /, scripts: str = "", **places: str
+    ) -> Page:
+        """A page of ours; the name is that of its template, and of its title and tags among the phrases.
+
+        `scripts` is the kind of page whose scripts it loads, if any.
+        """
         body, pictures = self.render(f"{name}.md.jinja", path, data)
         title, description, tags = (
             self.phrases.say(f"page.{name}.{part}", **places) for part in ("title", "description", "tags")
         )
         meta = front_matter(description, tags.splitlines(), reviewed, self.school.review.months)
+        if scripts:
+            meta["scripts"] = scripts
         return Page(path, title, meta, body, pictures)
 
     def render_text(
@@ -142,14 +152,11 @@ class Writer:
                 wanted = Picture(kind, rows=tuple(rows))
             else:
                 raise HandbookError(f'the figure "{kind}" needs a sharing')
-            if kind.startswith(OF_A_PLAN):
-                pictures[wanted] = None
-                return shown(wanted)
-            narrow = replace(wanted, narrow=True)
-            pictures.update({wanted: None, narrow: None})
-            return replace(shown(wanted), narrow=shown(narrow))
+            wide = shown(wanted)
+            return wide if kind.startswith(OF_A_PLAN) else replace(wide, narrow=shown(replace(wanted, narrow=True)))
 
         def shown(wanted: Picture) -> ShownFigure:
+            pictures[wanted] = None
             width, height = size(self.phrases, wanted)
             return ShownFigure(from_page(page, wanted.path), round(width), round(height))
 
@@ -174,7 +181,7 @@ class Writer:
 @lru_cache(maxsize=2)
 def _environment(writer: Writer) -> Sandbox:
     environment = Sandbox(
-        loader=FileSystemLoader(TEMPLATES),
+        loader=FileSystemLoader(HANDBOOK / "en" / "templates"),
         autoescape=True,
         finalize=partial(_printed, writer),
         undefined=StrictUndefined,
@@ -240,7 +247,21 @@ def _printed(writer: Writer, value: Any) -> Markup:
         raise HandbookError(f"it grows to more than {LARGEST_PAGE} characters")
     if _PLACE_IN_MEMORY in text:
         raise HandbookError("it prints something that is neither a text nor a number")
-    return value if isinstance(value, Markup) else plain(text)
+    return value if isinstance(value, Markup) else _plain(text)
+
+
+@lru_cache(maxsize=5000)
+def _plain(text: str) -> Markup:
+    """Any text as words: neither HTML nor Markdown in it means anything.
+
+    Character references say the same to a browser and nothing to a Markdown reader. Most of what pages print are
+    numbers, and the same ones again and again.
+    """
+    return Markup(_MARKS.sub(lambda mark: _SIGN.sub(_reference, mark[0]), escape(text)))
+
+
+def _reference(sign: re.Match[str]) -> str:
+    return f"&#{ord(sign[0])};"
 
 
 def _of_a_division(kind: str, sharing: Sharing) -> Picture:
