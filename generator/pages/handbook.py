@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
-from functools import cached_property
-from itertools import islice
+from itertools import chain, islice
 from typing import Any
 
 from generator.errors import Fault, SourceError
@@ -42,22 +41,17 @@ class Section:
 
 @dataclass(frozen=True)
 class Handbook:
-    """The first page, and all others in sections.
+    """Every page in reading order; all but the first page in sections.
 
     `nav` is what stands beside every page: titles with a page or with more of the same. Lessons, plans and
     cards stay out of it, because it would grow with them on every page.
     """
 
-    home: Page
+    pages: tuple[Page, ...]
     sections: tuple[Section, ...]
     nav: list[dict[str, Any]]
 
-    @cached_property
-    def pages(self) -> tuple[Page, ...]:
-        """Every page in reading order."""
-        return (self.home, *(page for section in self.sections for page in section.pages))
-
-    @cached_property
+    @property
     def pictures(self) -> tuple[Picture, ...]:
         """Every figure that pages show, each once."""
         return tuple(dict.fromkeys(picture for page in self.pages for picture in page.pictures))
@@ -75,22 +69,18 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
     to_steps = tuple(map(step_link, steps))
 
     # What the program writes; the longest work is begun first, and goes on while the next is put together.
-    without_ribbons = [link for link in links if not link.ribbons]
-    sizes = writer.school.groups.sizes
     lessons_and_plans = run_many(write_lesson_and_plan, writer, placed_lessons(steps, links))
-    groups = run_many(
-        write_group,
-        (writer, reviewed),
-        [(size, [link for link in without_ribbons if link.divisor == size]) for size in sizes],
-    )
+    sizes = writer.school.groups.sizes
+    by_size = [(size, [link for link in links if link.divisor == size and not link.ribbons]) for size in sizes]
+    groups = run_many(write_group, (writer, reviewed), by_size)
     choose = run_many(write_choosing, writer, [reviewed])
     cards = run_many(write_cards, writer, steps)
     overviews = run_many(write_step, (writer, to_steps), steps)
     path = write_path(writer, to_steps, reviewed)
     home = write_home(writer, links, steps[0], reviewed)
     lessons, all_plans = zip(*lessons_and_plans, strict=True)
-    in_order = iter(all_plans)
-    plans = [write_plans(writer, step, tuple(islice(in_order, len(step.lessons)))) for step in steps]
+    left = iter(all_plans)
+    plans = [write_plans(writer, step, tuple(islice(left, len(step.lessons)))) for step in steps]
     about_lessons = _by_path((path, *_in_step_order((*overviews, *plans, *cards, *lessons))))
     today = write_today(writer, reviewed)
     generated = _by_path((home, *about_lessons.values(), today, *choose, *groups))
@@ -112,7 +102,8 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
     on_the_path = Section(writer.phrases.say("page.lessons"), tuple(pages[path] for path in about_lessons))
     others = [page for path, page in pages.items() if path != HOME and path not in about_lessons]
     sections = (on_the_path, *_sections(others))
-    return Handbook(pages[HOME], sections, _nav(pages[HOME], sections))
+    in_order = (pages[HOME], *chain.from_iterable(section.pages for section in sections))
+    return Handbook(in_order, sections, _nav(pages[HOME], sections))
 
 
 def _by_path(pages: Iterable[Page]) -> dict[str, Page]:
