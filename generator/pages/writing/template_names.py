@@ -46,7 +46,11 @@ _PLACE_IN_MEMORY = " at 0x"  # how Python shows what has no words of its own
 # Marks that mean something to a Markdown reader anywhere, and those that do at the start of a line only.
 _MARKS = re.compile(r"[\\`*_{}\[\]!|~^]|(?<!&)#|^\s*[+\-=:]|^\s*\d+[.)]", re.MULTILINE)
 _SIGN = re.compile(r"\D")
-_SAYING: tuple[Callable[..., str], ...] = (
+_AS_IT_IS = (diagnose, most_needed, needs, places_of_the_bank, purchases, shortages, stage_views, telling_slips)
+"""What templates call by its name."""
+
+_SAYING: tuple[Callable[..., Any], ...] = (
+    explain,
     material.card_values,
     material.cards_alternative,
     material.cards_named,
@@ -65,15 +69,17 @@ _SAYING: tuple[Callable[..., str], ...] = (
     numbers.pieces_in_a_row,
     numbers.shape,
     rounds_with_ribbons,
+    settings,
     stages.end_alternative,
     stages.hands,
     stages.stage_alternative,
     stages.stage_caption,
     stages.stage_heading,
     spoken.opening,
+    symptom_row,
     titles.division_name,
 )
-"""What templates call by its name and without the phrases that it is given first."""
+"""The same, called without the phrases that it is given first."""
 
 
 @dataclass(frozen=True)
@@ -102,20 +108,13 @@ class Writer:
         """The Markdown of a template for the page at a path, and the figures it shows."""
         return self._fill(_environment(self).get_template(template), page, data, OVERVIEWS, template)
 
-    def page(
-        self, name: str, path: str, data: Mapping[str, Any], reviewed: date, /, scripts: str = "", **places: str
-    ) -> Page:
-        """A page of ours; the name is that of its template, and of its title and tags among the phrases.
-
-        `scripts` is the kind of page whose scripts it loads, if any.
-        """
+    def page(self, name: str, path: str, data: Mapping[str, Any], reviewed: date, /, **places: str) -> Page:
+        """A page of ours; the name is that of its template, and of its title and tags among the phrases."""
         body, pictures = self.render(f"{name}.md.jinja", path, data)
         title, description, tags = (
             self.phrases.say(f"page.{name}.{part}", **places) for part in ("title", "description", "tags")
         )
         meta = front_matter(description, tags.splitlines(), reviewed, self.school.review.months)
-        if scripts:
-            meta["scripts"] = scripts
         return Page(path, title, meta, body, pictures)
 
     def render_text(
@@ -201,24 +200,14 @@ def _environment(writer: Writer) -> Sandbox:
     }
     environment.globals |= {
         "count": _saying(words, numbers.counted),
-        "diagnose": diagnose,
-        "explain": _saying(words, explain),
         "kind_of": features_of,
-        "most_needed": most_needed,
         "names": _saying(words, numbers.place_words),
-        "needs": needs,
-        "purchases": purchases,
         "phrase": words.say,
-        "places_of_the_bank": places_of_the_bank,
         "ready_numbers": lambda divisor, kind: _ready_numbers(writer.school, divisor, kind),
         "school": writer.school,
-        "settings": _saying(words, settings),
         "share": lambda *given, **named: share(*given, look_first=writer.school.look_first, **named),
-        "shortages": shortages,
-        "stage_views": stage_views,
-        "symptom_row": _saying(words, symptom_row),
-        "telling_slips": telling_slips,
     }
+    environment.globals |= {function.__name__: function for function in _AS_IT_IS}
     environment.globals |= {function.__name__: _saying(words, function) for function in _SAYING}
     return environment
 
