@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import date
 
 from generator.pages.writing.links import LessonLink
@@ -23,4 +24,5 @@ def write_home(writer: Writer, links: Sequence[LessonLink], first_step: Step, re
         firsts.setdefault(link.divisor, link)
     ribbons = next((link.path.rpartition("/")[0] + "/index.md" for link in links if link.ribbons), "")
     data = {"lessons": len(links), "firsts": [firsts[size] for size in sorted(firsts)], "ribbons": ribbons}
-    return writer.page("home", HOME, data, reviewed, scripts="ask")
+    page = writer.page("home", HOME, data, reviewed)
+    return replace(page, meta={**page.meta, "scripts": "ask"})

@@ -62,21 +62,18 @@ def write_lesson(writer: Writer, placed: PlacedLesson, symptoms: Iterable[Sympto
     typed = f"{link.dividend}/{link.divisor}", f"{link.divisor}/{link.dividend}"
     tags = (*typed, *lesson.tags)
     meta = front_matter(lesson.reason, tags, lesson.reviewed, writer.school.review.months)
-    meta["search"] = {"boost": _BOOST}
-    meta["scripts"] = "lesson"
+    meta |= {"search": {"boost": _BOOST}, "scripts": "lesson"}
     return Page(link.path, link.title, meta, body, pictures)
 
 
 def told(placed: PlacedLesson, writer: Writer) -> dict[str, Any]:
-    """What the template of a lesson asks for, but for the slips."""
+    """What the template of a lesson asks for besides the slips: its place, and what is worked out here."""
     sharing, shelf, words = placed.link.sharing, writer.school.shelf.owned, writer.phrases
     needed = needs(sharing)
     places = told_places(words, sharing)
     right = right_observation(sharing)
     return {
-        "lesson": placed.lesson,
-        "step": placed.step,
-        "position": placed.position,
+        **vars(placed),
         "division": division_name(words, sharing),
         "way": way_to_the_end(words, sharing),
         "sharing": sharing,
@@ -93,8 +90,6 @@ def told(placed: PlacedLesson, writer: Writer) -> dict[str, Any]:
         "right": what_is_seen(words, right, sharing.ribbons),
         "stages": stage_views(sharing),
         "neighbours": [] if sharing.ribbons else _neighbours(sharing, shelf, words),
-        "previous": placed.previous,
-        "next": placed.next,
     }
 
 

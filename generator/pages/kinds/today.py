@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 
 from generator.engine.numbers import NUMBER_KINDS
@@ -26,4 +27,5 @@ def write_today(writer: Writer, reviewed: date) -> Page:
         ],
         "shelf": [(key, say(f"today.on-shelf.{key}")) for key in type(writer.school.shelf).model_fields],
     }
-    return writer.page("today", PATH, data, reviewed, scripts="today")
+    page = writer.page("today", PATH, data, reviewed)
+    return replace(page, meta={**page.meta, "scripts": "today"})
