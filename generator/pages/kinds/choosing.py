@@ -83,13 +83,11 @@ def write_group(given: tuple[Writer, date], group: tuple[int, list[LessonLink]])
     """Ready numbers for one size of group, which has lessons of its own; the date is when they were last reviewed."""
     writer, reviewed = given
     size, lessons = group
-    school = writer.school
-    shelf = school.shelf.owned
     own = {link.dividend: link for link in lessons}
-    kinds = [_kind(name, size, shelf, own, writer) for name in NUMBER_KINDS]
+    kinds = [_kind(name, size, own, writer) for name in NUMBER_KINDS]
     data = {
         "size": size,
-        "none_fits": not numbers(size, Choice(shelf=shelf)),
+        "none_fits": not numbers(size, Choice(shelf=writer.school.shelf.owned)),
         "kinds": kinds,
         "any_short": any(row["shortages"] for kind in kinds for row in kind["ready"]),
         "own": lessons,
@@ -102,9 +100,10 @@ def _path(size: int) -> str:
     return f"choosing/group-{size}.md"
 
 
-def _kind(name: str, size: int, shelf: Shelf, own: dict[int, LessonLink], writer: Writer) -> dict[str, Any]:
+def _kind(name: str, size: int, own: Mapping[int, LessonLink], writer: Writer) -> dict[str, Any]:
     """One kind of number: how many there are and how many the shelf allows in a sentence or two, and the best few."""
     offered = offer(size, name)
+    shelf = writer.school.shelf.owned
     allowed = numbers_of_kind(size, name, shelf) if offered.digits == 4 and not offered.only_near else ()
     candidates = allowed or offered.numbers
     best = _with_own(best_first(size, candidates, _READY), candidates, own)
