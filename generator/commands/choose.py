@@ -14,17 +14,15 @@ from generator import HANDBOOK
 from generator.commands.arguments import WholeNumbersCommand, school_option, whole_number
 from generator.commands.tables import beside, counted, figures, words
 from generator.engine.numbers import Choice, Remainder, Zeros, best_first, digits_must_repeat, numbers, reckon
-from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS, Counts, place_name
+from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS, place_name
 
 LARGEST_GROUP = 12
 FEW = 12
 _SENDING = {place_name(place): place for place in (THOUSANDS, HUNDREDS, TENS)}
 
 
-def _exchange_from(text: str | None) -> frozenset[int] | None:
+def _exchange_from(text: str) -> frozenset[int]:
     """Read 'none' or places with commas between them."""
-    if text is None:
-        return None
     names = [] if text == "none" else [name.strip() for name in text.split(",")]
     for name in names:
         if name not in _SENDING:
@@ -46,8 +44,8 @@ Examples:
 @click.argument("divisor", type=whole_number(1, LARGEST_GROUP))
 @click.option(
     "--exchange-from",
+    type=_exchange_from,
     metavar="PLACES",
-    callback=lambda _ctx, _param, value: _exchange_from(value),
     help="Exactly these places send pieces to the bank: none, or some of tens,hundreds,thousands. Left out: any.",
 )
 @click.option(
@@ -128,21 +126,17 @@ def _lines(divisor: int, choice: Choice, found: tuple[int, ...], shown: tuple[in
         yield f"In each of them a digit repeats: {best_first(divisor, shown, 1)[0]:,} is the best there is."
     yield ""
     reckonings = [reckon(number, divisor) for number in shown]
-    most_places = len(reckonings[0].digits)
-    names = [place_name(place) for place in reversed(range(most_places))]
+    names = [place_name(place) for place in reversed(range(len(reckonings[0].digits)))]
+    sending = ([place for place in reckoning.left.places_held if place > UNITS] for reckoning in reckonings)
     yield from beside(
         figures("number", [[""], *([f"{number:,}"] for number in shown)]),
         figures("each has", [[""], *([f"{number // divisor:,}"] for number in shown)]),
         figures("left over", [[""], *([str(number % divisor)] for number in shown)]),
         figures("exchanges", [[""], *([str(reckoning.exchanges)] for reckoning in reckonings)]),
-        words("out of", ["", *(_sending(reckoning.left) for reckoning in reckonings)]),
+        words("out of", ["", *(", ".join(map(place_name, places)) for places in sending)]),
         figures(
             "pieces needed at most",
             [names, *([str(pieces) for pieces in reversed(reckoning.in_hand)] for reckoning in reckonings)],
         ),
         figures("pieces moved", [[""], *([str(reckoning.handlings)] for reckoning in reckonings)]),
     )
-
-
-def _sending(left: Counts) -> str:
-    return ", ".join(place_name(place) for place in left.places_held if place > UNITS)

@@ -7,13 +7,7 @@ from typing import Any
 
 import click
 
-from generator.commands.arguments import (
-    DIVIDEND_LIMIT,
-    PLAIN_LIMIT,
-    WholeNumbersCommand,
-    ribbons_option,
-    whole_number,
-)
+from generator.commands.arguments import DIVIDEND_LIMIT, PLAIN_LIMIT, WholeNumbersCommand, ribbons_option, whole_number
 from generator.commands.tables import counted
 from generator.engine.diagnosis import Cause, Diagnosis, Seen, diagnose
 from generator.engine.movements import Again, Alike, Exchange, Movement, Repair
@@ -23,7 +17,6 @@ from generator.engine.sharing import share
 from generator.words.phrases import Phrases
 from generator.words.slips import Explanation, explain
 
-EVERY_PLACE = "every place"
 STANDS_FOR = ("1", "10", "100", "1000")
 _SAID = Phrases("en")
 
@@ -89,7 +82,7 @@ def as_data(diagnosis: Diagnosis) -> dict[str, Any]:
         "causes": [
             {
                 "slip": cause.slip,
-                "place": EVERY_PLACE if cause.place is None else place_name(cause.place),
+                "place": "every place" if cause.place is None else place_name(cause.place),
                 "explanation": " ".join(explained),
                 "repair": repair_as_data(cause.repair, diagnosis.ribbons),
             }
@@ -113,10 +106,9 @@ def _step_as_data(step: Movement | Exchange | Again, ribbons: bool) -> dict[str,
         exchange = {"exchange": step.pieces, "place": place_name(step.place), "at": step.at}
         return exchange | _trays_as_data(step.trays, ribbons)
     movement = {"pieces": step.pieces, "place": place_name(step.place), "from": step.source, "to": step.target}
-    if step.giving and step.taking:
-        taking = {f"to_{key}": value for key, value in _trays_as_data(step.taking, ribbons).items() if key != "trays"}
-        return movement | _trays_as_data(step.giving, ribbons) | taking
-    return movement | _trays_as_data(step.giving or step.taking, ribbons)
+    taking = _trays_as_data(step.taking, ribbons) if step.giving else {}
+    to = {f"to_{key}": value for key, value in taking.items() if key != "trays"}
+    return movement | _trays_as_data(step.giving or step.taking, ribbons) | to
 
 
 def _trays_as_data(alike: Alike | None, ribbons: bool) -> dict[str, int]:

@@ -56,12 +56,11 @@ def school_text(stock: School, steps: tuple[str, ...]) -> str:
 
 def _settings(model: Model, table: str, examples: Mapping[str, Any]) -> Iterator[str]:
     """Every key of a model, its tables last."""
-    values = {key: getattr(model, key) for key in type(model).model_fields}
-    for key, value in values.items():
+    for key, value in model:
         if not isinstance(value, Model):
             shown = examples[key] if value is None else value
             yield from ("", *_explained(type(model), table, key), f"# {key} = {as_toml(shown)}")
-    for key, value in values.items():
+    for key, value in model:
         if isinstance(value, Model):
             yield from ("", "", f"[{key}]", *_settings(value, key, {}))
 

@@ -8,13 +8,7 @@ from typing import Any
 
 import click
 
-from generator.commands.arguments import (
-    DIVIDEND_LIMIT,
-    PLAIN_LIMIT,
-    WholeNumbersCommand,
-    ribbons_option,
-    whole_number,
-)
+from generator.commands.arguments import DIVIDEND_LIMIT, PLAIN_LIMIT, WholeNumbersCommand, ribbons_option, whole_number
 from generator.commands.tables import beside, counted, figures, words
 from generator.engine.places import Counts, place_name
 from generator.engine.sharing import Sharing, Tray, share
@@ -70,22 +64,21 @@ def as_data(sharing: Sharing, ribbons: bool) -> dict[str, Any]:
             }
             for stage in sharing.stages
         ],
-        "steps": [_step_data(sharing, step) for step in sharing.steps],
+        "steps": [
+            {
+                "action": step.action,
+                "place": place_name(step.place),
+                "pieces": step.pieces,
+                "middle": step.after.middle.named(),
+                "trays": [tray._asdict() | {"holds": tray.holds.named()} for tray in sharing.trays(step.after)],
+                "bank": sharing.bank(step.after).named(),
+                "to_share": sharing.to_share(step.after),
+            }
+            for step in sharing.steps
+        ],
         "pieces_needed": sharing.pieces_needed.named(),
         "exchanges": sharing.exchanges,
         "handlings": sharing.handlings,
-    }
-
-
-def _step_data(sharing: Sharing, step: Step) -> dict[str, Any]:
-    return {
-        "action": step.action,
-        "place": place_name(step.place),
-        "pieces": step.pieces,
-        "middle": step.after.middle.named(),
-        "trays": [tray._asdict() | {"holds": tray.holds.named()} for tray in sharing.trays(step.after)],
-        "bank": sharing.bank(step.after).named(),
-        "to_share": sharing.to_share(step.after),
     }
 
 

@@ -5,13 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
-from functools import cached_property
-from itertools import islice
+from itertools import chain, islice
 from typing import Any
 
 from generator.errors import Fault, SourceError
 from generator.figures.picture import Picture
-from generator.pages.authored.fill import WritingContext, WrittenPage, write_authored, write_note
+from generator.pages.authored.fill import WrittenPage, write_authored, write_note
 from generator.pages.kinds.a_z import PATH as A_Z
 from generator.pages.kinds.a_z import write_a_z
 from generator.pages.kinds.choosing import write_choosing, write_group
@@ -42,22 +41,17 @@ class Section:
 
 @dataclass(frozen=True)
 class Handbook:
-    """The first page, and all others in sections.
+    """Every page in reading order; all but the first page in sections.
 
     `nav` is what stands beside every page: titles with a page or with more of the same. Lessons, plans and
     cards stay out of it, because it would grow with them on every page.
     """
 
-    home: Page
+    pages: tuple[Page, ...]
     sections: tuple[Section, ...]
     nav: list[dict[str, Any]]
 
-    @cached_property
-    def pages(self) -> tuple[Page, ...]:
-        """Every page in reading order."""
-        return (self.home, *(page for section in self.sections for page in section.pages))
-
-    @cached_property
+    @property
     def pictures(self) -> tuple[Picture, ...]:
         """Every figure that pages show, each once."""
         return tuple(dict.fromkeys(picture for page in self.pages for picture in page.pictures))
@@ -71,33 +65,28 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
     faults = Faults()
     steps = sources.steps
     reviewed = max(step.reviewed for step in steps)
-    look_first = writer.school.look_first
-    links = tuple(lesson_link(lesson, writer.phrases, look_first=look_first) for lesson in sources.lessons)
+    links = tuple(lesson_link(lesson, writer) for lesson in sources.lessons)
     to_steps = tuple(map(step_link, steps))
 
     # What the program writes; the longest work is begun first, and goes on while the next is put together.
-    without_ribbons = [link for link in links if not link.ribbons]
-    sizes = writer.school.groups.sizes
     lessons_and_plans = run_many(write_lesson_and_plan, writer, placed_lessons(steps, links))
-    groups = run_many(
-        write_group,
-        (writer, reviewed),
-        [(size, [link for link in without_ribbons if link.divisor == size]) for size in sizes],
-    )
+    sizes = writer.school.groups.sizes
+    by_size = [(size, [link for link in links if link.divisor == size and not link.ribbons]) for size in sizes]
+    groups = run_many(write_group, (writer, reviewed), by_size)
     choose = run_many(write_choosing, writer, [reviewed])
     cards = run_many(write_cards, writer, steps)
     overviews = run_many(write_step, (writer, to_steps), steps)
     path = write_path(writer, to_steps, reviewed)
     home = write_home(writer, links, steps[0], reviewed)
     lessons, all_plans = zip(*lessons_and_plans, strict=True)
-    in_order = iter(all_plans)
-    plans = [write_plans(writer, step, tuple(islice(in_order, len(step.lessons)))) for step in steps]
+    left = iter(all_plans)
+    plans = [write_plans(writer, step, tuple(islice(left, len(step.lessons)))) for step in steps]
     about_lessons = _by_path((path, *_in_step_order((*overviews, *plans, *cards, *lessons))))
     today = write_today(writer, reviewed)
     generated = _by_path((home, *about_lessons.values(), today, *choose, *groups))
 
     # What people wrote, some of it in the place of what the program wrote.
-    context = WritingContext(writer, to_steps, links)
+    context = (writer, {"steps": to_steps, "lessons": links})
     by_order = sorted(sources.pages, key=lambda page: (page.section, page.meta.order))
     to_write = ((page, generated[page.path].pictures if page.path in generated else ()) for page in by_order)
     pages = generated | _by_path(_gathered(run_many(write_authored, context, to_write), faults))
@@ -108,12 +97,13 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
     noted = run_many(write_note, context, _with_notes(pages, sources.notes, faults))
     pages |= _by_path(_gathered(noted, faults))
 
-    faults.extend(_same_titles(pages.values(), sources))
+    faults.extend(_same_titles(pages, sources))
     faults.raise_if_any()
     on_the_path = Section(writer.phrases.say("page.lessons"), tuple(pages[path] for path in about_lessons))
     others = [page for path, page in pages.items() if path != HOME and path not in about_lessons]
     sections = (on_the_path, *_sections(others))
-    return Handbook(pages[HOME], sections, _nav(pages[HOME], sections))
+    in_order = (pages[HOME], *chain.from_iterable(section.pages for section in sections))
+    return Handbook(in_order, sections, _nav(pages[HOME], sections))
 
 
 def _by_path(pages: Iterable[Page]) -> dict[str, Page]:
@@ -133,20 +123,16 @@ def _gathered(written: Iterator[WrittenPage], faults: Faults) -> Iterator[Page]:
         raise SourceError([*faults, *error.faults]) from None
 
 
-def _same_titles(pages: Iterable[Page], sources: Sources) -> Iterator[Fault]:
+def _same_titles(pages: Mapping[str, Page], sources: Sources) -> Iterator[Fault]:
     """A fault for every page and step of a school that is called like another page."""
-    titles = {page.path: page.title for page in pages}
-    paths: dict[str, list[str]] = {}
-    for path, title in titles.items():
-        paths.setdefault(title, []).append(path)
     own = [(page.path, "title", page.file) for page in sources.pages if page.from_school]
     for step in sources.steps:
         if step.from_school:
             own += [(step_link(step).path, "title", step.file), (step_link(step).cards_path, "short", step.file)]
     for path, key, file in own:
-        for other in paths.get(titles.get(path, ""), ()):
-            if other != path:
-                yield Fault(file, 0, key, f"is also that of {other}", "begin it with what differs")
+        for other in pages.values():
+            if other.title == pages[path].title and other.path != path:
+                yield Fault(file, 0, key, f"is also that of {other.path}", "begin it with what differs")
 
 
 def _with_notes(pages: Mapping[str, Page], notes: Iterable[Note], faults: Faults) -> Iterator[tuple[Page, Note]]:

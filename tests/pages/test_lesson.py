@@ -17,7 +17,7 @@ from tests.stock import sources, worked
 
 SOURCES = sources()
 WRITER = Writer(SOURCES.school)
-LINKS = tuple(lesson_link(lesson, WRITER.phrases, look_first=False) for lesson in SOURCES.lessons)
+LINKS = tuple(lesson_link(lesson, WRITER) for lesson in SOURCES.lessons)
 PLACED = placed_lessons(SOURCES.steps, LINKS)
 PLAIN = [placed for placed in PLACED if not placed.lesson.ribbons]
 RIBBONS = [worked(lesson) for lesson in SOURCES.lessons if lesson.ribbons]

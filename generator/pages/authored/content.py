@@ -60,18 +60,7 @@ _ON_SOME = {
     "source": {"srcset", "media", "width", "height"},
     "form": {"autocomplete", "hidden"},
     "label": {"for"},
-    "input": {
-        "type",
-        "name",
-        "value",
-        "checked",
-        "disabled",
-        "inputmode",
-        "min",
-        "max",
-        "pattern",
-        "required",
-    },
+    "input": {"type", "name", "value", "checked", "disabled", "inputmode", "min", "max", "pattern", "required"},
     "button": {"type"},
     "details": {"open"},
     "time": {"datetime"},
@@ -215,8 +204,7 @@ def extensions() -> dict[str, Any]:
 @cache
 def our_images() -> frozenset[str]:
     """The pictures of the theme, as a page at the root of the handbook shows them."""
-    theme = HANDBOOK / "theme"
-    return frozenset(file.relative_to(theme).as_posix() for file in (theme / "images").iterdir())
+    return frozenset(f"images/{file.name}" for file in (HANDBOOK / "theme" / "images").iterdir())
 
 
 @cache
@@ -226,5 +214,4 @@ def known_classes() -> frozenset[str]:
     styled = {word for sheet in sheets for word in re.findall(r"\.([a-z][a-z0-9-]*)", sheet)}
     ours = (file.read_text("utf-8") for file in (HANDBOOK / "en").rglob("*.*"))
     written = {word for text in ours for value in _CLASS.findall(text) for word in value.split()}
-    rows = {action.value for action in Action}
-    return frozenset(word for word in styled | written | rows if not word.startswith("md-")).union(_NOTICES)
+    return frozenset(word for word in styled | written | set(Action) if not word.startswith("md-")).union(_NOTICES)

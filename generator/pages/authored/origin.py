@@ -7,20 +7,38 @@ step. The line is that of the address or name in question; 0 where a template ma
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from html import escape
 from posixpath import dirname, join, normpath
 from urllib.parse import unquote
 
 from generator.errors import Fault, SourceError
-from generator.pages.authored.source_text import SourceText
 from generator.pages.writing.links import lesson_path, step_link
 from generator.pages.writing.page import address as site_address
 from generator.source.library import A_BOOK, Sources
 
 _BEFORE_AN_ADDRESS = ("](", '="', '("', "('", "]: ", "<")
+_IN_MARKDOWN = {"<img": "![", "<th": "|"}
+
+
+@dataclass(frozen=True)
+class SourceText:
+    """Markdown as it stands in a file from a line on; `text` is empty where no line of the file can be named."""
+
+    text: str
+    file: str
+    first_line: int = 1
+
+    def line_of(self, sought: str) -> int:
+        """The first line that holds some text, or what Markdown writes for it, whatever its case; 0 if none does."""
+        lines = self.text.casefold().split("\n") if sought else []
+        for wanted in (sought.casefold(), _IN_MARKDOWN.get(sought)):
+            for at, line in enumerate(lines, self.first_line):
+                if wanted and wanted in line:
+                    return at
+        return 0
 
 
 @contextmanager
@@ -29,23 +47,21 @@ def told_at_their_origin(sources: Sources) -> Iterator[None]:
     try:
         yield
     except SourceError as error:
-        raise SourceError(_at_their_origin(error.faults, sources)) from None
+        written = _written(sources)
+        read = {text.file for texts in written.values() for text in texts}
+        own = {page.path: page.file for page in sources.pages if page.from_school}
+        traced = [
+            fault if fault.file in read else _traced(fault, written[_markdown(fault.file)], own)
+            for fault in error.faults
+        ]
+        # A book repeats what is wrong on any page.
+        outside_books = [fault for fault in traced if not A_BOOK.fullmatch(_markdown(fault.file))]
+        raise SourceError(outside_books or traced) from None
 
 
-def _at_their_origin(faults: Iterable[Fault], sources: Sources) -> list[Fault]:
-    written = _written(sources)
-    read = {text.file for texts in written.values() for text in texts}
-    own = {page.path: page.file for page in sources.pages if page.from_school}
-    traced = [
-        fault if fault.file in read else _traced(fault, written.get(_markdown(fault.file), []), own) for fault in faults
-    ]
-    # A book repeats what is wrong on any page.
-    return [fault for fault in traced if not A_BOOK.fullmatch(_markdown(fault.file))] or traced
-
-
-def _written(sources: Sources) -> dict[str, list[SourceText]]:
+def _written(sources: Sources) -> defaultdict[str, list[SourceText]]:
     """What people wrote for each page, by its path; notes first."""
-    written: dict[str, list[SourceText]] = defaultdict(list)
+    written: defaultdict[str, list[SourceText]] = defaultdict(list)
     for note in sources.notes:
         written[note.path].append(SourceText(note.text, note.file))
     for page in sources.pages:

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date
 from typing import Any
 
-from generator.engine.length import lesson_length
 from generator.engine.numbers import (
     NUMBER_KINDS,
     Choice,
@@ -18,8 +17,9 @@ from generator.engine.numbers import (
     offer,
 )
 from generator.engine.places import TENS
-from generator.engine.sharing import Sharing, share
-from generator.engine.shelf import Shelf, needs, shortages
+from generator.engine.sharing import share
+from generator.engine.shelf import Shelf
+from generator.pages.kinds.views import time_and_shelf
 from generator.pages.writing.links import LessonLink
 from generator.pages.writing.page import Page
 from generator.pages.writing.template_names import Writer
@@ -83,16 +83,14 @@ def write_group(given: tuple[Writer, date], group: tuple[int, list[LessonLink]])
     """Ready numbers for one size of group, which has lessons of its own; the date is when they were last reviewed."""
     writer, reviewed = given
     size, lessons = group
-    school = writer.school
-    shelf = school.shelf.owned
     own = {link.dividend: link for link in lessons}
-    kinds = [_kind(name, size, shelf, own, writer) for name in NUMBER_KINDS]
+    kinds = [_kind(name, size, own, writer) for name in NUMBER_KINDS]
     data = {
         "size": size,
-        "none_fits": not numbers(size, Choice(shelf=shelf)),
+        "none_fits": not numbers(size, Choice(shelf=writer.school.shelf.owned)),
         "kinds": kinds,
         "any_short": any(row["shortages"] for kind in kinds for row in kind["ready"]),
-        "own": tuple(own.values()),
+        "own": lessons,
     }
     name = number_words(writer.phrases, size)
     return writer.page("group", _path(size), data, reviewed, size=str(size), name=name, capital_name=capital(name))
@@ -102,25 +100,26 @@ def _path(size: int) -> str:
     return f"choosing/group-{size}.md"
 
 
-def _kind(name: str, size: int, shelf: Shelf, own: dict[int, LessonLink], writer: Writer) -> dict[str, Any]:
+def _kind(name: str, size: int, own: Mapping[int, LessonLink], writer: Writer) -> dict[str, Any]:
     """One kind of number: how many there are and how many the shelf allows in a sentence or two, and the best few."""
     offered = offer(size, name)
+    shelf = writer.school.shelf.owned
     allowed = numbers_of_kind(size, name, shelf) if offered.digits == 4 and not offered.only_near else ()
-    best = _with_own(best_first(size, allowed or offered.numbers, _READY), allowed or offered.numbers, own)
+    candidates = allowed or offered.numbers
+    best = _with_own(best_first(size, candidates, _READY), candidates, own)
     worked = [share(number, size, look_first=writer.school.look_first) for number in best]
     worked.sort(key=lambda sharing: (sharing.exchanges, sharing.handlings))
-    ready = [_ready(sharing, shelf, own.get(sharing.dividend), writer) for sharing in worked]
-    return {
-        "name": name,
-        "told": " ".join(_told(writer.phrases, name, size, offered, len(allowed))),
-        "ready": ready,
-    }
+    ready = [
+        {"sharing": sharing, "lesson": own.get(sharing.dividend), **time_and_shelf(sharing, writer.school)}
+        for sharing in worked
+    ]
+    told = " ".join(_told(writer.phrases, name, size, offered, len(allowed)))
+    return {"name": name, "told": told, "ready": ready}
 
 
-def _with_own(best: Sequence[int], candidates: Sequence[int], own: Mapping[int, LessonLink]) -> list[int]:
+def _with_own(best: Sequence[int], candidates: Sequence[int], own: Iterable[int]) -> list[int]:
     """The best numbers, among them the first that is a lesson of this handbook."""
-    known = set(candidates)
-    first = [number for number in own if number in known][:1]
+    first = [number for number in own if number in candidates][:1]
     return [*first, *(number for number in best if number not in first)][:_READY]
 
 
@@ -142,14 +141,3 @@ def _told(words: Phrases, name: str, size: int, offered: Offer, allowed: int) ->
         yield words.say(allows, count=count, allowed=allowed)
     if count and not offered.only_near and digits_must_repeat(offered.numbers):
         yield words.say("group.digits-repeat", count=count)
-
-
-def _ready(sharing: Sharing, shelf: Shelf, lesson: LessonLink | None, writer: Writer) -> dict[str, Any]:
-    """A number to take for a lesson, and the lesson of the handbook that takes it, if there is one."""
-    needed = needs(sharing)
-    return {
-        "sharing": sharing,
-        "length": lesson_length(sharing, writer.school.time.pace),
-        "shortages": shortages(needed, shelf),
-        "lesson": lesson,
-    }

@@ -62,21 +62,18 @@ def write_lesson(writer: Writer, placed: PlacedLesson, symptoms: Iterable[Sympto
     typed = f"{link.dividend}/{link.divisor}", f"{link.divisor}/{link.dividend}"
     tags = (*typed, *lesson.tags)
     meta = front_matter(lesson.reason, tags, lesson.reviewed, writer.school.review.months)
-    meta["search"] = {"boost": _BOOST}
-    meta["scripts"] = "lesson"
+    meta |= {"search": {"boost": _BOOST}, "scripts": "lesson"}
     return Page(link.path, link.title, meta, body, pictures)
 
 
 def told(placed: PlacedLesson, writer: Writer) -> dict[str, Any]:
-    """What the template of a lesson asks for, but for the slips."""
+    """What the template of a lesson asks for besides the slips: its place, and what is worked out here."""
     sharing, shelf, words = placed.link.sharing, writer.school.shelf.owned, writer.phrases
     needed = needs(sharing)
     places = told_places(words, sharing)
     right = right_observation(sharing)
     return {
-        "lesson": placed.lesson,
-        "step": placed.step,
-        "position": placed.position,
+        **vars(placed),
         "division": division_name(words, sharing),
         "way": way_to_the_end(words, sharing),
         "sharing": sharing,
@@ -93,8 +90,6 @@ def told(placed: PlacedLesson, writer: Writer) -> dict[str, Any]:
         "right": what_is_seen(words, right, sharing.ribbons),
         "stages": stage_views(sharing),
         "neighbours": [] if sharing.ribbons else _neighbours(sharing, shelf, words),
-        "previous": placed.previous,
-        "next": placed.next,
     }
 
 
@@ -124,32 +119,21 @@ def _ready_number(divisor: int, sharing: Sharing, shelf: Shelf) -> _Ready | None
     features = features_of(sharing)
     remainder = Remainder.NONE if features.exact else Remainder.SOME
     choice = Choice(frozenset(features.exchange_from), remainder, digits=len(sharing.start), shelf=shelf)
-    zeros_in_share = len(features.zeros_inside_quotient) + len(features.zeros_at_quotient_end)
-    likeness = _Likeness(zeros_in_share, features.highest_place_short, features.nobody_gets_any)
-    alike = _alike(divisor, choice, likeness, bool(features.zeros_in_dividend))
+    alike = _alike(divisor, choice, _likeness(sharing.dividend, sharing.divisor))
     if sharing.dividend in alike:
         return _Ready(sharing.dividend, alike=True)
-    if alike or features.nobody_gets_any:
-        return next((_Ready(number, alike=True) for number in best_first(divisor, alike, most=1)), None)
-    near = best_first(divisor, (number for number in numbers(divisor, choice) if number > divisor), most=1)
-    return next((_Ready(number, alike=False) for number in near), None)
-
-
-class _Likeness(NamedTuple):
-    """How many zeros in a share that is not nothing, too few of the largest pieces, nobody gets any."""
-
-    zeros_in_share: int
-    highest_place_short: bool
-    nobody_gets_any: bool
+    is_alike = bool(alike) or features.nobody_gets_any
+    found = alike if is_alike else [number for number in numbers(divisor, choice) if number > divisor]
+    return next((_Ready(number, is_alike) for number in best_first(divisor, found, most=1)), None)
 
 
 @cache
-def _alike(divisor: int, choice: Choice, alike: _Likeness, zero: bool) -> tuple[int, ...]:
-    """Numbers for a group with the same likeness, with a zero in the number or without; never a single bead."""
-    chosen = numbers(divisor, choice)
-    return tuple(one for one in chosen if one > 1 and ("0" in str(one)) is zero and _likeness(one, divisor) == alike)
+def _alike(divisor: int, choice: Choice, likeness: tuple[int, ...]) -> tuple[int, ...]:
+    """Numbers for a group with the same likeness; never a single bead."""
+    return tuple(one for one in numbers(divisor, choice) if one > 1 and _likeness(one, divisor) == likeness)
 
 
-def _likeness(dividend: int, divisor: int) -> _Likeness:
+def _likeness(dividend: int, divisor: int) -> tuple[int, ...]:
+    """Is a zero in the number, is its first digit too small to go round, does nobody get any; zeros in the share."""
     number, quotient = str(dividend), dividend // divisor
-    return _Likeness(str(quotient).count("0") if quotient else 0, int(number[0]) < divisor, quotient == 0)
+    return "0" in number, int(number[0]) < divisor, not quotient, str(quotient).count("0")

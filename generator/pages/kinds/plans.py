@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from typing import Any
 
 from markupsafe import Markup
 
 from generator.engine.back_together import back_together
 from generator.engine.diagnosis import Symptom, telling_slips
 from generator.engine.length import lesson_length
-from generator.engine.sharing import Sharing, Stage
 from generator.engine.shelf import needs, shortages
 from generator.figures.picture import Picture
 from generator.pages.kinds.lesson import PlacedLesson, write_lesson
@@ -21,7 +19,6 @@ from generator.pages.writing.template_names import Writer
 from generator.source.models import Step
 from generator.words.lesson import cards_at_the_close
 from generator.words.material import cards_on_paper
-from generator.words.phrases import Phrases
 from generator.words.plans import course, on_trays
 from generator.words.slips import row_on_paper
 from generator.words.spoken import BANKER, said_at
@@ -49,21 +46,24 @@ def write_lesson_and_plan(writer: Writer, placed: PlacedLesson) -> tuple[Page, P
 def write_plans(writer: Writer, step: Step, plans: Sequence[Plan]) -> Page:
     """The plans of one step; the id of a plan is its lesson's slug."""
     link = step_link(step)
-    bodies = [Markup(plan.body) for plan in plans]
-    page = writer.page(
-        "plans",
-        link.plans_path,
-        {"step": step, "link": link, "plans": plans, "bodies": bodies},
-        step.reviewed,
-        step=step.short,
-    )
+    data = {"step": step, "link": link, "plans": plans, "bodies": [Markup(plan.body) for plan in plans]}
+    page = writer.page("plans", link.plans_path, data, step.reviewed, step=step.short)
     return replace(page, pictures=tuple(picture for plan in plans for picture in plan.pictures))
 
 
 def _plan(writer: Writer, placed: PlacedLesson, symptoms: Iterable[Symptom]) -> Plan:
-    """What the sheet of one lesson shows."""
+    """What the sheet of one lesson shows; `course` is what the guide says and the hands do at a place."""
     school, words, sharing = writer.school, writer.phrases, placed.link.sharing
     needed = needs(sharing)
+    places = [
+        {
+            "stage": stage,
+            "course": tuple(course(words, stage, sharing)),
+            "banker": " ".join(line.text for line in said_at(words, sharing, stage) if line.who == BANKER),
+            "on_trays": on_trays(words, stage, sharing),
+        }
+        for stage in sharing.stages
+    ]
     data = {
         "lesson": placed.lesson,
         "path": placed.link.path,
@@ -73,20 +73,10 @@ def _plan(writer: Writer, placed: PlacedLesson, symptoms: Iterable[Symptom]) -> 
         "length": lesson_length(sharing, school.time.pace),
         "short_of": shortages(needed, school.shelf.owned),
         "on_paper": cards_on_paper(words, needed, school.shelf.owned),
-        "places": [_place(words, sharing, stage) for stage in sharing.stages],
+        "places": places,
         "cards": " ".join(cards_at_the_close(words, sharing)),
         "check": back_together(sharing),
         "slips": [row_on_paper(words, symptom, sharing) for symptom in symptoms],
     }
     body, pictures = writer.render("plan.md.jinja", placed.step.plans_path, {"plan": data})
     return Plan(placed.lesson.slug, division_name(words, sharing), body.strip(), pictures)
-
-
-def _place(words: Phrases, sharing: Sharing, stage: Stage) -> dict[str, Any]:
-    """One place of a sheet: what the guide says and the hands do, what the banker says, what is seen."""
-    return {
-        "stage": stage,
-        "course": tuple(course(words, stage, sharing)),
-        "banker": " ".join(line.text for line in said_at(words, sharing, stage) if line.who == BANKER),
-        "on_trays": on_trays(words, stage, sharing),
-    }

@@ -30,9 +30,8 @@ class Setting(NamedTuple):
 
 def settings(words: Phrases, school: School) -> tuple[Setting, ...]:
     """Every key in the order of the file: those of no table first."""
-    tables = {key: value for key, value in school if isinstance(value, Model)}
-    rows = (row for table, model in tables.items() for row in _keys(words, table, model))
-    return (*_keys(words, "", school), *rows)
+    tables = [("", school), *((key, value) for key, value in school if isinstance(value, Model))]
+    return tuple(setting for table, model in tables for setting in _keys(words, table, model))
 
 
 def _keys(words: Phrases, table: str, model: Model) -> Iterator[Setting]:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from datetime import date
 from typing import Any
 
-from generator.engine.length import lesson_length
-from generator.engine.shelf import needs, shortages
+from generator.engine.shelf import needs
+from generator.pages.kinds.views import time_and_shelf
 from generator.pages.writing.links import StepLink, lesson_link, step_link
 from generator.pages.writing.page import Page, front_matter
 from generator.pages.writing.template_names import Writer
@@ -31,33 +31,21 @@ def write_step(given: tuple[Writer, tuple[StepLink, ...]], step: Step) -> Page:
         "plans_path": link.plans_path,
     }
     body, pictures = writer.render("step.md.jinja", link.path, data)
-    meta = front_matter(
-        step.new.partition(". ")[0].removesuffix(".") + ".",
-        (*step.tags, step.short),
-        step.reviewed,
-        writer.school.review.months,
-    )
+    description = step.new.partition(". ")[0].removesuffix(".") + "."
+    meta = front_matter(description, (*step.tags, step.short), step.reviewed, writer.school.review.months)
     return Page(link.path, step.title, meta, body, pictures)
 
 
 def _row(lesson: Lesson, writer: Writer) -> dict[str, Any]:
     """A lesson in the table of its step."""
-    school = writer.school
-    link = lesson_link(lesson, writer.phrases, look_first=school.look_first)
-    needed = needs(link.sharing)
-    return {
-        "link": link,
-        "reason": lesson.reason,
-        "length": lesson_length(link.sharing, school.time.pace),
-        "shortages": shortages(needed, school.shelf.owned),
-    }
+    link = lesson_link(lesson, writer)
+    return {"link": link, "reason": lesson.reason, **time_and_shelf(link.sharing, writer.school)}
 
 
 def write_cards(writer: Writer, step: Step) -> Page:
     """The cards of one step, to print."""
     link = step_link(step)
-    look_first = writer.school.look_first
-    links = [lesson_link(lesson, writer.phrases, look_first=look_first) for lesson in step.lessons]
+    links = [lesson_link(lesson, writer) for lesson in step.lessons]
     cards = [{"slug": link.slug, "sharing": link.sharing, "needs": needs(link.sharing)} for link in links]
     data = {"step": step, "step_path": link.path, "cards": cards}
     return writer.page("cards", link.cards_path, data, step.reviewed, step=step.short)

@@ -1,12 +1,16 @@
-"""What a lesson page shows, worked out and ready for its template; it holds no text."""
+"""What pages show of a sharing, worked out and ready for their templates; it holds no text."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
 
+from generator.engine.length import lesson_length
 from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, Stage, Tray
+from generator.engine.shelf import needs, shortages
 from generator.engine.steps import Action, Step
+from generator.source.school import School
 
 
 @dataclass(frozen=True)
@@ -27,6 +31,12 @@ class StageView:
     stage: Stage
     rows: tuple[Row, ...]
     trays: tuple[Tray, ...]
+
+
+def time_and_shelf(sharing: Sharing, school: School) -> dict[str, Any]:
+    """How long its lesson takes in a school, and what the shelf there lacks for it."""
+    lacking = shortages(needs(sharing), school.shelf.owned)
+    return {"length": lesson_length(sharing, school.time.pace), "shortages": lacking}
 
 
 def stage_views(sharing: Sharing) -> tuple[StageView, ...]:

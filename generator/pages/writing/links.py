@@ -7,8 +7,8 @@ from datetime import date
 from functools import cached_property
 
 from generator.engine.sharing import Sharing, share
+from generator.pages.writing.template_names import Writer
 from generator.source.models import Lesson, Step
-from generator.words.phrases import Phrases
 from generator.words.titles import lesson_title
 
 
@@ -49,12 +49,12 @@ class StepLink:
     lessons: int
 
 
-def lesson_link(lesson: Lesson, words: Phrases, *, look_first: bool) -> LessonLink:
+def lesson_link(lesson: Lesson, writer: Writer) -> LessonLink:
     """How a lesson is named, with numbers as this school writes them, and shared out as this school does."""
     dividend, divisor, ribbons = lesson.dividend, lesson.divisor, lesson.ribbons
-    title = lesson_title(words, share(dividend, divisor, ribbons=ribbons))
-    path = lesson_path(lesson)
-    return LessonLink(path, title, lesson.slug, lesson.reviewed, dividend, divisor, ribbons, look_first)
+    title = lesson_title(writer.phrases, share(dividend, divisor, ribbons=ribbons))
+    look_first = writer.school.look_first
+    return LessonLink(lesson_path(lesson), title, lesson.slug, lesson.reviewed, dividend, divisor, ribbons, look_first)
 
 
 def lesson_path(lesson: Lesson) -> str:

@@ -7,11 +7,21 @@ from traceback import walk_tb
 
 from jinja2.exceptions import SecurityError, TemplateNotFound, TemplateSyntaxError, UndefinedError
 
-from generator.errors import Fault, HandbookError
+from generator.errors import Fault
 from generator.source.reading import printable
 
 _OUR_NAMES = re.compile(r"generator\.(?:\w+\.)+")
 _BRACES = "mend what stands between the braces"
+_IN_WORDS: tuple[tuple[type[BaseException], str, str], ...] = (
+    (TemplateNotFound, "uses a template that is not there, {0.name}", "use one that the handbook has"),
+    (TemplateSyntaxError, "has braces that cannot be read: {0.message}", _BRACES),
+    (UndefinedError, "uses a name that is not known: {0.message}", _BRACES),
+    (SecurityError, "uses what is kept from templates: {0}", "take it out"),
+    (KeyError, "cannot be filled in: there is no {0}", _BRACES),
+    (MemoryError, "takes too much memory", "take out what repeats so often"),
+    (RecursionError, "goes deeper and deeper", "take out what calls itself"),
+    (KeyboardInterrupt, "takes too long", "take out what repeats so often"),
+)
 
 
 def template_fault(error: BaseException, file: str, first_line: int = 1) -> Fault:
@@ -19,34 +29,12 @@ def template_fault(error: BaseException, file: str, first_line: int = 1) -> Faul
 
     The template was compiled under the file's name; it begins on `first_line` of that file.
     """
-    problem, remedy = _in_words(error)
-    problem = _OUR_NAMES.sub("", problem).rstrip(".")
+    others = "cannot be filled in: {0}" if str(error) else "cannot be filled in"
+    known = ((problem, remedy) for kind, problem, remedy in _IN_WORDS if isinstance(error, kind))
+    problem, remedy = next(known, (others, _BRACES))
+    problem = _OUR_NAMES.sub("", problem.format(error)).rstrip(".")
     line = _line(error, file)
     return Fault(file, line and line + first_line - 1, "", printable(problem, most=200), remedy)
-
-
-def _in_words(error: BaseException) -> tuple[str, str]:
-    match error:
-        case TemplateNotFound():
-            return f"uses a template that is not there, {error.name}", "use one that the handbook has"
-        case TemplateSyntaxError():
-            return f"has braces that cannot be read: {error.message}", _BRACES
-        case UndefinedError():
-            return f"uses a name that is not known: {error.message}", _BRACES
-        case SecurityError():
-            return f"uses what is kept from templates: {error}", "take it out"
-        case HandbookError():
-            return f"cannot be filled in: {error}", _BRACES
-        case KeyError():
-            return f"cannot be filled in: there is no {error}", _BRACES
-        case MemoryError():
-            return "takes too much memory", "take out what repeats so often"
-        case RecursionError():
-            return "goes deeper and deeper", "take out what calls itself"
-        case KeyboardInterrupt():
-            return "takes too long", "take out what repeats so often"
-        case _:
-            return f"cannot be filled in: {error}" if str(error) else "cannot be filled in", _BRACES
 
 
 def _line(error: BaseException, file: str) -> int:

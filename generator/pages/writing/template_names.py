@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from functools import cached_property, lru_cache, partial
+from html import escape
 from typing import Any
 from urllib.parse import quote
 
@@ -29,7 +31,6 @@ from generator.pages.kinds.views import places_of_the_bank, stage_views
 from generator.pages.writing.page import Page, address, from_page, front_matter
 from generator.pages.writing.sandbox import Sandbox
 from generator.pages.writing.template_faults import template_fault
-from generator.pages.writing.text import plain
 from generator.source.models import MOST_CHILDREN
 from generator.source.school import School
 from generator.words import material, numbers, spoken, stages, titles
@@ -37,12 +38,18 @@ from generator.words.lesson import rounds_with_ribbons
 from generator.words.phrases import Grouping, Phrases
 from generator.words.slips import explain, symptom_row
 
-TEMPLATES = HANDBOOK / "en" / "templates"
 LARGEST_PAGE = 1_000_000
 _OVERVIEWS_FOR_ALL = ("pieces",)
 _LARGEST_NUMBER = 9999
 _PLACE_IN_MEMORY = " at 0x"  # how Python shows what has no words of its own
-_SAYING: tuple[Callable[..., str], ...] = (
+# Marks that mean something to a Markdown reader anywhere, and those that do at the start of a line only.
+_MARKS = re.compile(r"[\\`*_{}\[\]!|~^]|(?<!&)#|^\s*[+\-=:]|^\s*\d+[.)]", re.MULTILINE)
+_SIGN = re.compile(r"\D")
+_AS_IT_IS = (diagnose, most_needed, needs, places_of_the_bank, purchases, shortages, stage_views, telling_slips)
+"""What templates call by its name."""
+
+_SAYING: tuple[Callable[..., Any], ...] = (
+    explain,
     material.card_values,
     material.cards_alternative,
     material.cards_named,
@@ -61,15 +68,17 @@ _SAYING: tuple[Callable[..., str], ...] = (
     numbers.pieces_in_a_row,
     numbers.shape,
     rounds_with_ribbons,
+    settings,
     stages.end_alternative,
     stages.hands,
     stages.stage_alternative,
     stages.stage_caption,
     stages.stage_heading,
     spoken.opening,
+    symptom_row,
     titles.division_name,
 )
-"""What templates call by its name and without the phrases that it is given first."""
+"""The same, called without the phrases that it is given first."""
 
 
 @dataclass(frozen=True)
@@ -141,14 +150,11 @@ class Writer:
                 wanted = Picture(kind, rows=tuple(rows))
             else:
                 raise HandbookError(f'the figure "{kind}" needs a sharing')
-            if kind.startswith(OF_A_PLAN):
-                pictures[wanted] = None
-                return shown(wanted)
-            narrow = replace(wanted, narrow=True)
-            pictures.update({wanted: None, narrow: None})
-            return replace(shown(wanted), narrow=shown(narrow))
+            wide = shown(wanted)
+            return wide if kind.startswith(OF_A_PLAN) else replace(wide, narrow=shown(replace(wanted, narrow=True)))
 
         def shown(wanted: Picture) -> ShownFigure:
+            pictures[wanted] = None
             width, height = size(self.phrases, wanted)
             return ShownFigure(from_page(page, wanted.path), round(width), round(height))
 
@@ -173,7 +179,7 @@ class Writer:
 @lru_cache(maxsize=2)
 def _environment(writer: Writer) -> Sandbox:
     environment = Sandbox(
-        loader=FileSystemLoader(TEMPLATES),
+        loader=FileSystemLoader(HANDBOOK / "en" / "templates"),
         autoescape=True,
         finalize=partial(_printed, writer),
         undefined=StrictUndefined,
@@ -193,24 +199,14 @@ def _environment(writer: Writer) -> Sandbox:
     }
     environment.globals |= {
         "count": _saying(words, numbers.counted),
-        "diagnose": diagnose,
-        "explain": _saying(words, explain),
         "kind_of": features_of,
-        "most_needed": most_needed,
         "names": _saying(words, numbers.place_words),
-        "needs": needs,
-        "purchases": purchases,
         "phrase": words.say,
-        "places_of_the_bank": places_of_the_bank,
         "ready_numbers": lambda divisor, kind: _ready_numbers(writer.school, divisor, kind),
         "school": writer.school,
-        "settings": _saying(words, settings),
         "share": lambda *given, **named: share(*given, look_first=writer.school.look_first, **named),
-        "shortages": shortages,
-        "stage_views": stage_views,
-        "symptom_row": _saying(words, symptom_row),
-        "telling_slips": telling_slips,
     }
+    environment.globals |= {function.__name__: function for function in _AS_IT_IS}
     environment.globals |= {function.__name__: _saying(words, function) for function in _SAYING}
     return environment
 
@@ -239,7 +235,21 @@ def _printed(writer: Writer, value: Any) -> Markup:
         raise HandbookError(f"it grows to more than {LARGEST_PAGE} characters")
     if _PLACE_IN_MEMORY in text:
         raise HandbookError("it prints something that is neither a text nor a number")
-    return value if isinstance(value, Markup) else plain(text)
+    return value if isinstance(value, Markup) else _plain(text)
+
+
+@lru_cache(maxsize=5000)
+def _plain(text: str) -> Markup:
+    """Any text as words: neither HTML nor Markdown in it means anything.
+
+    Character references say the same to a browser and nothing to a Markdown reader. Most of what pages print are
+    numbers, and the same ones again and again.
+    """
+    return Markup(_MARKS.sub(lambda mark: _SIGN.sub(_reference, mark[0]), escape(text)))
+
+
+def _reference(sign: re.Match[str]) -> str:
+    return f"&#{ord(sign[0])};"
 
 
 def _of_a_division(kind: str, sharing: Sharing) -> Picture:
