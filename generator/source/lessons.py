@@ -8,10 +8,11 @@ from generator.errors import Fault
 from generator.source.expectations import misfits
 from generator.source.models import Lesson, LessonFile, Step, StepFile
 from generator.source.overlay import Faults, Source
-from generator.source.reading import Table, read_toml
+from generator.source.reading import Table, read_toml, refused
 from generator.source.validating import did_you_mean, validated
 
 STEP_FILE = "step.toml"
+_PAGES_OF_A_STEP = ("cards", "index", "plans")
 
 # A lesson and the table it was read from, for faults that show only beside other lessons.
 _Read = tuple[Lesson, Table]
@@ -43,11 +44,14 @@ def read_steps(files: Iterable[Source], faults: Faults) -> tuple[Step, ...]:
 
 def _lessons(sources: Iterable[Source], faults: Faults) -> Iterator[_Read]:
     for source in sources:
+        slug = source.parts[-1].removesuffix(".toml")
         with faults.gathered():
+            if slug in _PAGES_OF_A_STEP:
+                raise refused(source.file, "has the name of a page that every step has", "rename it")
             table = read_toml(source.path, source.file)
             lesson = Lesson(
                 **dict(validated(LessonFile, table)),
-                slug=source.parts[-1].removesuffix(".toml"),
+                slug=slug,
                 step=source.parts[0],
                 file=source.file,
                 from_school=source.from_school,
