@@ -18,7 +18,7 @@ FLOORS = {
     "engine": {"errors"},
     "source": {"engine", "errors"},
     "words": {"", "engine", "errors"},
-    "figures": {"engine", "errors", "words"},
+    "figures": {"engine", "words"},
     "pages": {"", "engine", "errors", "figures", "source", "words"},
     "site": {"", "errors", "source"},
     "build": {"", "errors", "figures", "pages", "site", "source"},

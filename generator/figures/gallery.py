@@ -42,7 +42,7 @@ def drawing(words: Phrases, picture: Picture) -> bytes:
 
 @lru_cache(maxsize=1000)
 def shown(words: Phrases, picture: Picture) -> Figure:
-    """What a picture shows. Raises SharingError for a number beyond the thousands."""
+    """What a picture shows."""
     form = NARROW if picture.narrow else WIDE
     if picture.kind == "path":
         return charts.path_figure(picture.rows, form)

@@ -5,9 +5,8 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from generator.engine.moments import Moment, moments
-from generator.engine.places import THOUSANDS, UNITS, Counts, Mat
+from generator.engine.places import UNITS, Counts, Mat
 from generator.engine.sharing import Sharing, Stage
-from generator.errors import SharingError
 
 _FEWEST_PLACES = 2  # the words of a figure need as much room
 
@@ -78,9 +77,7 @@ class Frame(NamedTuple):
 
 
 def frame_of(sharing: Sharing) -> Frame:
-    """The frame of a lesson's figures. Raises SharingError for a number beyond the thousands."""
-    if len(sharing.start) > THOUSANDS + 1:
-        raise SharingError(f"no figure for {sharing.dividend}: the pieces end with the thousands, so at most 9999")
+    """The frame of a lesson's figures; the number has no place beyond the thousands."""
     by_place = zip(*map(_slots, sharing.stages), strict=True)
     held = (tray.holds for tray in sharing.trays(sharing.end))
     return Frame(

@@ -78,10 +78,11 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
     overviews = run_many(write_step, (writer, to_steps), steps)
     path = write_path(writer, to_steps, reviewed)
     home = write_home(writer, links, steps[0], reviewed)
-    lessons, all_plans = zip(*lessons_and_plans, strict=True)
-    left = iter(all_plans)
-    plans = [write_plans(writer, step, tuple(islice(left, len(step.lessons)))) for step in steps]
-    about_lessons = _by_path((path, *_in_step_order((*overviews, *plans, *cards, *lessons))))
+    on_the_path = [path]
+    for step, overview, cards_to_print in zip(steps, overviews, cards, strict=True):
+        lessons, plans = zip(*islice(lessons_and_plans, len(step.lessons)), strict=True)
+        on_the_path += (overview, *lessons, write_plans(writer, step, plans), cards_to_print)
+    about_lessons = _by_path(on_the_path)
     today = write_today(writer, reviewed)
     generated = _by_path((home, *about_lessons.values(), today, *choose, *groups))
 
@@ -99,9 +100,9 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
 
     faults.extend(_same_titles(pages, sources))
     faults.raise_if_any()
-    on_the_path = Section(writer.phrases.say("page.lessons"), tuple(pages[path] for path in about_lessons))
+    first = Section(writer.phrases.say("page.lessons"), tuple(pages[path] for path in about_lessons))
     others = [page for path, page in pages.items() if path != HOME and path not in about_lessons]
-    sections = (on_the_path, *_sections(others))
+    sections = (first, *_sections(others))
     in_order = (pages[HOME], *chain.from_iterable(section.pages for section in sections))
     return Handbook(in_order, sections, _nav(pages[HOME], sections))
 
@@ -146,16 +147,6 @@ def _with_notes(pages: Mapping[str, Page], notes: Iterable[Note], faults: Faults
                 f"did you mean {close[0]}?" if close else "give it the path of a page, such as new-here/the-room.md"
             )
             faults.append(Fault.of_file(note.file, "is a note for a page that does not exist", remedy))
-
-
-def _in_step_order(pages: Iterable[Page]) -> list[Page]:
-    """Each step's overview, its lessons, its plans, its cards."""
-    folders: dict[str, list[Page]] = {}
-    for page in pages:
-        folders.setdefault(page.path.rpartition("/")[0], []).append(page)
-    place = {"index.md": 0, "plans.md": 2, "cards.md": 3}
-    by_place = [sorted(own, key=lambda page: place.get(page.path.rpartition("/")[2], 1)) for own in folders.values()]
-    return [page for own in by_place for page in own]
 
 
 def _sections(pages: Iterable[Page]) -> tuple[Section, ...]:

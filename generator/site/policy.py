@@ -14,8 +14,9 @@ from pathlib import Path
 from generator.errors import HandbookError
 from generator.site.html import Element, inline_scripts, parse
 
-# The one page that holds nothing but the theme: every inline script on it is the theme's own.
-THEME_PAGE = "404.html"
+# What a server shows for every address that it does not know, at any depth. It holds nothing but the theme, so every
+# inline script on it is the theme's own.
+PAGE_FOR_WRONG_ADDRESSES = "404.html"
 
 _PLACE = '<meta charset="utf-8">'
 
@@ -25,7 +26,7 @@ def theme_scripts(folder: Path) -> frozenset[str]:
 
     A script that came in with the text of a page is not among them, so the policy keeps it from running.
     """
-    page = (folder / THEME_PAGE).read_text(encoding="utf-8")
+    page = (folder / PAGE_FOR_WRONG_ADDRESSES).read_text(encoding="utf-8")
     return frozenset(map(script_hash, inline_scripts(parse(page))))
 
 

@@ -7,10 +7,8 @@ from collections.abc import Mapping
 import pytest
 
 from generator.engine.places import place_name
-from generator.errors import SharingError
 from generator.figures.draw import draw
 from generator.figures.formats import Format
-from generator.figures.scene import frame_of
 from tests.figures.cases import FORMS, PLAIN, SHOWN, Case, figure, name, worked
 from tests.figures.count_pieces import count_pieces
 from tests.figures.held import assert_stage, at_the_end, laid_out, left_over
@@ -57,8 +55,3 @@ def test_published_steps_can_be_counted_in_the_figures() -> None:
     assert part(thorndike[1], "tray-1-hundreds-full", "to-bank-hundreds-full", "middle-tens-full") == [4, 2, 20]
     assert part(thorndike[2], "tray-1-tens-full", "to-bank-tens-full", "middle-units-full") == [5, 2, 20]
     assert part(thorndike[3], "middle-units-dotted", "tray-1-units-full", "left-units-full") == [24, 6, 1]
-
-
-def test_a_number_beyond_the_thousands_is_refused() -> None:
-    with pytest.raises(SharingError, match="10000"):
-        frame_of(worked((10_000, 4, False)))

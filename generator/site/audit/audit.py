@@ -24,9 +24,7 @@ from urllib.parse import unquote, urlsplit
 
 from generator.errors import Fault, Problem
 from generator.site.audit.page import SCHEME, ReadPage
-
-# The page a server shows for every address that it does not know, at any depth.
-ABSOLUTE_PAGE = "404.html"
+from generator.site.policy import PAGE_FOR_WRONG_ADDRESSES
 
 _CSS_ADDRESS = re.compile(
     r"""/\*.*?\*/|url\(\s*(?:"([^"]*)"|'([^']*)'|([^)]*?))\s*\)|@import\s+(?:"([^"]*)"|'([^']*)')""",
@@ -73,7 +71,7 @@ def check_links(pages: Sequence[ReadPage], site: Site) -> Iterator[Fault]:
     answers: dict[tuple[str, str], Problem | None] = {}
     for page in pages:
         # Addresses repeat on all pages of a folder; only the page for unknown addresses is read differently.
-        folder = page.path if page.path == ABSOLUTE_PAGE else posixpath.dirname(page.path)
+        folder = page.path if page.path == PAGE_FOR_WRONG_ADDRESSES else posixpath.dirname(page.path)
         for link in page.links:
             asked = (page.path if link.address.startswith(("#", "?")) else folder, link.address)
             if asked not in answers:
@@ -98,7 +96,7 @@ def _follow(link: str, page: ReadPage, by_path: Mapping[str, ReadPage], site: Si
 
 def _find(page: str, path: str, site: Site) -> str | Problem:
     """The file of the site that a path on a page leads to, or what is wrong with the path."""
-    if page == ABSOLUTE_PAGE:
+    if page == PAGE_FOR_WRONG_ADDRESSES:
         if not path.startswith(site.base):
             remedy = "this page is shown at any depth: write the whole address"
             return Problem("", f"does not begin with {site.base}", remedy)
