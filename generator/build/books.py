@@ -9,10 +9,11 @@ from generator.pages.kinds.a_z import PATH as A_Z
 from generator.pages.kinds.today import PATH as TODAY
 from generator.pages.writing.page import Page, address
 from generator.site.book import BOOK, Book, BookPart
+from generator.source.models import PAGES_OF_A_STEP
 
 _ALONE = ("new-here", "when-it-goes-wrong", "reference")
 _AT_A_COMPUTER = (A_Z, TODAY, "for-the-school/")
-_OF_A_STEP = ("/index.md", "/plans.md", "/cards.md")
+_OF_A_STEP = tuple(f"/{page}.md" for page in PAGES_OF_A_STEP)
 
 
 def books(handbook: Handbook, title: str, plans_title: str) -> list[Book]:

@@ -42,9 +42,11 @@ def several_processes(results: Results, count: int) -> Iterator[RunMany]:
         keyed = [(key_of(common, thing), thing) for thing in things]
         kept = [results.get(key) for key, _ in keyed]
         todo = [thing for (_, thing), old in zip(keyed, kept, strict=True) if old is None]
-        fresh = iter(begin(partial(function, given), todo))
+        fresh = iter(begin(partial(_result_or_error, function, given), todo))
 
-        def keep(key: str, result: Result) -> Result:
+        def keep(key: str, result: Result | HandbookError) -> Result:
+            if isinstance(result, HandbookError):
+                raise result
             results.put(key, json.dump_json(result))
             return result
 
@@ -62,6 +64,14 @@ def several_processes(results: Results, count: int) -> Iterator[RunMany]:
     finally:
         if pool:
             pool.shutdown(cancel_futures=True)
+
+
+def _result_or_error(function: Callable[[Given, Thing], Result], given: Given, thing: Thing) -> Result | HandbookError:
+    """An error is handed over like a result: raised here, it would take with it what came before it in its batch."""
+    try:
+        return function(given, thing)
+    except HandbookError as error:
+        return error
 
 
 def _end_with_the_first() -> None:

@@ -10,7 +10,7 @@ from typing import Any
 
 from generator.errors import Fault, SourceError
 from generator.figures.picture import Picture
-from generator.pages.authored.fill import WrittenPage, write_authored, write_note
+from generator.pages.authored.fill import WritingContext, WrittenPage, write_authored, write_note
 from generator.pages.kinds.a_z import PATH as A_Z
 from generator.pages.kinds.a_z import write_a_z
 from generator.pages.kinds.choosing import write_choosing, write_group
@@ -87,7 +87,7 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
     generated = _by_path((home, *about_lessons.values(), today, *choose, *groups))
 
     # What people wrote, some of it in the place of what the program wrote.
-    context = (writer, {"steps": to_steps, "lessons": links})
+    context = WritingContext(writer, to_steps, links)
     by_order = sorted(sources.pages, key=lambda page: (page.section, page.meta.order))
     to_write = ((page, generated[page.path].pictures if page.path in generated else ()) for page in by_order)
     pages = generated | _by_path(_gathered(run_many(write_authored, context, to_write), faults))
@@ -100,9 +100,9 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
 
     faults.extend(_same_titles(pages, sources))
     faults.raise_if_any()
-    first = Section(writer.phrases.say("page.lessons"), tuple(pages[path] for path in about_lessons))
+    about_steps = Section(writer.phrases.say("page.lessons"), tuple(pages[path] for path in about_lessons))
     others = [page for path, page in pages.items() if path != HOME and path not in about_lessons]
-    sections = (first, *_sections(others))
+    sections = (about_steps, *_sections(others))
     in_order = (pages[HOME], *chain.from_iterable(section.pages for section in sections))
     return Handbook(in_order, sections, _nav(pages[HOME], sections))
 

@@ -2,23 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from generator.errors import Fault
 from generator.source.expectations import misfits
-from generator.source.models import Lesson, LessonFile, Step, StepFile
+from generator.source.models import PAGES_OF_A_STEP, Lesson, LessonFile, Step, StepFile
 from generator.source.overlay import Faults, Source
 from generator.source.reading import Table, read_toml, refused
 from generator.source.validating import did_you_mean, validated
 
 STEP_FILE = "step.toml"
-_PAGES_OF_A_STEP = ("cards", "index", "plans")
 
 # A lesson and the table it was read from, for faults that show only beside other lessons.
 _Read = tuple[Lesson, Table]
 
 
-def read_steps(files: Iterable[Source], faults: Faults) -> tuple[Step, ...]:
+def read_steps(files: Sequence[Source], faults: Faults) -> tuple[Step, ...]:
     """All steps in teaching order, each with its lessons; a step or lesson with a fault is left out."""
     step_sources = {source.parts[0]: source for source in files if source.parts[-1] == STEP_FILE}
     lesson_sources = [source for source in files if source.parts[-1] != STEP_FILE]
@@ -46,7 +45,7 @@ def _lessons(sources: Iterable[Source], faults: Faults) -> Iterator[_Read]:
     for source in sources:
         slug = source.parts[-1].removesuffix(".toml")
         with faults.gathered():
-            if slug in _PAGES_OF_A_STEP:
+            if slug in PAGES_OF_A_STEP:
                 raise refused(source.file, "has the name of a page that every step has", "rename it")
             table = read_toml(source.path, source.file)
             lesson = Lesson(

@@ -25,7 +25,7 @@ from generator.source.folders import is_dropping, shown_name
 from generator.source.lessons import read_steps
 from generator.source.models import AuthoredPage, Lesson, Note, PageMeta, Step
 from generator.source.overlay import Faults, Layer, Source, overlaid
-from generator.source.reading import parse_page, read_toml, refused
+from generator.source.reading import Table, parse_page, read_toml, refused
 from generator.source.school import School
 from generator.source.theme import Theme, read_theme
 from generator.source.validating import did_you_mean, validated
@@ -76,8 +76,8 @@ def load(handbook: Path, school_folder: Path | None = None) -> Sources:
         faults.append(Fault.of_file(layers[0].named("lessons"), "holds no lesson", "add <step>/step.toml and a lesson"))
     steps = read_steps(lesson_files, faults)
     school = _read_school(layers, {source.parts[0] for source in lesson_files}, faults)
-    pages = tuple(_read_pages(page_files, faults))
-    notes = tuple(_read_notes(note_files, faults))
+    pages = _read_pages(page_files, faults)
+    notes = _read_notes(note_files, faults)
     theme = Theme()
     for layer in layers[1:]:
         with faults.gathered():
@@ -125,7 +125,8 @@ def _strays(layer: Layer) -> Iterator[Fault]:
 
 
 def _read_school(layers: Iterable[Layer], steps: Collection[str], faults: Faults) -> School:
-    """The settings of all layers, key by key, but of those without a fault."""
+    """The settings of all layers, key by key; the defaults where there is a fault."""
+    school = School()
     values: dict[str, Any] = {}
     for layer in layers:
         path, file = layer.folder / _SETTINGS, layer.named(_SETTINGS)
@@ -137,7 +138,8 @@ def _read_school(layers: Iterable[Layer], steps: Collection[str], faults: Faults
                 if slug not in steps:
                     faults.append(table.fault(("steps", number), f"there is no step {slug}", did_you_mean(slug, steps)))
             values = _laid_over(values, table.values)
-    return School.model_validate(values)
+            school = validated(School, Table(file, values, table.lines))
+    return school
 
 
 def _laid_over(below: Mapping[str, Any], above: Mapping[str, Any]) -> dict[str, Any]:
@@ -147,7 +149,8 @@ def _laid_over(below: Mapping[str, Any], above: Mapping[str, Any]) -> dict[str, 
     return both
 
 
-def _read_pages(files: Iterable[Source], faults: Faults) -> Iterator[AuthoredPage]:
+def _read_pages(files: Iterable[Source], faults: Faults) -> tuple[AuthoredPage, ...]:
+    read: list[AuthoredPage] = []
     for source in files:
         parts = source.parts
         with faults.gathered():
@@ -158,7 +161,7 @@ def _read_pages(files: Iterable[Source], faults: Faults) -> Iterator[AuthoredPag
                 raise refused(source.file, problem, "give its folder another name")
             text = source.text()
             table, body = parse_page(text, source.file)
-            yield AuthoredPage(
+            page = AuthoredPage(
                 path="/".join(parts),
                 meta=validated(PageMeta, table),
                 body=body,
@@ -166,12 +169,16 @@ def _read_pages(files: Iterable[Source], faults: Faults) -> Iterator[AuthoredPag
                 file=source.file,
                 from_school=source.from_school,
             )
+            read.append(page)
+    return tuple(read)
 
 
-def _read_notes(files: Iterable[Source], faults: Faults) -> Iterator[Note]:
+def _read_notes(files: Iterable[Source], faults: Faults) -> tuple[Note, ...]:
+    read: list[Note] = []
     for source in files:
         with faults.gathered():
-            yield Note(path="/".join(source.parts), text=source.text(), file=source.file)
+            read.append(Note(path="/".join(source.parts), text=source.text(), file=source.file))
+    return tuple(read)
 
 
 def _changes(layers: Iterable[Layer], files: Iterable[Source], notes: Iterable[Source], theme: Theme) -> Iterator[str]:

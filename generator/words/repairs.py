@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from typing import TypeAlias
+from typing import NamedTuple
 
 from generator.engine.movements import Again, Alike, At, Exchange, Movement, Repair
 from generator.engine.places import UNITS
@@ -15,7 +14,7 @@ from generator.words.phrases import Phrases
 _VERBS = {At.LEFT_OVER: "give", At.TRAY: "take"}
 """What is done with a piece, by where it comes from; any other is brought, and to the bank every piece is taken."""
 
-_Pile: TypeAlias = Callable[[At, Alike | None], str]
+_MIDDLE = "middle"
 
 
 def repair_words(words: Phrases, repair: Repair, sharing: Sharing) -> str:
@@ -28,22 +27,12 @@ def repair_words(words: Phrases, repair: Repair, sharing: Sharing) -> str:
     """
     if any(isinstance(step, Again) and (step.everything or sharing.ribbons) for step in repair):
         return words.say("repair.everything-again")
-    changed: set[tuple[int, int]] = set()
-    # What is not on a tray: all of it is left over, or all of it is still in the middle.
-    heap = "middle" if any(_is_of_the_middle(step, sharing) for step in repair) else At.LEFT_OVER
-
-    def pile(at: At, trays: Alike | None) -> str:
-        """'the middle', 'the tray that reads 1,306', 'each of the 3 trays that now read 1,307'."""
-        if not trays:
-            return words.say(f"repair.{heap if at is At.LEFT_OVER else at}")
-        whose = whose_tray(words, trays.stands_for, sharing.ribbons)
-        now = words.say("repair.now") if (trays.stands_for, trays.reads) in changed else ""
-        return words.say("repair.tray", count=trays.trays, reads=trays.reads, whose=whose, now=now)
-
     sentences: list[str] = []
+    changed: frozenset[tuple[int, int]] = frozenset()
+    heap = _MIDDLE if any(_is_of_the_middle(step, sharing) for step in repair) else At.LEFT_OVER
     for step in repair:
-        sentences.append(_step(words, step, heap, pile))
-        changed |= _read_after(step)
+        sentences.append(_step(words, step, _SoFar(sharing, changed, heap)))
+        changed = changed | _read_after(step)
     return " ".join(sentences)
 
 
@@ -56,20 +45,43 @@ def _is_of_the_middle(step: Movement | Exchange | Again, sharing: Sharing) -> bo
     return step.source is At.LEFT_OVER or (step.target is At.LEFT_OVER and not sharing.end.middle.at(step.place))
 
 
-def _read_after(step: Movement | Exchange | Again) -> set[tuple[int, int]]:
+class _SoFar(NamedTuple):
+    """What was shared, and what trays read now, with whom they are for, that have been changed.
+
+    heap    the key of what is not on a tray: all of it is left over, or all of it is still in the middle
+    """
+
+    sharing: Sharing
+    changed: frozenset[tuple[int, int]]
+    heap: str
+
+    def trays(self, words: Phrases, trays: Alike) -> str:
+        """'the tray that reads 1,306', 'each of the 3 trays that now read 1,307'."""
+        whose = whose_tray(words, trays.stands_for, self.sharing.ribbons)
+        now = words.say("repair.now") if (trays.stands_for, trays.reads) in self.changed else ""
+        return words.say("repair.tray", count=trays.trays, reads=trays.reads, whose=whose, now=now)
+
+    def pile(self, words: Phrases, at: At, alike: Alike | None) -> str:
+        if alike:
+            return self.trays(words, alike)
+        return words.say(f"repair.{self.heap if at is At.LEFT_OVER else at}")
+
+
+def _read_after(step: Movement | Exchange | Again) -> frozenset[tuple[int, int]]:
     """What trays read that a movement has changed, with whom they are for."""
     if not isinstance(step, Movement):
-        return set()
+        return frozenset()
     worth = step.pieces * 10**step.place
     ends = ((step.giving, -worth), (step.taking, worth))
-    return {(trays.stands_for, trays.reads + more) for trays, more in ends if trays}
+    return frozenset((trays.stands_for, trays.reads + more) for trays, more in ends if trays)
 
 
-def _step(words: Phrases, step: Movement | Exchange | Again, heap: str, pile: _Pile) -> str:
+def _step(words: Phrases, step: Movement | Exchange | Again, so_far: _SoFar) -> str:
     match step:
         case Again():
-            key = "repair.again" if step.place else "repair.again-units"
-            return words.say(key, place=place_word(words, step.place))
+            return words.say(
+                "repair.again" if step.place else "repair.again-units", place=place_word(words, step.place)
+            )
         case Exchange():
             down = step.pieces == 1
             large = step.place if down else step.place + 1
@@ -77,32 +89,33 @@ def _step(words: Phrases, step: Movement | Exchange | Again, heap: str, pile: _P
                 "repair.down" if down else "repair.up",
                 large=_pieces(words, 1, large),
                 small=_pieces(words, 10, large - 1),
-                source=pile(step.at, step.trays),
+                source=so_far.pile(words, step.at, step.trays),
             )
         case Movement(source=At.FLOOR):
-            return _found(words, step, heap, pile)
+            return _found(words, step, so_far)
         case Movement():
             return words.say(
-                f"repair.{_verb(step, heap)}",
+                f"repair.{_verb(step, so_far)}",
                 count=step.pieces * (step.giving.trays if step.giving else 1),
                 pieces=_pieces(words, step.pieces, step.place),
-                source=pile(step.source, step.giving),
-                target=pile(step.target, step.taking),
+                source=so_far.pile(words, step.source, step.giving),
+                target=so_far.pile(words, step.target, step.taking),
             )
 
 
-def _found(words: Phrases, step: Movement, heap: str, pile: _Pile) -> str:
+def _found(words: Phrases, step: Movement, so_far: _SoFar) -> str:
     """A piece that was lost; where none is missing after all, one comes from the bank."""
     one = material(words, step.place, 1)
     if step.target is At.BANK:
         return words.say("repair.found-of-bank", one=one)
-    spot = heap if step.target is At.LEFT_OVER else step.target
-    where = words.say(f"repair.where.{spot}", target=pile(step.target, step.taking))
+    spot = so_far.heap if step.target is At.LEFT_OVER else step.target
+    where = words.say(f"repair.where.{spot}", target=so_far.pile(words, step.target, step.taking))
     return words.say("repair.found", one=one, where=where)
 
 
-def _verb(step: Movement, heap: str) -> str:
-    if step.target is At.LEFT_OVER and heap == At.LEFT_OVER:
+def _verb(step: Movement, so_far: _SoFar) -> str:
+    target = so_far.heap if step.target is At.LEFT_OVER else step.target
+    if target == At.LEFT_OVER:
         return "to-left-over"
     return "take" if step.target is At.BANK else _VERBS.get(step.source, "bring")
 

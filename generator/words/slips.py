@@ -126,7 +126,7 @@ def _symptom_words(words: Phrases, symptom: Symptom, sharing: Sharing) -> str:
     slips = {cause.slip for cause in symptom.causes}
     if slips == {Slip.BIG_TRAY_READ}:
         return words.say("slips.answer-read", value=symptom.seen.trays[-1].value)
-    seen = capital(what_is_seen(words, symptom.seen, sharing.ribbons, symptom.left, sharing.end.middle))
+    seen = capital(what_is_seen(words, symptom.seen, sharing.ribbons, lying=symptom.left, rightly=sharing.end.middle))
     if slips <= OF_CARDS:
         return words.say("slips.on-the-cards", seen=seen)
     if not symptom.off_by:

@@ -45,6 +45,12 @@ def refuse(given: str, thing: int) -> str:
     raise SourceError([FAULT])
 
 
+def refuse_the_third(given: str, thing: int) -> int:
+    if thing == 2:
+        raise SourceError([FAULT])
+    return thing
+
+
 def end_at_once(given: int, thing: int) -> str:
     """In another process only: the one that was `given` goes on."""
     if os.getpid() != given:
@@ -106,6 +112,15 @@ def test_faults_come_through_from_another_process(processes: int, tmp_path: Path
     ):
         list(run_many(refuse, "", range(50)))
     assert error.value.faults == (FAULT,)
+
+
+@pytest.mark.parametrize("processes", [1, 2])
+def test_what_comes_before_a_fault_is_not_lost_with_it(processes: int, tmp_path: Path) -> None:
+    """Also where another process is given several things at a time."""
+    found: list[int] = []
+    with results_in(tmp_path) as kept, several_processes(kept, processes) as run_many, pytest.raises(SourceError):
+        found.extend(run_many(refuse_the_third, "", range(50)))
+    assert found == [0, 1]
 
 
 def test_a_process_that_is_killed_is_told_in_one_line(tmp_path: Path) -> None:

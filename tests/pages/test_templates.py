@@ -51,6 +51,13 @@ def test_what_templates_are_for() -> None:
     ]
 
 
+def test_what_stands_between_values_is_whole_also_where_it_is_escaped() -> None:
+    assert (
+        fill("""{{ [to("a.md"), "b", "c"] | join(" & ") }} {{ ["d", "e"] | join("-") }}""")
+        == "../a.md &amp; b &amp; c d-e"
+    )
+
+
 @pytest.mark.parametrize(
     ("words", "shown"),
     [

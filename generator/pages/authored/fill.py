@@ -6,15 +6,15 @@ What a school wrote is filled in by a process of its own, and refused if anythin
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
-from dataclasses import replace
-from typing import Any, TypeAlias
+from dataclasses import dataclass, replace
+from typing import TypeAlias
 
 from generator.errors import Fault, SourceError
 from generator.figures.picture import Picture
 from generator.pages.authored.confined import SECONDS, TakesTooLongError, confined
 from generator.pages.authored.content import refusals
 from generator.pages.authored.origin import SourceText
+from generator.pages.writing.links import LessonLink, StepLink
 from generator.pages.writing.page import Page, from_page, front_matter
 from generator.pages.writing.template_faults import template_fault
 from generator.pages.writing.template_names import Writer
@@ -22,8 +22,15 @@ from generator.source.models import AuthoredPage, Note
 
 _HEADING = re.compile(r"^(?:#\s|={3,}\s*$|<h1\b)", re.MULTILINE)
 
-# A writer, and what authored pages and notes may name besides the common names.
-WritingContext: TypeAlias = tuple[Writer, Mapping[str, Any]]
+
+@dataclass(frozen=True)
+class WritingContext:
+    """What authored pages and notes are written with: a writer, and what they may name besides the common names."""
+
+    writer: Writer
+    steps: tuple[StepLink, ...]
+    lessons: tuple[LessonLink, ...]
+
 
 # A page, and what is wrong with the words that somebody wrote for it; with faults the page is not whole.
 WrittenPage: TypeAlias = tuple[Page, tuple[Fault, ...]]
@@ -35,8 +42,7 @@ def write_authored(context: WritingContext, to_write: tuple[AuthoredPage, tuple[
     Raises SourceError if a school's page takes too long; that may be otherwise another day.
     """
     page, pictures = to_write
-    writer, _ = context
-    meta = front_matter(page.meta.description, page.meta.tags, page.meta.reviewed, writer.school.review.months)
+    meta = front_matter(page.meta.description, page.meta.tags, page.meta.reviewed, context.writer.school.review.months)
     if page.meta.boost != 1:
         meta["search"] = {"boost": page.meta.boost}
     if page.meta.asks:
@@ -48,9 +54,8 @@ def write_authored(context: WritingContext, to_write: tuple[AuthoredPage, tuple[
 
 def write_note(context: WritingContext, noted: tuple[Page, Note]) -> WrittenPage:
     """A page with what a school adds to it, below a heading of its own. Raises SourceError like write_authored."""
-    writer, _ = context
     bare, note = noted
-    heading = writer.phrases.say("page.note")
+    heading = context.writer.phrases.say("page.note")
     page = replace(bare, body=f"{bare.body.rstrip()}\n\n## {heading} {{ #at-our-school }}\n\n")
     return _guarded(context, page, SourceText(note.text, note.file))
 
@@ -86,9 +91,9 @@ def _filled_and_checked(context: WritingContext, page: Page, words: SourceText) 
 
 def _filled(context: WritingContext, page: Page, words: SourceText) -> WrittenPage:
     """The page with the words added to it."""
-    writer, names = context
+    names = {"steps": context.steps, "lessons": context.lessons}
     try:
-        text, shown = writer.render_text(words.text, page.path, names, words.file, words.first_line)
+        text, shown = context.writer.render_text(words.text, page.path, names, words.file, words.first_line)
     except SourceError as error:
         return page, error.faults
     return replace(page, body=page.body + text, pictures=tuple(dict.fromkeys((*page.pictures, *shown)))), ()

@@ -7,7 +7,7 @@ step. The line is that of the address or name in question; 0 where a template ma
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from html import escape
@@ -47,21 +47,23 @@ def told_at_their_origin(sources: Sources) -> Iterator[None]:
     try:
         yield
     except SourceError as error:
-        written = _written(sources)
-        read = {text.file for texts in written.values() for text in texts}
-        own = {page.path: page.file for page in sources.pages if page.from_school}
-        traced = [
-            fault if fault.file in read else _traced(fault, written[_markdown(fault.file)], own)
-            for fault in error.faults
-        ]
-        # A book repeats what is wrong on any page.
-        outside_books = [fault for fault in traced if not A_BOOK.fullmatch(_markdown(fault.file))]
-        raise SourceError(outside_books or traced) from None
+        raise SourceError(_at_their_origin(error.faults, sources)) from None
 
 
-def _written(sources: Sources) -> defaultdict[str, list[SourceText]]:
+def _at_their_origin(faults: Iterable[Fault], sources: Sources) -> list[Fault]:
+    written = _written(sources)
+    read = {text.file for texts in written.values() for text in texts}
+    own = {page.path: page.file for page in sources.pages if page.from_school}
+    traced = [
+        fault if fault.file in read else _traced(fault, written.get(_markdown(fault.file), []), own) for fault in faults
+    ]
+    # A book repeats what is wrong on any page.
+    return [fault for fault in traced if not A_BOOK.fullmatch(_markdown(fault.file))] or traced
+
+
+def _written(sources: Sources) -> dict[str, list[SourceText]]:
     """What people wrote for each page, by its path; notes first."""
-    written: defaultdict[str, list[SourceText]] = defaultdict(list)
+    written: dict[str, list[SourceText]] = defaultdict(list)
     for note in sources.notes:
         written[note.path].append(SourceText(note.text, note.file))
     for page in sources.pages:

@@ -67,13 +67,17 @@ def write_lesson(writer: Writer, placed: PlacedLesson, symptoms: Iterable[Sympto
 
 
 def told(placed: PlacedLesson, writer: Writer) -> dict[str, Any]:
-    """What the template of a lesson asks for besides the slips: its place, and what is worked out here."""
+    """What the template of a lesson asks for, but for the slips."""
     sharing, shelf, words = placed.link.sharing, writer.school.shelf.owned, writer.phrases
     needed = needs(sharing)
     places = told_places(words, sharing)
     right = right_observation(sharing)
     return {
-        **vars(placed),
+        "lesson": placed.lesson,
+        "step": placed.step,
+        "position": placed.position,
+        "previous": placed.previous,
+        "next": placed.next,
         "division": division_name(words, sharing),
         "way": way_to_the_end(words, sharing),
         "sharing": sharing,
@@ -127,13 +131,21 @@ def _ready_number(divisor: int, sharing: Sharing, shelf: Shelf) -> _Ready | None
     return next((_Ready(number, is_alike) for number in best_first(divisor, found, most=1)), None)
 
 
+class _Likeness(NamedTuple):
+    """By what a number is like another for the same group."""
+
+    zero_in_number: bool
+    highest_place_short: bool
+    nobody_gets_any: bool
+    zeros_in_share: int
+
+
 @cache
-def _alike(divisor: int, choice: Choice, likeness: tuple[int, ...]) -> tuple[int, ...]:
+def _alike(divisor: int, choice: Choice, likeness: _Likeness) -> tuple[int, ...]:
     """Numbers for a group with the same likeness; never a single bead."""
     return tuple(one for one in numbers(divisor, choice) if one > 1 and _likeness(one, divisor) == likeness)
 
 
-def _likeness(dividend: int, divisor: int) -> tuple[int, ...]:
-    """Is a zero in the number, is its first digit too small to go round, does nobody get any; zeros in the share."""
+def _likeness(dividend: int, divisor: int) -> _Likeness:
     number, quotient = str(dividend), dividend // divisor
-    return "0" in number, int(number[0]) < divisor, not quotient, str(quotient).count("0")
+    return _Likeness("0" in number, int(number[0]) < divisor, quotient == 0, str(quotient).count("0"))

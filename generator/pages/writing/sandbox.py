@@ -88,7 +88,7 @@ class Sandbox(ImmutableSandboxedEnvironment):
 
     def _listed(self, parts: Iterable[Any], between: str = "", attribute: str | None = None) -> str:
         values = [self.getattr(part, attribute) if attribute else part for part in parts]
-        return self.joined(part for value in values for part in (between, value))[len(between) :]
+        return self.joined(values[:1] + [part for value in values[1:] for part in (between, value)])
 
     def _filled_in(self, text: str, values: Any) -> str:
         if _WIDE.search(text) or text.count("%") > _MOST_PLACES_TO_FILL:

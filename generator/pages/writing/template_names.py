@@ -41,6 +41,7 @@ from generator.words.slips import explain, symptom_row
 LARGEST_PAGE = 1_000_000
 _OVERVIEWS_FOR_ALL = ("pieces",)
 _LARGEST_NUMBER = 9999
+_LARGEST_DIVISOR = 999
 _PLACE_IN_MEMORY = " at 0x"  # how Python shows what has no words of its own
 # Marks that mean something to a Markdown reader anywhere, and those that do at the start of a line only.
 _MARKS = re.compile(r"[\\`*_{}\[\]!|~^]|(?<!&)#|^\s*[+\-=:]|^\s*\d+[.)]", re.MULTILINE)
@@ -105,7 +106,7 @@ class Writer:
 
     def render(self, template: str, page: str, data: Mapping[str, Any]) -> tuple[str, tuple[Picture, ...]]:
         """The Markdown of a template for the page at a path, and the figures it shows."""
-        return self._fill(_environment(self).get_template(template), page, data, OVERVIEWS, template)
+        return self._fill(_environment(self).get_template(template), page, data, OVERVIEWS)
 
     def page(self, name: str, path: str, data: Mapping[str, Any], reviewed: date, /, **places: str) -> Page:
         """A page of ours; the name is that of its template, and of its title and tags among the phrases."""
@@ -126,10 +127,10 @@ class Writer:
         environment = _environment(self)
         try:
             code = environment.compile(source, filename=file)
+            template = Template.from_code(environment, code, environment.make_globals(None))
+            return self._fill(template, page, data, _OVERVIEWS_FOR_ALL, LARGEST_PAGE)
         except Exception as error:
             raise SourceError([template_fault(error, file, first_line)]) from None
-        template = Template.from_code(environment, code, environment.make_globals(None))
-        return self._fill(template, page, data, _OVERVIEWS_FOR_ALL, file, first_line, LARGEST_PAGE)
 
     def _fill(
         self,
@@ -137,8 +138,6 @@ class Writer:
         page: str,
         data: Mapping[str, Any],
         overviews: tuple[str, ...],
-        file: str,
-        first_line: int = 1,
         room: float = math.inf,
     ) -> tuple[str, tuple[Picture, ...]]:
         pictures: dict[Picture, None] = {}
@@ -165,14 +164,11 @@ class Writer:
             **data,
         }
         chunks: list[str] = []
-        try:
-            for chunk in template.generate(names):
-                chunks.append(chunk)
-                room -= len(chunk)
-                if room < 0:
-                    raise HandbookError(f"it grows to more than {LARGEST_PAGE} characters")
-        except Exception as error:
-            raise SourceError([template_fault(error, file, first_line)]) from None
+        for chunk in template.generate(names):
+            chunks.append(chunk)
+            room -= len(chunk)
+            if room < 0:
+                raise HandbookError(f"it grows to more than {LARGEST_PAGE} characters")
         return "".join(chunks), tuple(pictures)
 
 
@@ -260,4 +256,6 @@ def _of_a_division(kind: str, sharing: Sharing) -> Picture:
         raise HandbookError(f'there is no figure "{kind}" of it; there are {", ".join(kinds[:-1])} and {kinds[-1]}')
     if not (1 <= sharing.dividend <= _LARGEST_NUMBER and sharing.sharers <= MOST_CHILDREN):
         raise HandbookError(f"a figure shows numbers to {_LARGEST_NUMBER} and {MOST_CHILDREN} children at most")
+    if sharing.divisor > _LARGEST_DIVISOR:
+        raise HandbookError(f"a figure shows ribbons for numbers to {_LARGEST_DIVISOR} at most")
     return Picture(kind, sharing.dividend, sharing.divisor, sharing.ribbons)
