@@ -19,10 +19,10 @@ from generator.engine.numbers import (
 from generator.engine.places import TENS
 from generator.engine.sharing import share
 from generator.engine.shelf import Shelf
-from generator.pages.kinds.views import time_and_shelf
 from generator.pages.writing.links import LessonLink
 from generator.pages.writing.page import Page
 from generator.pages.writing.template_names import Writer
+from generator.pages.writing.views import time_and_shelf
 from generator.words.numbers import capital, in_clauses, number_words, small_number
 from generator.words.phrases import Phrases
 

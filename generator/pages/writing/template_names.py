@@ -26,11 +26,11 @@ from generator.engine.shelf import needs, shortages
 from generator.errors import HandbookError, SourceError
 from generator.figures.gallery import size
 from generator.figures.picture import OF_A_DIVISION, OF_A_PLAN, OVERVIEWS, Picture
-from generator.pages.kinds.settings import settings
-from generator.pages.kinds.views import places_of_the_bank, stage_views
 from generator.pages.writing.page import Page, address, from_page, front_matter
 from generator.pages.writing.sandbox import Sandbox
+from generator.pages.writing.settings import settings
 from generator.pages.writing.template_faults import template_fault
+from generator.pages.writing.views import places_of_the_bank, stage_views
 from generator.source.models import MOST_CHILDREN
 from generator.source.school import School
 from generator.words import material, numbers, spoken, stages, titles
