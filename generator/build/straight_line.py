@@ -63,13 +63,12 @@ class Request:
 
 @dataclass(frozen=True)
 class Summary:
-    """What a build made, and how long it took."""
+    """What a build was made from, what it made, and how long it took."""
 
-    lessons: int
+    sources: Sources
     pages: int
     figures: int
     seconds: float
-    replaced: tuple[str, ...]
     index: Path
 
 
@@ -91,7 +90,7 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
         pages, figures = made or _make(*edition, site, place, say)
     seconds = time.monotonic() - begun
     index = request.out.resolve() / "index.html"
-    return Summary(len(sources.lessons), pages, figures, seconds, sources.replaced, index)
+    return Summary(sources, pages, figures, seconds, index)
 
 
 def _make(
@@ -127,9 +126,6 @@ def _make(
 
 def check(school_folder: Path | None = None) -> Sources:
     """Everything that a build would refuse: a build into a folder that is thrown away. Raises HandbookError."""
-    sources = load(HANDBOOK, school_folder)
     with TemporaryDirectory() as folder:
-        place = Path(folder)
-        request = Request(school_folder, place / "site", handbook=HANDBOOK, workshop=place / "workshop")
-        build(request, lambda words: None)
-    return sources
+        request = Request(school_folder, Path(folder, "site"), handbook=HANDBOOK, workshop=Path(folder, "workshop"))
+        return build(request, lambda words: None).sources

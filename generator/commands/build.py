@@ -30,11 +30,10 @@ def command(school: Path | None, out: Path, quiet: bool) -> None:
     with _progress(quiet) as say:
         summary = build(Request(school, out), say)
     if not quiet:
-        for line in summary.replaced:
+        for line in summary.sources.replaced:
             click.echo(line)
-        click.echo(
-            f"{summary.lessons} lessons, {summary.pages} pages, {summary.figures} figures in {summary.seconds:.1f} s"
-        )
+        lessons = len(summary.sources.lessons)
+        click.echo(f"{lessons} lessons, {summary.pages} pages, {summary.figures} figures in {summary.seconds:.1f} s")
     click.echo(f"Open {summary.index}")
 
 

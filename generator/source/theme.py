@@ -39,7 +39,9 @@ def _readable(value: str) -> str:
     return value.lower()
 
 
-Colour = Annotated[Annotated[str, AfterValidator(_readable)] | None, Field(description='a colour such as "#2f5d50"')]
+ColourOrNone = Annotated[
+    Annotated[str, AfterValidator(_readable)] | None, Field(description='a colour such as "#2f5d50"')
+]
 
 
 class Colours(Model):
@@ -49,8 +51,8 @@ class Colours(Model):
     links: links on the white page
     """
 
-    header: Colour = None
-    links: Colour = None
+    header: ColourOrNone = None
+    links: ColourOrNone = None
 
 
 @dataclass(frozen=True)

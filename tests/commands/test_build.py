@@ -7,6 +7,7 @@ import subprocess
 import sys
 from collections.abc import Callable
 from contextlib import redirect_stderr, redirect_stdout
+from dataclasses import replace
 from io import StringIO
 from pathlib import Path
 from unittest.mock import patch
@@ -19,14 +20,15 @@ from generator.errors import Fault, SourceError
 from tests.commands.running import Ran, run_command
 from tests.sampling import only_in_a_whole_run
 from tests.small_handbook import check_out_small
+from tests.stock import sources
 
 INDEX = Path("somewhere") / "site" / "index.html"
 STEPS = ("Reading lessons", "Rendering 12 pages")
-DONE = f"6 lessons, 12 pages, 40 figures in 1.2 s\nOpen {INDEX}\n"
+DONE = f"95 lessons, 12 pages, 40 figures in 1.2 s\nOpen {INDEX}\n"
 
 
 def finish() -> Summary:
-    return Summary(6, 12, 40, 1.23, ("school/school.toml: its own settings",), INDEX)
+    return Summary(replace(sources(), replaced=("school/school.toml: its own settings",)), 12, 40, 1.23, INDEX)
 
 
 def refuse() -> Summary:
