@@ -38,8 +38,8 @@ from collections.abc import Iterator
 from itertools import chain
 from typing import NamedTuple
 
-from generator.engine.dealing import beginning, deal_on
-from generator.engine.misreadings import misreadings
+from generator.engine.dealing import deal_on
+from generator.engine.misreadings import with_a_big_tray, with_cards
 from generator.engine.observations import Reading, beads_on, readings
 from generator.engine.places import UNITS, Counts, Mat
 from generator.engine.sharing import Sharing, Tray, share
@@ -77,7 +77,8 @@ def simulate(sharing: Sharing) -> Iterator[Outcome]:
         _in_rounds_taken_back(sharing),
         _with_the_same_kind(sharing),
         _rolled_away(sharing),
-        misreadings(sharing),
+        with_a_big_tray(sharing),
+        with_cards(sharing),
     )
 
 
@@ -190,8 +191,7 @@ def _with_the_same_kind(sharing: Sharing) -> Iterator[Outcome]:
     *larger, smallest = sharing.mat.widths
     if not larger:
         return
-    plain = Mat((sharing.sharers,))
-    end = deal_on(beginning(sharing.start, plain), plain)
+    end = share(sharing.dividend, sharing.sharers).end
     trays = tuple(Tray(sharing.mat[width], 10**width, end.share) for width in sharing.mat.widths)
     yield Outcome(Occasion(Slip.SAME_KIND, None, spot=Spot.EVERY_TRAY), trays, end.middle)
     for room in (step.after for step in sharing.steps if step.action is Action.DEAL):
