@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from generator.engine.places import UNITS, Counts
 from generator.engine.sharing import Sharing
 from generator.engine.steps import Action
 
 
-@dataclass(frozen=True)
-class Features:
+class Features(NamedTuple):
     """Every tuple holds places, largest first.
 
     exchange_from: places that send pieces to the bank
@@ -49,12 +48,11 @@ class Features:
 def features_of(sharing: Sharing) -> Features:
     """What is special about a division."""
     stages = sharing.stages
-    exchange_from = tuple(
-        place for place in reversed(range(len(sharing.start))) if any(stage.exchanged[place] for stage in stages)
-    )
+    exchanged = {step.place for step in sharing.steps if step.action is Action.EXCHANGE}
+    exchange_from = tuple(sorted(exchanged, reverse=True))
+    nothing_there = {step.place for step in sharing.steps if step.action is Action.NOTHING}
     zeros_in_dividend, zeros = _zeros(sharing.dividend), _zeros(sharing.quotient)
     lowest_held = min(sharing.end.share.places_held, default=UNITS)
-    nothing_there = {stage.level for stage in stages for step in stage.steps if step.action is Action.NOTHING}
     return Features(
         exchange_from=exchange_from,
         exchange_into_empty=tuple(place - 1 for place in exchange_from if place - 1 in zeros_in_dividend),

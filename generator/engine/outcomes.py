@@ -123,8 +123,7 @@ def _at_the_bank(sharing: Sharing) -> Iterator[Outcome]:
                 yield _go_on(sharing, occasion, room, without.plus(other, 10))
         kept = Occasion(Slip.NOT_BANKED, large, turn)
         yield _go_on(sharing, kept._replace(spot=Spot.MIDDLE), room, room.middle.plus(large, 1))
-        trays = _trays(sharing.mat, end.share)
-        yield Outcome(kept._replace(spot=Spot.LEFT_OVER), trays, end.middle.plus(large, 1))
+        yield Outcome(kept._replace(spot=Spot.LEFT_OVER), sharing.trays(end), end.middle.plus(large, 1))
         for width in sharing.mat.widths:
             trays = _trays(sharing.mat, end.share, _Difference(width, 1, large, 1))
             yield Outcome(kept._replace(spot=Spot.ONE_TRAY), trays, end.middle)
@@ -219,15 +218,13 @@ def _rolled_away(sharing: Sharing) -> Iterator[Outcome]:
             yield Outcome(occasion, _trays(sharing.mat, end.share, _Difference(width, 1, place, -1)), end.middle)
 
 
-def _first(mat: Mat, level: int, many: int) -> tuple[_Difference, ...]:
+def _first(mat: Mat, level: int, many: int) -> Iterator[_Difference]:
     """The first so many sharers in the order of dealing, each with one piece more."""
-    first: list[_Difference] = []
     for width in mat.widths:
         sharers = min(many, mat[width])
         many -= sharers
         if sharers:
-            first.append(_Difference(width, sharers, level + width, 1))
-    return tuple(first)
+            yield _Difference(width, sharers, level + width, 1)
 
 
 def _misdealt(sharing: Sharing, occasion: Occasion, room: State, *differences: _Difference) -> Outcome:
