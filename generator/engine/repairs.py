@@ -21,7 +21,6 @@ from generator.engine.slips import Occasion, Outcome, Slip
 
 MOST_MOVEMENTS = 4
 _PLENTY = 10**6
-_TO_SHARE = (At.LEFT_OVER, At.TRAY)
 
 
 def repair(sharing: Sharing, outcome: Outcome) -> Repair:
@@ -70,7 +69,7 @@ def _from_one_place_down(room: Room, occasion: Occasion) -> Repair:
             source = At.FLOOR if occasion.slip is Slip.ROLLED_AWAY else At.BANK
             told.append(Movement(-pieces, place, source, At.LEFT_OVER))
         elif pieces > 0:
-            there = sum(many * pile.holds(place) for pile, many in room if pile.at in _TO_SHARE)
+            there = sum(many * pile.holds(place) for pile, many in room if pile.at in (At.LEFT_OVER, At.TRAY))
             too_many[place - 1] += TEN * max(pieces - there, 0)
             for movement, after in _to_the_bank(room, place, min(pieces, there)):
                 told.append(movement)
