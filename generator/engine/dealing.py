@@ -20,8 +20,6 @@ from operator import lt, mul, sub
 from generator.engine.places import UNITS, Counts, Mat
 from generator.engine.steps import Action, State, Step
 
-_OF_UNFINISHED_ROUNDS = (Action.START, Action.TAKE_BACK)
-
 
 def beginning(start: Counts, mat: Mat) -> State:
     """The room before the first movement: the number in the middle, nothing on the trays."""
@@ -34,7 +32,7 @@ def deal(start: Counts, mat: Mat, *, look_first: bool = False) -> tuple[Step, ..
     Who looks first begins no round that cannot be finished; all other movements are the same.
     """
     room = _Room(beginning(start, mat))
-    left_out = _OF_UNFINISHED_ROUNDS if look_first else ()
+    left_out = (Action.START, Action.TAKE_BACK) if look_first else ()
     return tuple(
         Step(action, place, pieces, room.state())
         for action, place, pieces in _movements(room, mat)

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from collections import Counter, defaultdict
+from collections.abc import Iterable, Mapping, Sequence
 from typing import NamedTuple
 
 from generator.engine.movements import Repair
@@ -24,8 +24,7 @@ class Seen(NamedTuple):
     stands_for: int = 1
 
 
-@dataclass(frozen=True)
-class Cause:
+class Cause(NamedTuple):
     """One slip at one place that needs one repair, and every occasion at which it leads to what is seen, in order."""
 
     slip: Slip
@@ -34,8 +33,7 @@ class Cause:
     repair: Repair = ()
 
 
-@dataclass(frozen=True)
-class Diagnosis:
+class Diagnosis(NamedTuple):
     """`consistent`: what is seen is the right result. `causes`: every single slip that leads to it, likeliest first."""
 
     dividend: int
@@ -47,8 +45,7 @@ class Diagnosis:
     causes: tuple[Cause, ...]
 
 
-@dataclass(frozen=True)
-class Symptom:
+class Symptom(NamedTuple):
     """One thing the room may see after a lesson, by how much the total is off, and the slips behind it.
 
     left    the pieces that are not on a tray, as one of these slips leaves them
@@ -104,27 +101,23 @@ def telling_slips(sharing: Sharing, most: int = 8, owned: Counts | None = None) 
 
     owned    the pieces of the shelf: what it could not show is left out, but for kinds of which the sharing needs more
     """
-    outcomes: dict[Observation, list[Outcome]] = {}
+    outcomes: defaultdict[Observation, list[Outcome]] = defaultdict(list)
     for outcome in simulate(sharing):
-        if _shows_no_tray(outcome.occasion):
-            continue
-        if owned is None or _can_be_shown(outcome, owned, sharing.pieces_needed):
-            outcomes.setdefault(outcome.seen, []).append(outcome)
+        can_be_shown = owned is None or _can_be_shown(outcome, owned, sharing.pieces_needed)
+        if can_be_shown and not _shows_no_tray(outcome.occasion):
+            outcomes[outcome.seen].append(outcome)
     outcomes.pop(right_observation(sharing), None)
     named = {seen: {outcome.occasion.slip for outcome in found} for seen, found in outcomes.items()}
-    in_full: dict[tuple[Slip, int | None], int] = {}
+    in_full: Counter[tuple[Slip, int | None]] = Counter()
     for occasion in (outcome.occasion for found in outcomes.values() for outcome in found):
         kind = occasion.slip, occasion.place
-        in_full[kind] = max(occasion.many, in_full.get(kind, 0))
+        in_full[kind] = max(occasion.many, in_full[kind])
     static = not sharing.exchanges
     best: dict[Slip, Observation] = {}
     for slip in _SLIPS:
         observations = [seen for seen, slips in named.items() if slip in slips]
         if observations:
-            best[slip] = min(
-                observations,
-                key=lambda seen: _how_telling(slip, outcomes[seen], named[seen], in_full, static=static),
-            )
+            best[slip] = min(observations, key=lambda seen: _how_telling(slip, outcomes[seen], in_full, static))
     chosen: list[Observation] = []
     told: set[Slip] = set()
     for slip, seen in best.items():
@@ -139,12 +132,7 @@ def telling_slips(sharing: Sharing, most: int = 8, owned: Counts | None = None) 
 
 
 def _how_telling(
-    slip: Slip,
-    outcomes: list[Outcome],
-    named: Collection[Slip],
-    in_full: Mapping[tuple[Slip, int | None], int],
-    *,
-    static: bool,
+    slip: Slip, outcomes: list[Outcome], in_full: Mapping[tuple[Slip, int | None], int], static: bool
 ) -> tuple[bool, int, int, int]:
     """The smaller, the more telling a symptom is for a slip.
 
@@ -155,9 +143,8 @@ def _how_telling(
     goes_on = any(
         occasion.many == in_full[slip, occasion.place] and _ends_as_expected(occasion, static) for occasion in occasions
     )
-    place = min(occasion.place or 0 for occasion in occasions)
-    most = max(occasion.many for occasion in occasions if (occasion.place or 0) == place)
-    return not goes_on, len(named), -most, place
+    place, on_most_trays = min((occasion.place or 0, -occasion.many) for occasion in occasions)
+    return not goes_on, len({outcome.occasion.slip for outcome in outcomes}), on_most_trays, place
 
 
 def _shows_no_tray(occasion: Occasion) -> bool:

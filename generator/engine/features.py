@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
-from generator.engine.places import UNITS, Counts, Mat
-from generator.engine.sharing import Sharing, Stage
+from generator.engine.places import UNITS, Counts
+from generator.engine.sharing import Sharing
+from generator.engine.steps import Action
 
 
-@dataclass(frozen=True)
-class Features:
+class Features(NamedTuple):
     """Every tuple holds places, largest first.
 
     exchange_from: places that send pieces to the bank
@@ -48,20 +48,18 @@ class Features:
 def features_of(sharing: Sharing) -> Features:
     """What is special about a division."""
     stages = sharing.stages
-    exchange_from = tuple(
-        place for place in reversed(range(len(sharing.start))) if any(stage.exchanged[place] for stage in stages)
-    )
-    zeros_in_dividend = _zeros(sharing.start) if sharing.dividend else ()
-    digits = Counts.of(sharing.quotient)
-    zeros = _zeros(digits) if sharing.quotient else ()
-    lowest_held = digits.places_held[-1] if sharing.quotient else UNITS
+    exchanged = {step.place for step in sharing.steps if step.action is Action.EXCHANGE}
+    exchange_from = tuple(sorted(exchanged, reverse=True))
+    nothing_there = {step.place for step in sharing.steps if step.action is Action.NOTHING}
+    zeros_in_dividend, zeros = _zeros(sharing.dividend), _zeros(sharing.quotient)
+    lowest_held = min(sharing.end.share.places_held, default=UNITS)
     return Features(
         exchange_from=exchange_from,
         exchange_into_empty=tuple(place - 1 for place in exchange_from if place - 1 in zeros_in_dividend),
         zeros_in_dividend=zeros_in_dividend,
         zeros_inside_quotient=tuple(place for place in zeros if place > lowest_held),
         zeros_at_quotient_end=tuple(place for place in zeros if place < lowest_held),
-        places_short=tuple(stage.level for stage in stages if not stage.rounds and _has_pieces(stage, sharing.mat)),
+        places_short=tuple(stage.level for stage in stages if not stage.rounds and stage.level not in nothing_there),
         highest_place_short=sharing.dividend > 0 and stages[0].rounds == 0,
         remainder=sharing.remainder,
         nobody_gets_any=sharing.quotient == 0,
@@ -69,10 +67,7 @@ def features_of(sharing: Sharing) -> Features:
     )
 
 
-def _zeros(digits: Counts) -> tuple[int, ...]:
-    return tuple(place for place in reversed(range(len(digits))) if digits[place] == 0)
-
-
-def _has_pieces(stage: Stage, mat: Mat) -> bool:
-    """Whether anything lies in the middle that somebody on the mat could be dealt at this level."""
-    return any(stage.start.at(stage.level + width) for width in mat.widths)
+def _zeros(number: int) -> tuple[int, ...]:
+    """The empty places of a number; none for 0."""
+    digits = Counts.of(number)
+    return tuple(place for place in reversed(range(len(digits))) if number and not digits[place])

@@ -8,7 +8,7 @@ big tray    with ribbons the answer is read from the tray of a child who stands 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import chain, combinations
+from itertools import combinations
 
 from generator.engine.observations import Reading, beads_on, readings
 from generator.engine.places import UNITS, Counts
@@ -16,12 +16,7 @@ from generator.engine.sharing import Sharing
 from generator.engine.slips import Occasion, Outcome, Slip, Spot
 
 
-def misreadings(sharing: Sharing) -> Iterator[Outcome]:
-    """Every slip of reading at the close of a sharing."""
-    return chain(_with_a_big_tray(sharing), _with_cards(sharing))
-
-
-def _with_a_big_tray(sharing: Sharing) -> Iterator[Outcome]:
+def with_a_big_tray(sharing: Sharing) -> Iterator[Outcome]:
     """Who stands for one reads what a larger tray holds."""
     end = sharing.end
     trays = sharing.trays(end)
@@ -33,7 +28,7 @@ def _with_a_big_tray(sharing: Sharing) -> Iterator[Outcome]:
             yield Outcome(Occasion(Slip.BIG_TRAY_READ, None, other=width), trays, end.middle, read)
 
 
-def _with_cards(sharing: Sharing) -> Iterator[Outcome]:
+def with_cards(sharing: Sharing) -> Iterator[Outcome]:
     """The share is read from cards that are not right: one child's, or everybody's."""
     end = sharing.end
     trays = sharing.trays(end)

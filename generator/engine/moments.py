@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from typing import NamedTuple
 
 from generator.engine.sharing import Stage
@@ -18,12 +19,6 @@ class Moment(NamedTuple):
 
 def moments(stage: Stage) -> tuple[Moment, ...]:
     """All exchanges of a stage, in order."""
-    found: list[Moment] = []
-    for step in stage.steps:
-        if step.action is Action.EXCHANGE:
-            rounds = step.after.share[stage.level]
-            if found and (found[-1].place, found[-1].rounds) == (step.place, rounds):
-                found[-1] = found[-1]._replace(times=found[-1].times + 1)
-            else:
-                found.append(Moment(step.place, 1, rounds))
-    return tuple(found)
+    exchanges = (step for step in stage.steps if step.action is Action.EXCHANGE)
+    times = Counter((step.place, step.after.share[stage.level]) for step in exchanges)
+    return tuple(Moment(place, times[place, rounds], rounds) for place, rounds in times)

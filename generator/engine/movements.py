@@ -9,9 +9,8 @@ Names used here
 
 from __future__ import annotations
 
-from collections import Counter
+from collections.abc import Iterable
 from enum import StrEnum
-from operator import add
 from typing import NamedTuple, TypeAlias
 
 from generator.engine.places import Counts
@@ -70,15 +69,14 @@ class Again(NamedTuple):
 
 
 Repair: TypeAlias = tuple[Movement | Exchange | Again, ...]
-Pieces: TypeAlias = tuple[int, ...]
 
 
 class Pile(NamedTuple):
     """What is right at one pile, and how much it is off; trays say what each stands for."""
 
     at: At
-    right: Pieces
-    off: Pieces
+    right: Counts
+    off: Counts
     stands_for: int = 1
 
     def holds(self, place: int) -> int:
@@ -86,14 +84,13 @@ class Pile(NamedTuple):
 
     @property
     def reads(self) -> int:
-        return Counts(map(add, self.right, self.off)).value
+        return self.right.value + self.off.value
 
     def with_more(self, place: int, pieces: int) -> Pile:
         """The same with more pieces; of the bank only the others are followed."""
         if self.at is At.BANK:
             return self
-        off = (*self.off[:place], self.off[place] + pieces, *self.off[place + 1 :])
-        return Pile(self.at, self.right, off, self.stands_for)
+        return Pile(self.at, self.right, self.off.plus(place, pieces), self.stands_for)
 
 
 class PlannedMove(NamedTuple):
@@ -109,24 +106,26 @@ class PlannedMove(NamedTuple):
 Room: TypeAlias = frozenset[tuple[Pile, int]]
 
 
-def _with(room: Room, changed: dict[Pile, Pile]) -> Room:
-    after: Counter[Pile] = Counter()
-    for pile, many in room:
-        after[changed.get(pile, pile)] += many
-    return frozenset(after.items())
+def together(piles: Iterable[tuple[Pile, int]]) -> Room:
+    """Equal piles put together, without those of which there are none."""
+    room: dict[Pile, int] = {}
+    for pile, many in piles:
+        room[pile] = room.get(pile, 0) + many
+    return frozenset([(pile, many) for pile, many in room.items() if many])
 
 
 def room_after(room: Room, step: PlannedMove) -> Room:
     """The room when a step is done."""
     source, target, place, pieces = step
     if target is None:
-        down = pieces == 1
-        larger = source.with_more(place if down else place + 1, -1 if down else 1)
-        return _with(room, {source: larger.with_more(place - 1 if down else place, TEN if down else -TEN)})
-    many = dict(room)
-    gone = pieces * (1 if source.at is At.TRAY else many[target])
-    come = pieces * (1 if target.at is At.TRAY else many[source])
-    return _with(room, {source: source.with_more(place, -gone), target: target.with_more(place, come)})
+        other = place - 1 if pieces == 1 else place + 1
+        changed = {source: source.with_more(place, -pieces).with_more(other, TEN // pieces)}
+    else:
+        many = dict(room)
+        gone = pieces * (1 if source.at is At.TRAY else many[target])
+        come = pieces * (1 if target.at is At.TRAY else many[source])
+        changed = {source: source.with_more(place, -gone), target: target.with_more(place, come)}
+    return together([(changed.get(pile, pile), many) for pile, many in room])
 
 
 def told(room: Room, step: PlannedMove) -> Movement | Exchange:

@@ -7,12 +7,12 @@ shelf must hold.
 
 from __future__ import annotations
 
-from collections import Counter
+from collections import Counter, defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from functools import cache
-from types import MappingProxyType
+from itertools import islice
 from typing import NamedTuple
 
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS, Counts
@@ -139,18 +139,16 @@ def _exact(*exchange_from: int) -> Choice:
     return Choice(frozenset(exchange_from), Remainder.NONE, Zeros.NONE)
 
 
-NUMBER_KINDS: Mapping[str, tuple[Choice, ...]] = MappingProxyType(
-    {
-        "static": (Choice(frozenset(), Remainder.NONE),),
-        "exchange-tens": (_exact(TENS),),
-        "exchange-hundreds": (_exact(HUNDREDS),),
-        "exchange-thousands": (_exact(THOUSANDS),),
-        "exchange-several": tuple(_exact(*places) for places in _MANY_PLACES),
-        "remainder": (Choice(None, Remainder.SOME, Zeros.NONE),),
-        "zero-in-number": (Choice(None, Remainder.NONE, Zeros.DIVIDEND),),
-        "zero-in-share": (Choice(None, Remainder.NONE, Zeros.QUOTIENT),),
-    }
-)
+NUMBER_KINDS: Mapping[str, tuple[Choice, ...]] = {
+    "static": (Choice(frozenset(), Remainder.NONE),),
+    "exchange-tens": (_exact(TENS),),
+    "exchange-hundreds": (_exact(HUNDREDS),),
+    "exchange-thousands": (_exact(THOUSANDS),),
+    "exchange-several": tuple(_exact(*places) for places in _MANY_PLACES),
+    "remainder": (Choice(None, Remainder.SOME, Zeros.NONE),),
+    "zero-in-number": (Choice(None, Remainder.NONE, Zeros.DIVIDEND),),
+    "zero-in-share": (Choice(None, Remainder.NONE, Zeros.QUOTIENT),),
+}
 """Kinds of four-digit number in teaching order; each is one or more choices that have no number in common."""
 
 
@@ -173,12 +171,12 @@ def offer(divisor: int, kind: str) -> Offer:
 
     Where there is none at all, those that go to the bank in the same places, whatever zeros or remainder they have.
     """
-    for only_near in (False, True):
-        for digits in range(4, 1, -1):
-            choices = (replace(choice, digits=digits) for choice in NUMBER_KINDS[kind])
-            if only_near:
-                choices = (replace(choice, remainder=Remainder.ANY, zeros=Zeros.ANY) for choice in choices)
-            found = {number for choice in choices for number in numbers(divisor, choice) if number >= divisor}
+    exact = NUMBER_KINDS[kind]
+    near = [Choice(choice.exchange_from) for choice in exact]
+    for only_near, choices in ((False, exact), (True, near)):
+        for digits in (4, 3, 2):
+            of_so_many = (numbers(divisor, replace(choice, digits=digits)) for choice in choices)
+            found = {number for some in of_so_many for number in some if number >= divisor}
             if found:
                 return Offer(tuple(sorted(found)), digits, only_near)
     return Offer((), 4, False)
@@ -196,15 +194,11 @@ def best_first(divisor: int, dividends: Iterable[int], most: int | None = None) 
     these, the one with the fewest handlings.
     With `most`, only so many.
     """
-    alike: dict[int, list[int]] = {}
+    alike: defaultdict[int, list[int]] = defaultdict(list)
     for number in dividends:
-        alike.setdefault(_awkwardness(divisor, number), []).append(number)
-    best: list[int] = []
-    for awkward in sorted(alike):
-        if most is not None and len(best) >= most:
-            break
-        best += _in_turn(divisor, alike[awkward])
-    return tuple(best[:most])
+        alike[_awkwardness(divisor, number)].append(number)
+    in_order = (number for awkward in sorted(alike) for number in _in_turn(divisor, alike[awkward]))
+    return tuple(islice(in_order, most))
 
 
 def _in_turn(divisor: int, dividends: list[int]) -> list[int]:

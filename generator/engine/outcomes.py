@@ -38,8 +38,8 @@ from collections.abc import Iterator
 from itertools import chain
 from typing import NamedTuple
 
-from generator.engine.dealing import beginning, deal_on
-from generator.engine.misreadings import misreadings
+from generator.engine.dealing import deal_on
+from generator.engine.misreadings import with_a_big_tray, with_cards
 from generator.engine.observations import Reading, beads_on, readings
 from generator.engine.places import UNITS, Counts, Mat
 from generator.engine.sharing import Sharing, Tray, share
@@ -77,7 +77,8 @@ def simulate(sharing: Sharing) -> Iterator[Outcome]:
         _in_rounds_taken_back(sharing),
         _with_the_same_kind(sharing),
         _rolled_away(sharing),
-        misreadings(sharing),
+        with_a_big_tray(sharing),
+        with_cards(sharing),
     )
 
 
@@ -122,8 +123,7 @@ def _at_the_bank(sharing: Sharing) -> Iterator[Outcome]:
                 yield _go_on(sharing, occasion, room, without.plus(other, 10))
         kept = Occasion(Slip.NOT_BANKED, large, turn)
         yield _go_on(sharing, kept._replace(spot=Spot.MIDDLE), room, room.middle.plus(large, 1))
-        trays = _trays(sharing.mat, end.share)
-        yield Outcome(kept._replace(spot=Spot.LEFT_OVER), trays, end.middle.plus(large, 1))
+        yield Outcome(kept._replace(spot=Spot.LEFT_OVER), sharing.trays(end), end.middle.plus(large, 1))
         for width in sharing.mat.widths:
             trays = _trays(sharing.mat, end.share, _Difference(width, 1, large, 1))
             yield Outcome(kept._replace(spot=Spot.ONE_TRAY), trays, end.middle)
@@ -190,8 +190,7 @@ def _with_the_same_kind(sharing: Sharing) -> Iterator[Outcome]:
     *larger, smallest = sharing.mat.widths
     if not larger:
         return
-    plain = Mat((sharing.sharers,))
-    end = deal_on(beginning(sharing.start, plain), plain)
+    end = share(sharing.dividend, sharing.sharers).end
     trays = tuple(Tray(sharing.mat[width], 10**width, end.share) for width in sharing.mat.widths)
     yield Outcome(Occasion(Slip.SAME_KIND, None, spot=Spot.EVERY_TRAY), trays, end.middle)
     for room in (step.after for step in sharing.steps if step.action is Action.DEAL):
@@ -219,15 +218,13 @@ def _rolled_away(sharing: Sharing) -> Iterator[Outcome]:
             yield Outcome(occasion, _trays(sharing.mat, end.share, _Difference(width, 1, place, -1)), end.middle)
 
 
-def _first(mat: Mat, level: int, many: int) -> tuple[_Difference, ...]:
+def _first(mat: Mat, level: int, many: int) -> Iterator[_Difference]:
     """The first so many sharers in the order of dealing, each with one piece more."""
-    first: list[_Difference] = []
     for width in mat.widths:
         sharers = min(many, mat[width])
         many -= sharers
         if sharers:
-            first.append(_Difference(width, sharers, level + width, 1))
-    return tuple(first)
+            yield _Difference(width, sharers, level + width, 1)
 
 
 def _misdealt(sharing: Sharing, occasion: Occasion, room: State, *differences: _Difference) -> Outcome:

@@ -12,17 +12,15 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Iterator
-from operator import sub
 
-from generator.engine.movements import TEN, Again, Alike, At, Movement, Pieces, Pile, Repair, Room
-from generator.engine.places import UNITS
+from generator.engine.movements import TEN, Again, Alike, At, Movement, Pile, Repair, Room, together
+from generator.engine.places import UNITS, Counts
 from generator.engine.sharing import Sharing
 from generator.engine.shortest import shortest
 from generator.engine.slips import Occasion, Outcome, Slip
 
 MOST_MOVEMENTS = 4
 _PLENTY = 10**6
-_TO_SHARE = (At.LEFT_OVER, At.TRAY)
 
 
 def repair(sharing: Sharing, outcome: Outcome) -> Repair:
@@ -36,32 +34,29 @@ def repair(sharing: Sharing, outcome: Outcome) -> Repair:
 
 def _room(sharing: Sharing, outcome: Outcome) -> Room:
     size = max(len(sharing.start), len(outcome.left), *(len(tray.holds) for tray in outcome.trays))
-    nothing = (0,) * size
 
-    def pile(at: At, right: Pieces, there: Pieces, stands_for: int = 1) -> Pile:
-        full = (*right, *nothing)[:size]
-        return Pile(at, full, tuple(map(sub, (*there, *nothing), full)), stands_for)
+    def pile(at: At, right: Counts, there: Counts, stands_for: int = 1) -> Pile:
+        off = Counts(there.at(place) - right.at(place) for place in range(size))
+        return Pile(at, Counts(right.at(place) for place in range(size)), off, stands_for)
 
     due = {tray.stands_for: tray.holds for tray in sharing.trays(sharing.end)}
-    trays = [(pile(At.TRAY, due[tray.stands_for], tray.holds, tray.stands_for), tray.sharers) for tray in outcome.trays]
     rolled = outcome.occasion.place if outcome.occasion.slip is Slip.ROLLED_AWAY else None
-    floor = tuple(int(place == rolled) for place in range(size))
-    others = (
-        pile(At.FLOOR, nothing, floor),
-        pile(At.BANK, (_PLENTY,) * size, (_PLENTY,) * size),
-        pile(At.LEFT_OVER, sharing.end.middle, outcome.left),
-    )
-    return frozenset({*((other, 1) for other in others), *trays})
+    floor = Counts(int(place == rolled) for place in range(size))
+    plenty = Counts((_PLENTY,) * size)
+    piles = [
+        (pile(At.FLOOR, Counts(), floor), 1),
+        (pile(At.BANK, plenty, plenty), 1),
+        (pile(At.LEFT_OVER, sharing.end.middle, outcome.left), 1),
+        *((pile(At.TRAY, due[tray.stands_for], tray.holds, tray.stands_for), tray.sharers) for tray in outcome.trays),
+    ]
+    return frozenset(piles)
 
 
 def _with_the_right_trays(sharing: Sharing, outcome: Outcome) -> Repair:
     """After a tray too many or too few: everything again from the largest piece that lies or should lie on a tray."""
-    held: set[int] = set()
-    for due in sharing.trays(sharing.end):
-        alike = [tray for tray in outcome.trays if tray.stands_for == due.stands_for]
-        if alike != [due]:
-            held.update(due.holds.places_held, *(tray.holds.places_held for tray in alike))
-    return (_again(max(held), (due.holds for due in sharing.trays(sharing.end))),) if held else ()
+    right = sharing.trays(sharing.end)
+    held = {place for tray in {*right} ^ {*outcome.trays} for place in tray.holds.places_held}
+    return (_again(max(held), (due.holds for due in right)),) if held else ()
 
 
 def _from_one_place_down(room: Room, occasion: Occasion) -> Repair:
@@ -74,7 +69,7 @@ def _from_one_place_down(room: Room, occasion: Occasion) -> Repair:
             source = At.FLOOR if occasion.slip is Slip.ROLLED_AWAY else At.BANK
             told.append(Movement(-pieces, place, source, At.LEFT_OVER))
         elif pieces > 0:
-            there = sum(many * pile.holds(place) for pile, many in room if pile.at in _TO_SHARE)
+            there = sum(many * pile.holds(place) for pile, many in room if pile.at in (At.LEFT_OVER, At.TRAY))
             too_many[place - 1] += TEN * max(pieces - there, 0)
             for movement, after in _to_the_bank(room, place, min(pieces, there)):
                 told.append(movement)
@@ -84,7 +79,7 @@ def _from_one_place_down(room: Room, occasion: Occasion) -> Repair:
     return (*told, _again(max(wrong, default=UNITS), (pile.right for pile in trays)))
 
 
-def _again(place: int, due: Iterable[Pieces]) -> Again:
+def _again(place: int, due: Iterable[Counts]) -> Again:
     """due: what should lie on each tray."""
     return Again(place, everything=not any(any(pieces[place + 1 :]) for pieces in due))
 
@@ -127,7 +122,4 @@ def _to_the_bank(room: Room, place: int, pieces: int) -> Iterator[tuple[Movement
 
 def _lighter(room: Room, pile: Pile, trays: int, place: int, pieces: int) -> Room:
     """The room when so many of some trays have given pieces; what is left over is not followed."""
-    after = Counter(dict(room))
-    after[pile] -= trays
-    after[pile.with_more(place, -pieces)] += trays
-    return frozenset((one, many) for one, many in after.items() if many)
+    return together([*room, (pile, -trays), (pile.with_more(place, -pieces), trays)])

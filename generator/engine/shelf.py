@@ -105,7 +105,7 @@ def shortages(needs: Needs, shelf: Shelf) -> tuple[Shortage, ...]:
     wanted = [
         *(
             Shortage(place_name(place), needs.pieces[place], shelf.pieces.at(place))
-            for place in reversed(range(len(needs.pieces)))
+            for place in needs.pieces.places_held
         ),
         Shortage("large_cards_to", max(needs.large_cards, default=0), shelf.large_cards_to),
         Shortage("small_cards_to", max(small_cards, default=0), shelf.small_cards_to),

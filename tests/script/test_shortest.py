@@ -8,6 +8,7 @@ from random import Random
 
 from generator.commands.diagnose import repair_as_data
 from generator.engine.movements import At, Pile, Room
+from generator.engine.places import Counts
 from generator.engine.shortest import shortest
 from tests.sampling import times
 from tests.script.engine import Engine, as_json
@@ -28,19 +29,20 @@ def made_up_rooms(seed: int) -> Iterator[Room]:
     chance = Random(seed)
     while True:
         places = chance.randint(2, 3)
-        share = tuple(chance.choice((1, 2, 3, 11)) for _ in range(places))
-        middle = tuple(chance.choice((0, 1, 2, 12)) for _ in range(places))
+        share = Counts(chance.choice((1, 2, 3, 11)) for _ in range(places))
+        middle = Counts(chance.choice((0, 1, 2, 12)) for _ in range(places))
         many = [1, 1, *(chance.choice((1, 1, 2, 3)) for _ in range(chance.randint(2, 4)))]
-        right = [(0,) * places, middle, *[share] * (len(many) - 2)]
+        nothing = Counts((0,) * places)
+        right = [nothing, middle, *[share] * (len(many) - 2)]
         off = [[0] * places for _ in many]
         for _ in range(chance.randint(1, 3)):
             change(chance, off, many)
         if all(pieces + more >= 0 for pile in zip(right, off, strict=True) for pieces, more in zip(*pile, strict=True)):
             at = [At.FLOOR, At.LEFT_OVER, *[At.TRAY] * (len(many) - 2)]
             stand_for = [1, 1, *(chance.choice((1, 1, 1, 10)) for _ in many[2:])]
-            piles = map(Pile, at, right, map(tuple, off), stand_for)
+            piles = map(Pile, at, right, map(Counts, off), stand_for)
             room = dict(zip(piles, many, strict=True))
-            yield frozenset({Pile(At.BANK, (PLENTY,) * places, (0,) * places): 1, **room}.items())
+            yield frozenset({Pile(At.BANK, Counts((PLENTY,) * places), nothing): 1, **room}.items())
 
 
 def change(chance: Random, off: list[list[int]], many: list[int]) -> None:
