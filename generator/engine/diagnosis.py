@@ -124,7 +124,7 @@ def telling_slips(sharing: Sharing, most: int = 8, owned: Counts | None = None) 
         if slip not in told:
             chosen.append(seen)
             told |= named[seen]
-    spare = [seen for seen in best.values() if seen not in chosen]
+    spare = [seen for seen in dict.fromkeys(best.values()) if seen not in chosen]
     return tuple(
         Symptom(seen, seen.off_by(sharing.dividend) or 0, _causes(sharing, outcomes[seen]), outcomes[seen][0].left)
         for seen in (*chosen, *spare)[:most]

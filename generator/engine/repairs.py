@@ -101,7 +101,7 @@ def _to_the_bank(room: Room, place: int, pieces: int) -> Iterator[tuple[Movement
     """From what is left over; else from as few of the fullest trays as give alike; else by way of the middle."""
     (left,) = (pile for pile, _ in room if pile.at is At.LEFT_OVER)
     missing = pieces - left.holds(place)
-    trays = sorted((one for one in room if one[0].at is At.TRAY), key=lambda one: -one[0].reads)
+    trays = sorted((one for one in room if one[0].at is At.TRAY), key=lambda one: (-one[0].reads, one[0]))
     if missing > 0:
         for pile, many in trays:
             for some in range(1, many + 1):

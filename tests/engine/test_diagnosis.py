@@ -253,6 +253,12 @@ def test_the_signs_of_a_lesson(sharing: Sharing) -> None:
     assert telling_slips(sharing, most=3) == symptoms[:3]
 
 
+def test_no_symptom_comes_twice() -> None:
+    """Among four 7,551 leaves two slips with the same best symptom, which others have told before."""
+    symptoms = telling_slips(share(7551, 4), most=20)
+    assert len({symptom.seen for symptom in symptoms}) == len(symptoms)
+
+
 def test_the_signs_of_5230_among_four() -> None:
     symptoms = {symptom.seen: symptom for symptom in telling_slips(share(5230, 4), most=20)}
     seen = [(each.trays, each.left) for each in symptoms]

@@ -82,7 +82,7 @@
       chosen.push(symptom);
       symptom.slips.forEach((one) => named.add(one));
     }
-    const spare = [...best.values()].filter((symptom) => !chosen.includes(symptom));
+    const spare = [...new Set(best.values())].filter((symptom) => !chosen.includes(symptom));
     for (const { seen, outcomes } of [...chosen, ...spare].slice(0, 8)) {
       const [{ left }] = outcomes;
       yield { seen, left, offBy: offBy(seen, division.dividend), causes: causesOf(division, outcomes) };
