@@ -49,7 +49,7 @@ Examples:
     type=_seen,
     required=True,
     metavar="A,B,...",
-    help="What each tray holds, in any order: digits only, commas between the trays; 10:2860 is a tray for ten.",
+    help="What each tray holds, in any order: digits only, commas between; with --ribbons, 10:2860 is a tray for ten.",
 )
 @click.option(
     "--left",
@@ -63,6 +63,10 @@ def command(
     dividend: int, divisor: int, seen: tuple[Seen, ...], left: int | None, ribbons: bool, as_json: bool
 ) -> None:
     """Find every single slip that explains what DIVISOR sharers of DIVIDEND have on their trays."""
+    for tray in seen:
+        if tray.stands_for > 1 and not ribbons:
+            problem = f'"{tray.stands_for}:" is for ribbons; add --ribbons, or write the tray without it.'
+            raise click.BadParameter(problem, param_hint="'--seen'")
     diagnosis = diagnose(dividend, divisor, seen, left, ribbons=ribbons)
     if as_json:
         import json  # so that sentences are there sooner
