@@ -99,6 +99,7 @@ SENTENCES = {
         "1 tray for 10 with 2,860, 2 trays for 1 with 286",
         "nothing to look for",
     ],
+    "9 3 --ribbons --seen 3,3,3 --left 0": ["9 among 3 with ribbons comes to 3 for each, nothing left over."],
     "4 4 --seen 1,1,1,0": [
         "nothing left over",
         "A unit bead was lost from a tray",
