@@ -64,15 +64,16 @@ def fresh_site(target: Path, say: Callable[[str], None], patience: float = 60.0)
 
 @contextmanager
 def disk_faults(folder: Path, besides: str = "") -> Iterator[None]:
-    """Say in one line that a disk is full or may not be written; any other error passes as it is."""
+    """Say in one line that a disk is full or may not be written, or what is in the way; any other error passes."""
     try:
         yield
     except OSError as error:
         if error.errno not in _NO_ROOM | _NOT_ALLOWED | _IN_THE_WAY:
             raise
-        raise HandbookError(
-            f"{error.filename or folder}: {error.strerror}; {besides}make room or allow writing there, then build again"
-        ) from error
+        remedy = "make room or allow writing there, then build again"
+        if error.errno in _IN_THE_WAY:
+            remedy = "choose another folder, or move what is in the way"
+        raise HandbookError(f"{error.filename or folder}: {error.strerror}; {besides}{remedy}") from error
 
 
 def _swap(fresh: Path, target: Path) -> None:

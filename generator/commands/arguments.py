@@ -28,7 +28,8 @@ def whole_number(least: int, most: int) -> Callable[[str], int]:
     def read(text: str) -> int:
         number = int(text) if re.fullmatch("[0-9]{1,20}", text) else -1
         if not least <= number <= most:
-            raise click.BadParameter(f"{text} is not a whole number from {least} to {most:,}; write digits only.")
+            given = text or "an empty value"
+            raise click.BadParameter(f"{given} is not a whole number from {least} to {most:,}; write digits only.")
         return number
 
     return read

@@ -8,7 +8,7 @@ from typing import Any
 import click
 
 from generator.commands.arguments import DIVIDEND_LIMIT, PLAIN_LIMIT, WholeNumbersCommand, ribbons_option, whole_number
-from generator.commands.tables import counted
+from generator.commands.tables import counted, whose_share
 from generator.engine.diagnosis import Cause, Diagnosis, Seen, diagnose
 from generator.engine.movements import Again, Alike, Exchange, Movement, Repair
 from generator.engine.observations import Reading
@@ -49,7 +49,7 @@ Examples:
     type=_seen,
     required=True,
     metavar="A,B,...",
-    help="What each tray holds, in any order: digits only, commas between the trays; 10:2860 is a tray for ten.",
+    help="What each tray holds, in any order: digits only, commas between; with --ribbons, 10:2860 is a tray for ten.",
 )
 @click.option(
     "--left",
@@ -63,6 +63,10 @@ def command(
     dividend: int, divisor: int, seen: tuple[Seen, ...], left: int | None, ribbons: bool, as_json: bool
 ) -> None:
     """Find every single slip that explains what DIVISOR sharers of DIVIDEND have on their trays."""
+    for tray in seen:
+        if tray.stands_for > 1 and not ribbons:
+            problem = f'"{tray.stands_for}:" is for ribbons; add --ribbons, or write the tray without it.'
+            raise click.BadParameter(problem, param_hint="'--seen'")
     diagnosis = diagnose(dividend, divisor, seen, left, ribbons=ribbons)
     if as_json:
         import json  # so that sentences are there sooner
@@ -121,9 +125,9 @@ def _trays_as_data(alike: Alike | None, ribbons: bool) -> dict[str, int]:
 def as_lines(diagnosis: Diagnosis) -> Iterator[str]:
     """The diagnosis for people: what should be there, what is seen, and what may have happened."""
     quotient, remainder = divmod(diagnosis.dividend, diagnosis.divisor)
-    among, each = ("with ribbons ", "one who stands for one") if diagnosis.ribbons else ("", "each")
-    right = f"{quotient:,} for {each}, {_left(remainder)}"
-    yield f"{diagnosis.dividend:,} among {diagnosis.divisor:,} {among}comes to {right}."
+    among = f"{diagnosis.divisor:,} with ribbons" if diagnosis.ribbons else f"{diagnosis.divisor:,}"
+    right = f"{quotient:,} for {whose_share(diagnosis.divisor, diagnosis.sharers)}, {_left(remainder)}"
+    yield f"{diagnosis.dividend:,} among {among} comes to {right}."
     yield from _what_is_seen(diagnosis)
     yield ""
     if diagnosis.consistent:

@@ -104,6 +104,9 @@ def _step_for(lesson: LessonFile, wanted: str | None, steps: tuple[Step, ...]) -
 def _write(path: Path, text: str) -> None:
     """Write a new file and the folders above it; never over another."""
     try:
+        for folder in path.parents:
+            if (folder.is_symlink() or folder.exists()) and not folder.is_dir():
+                raise SourceError([Fault.of_file(str(folder), "is not a folder", "choose another one")])
         path.parent.mkdir(parents=True, exist_ok=True)
         with path.open("x", encoding="utf-8", newline="\n") as file:
             file.write(text)
@@ -111,4 +114,4 @@ def _write(path: Path, text: str) -> None:
         raise SourceError([Fault.of_file(str(path), "is already there", "edit it, or choose another name")]) from None
     except OSError as error:
         problem = f"cannot be written ({error.strerror})"
-        raise SourceError([Fault.of_file(str(path), problem, "check the folder's rights")]) from None
+        raise SourceError([Fault.of_file(str(path), problem, "check the folder's name and rights")]) from None

@@ -9,7 +9,7 @@ from typing import Any
 import click
 
 from generator.commands.arguments import DIVIDEND_LIMIT, PLAIN_LIMIT, WholeNumbersCommand, ribbons_option, whole_number
-from generator.commands.tables import beside, counted, figures, words
+from generator.commands.tables import beside, counted, figures, whose_share, words
 from generator.engine.places import Counts, place_name
 from generator.engine.sharing import Sharing, Tray, share
 from generator.engine.steps import Action, State, Step
@@ -86,7 +86,8 @@ def as_lines(sharing: Sharing, ribbons: bool) -> Iterator[str]:
     """One division for people: a heading, a row for every movement, and what it took."""
     sharers = f"{sharing.divisor:,} with ribbons" if ribbons else f"{sharing.divisor:,}"
     left = f"{sharing.remainder:,}" if sharing.remainder else "nothing"
-    yield f"{sharing.dividend:,} among {sharers}: each has {sharing.quotient:,}, {left} left over"
+    who = whose_share(sharing.divisor, sharing.sharers)
+    yield f"{sharing.dividend:,} among {sharers}: {who} has {sharing.quotient:,}, {left} left over"
     yield ""
     yield from _table(sharing, ribbons)
     yield ""

@@ -12,6 +12,11 @@ def counted(number: int, what: str) -> str:
     return f"{number:,} {what}{'' if number == 1 else 's'}"
 
 
+def whose_share(divisor: int, sharers: int) -> str:
+    """Whose share the quotient is. Where somebody stands for more than one, fewer share than the divisor says."""
+    return "each" if sharers == divisor else "one who stands for one"
+
+
 def words(title: str, cells: Cells) -> list[str]:
     """A column of words under its title, flush left: a list of lines of one width."""
     return _flush_left([title, *cells])

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from typing import Annotated, Literal
+from unicodedata import category
 from urllib.parse import urlsplit
 
 from pydantic import AfterValidator, Field
@@ -13,8 +14,15 @@ from generator.engine.places import Counts
 from generator.engine.shelf import Shelf
 from generator.source.fields import Flag, Model, Slug, fault_in_value, text, whole_number
 from generator.source.models import MOST_CHILDREN
+from generator.source.reading import printable
 
-_NEVER_IN_AN_ADDRESS = re.compile(r"""[\s<>"'\\`]""")
+_LETTER = r"[a-z0-9\x80-\U0010ffff]"
+_NAME = rf"{_LETTER}(?:-*{_LETTER})*"
+_ADDRESS = re.compile(
+    rf"https?://(?P<host>{_NAME}(?:\.{_NAME})*\.?|\[[0-9a-f:.]+\])(?::(?P<port>[0-9]+))?(?P<path>[/?#].*)?",
+    re.ASCII | re.IGNORECASE | re.DOTALL,
+)
+_LARGEST_PORT = 65_535
 _PLAIN_PATH = re.compile(r"/(?:(?!\.)[A-Za-z0-9._~-]+/)*")
 _USUAL_PATH = "/handbook/"
 
@@ -39,12 +47,16 @@ def _rising(value: tuple[int, ...]) -> tuple[int, ...]:
 
 
 def _web_address(value: str) -> str:
-    parts = urlsplit(value)
-    besides = parts.query or parts.fragment or parts.username
-    if parts.scheme not in ("http", "https") or not parts.hostname or besides or _NEVER_IN_AN_ADDRESS.search(value):
-        raise fault_in_value(f'is "{value}"')
-    if not _PLAIN_PATH.fullmatch(parts.path.rstrip("/") + "/"):
-        raise fault_in_value(f'is "{value}"', "after the host write letters, digits and - . _ ~ between slashes only")
+    urlsplit(value)  # raises ValueError for [1::2::3], which no pattern tells
+    found = _ADDRESS.fullmatch(value)
+    problem = f'is "{printable(value, 120)}"'
+    # Of other scripts a host has letters, their marks and digits.
+    if not found or not all(sign.isascii() or category(sign)[0] in "LMN" for sign in found["host"]):
+        raise fault_in_value(problem)
+    if not 1 <= int(found["port"] or 1) <= _LARGEST_PORT:
+        raise fault_in_value(problem, f"after the host write a port from 1 to {_LARGEST_PORT}, or none")
+    if not _PLAIN_PATH.fullmatch((found["path"] or "").rstrip("/") + "/"):
+        raise fault_in_value(problem, "after the host write letters, digits and - . _ ~ between slashes only")
     return value.rstrip("/") + "/"
 
 

@@ -200,8 +200,14 @@ def test_an_error_that_no_disk_made_is_not_called_one(error: OSError, tmp_path: 
 
 def test_a_parent_that_is_a_file_gives_one_clear_line(tmp_path: Path) -> None:
     (tmp_path / "file").write_text("mine", "utf-8")
-    with pytest.raises(HandbookError, match=r"file: .*is as it was before"):
+    with pytest.raises(HandbookError, match=r"file: .*is as it was before; choose another folder, or move what is"):
         build(tmp_path / "file" / "site", "one")
+
+
+def test_a_name_that_is_too_long_gives_one_clear_line(tmp_path: Path) -> None:
+    with pytest.raises(HandbookError, match=r"too long; .*is as it was before; choose another folder") as caught:
+        build(tmp_path / ("s" * 300), "one")
+    assert "\n" not in str(caught.value)
 
 
 @pytest.fixture

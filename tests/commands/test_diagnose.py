@@ -99,6 +99,7 @@ SENTENCES = {
         "1 tray for 10 with 2,860, 2 trays for 1 with 286",
         "nothing to look for",
     ],
+    "9 3 --ribbons --seen 3,3,3 --left 0": ["9 among 3 with ribbons comes to 3 for each, nothing left over."],
     "4 4 --seen 1,1,1,0": [
         "nothing left over",
         "A unit bead was lost from a tray",
@@ -142,11 +143,12 @@ def test_every_slip_has_its_words_and_names_its_piece() -> None:
 REFUSED = {
     "5230 4": "--seen",
     "5230 4 --seen 1307,x,1307": "x is not a whole number",
-    "5230 4 --seen 1307,,1307": "is not a whole number",
+    "5230 4 --seen 1307,,1307": "an empty value is not a whole number",
     "5230 4 --seen -1,3": "-1 is not a whole number",
     "5230 4 --seen 1307.5": "1307.5 is not a whole number",
     "5230 4 --seen 1307 --left -2": "-2 is not a whole number",
     "5230 4 --seen 1307 --left two": "two is not a whole number",
+    "5230 4 --seen 10:5,3 --left 0": '"10:" is for ribbons; add --ribbons, or write the tray without it',
     "3432 12 --ribbons --seen 7:2860,286,286": "7 is not what a tray can stand for: 1, 10, 100, 1000",
     "5230 0 --seen 1307": "'DIVISOR': 0 is not a whole number",
     "-5 4 --seen 1307": "'DIVIDEND': -5 is not a whole number",

@@ -174,8 +174,16 @@ def test_our_lesson_can_be_copied_to_change_it(school: Path) -> None:
     assert f"to change it, copy it to {school / 'lessons' / 'static'}" in err
 
 
-def test_a_folder_that_cannot_be_written(tmp_path: Path) -> None:
+@pytest.mark.parametrize("below", [".", "school", "school/deeper"])
+def test_a_file_where_a_folder_should_be_is_named(below: str, tmp_path: Path) -> None:
     (tmp_path / "file").write_text("x", "utf-8")
-    code, out, err = run_command("new", "--school", tmp_path / "file" / "school")
+    code, out, err = run_command("new", "--school", tmp_path / "file" / below)
+    assert (code, out) == (1, "")
+    assert err == f"{tmp_path / 'file'}: is not a folder; choose another one\n"
+
+
+def test_a_folder_that_cannot_be_written(tmp_path: Path) -> None:
+    code, out, err = run_command("new", "--school", tmp_path / ("s" * 300))
     assert (code, out) == (1, "")
     assert "cannot be written" in err
+    assert err.endswith("; check the folder's name and rights\n")

@@ -196,7 +196,8 @@ def test_the_table_tells_every_movement() -> None:
 @pytest.mark.parametrize(
     ("args", "heading"),
     [
-        (["3432", "12", "--ribbons"], "3,432 among 12 with ribbons: each has 286, nothing left over"),
+        (["3432", "12", "--ribbons"], "3,432 among 12 with ribbons: one who stands for one has 286, nothing left over"),
+        (["9", "3", "--ribbons"], "9 among 3 with ribbons: each has 3, nothing left over"),
         (["0", "3"], "0 among 3: each has 0, nothing left over"),
         (["3", "5"], "3 among 5: each has 0, 3 left over"),
         (["12345678901234", "7"], "12,345,678,901,234 among 7: each has 1,763,668,414,462, nothing left over"),

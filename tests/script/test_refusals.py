@@ -32,6 +32,7 @@ REFUSED = [
     ("diagnose 10 2 --seen 5,", "diagnose(10, 2, { seen: [5, ''] })"),
     ("diagnose 10 2 --seen 5,-5", "diagnose(10, 2, { seen: [5, -5] })"),
     ("diagnose 10 2 --seen 7:5,5", "diagnose(10, 2, { seen: [{ stands_for: 7, value: 5 }, 5] })"),
+    ("diagnose 10 2 --seen 5,10:5", "diagnose(10, 2, { seen: [5, { stands_for: '10', value: 5 }] })"),
     ("diagnose 10 2 --seen 5,5 --left 0.5", "diagnose(10, 2, { seen: [5, 5], left: 0.5 })"),
 ]
 

@@ -64,6 +64,10 @@ def test_a_card_is_one_digit_and_zeros(card: int) -> None:
     [
         ("https://intranet.example/sharing", "https://intranet.example/sharing/"),
         ("http://192.0.2.7:8080/", "http://192.0.2.7:8080/"),
+        ("http://[2001:db8::7]:65535", "http://[2001:db8::7]:65535/"),
+        ("HTTPS://pré.xn--bcher-kva.example/a_b/~c.d", "HTTPS://pré.xn--bcher-kva.example/a_b/~c.d/"),
+        ("https://हिन्दी.example", "https://हिन्दी.example/"),
+        ("https://localhost//", "https://localhost/"),
     ],
 )
 def test_an_address_ends_with_a_slash(address: str, kept: str) -> None:
@@ -76,6 +80,11 @@ def test_an_address_ends_with_a_slash(address: str, kept: str) -> None:
         *("", "/sharing/", "sharing.example", "ftp://sharing.example/", "javascript:alert(1)", "https://", "https://["),
         *("https://a.example/?x=1", "https://a.example/#x", "https://me@a.example/", "https://a.example/ b"),
         *('https://a.example/"onload="x', "https://a.example/<script>", "data:text/html,x", "file:///etc/"),
+        *("https://a.example/b?", "https://a.example/b#", "https://a.example?", "https://a.example#"),
+        *("https://:pw@a.example/", "https://ho$st{};", "https://-a.example/", "https://a..example/", "https:///a/"),
+        *("https://a.example:0/", "https://a.example:65536/", "https://a.example:/", f"https://a.example:{'9' * 5000}"),
+        *("\u0001https://a.example/", "https://a\u200b.example/", "https://a.example/\u200b", "https://a\nb.example/"),
+        *("https://a.example”/", "https://a.example\uff0fb/", "http\u017f://a.example/", "http://[1::2::3]/"),
     ],
 )
 def test_other_addresses_are_refused(address: str) -> None:

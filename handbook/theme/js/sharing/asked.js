@@ -17,7 +17,6 @@
   const FEW = 12;
   const STANDS_FOR = [1, 10, 100, 1000];
   const SENDING = { thousands: THOUSANDS, hundreds: HUNDREDS, tens: TENS };
-  const AS_IN_COMMANDS = { mark: ",", in_four_digits: true };
 
   const refuse = (what, problem) => {
     throw new Error(`Invalid value for '${what}': ${problem}`);
@@ -27,8 +26,9 @@
   const wholeNumber = (what, given, least, most) => {
     const number = /^[0-9]{1,20}$/.test(String(given)) ? Number(given) : -1;
     if (number >= least && number <= most) return number;
-    const upTo = written(most, AS_IN_COMMANDS);
-    return refuse(what, `${given} is not a whole number from ${least} to ${upTo}; write digits only.`);
+    const shown = given === "" ? "an empty value" : given;
+    const upTo = written(most, { mark: ",", in_four_digits: true }); // as in commands
+    return refuse(what, `${shown} is not a whole number from ${least} to ${upTo}; write digits only.`);
   };
 
   /**
@@ -107,10 +107,8 @@
     };
   };
 
-  const oneOf = (what, given, values) => {
-    const quoted = values.map((value) => `'${value}'`).join(", ");
-    return values.includes(given) ? given : refuse(what, `'${given}' is not one of ${quoted}.`);
-  };
+  const oneOf = (what, given, values) =>
+    values.includes(given) ? given : refuse(what, `'${given}' is not one of '${values.join("', '")}'.`);
 
   /**
    * @param {number | string} dividend 0 to 10^15
@@ -125,6 +123,10 @@
     if (!seen.length) throw new Error("the number of trays seen is 0: it must be 1 or more");
     const trays = seen.map(trayOf);
     const counted = left === null ? null : wholeNumber("--left", left, 0, DIVIDEND_LIMIT);
+    for (const { stands_for } of trays) {
+      if (stands_for === 1 || ribbons) continue;
+      refuse("--seen", `"${stands_for}:" is for ribbons; add --ribbons, or write the tray without it.`);
+    }
     return diagnosisAsData(diagnoser(number, among, ribbons)(trays, counted));
   };
 
@@ -144,7 +146,7 @@
   sharing.asked = { diagnosisAsData };
 
   const trayOf = (tray) => {
-    const { stands_for, value } = typeof tray === "object" ? tray : { stands_for: 1, value: tray };
+    const { stands_for = 1, value = tray } = tray;
     if (!STANDS_FOR.includes(Number(stands_for))) {
       refuse("--seen", `${stands_for} is not what a tray can stand for: ${STANDS_FOR.join(", ")}.`);
     }
