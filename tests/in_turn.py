@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
+from functools import partial
 
 from generator.pages.run_many import Given, Result, Thing
 
 
 def run_in_turn(function: Callable[[Given, Thing], Result], given: Given, things: Iterable[Thing]) -> Iterator[Result]:
     """Each result when it is asked for."""
-    return (function(given, thing) for thing in things)
+    return map(partial(function, given), things)

@@ -39,21 +39,22 @@ def several_processes(results: Results, count: int) -> Iterator[RunMany]:
     def run_many(function: Callable[[Given, Thing], Result], given: Given, things: Iterable[Thing]) -> Iterator[Result]:
         json: TypeAdapter[Result] = TypeAdapter(get_type_hints(function)["return"])
         common = key_of(function.__module__, function.__qualname__, given)
-        keyed = [(key_of(common, thing), thing) for thing in things]
-        kept = [results.get(key) for key, _ in keyed]
-        todo = [thing for (_, thing), old in zip(keyed, kept, strict=True) if old is None]
+        every = list(things)
+        keys = [key_of(common, thing) for thing in every]
+        kept = [results.get(key) for key in keys]
+        todo = [thing for thing, old in zip(every, kept, strict=True) if old is None]
         fresh = iter(begin(partial(_result_or_error, function, given), todo))
 
-        def keep(key: str, result: Result | HandbookError) -> Result:
-            if isinstance(result, HandbookError):
-                raise result
-            results.put(key, json.dump_json(result))
-            return result
+        def result(key: str, old: bytes | None) -> Result:
+            if old is not None:
+                return json.validate_json(old)
+            new = next(fresh)
+            if isinstance(new, HandbookError):
+                raise new
+            results.put(key, json.dump_json(new))
+            return new
 
-        return (
-            keep(key, next(fresh)) if old is None else json.validate_json(old)
-            for (key, _), old in zip(keyed, kept, strict=True)
-        )
+        return map(result, keys, kept)  # unlike a generator it goes on after an error
 
     try:
         yield run_many
@@ -67,7 +68,7 @@ def several_processes(results: Results, count: int) -> Iterator[RunMany]:
 
 
 def _result_or_error(function: Callable[[Given, Thing], Result], given: Given, thing: Thing) -> Result | HandbookError:
-    """An error is handed over like a result: raised here, it would take with it what came before it in its batch."""
+    """An error is handed over like a result: raised here, it would take with it what stands beside it in its batch."""
     try:
         return function(given, thing)
     except HandbookError as error:

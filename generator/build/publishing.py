@@ -43,6 +43,8 @@ def fresh_site(target: Path, say: Callable[[str], None], patience: float = 60.0)
     than a site of ours, if the other build takes too long, or if the disk is full or may not be written.
     """
     target = target.resolve()
+    if not target.name:
+        raise HandbookError(f"{target}: is a whole disk; name a folder on it, such as {target / 'handbook'}")
     workshop = target.with_name(f".{target.name}.building")
     fresh = workshop / "site"
     with disk_faults(target, f"the site at {target} is as it was before; "):

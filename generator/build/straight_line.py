@@ -32,7 +32,7 @@ from generator.figures.picture import FIGURES, SPRITE
 from generator.pages.authored.origin import told_at_their_origin
 from generator.pages.handbook import write_handbook
 from generator.pages.kinds import script_data
-from generator.pages.writing.template_names import Writer
+from generator.pages.writing.writer import Writer
 from generator.site import policy, school_look
 from generator.site.audit.audit import audit, html_files
 from generator.site.audit.page import read_page
@@ -87,7 +87,10 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
         made = place.published(edition, request.out)
         if made:
             say("Nothing has changed since the last build")
-        pages, figures = made or _make(*edition, site, place, say)
+        else:
+            made = _make(*edition, site, place, say)
+            place.note(edition, site, *made)
+        pages, figures = made
     seconds = time.monotonic() - begun
     index = request.out.resolve() / "index.html"
     return Summary(sources, pages, figures, seconds, index)
@@ -120,7 +123,6 @@ def _make(
         faults = audit(site, tuple(read), settings.sub_path)
         if faults:
             raise SourceError(faults)
-        place.note((sources, settings, built), site, len(handbook.pages), len(pictures))
         return len(handbook.pages), len(pictures)
 
 

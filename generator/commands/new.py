@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from datetime import date
 from pathlib import Path
 
@@ -105,7 +106,7 @@ def _write(path: Path, text: str) -> None:
     """Write a new file and the folders above it; never over another."""
     try:
         for folder in path.parents:
-            if (folder.is_symlink() or folder.exists()) and not folder.is_dir():
+            if os.path.lexists(folder) and not folder.is_dir():
                 raise SourceError([Fault.of_file(str(folder), "is not a folder", "choose another one")])
         path.parent.mkdir(parents=True, exist_ok=True)
         with path.open("x", encoding="utf-8", newline="\n") as file:

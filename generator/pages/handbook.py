@@ -23,7 +23,7 @@ from generator.pages.kinds.today import write_today
 from generator.pages.run_many import RunMany
 from generator.pages.writing.links import lesson_link, step_link
 from generator.pages.writing.page import Page
-from generator.pages.writing.template_names import Writer
+from generator.pages.writing.writer import Writer
 from generator.source.library import Sources
 from generator.source.models import Note
 from generator.source.overlay import Faults
@@ -114,14 +114,22 @@ def _by_path(pages: Iterable[Page]) -> dict[str, Page]:
 def _gathered(written: Iterator[WrittenPage], faults: Faults) -> Iterator[Page]:
     """The pages; what is wrong with them is added to the faults.
 
-    Where a page cannot be had at all, those after it are not known either, so nothing can be said of notes.
+    Raises SourceError after the last where a page could not be had at all: then nothing can be said of notes.
     """
-    try:
-        for page, wrong in written:
+    all_there = True
+    while True:
+        try:
+            page, wrong = next(written)
+        except StopIteration:
+            break
+        except SourceError as error:
+            all_there = False
+            faults.extend(error.faults)
+        else:
             faults.extend(wrong)
             yield page
-    except SourceError as error:
-        raise SourceError([*faults, *error.faults]) from None
+    if not all_there:
+        faults.raise_if_any()
 
 
 def _same_titles(pages: Mapping[str, Page], sources: Sources) -> Iterator[Fault]:

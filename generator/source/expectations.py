@@ -23,8 +23,8 @@ def misfits(lesson: LessonFile, expects: Expects) -> Iterator[Problem]:
             if key in ("children", "ribbons"):
                 yield Problem("divisor", problem, "choose another divisor or another step")
             else:
-                remedy = f"choose another number (python -m generator choose {lesson.divisor}) or another step"
-                yield Problem("dividend", problem, remedy)
+                numbers = "" if lesson.ribbons else f" (python -m generator choose {lesson.divisor})"
+                yield Problem("dividend", problem, f"choose another number{numbers} or another step")
 
 
 def _traits(lesson: LessonFile, expects: Expects) -> Iterator[tuple[str, bool, str]]:

@@ -25,7 +25,7 @@ from generator.source.folders import is_dropping, shown_name
 from generator.source.lessons import read_steps
 from generator.source.models import AuthoredPage, Lesson, Note, PageMeta, Step
 from generator.source.overlay import Faults, Layer, Source, overlaid
-from generator.source.reading import Table, parse_page, read_toml, refused
+from generator.source.reading import parse_page, read_toml, refused
 from generator.source.school import School
 from generator.source.theme import Theme, read_theme
 from generator.source.validating import did_you_mean, validated
@@ -125,8 +125,7 @@ def _strays(layer: Layer) -> Iterator[Fault]:
 
 
 def _read_school(layers: Iterable[Layer], steps: Collection[str], faults: Faults) -> School:
-    """The settings of all layers, key by key; the defaults where there is a fault."""
-    school = School()
+    """The settings of all layers, key by key, without those of a layer that has a fault."""
     values: dict[str, Any] = {}
     for layer in layers:
         path, file = layer.folder / _SETTINGS, layer.named(_SETTINGS)
@@ -138,8 +137,7 @@ def _read_school(layers: Iterable[Layer], steps: Collection[str], faults: Faults
                 if slug not in steps:
                     faults.append(table.fault(("steps", number), f"there is no step {slug}", did_you_mean(slug, steps)))
             values = _laid_over(values, table.values)
-            school = validated(School, Table(file, values, table.lines))
-    return school
+    return School.model_validate(values)  # no rule spans two keys, so layers that are right are right together
 
 
 def _laid_over(below: Mapping[str, Any], above: Mapping[str, Any]) -> dict[str, Any]:

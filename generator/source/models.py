@@ -18,7 +18,7 @@ from generator.engine.places import Counts
 from generator.source.fields import Flag, Model, Order, ReviewDate, Tags, fault_in_value, paragraph, text, whole_number
 
 MOST_CHILDREN = 12
-PAGES_OF_A_STEP = ("index", "cards", "plans")  # besides those of its lessons, which are called otherwise
+PAGES_OF_A_STEP = ("index", "cards", "plans")  # names that no lesson may have
 PlaceWord = Literal["thousands", "hundreds", "tens"]
 
 

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import re
 from typing import Annotated, Literal
-from unicodedata import category
-from urllib.parse import urlsplit
 
 from pydantic import AfterValidator, Field
 
@@ -16,13 +14,10 @@ from generator.source.fields import Flag, Model, Slug, fault_in_value, text, who
 from generator.source.models import MOST_CHILDREN
 from generator.source.reading import printable
 
-_LETTER = r"[a-z0-9\x80-\U0010ffff]"
-_NAME = rf"{_LETTER}(?:-*{_LETTER})*"
+# Of a host no more is asked than that it is one: only the path is used.
 _ADDRESS = re.compile(
-    rf"https?://(?P<host>{_NAME}(?:\.{_NAME})*\.?|\[[0-9a-f:.]+\])(?::(?P<port>[0-9]+))?(?P<path>[/?#].*)?",
-    re.ASCII | re.IGNORECASE | re.DOTALL,
+    r"""https?://(?:\[[0-9a-f:.]+\]|[^\s/?#@<>"'`\\{}$;[\]]+)(?::[0-9]+)?(?P<path>[/?#].*)?""", re.ASCII | re.IGNORECASE
 )
-_LARGEST_PORT = 65_535
 _PLAIN_PATH = re.compile(r"/(?:(?!\.)[A-Za-z0-9._~-]+/)*")
 _USUAL_PATH = "/handbook/"
 
@@ -47,14 +42,10 @@ def _rising(value: tuple[int, ...]) -> tuple[int, ...]:
 
 
 def _web_address(value: str) -> str:
-    urlsplit(value)  # raises ValueError for [1::2::3], which no pattern tells
     found = _ADDRESS.fullmatch(value)
     problem = f'is "{printable(value, 120)}"'
-    # Of other scripts a host has letters, their marks and digits.
-    if not found or not all(sign.isascii() or category(sign)[0] in "LMN" for sign in found["host"]):
+    if not found or not value.isprintable():
         raise fault_in_value(problem)
-    if not 1 <= int(found["port"] or 1) <= _LARGEST_PORT:
-        raise fault_in_value(problem, f"after the host write a port from 1 to {_LARGEST_PORT}, or none")
     if not _PLAIN_PATH.fullmatch((found["path"] or "").rstrip("/") + "/"):
         raise fault_in_value(problem, "after the host write letters, digits and - . _ ~ between slashes only")
     return value.rstrip("/") + "/"
@@ -194,4 +185,5 @@ class School(Model):
     @property
     def sub_path(self) -> str:
         """Where on its server the handbook stands, with a slash at both ends."""
-        return urlsplit(self.site_url).path if self.site_url else _USUAL_PATH
+        found = _ADDRESS.fullmatch(self.site_url or "")
+        return found["path"] if found else _USUAL_PATH

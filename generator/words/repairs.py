@@ -31,7 +31,7 @@ def repair_words(words: Phrases, repair: Repair, sharing: Sharing) -> str:
     changed: frozenset[tuple[int, int]] = frozenset()
     heap = _MIDDLE if any(_is_of_the_middle(step, sharing) for step in repair) else At.LEFT_OVER
     for step in repair:
-        sentences.append(_step(words, step, _SoFar(sharing, changed, heap)))
+        sentences.append(_step(words, step, _SoFar(sharing.ribbons, changed, heap)))
         changed = changed | _read_after(step)
     return " ".join(sentences)
 
@@ -46,25 +46,28 @@ def _is_of_the_middle(step: Movement | Exchange | Again, sharing: Sharing) -> bo
 
 
 class _SoFar(NamedTuple):
-    """What was shared, and what trays read now, with whom they are for, that have been changed.
+    """What the next movement is told by.
 
-    heap    the key of what is not on a tray: all of it is left over, or all of it is still in the middle
+    ribbons    whether a tray is told by whom it is for
+    changed    what trays read now that have been changed, with whom they are for
+    heap       the key of what is not on a tray: all of it is left over, or all of it is still in the middle
     """
 
-    sharing: Sharing
+    ribbons: bool
     changed: frozenset[tuple[int, int]]
     heap: str
 
-    def trays(self, words: Phrases, trays: Alike) -> str:
-        """'the tray that reads 1,306', 'each of the 3 trays that now read 1,307'."""
-        whose = whose_tray(words, trays.stands_for, self.sharing.ribbons)
+    def spot(self, at: At) -> str:
+        """The key of where pieces lie."""
+        return self.heap if at is At.LEFT_OVER else at
+
+    def pile(self, words: Phrases, at: At, trays: Alike | None) -> str:
+        """'the middle', 'the tray that reads 1,306', 'each of the 3 trays that now read 1,307'."""
+        if not trays:
+            return words.say(f"repair.{self.spot(at)}")
+        whose = whose_tray(words, trays.stands_for, self.ribbons)
         now = words.say("repair.now") if (trays.stands_for, trays.reads) in self.changed else ""
         return words.say("repair.tray", count=trays.trays, reads=trays.reads, whose=whose, now=now)
-
-    def pile(self, words: Phrases, at: At, alike: Alike | None) -> str:
-        if alike:
-            return self.trays(words, alike)
-        return words.say(f"repair.{self.heap if at is At.LEFT_OVER else at}")
 
 
 def _read_after(step: Movement | Exchange | Again) -> frozenset[tuple[int, int]]:
@@ -95,7 +98,7 @@ def _step(words: Phrases, step: Movement | Exchange | Again, so_far: _SoFar) -> 
             return _found(words, step, so_far)
         case Movement():
             return words.say(
-                f"repair.{_verb(step, so_far)}",
+                f"repair.{_verb(step, so_far.spot(step.target))}",
                 count=step.pieces * (step.giving.trays if step.giving else 1),
                 pieces=_pieces(words, step.pieces, step.place),
                 source=so_far.pile(words, step.source, step.giving),
@@ -108,13 +111,11 @@ def _found(words: Phrases, step: Movement, so_far: _SoFar) -> str:
     one = material(words, step.place, 1)
     if step.target is At.BANK:
         return words.say("repair.found-of-bank", one=one)
-    spot = so_far.heap if step.target is At.LEFT_OVER else step.target
-    where = words.say(f"repair.where.{spot}", target=so_far.pile(words, step.target, step.taking))
+    where = words.say(f"repair.where.{so_far.spot(step.target)}", target=so_far.pile(words, step.target, step.taking))
     return words.say("repair.found", one=one, where=where)
 
 
-def _verb(step: Movement, so_far: _SoFar) -> str:
-    target = so_far.heap if step.target is At.LEFT_OVER else step.target
+def _verb(step: Movement, target: str) -> str:
     if target == At.LEFT_OVER:
         return "to-left-over"
     return "take" if step.target is At.BANK else _VERBS.get(step.source, "bring")

@@ -15,7 +15,7 @@ from pathlib import Path
 from generator.build import straight_line
 from generator.build.kept_results import fingerprint
 from generator.pages.handbook import write_handbook
-from generator.pages.writing.template_names import Writer
+from generator.pages.writing.writer import Writer
 from generator.site import run_mkdocs
 from generator.site.school_look import STOCK_LOGO
 from generator.source.library import load

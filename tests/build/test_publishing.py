@@ -204,6 +204,12 @@ def test_a_parent_that_is_a_file_gives_one_clear_line(tmp_path: Path) -> None:
         build(tmp_path / "file" / "site", "one")
 
 
+def test_a_whole_disk_is_no_folder_for_a_site() -> None:
+    root = Path(Path.cwd().anchor)
+    with pytest.raises(HandbookError, match="is a whole disk; name a folder on it, such as"):
+        build(root, "one")
+
+
 def test_a_name_that_is_too_long_gives_one_clear_line(tmp_path: Path) -> None:
     with pytest.raises(HandbookError, match=r"too long; .*is as it was before; choose another folder") as caught:
         build(tmp_path / ("s" * 300), "one")

@@ -30,7 +30,7 @@ build(Request(out=Path(site), workshop=Path(workshop), processes=int(processes))
 WRITE = """
 from hashlib import sha256
 from generator import HANDBOOK
-from generator.pages.writing.template_names import Writer
+from generator.pages.writing.writer import Writer
 from generator.pages.handbook import write_handbook
 from generator.source.library import load
 from tests.in_turn import run_in_turn

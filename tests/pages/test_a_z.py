@@ -9,7 +9,7 @@ import pytest
 
 from generator.pages.kinds.a_z import write_a_z
 from generator.pages.writing.page import Page
-from generator.pages.writing.template_names import Writer
+from generator.pages.writing.writer import Writer
 from generator.source.school import School
 
 WORDS = ("12 children", "bank", "2,047 for 20", "9 children", "Adult", "10 children", "1,000,000 beads", "5,230 for 4")

@@ -11,7 +11,7 @@ import pytest
 from generator.errors import SourceError
 from generator.pages.handbook import Handbook, write_handbook
 from generator.pages.kinds.a_z import write_a_z
-from generator.pages.writing.template_names import Writer
+from generator.pages.writing.writer import Writer
 from generator.source.library import load
 from tests.in_turn import run_in_turn
 from tests.sampling import only_in_a_whole_run, sample
@@ -68,6 +68,24 @@ def test_what_takes_too_long_is_a_fault_with_its_file(
 
 
 @only_in_a_whole_run
+def test_every_page_that_takes_too_long_is_named_and_what_is_wrong_on_others(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("generator.pages.authored.fill.SECONDS", 1.0)
+    endless = "{% for x in range(100000) %}" * 3 + "{% endfor %}" * 3
+    with pytest.raises(SourceError) as refused:
+        with_files(
+            tmp_path,
+            pages__our_room__first=FRONT + endless,
+            pages__our_room__second=FRONT.replace('"Ours"', '"Second"') + endless,
+            pages__our_room__third=FRONT.replace('"Ours"', '"Third"') + "{{ nobody }}",
+        )
+    assert [fault.problem.partition(":")[0] for fault in refused.value.faults] == [
+        *("takes too long", "takes too long", "uses a name that is not known")
+    ]
+
+
+@only_in_a_whole_run
 def test_what_takes_too_much_memory_is_a_fault_with_its_line(tmp_path: Path) -> None:
     many = "\n{% set x = (['a' * 100000] * 20000) | map('upper') | list %}"
     with pytest.raises(SourceError) as refused:
@@ -79,11 +97,11 @@ def test_what_takes_too_much_memory_is_a_fault_with_its_line(tmp_path: Path) -> 
 
 def test_what_the_program_writes_may_be_as_long_as_it_is(monkeypatch: pytest.MonkeyPatch) -> None:
     handbook, sources = stock(), load(STOCK, None)
-    monkeypatch.setattr("generator.pages.writing.template_names.LARGEST_PAGE", 2_000)
+    monkeypatch.setattr("generator.pages.writing.writer.LARGEST_PAGE", 2_000)
     a_z = write_a_z(Writer(sources.school), handbook.pages[1:], sources.pages[0].meta.reviewed)
     assert len(a_z.body) > 2_000
     with pytest.raises(SourceError, match="grows to more than 2000 characters"):
-        Writer(sources.school).render_text("word " * 401, "ours.md", {}, "ours.md")
+        Writer(sources.school).render_text("word " * 401, "ours.md", {}, "ours.md", 1)
 
 
 @only_in_a_whole_run

@@ -14,7 +14,7 @@ from generator.pages.authored.content import LARGEST_RESULT, Refusal, refusals
 from generator.pages.handbook import write_handbook
 from generator.pages.kinds.today import PATH as TODAY
 from generator.pages.writing.page import from_page
-from generator.pages.writing.template_names import Writer
+from generator.pages.writing.writer import Writer
 from generator.source.library import load
 from tests.conftest import quiet
 

@@ -11,7 +11,7 @@ from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Slip, Spot
 from generator.pages.kinds.lesson import PlacedLesson, placed_lessons, told
 from generator.pages.writing.links import lesson_link
-from generator.pages.writing.template_names import Writer
+from generator.pages.writing.writer import Writer
 from generator.words.slips import explain
 from tests.stock import sources, worked
 

@@ -11,7 +11,7 @@ import pytest
 from markdown import markdown
 
 from generator.errors import SourceError
-from generator.pages.writing.template_names import Writer
+from generator.pages.writing.writer import Writer
 from generator.source.school import School
 
 CASES = tomllib.loads(Path(__file__).with_name("templates.toml").read_text("utf-8"))

@@ -22,7 +22,7 @@ from generator.build.processes import several_processes
 from generator.errors import SourceError
 from generator.pages.handbook import write_handbook
 from generator.pages.run_many import RunMany
-from generator.pages.writing.template_names import Writer
+from generator.pages.writing.writer import Writer
 from generator.source.library import load
 from tests.sampling import only_in_a_whole_run, times
 from tests.source.cases import HERE, STOCK, lay_out, needs_posix

@@ -32,6 +32,7 @@ _ATTRIBUTE = re.compile(r'([A-Za-z][\w-]*)(?:="([^"]*)")?')
 _SCHEME = re.compile(r"[A-Za-z][A-Za-z0-9+.-]*:")
 _PLAIN_ID = re.compile(r"(?!__)[\w-]+", re.ASCII)
 _CLASS = re.compile(r'class="([a-z0-9 -]+)"')
+_PIXELS = re.compile(r"[0-9]{1,5}")
 _UNSEEN = re.compile(r"[\x00-\x08\x0b-\x1f\x7f]")
 
 _TABLES = 'write a list, or HTML with <caption> and <th scope="col"> and <th scope="row">'
@@ -164,6 +165,8 @@ def _about_attribute(name: str, key: str, value: str, figures: Collection[str], 
             if word not in known_classes() and not word.startswith("language-"):
                 problem = "is not known to the style sheets"
                 yield Problem(f'class="{printable(word)}"', problem, "use one of ours"), word
+    elif name in ("img", "source") and key in ("width", "height") and not _PIXELS.fullmatch(value):
+        yield Problem(shown, "is no number of pixels", "write one, or leave it out"), value
     elif key == "tabindex" and value != "0":
         yield Problem(shown, "changes the order of the keyboard", "write 0"), "tabindex"
     elif key in ("href", "data-leads-to"):

@@ -17,7 +17,7 @@ from generator.pages.authored.origin import SourceText
 from generator.pages.writing.links import LessonLink, StepLink
 from generator.pages.writing.page import Page, from_page, front_matter
 from generator.pages.writing.template_faults import template_fault
-from generator.pages.writing.template_names import Writer
+from generator.pages.writing.writer import Writer
 from generator.source.models import AuthoredPage, Note
 
 _HEADING = re.compile(r"^(?:#\s|={3,}\s*$|<h1\b)", re.MULTILINE)

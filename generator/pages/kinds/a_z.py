@@ -9,7 +9,7 @@ from datetime import date
 from math import inf
 
 from generator.pages.writing.page import Page
-from generator.pages.writing.template_names import Writer
+from generator.pages.writing.writer import Writer
 from generator.words.numbers import capital
 
 PATH = "reference/a-z.md"

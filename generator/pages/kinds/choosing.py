@@ -21,8 +21,8 @@ from generator.engine.sharing import share
 from generator.engine.shelf import Shelf
 from generator.pages.writing.links import LessonLink
 from generator.pages.writing.page import Page
-from generator.pages.writing.template_names import Writer
 from generator.pages.writing.views import time_and_shelf
+from generator.pages.writing.writer import Writer
 from generator.words.numbers import capital, in_clauses, number_words, small_number
 from generator.words.phrases import Phrases
 

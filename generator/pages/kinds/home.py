@@ -8,7 +8,7 @@ from datetime import date
 
 from generator.pages.writing.links import LessonLink
 from generator.pages.writing.page import Page
-from generator.pages.writing.template_names import Writer
+from generator.pages.writing.writer import Writer
 from generator.source.models import Step
 
 HOME = "index.md"

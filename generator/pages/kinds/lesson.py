@@ -15,8 +15,8 @@ from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import Shelf, needs, shortages
 from generator.pages.writing.links import LessonLink, StepLink, step_link
 from generator.pages.writing.page import Page, front_matter
-from generator.pages.writing.template_names import Writer
 from generator.pages.writing.views import stage_views
+from generator.pages.writing.writer import Writer
 from generator.source.models import MOST_CHILDREN, Lesson, Step
 from generator.words.lesson import cards_at_the_close, put_together, screens, to_set_out, told_places
 from generator.words.material import cards_on_paper, shortage, what_is_seen

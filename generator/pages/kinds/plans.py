@@ -15,7 +15,7 @@ from generator.figures.picture import Picture
 from generator.pages.kinds.lesson import PlacedLesson, write_lesson
 from generator.pages.writing.links import step_link
 from generator.pages.writing.page import Page
-from generator.pages.writing.template_names import Writer
+from generator.pages.writing.writer import Writer
 from generator.source.models import Step
 from generator.words.lesson import cards_at_the_close
 from generator.words.material import cards_on_paper

@@ -8,8 +8,8 @@ from typing import Any
 from generator.engine.shelf import needs
 from generator.pages.writing.links import StepLink, lesson_link, step_link
 from generator.pages.writing.page import Page, front_matter
-from generator.pages.writing.template_names import Writer
 from generator.pages.writing.views import time_and_shelf
+from generator.pages.writing.writer import Writer
 from generator.source.models import Lesson, Step
 
 PATH = "lessons/index.md"

@@ -7,7 +7,7 @@ from datetime import date
 
 from generator.engine.numbers import NUMBER_KINDS
 from generator.pages.writing.page import Page
-from generator.pages.writing.template_names import Writer
+from generator.pages.writing.writer import Writer
 
 PATH = "today.md"
 _MOST_CUBES = 9

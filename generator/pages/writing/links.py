@@ -7,8 +7,8 @@ from datetime import date
 from functools import cached_property
 
 from generator.engine.sharing import Sharing, share
-from generator.pages.writing.template_names import Writer
-from generator.source.models import PAGES_OF_A_STEP, Lesson, Step
+from generator.pages.writing.writer import Writer
+from generator.source.models import Lesson, Step
 from generator.words.titles import lesson_title
 
 
@@ -65,5 +65,5 @@ def lesson_path(lesson: Lesson) -> str:
 def step_link(step: Step) -> StepLink:
     """How a step is named."""
     folder = f"lessons/{step.slug}"
-    index, cards, plans = (f"{folder}/{page}.md" for page in PAGES_OF_A_STEP)
-    return StepLink(index, cards, plans, step.title, step.short, step.new, len(step.lessons))
+    paths = (f"{folder}/index.md", f"{folder}/cards.md", f"{folder}/plans.md")
+    return StepLink(*paths, step.title, step.short, step.new, len(step.lessons))

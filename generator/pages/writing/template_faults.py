@@ -24,7 +24,7 @@ _IN_WORDS: tuple[tuple[type[BaseException], str, str], ...] = (
 )
 
 
-def template_fault(error: BaseException, file: str, first_line: int = 1) -> Fault:
+def template_fault(error: BaseException, file: str, first_line: int) -> Fault:
     """The fault that an exception from compiling or filling the template of a file is.
 
     The template was compiled under the file's name; it begins on `first_line` of that file.

@@ -44,11 +44,11 @@
 
   /**
    * The symptoms most worth knowing for one division; what leaves no trace is left out. One for each slip, the
-   * likeliest slip first, until `most`: the one to which everybody going on by the rules leads, that the fewest other
+   * likeliest slip first, eight at most: the one to which everybody going on by the rules leads, that the fewest other
    * slips leave too and, among those, the one on most trays and of the smallest pieces. A slip that an earlier symptom
    * names has its own only if there is room to spare. shelf: what it could not show is left out, but for kinds of which
    * the sharing needs more. Repairs take longest, so the causes of a symptom are worked out when its turn comes.
-   * @type {(division: Division, shelf?: Shelf | null, most?: number) =>
+   * @type {(division: Division, shelf?: Shelf | null) =>
    *   Generator<{seen: Observation, left: Counts, offBy: number, causes: Cause[]}>}
    */
   function* tellingSlips(division, shelf = null) {

@@ -1,0 +1,50 @@
+"""What templates print: words that mean nothing to HTML or Markdown, numbers as the school writes them, addresses."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+from html import escape
+from typing import Any
+from urllib.parse import quote
+
+from markupsafe import Markup
+
+from generator.errors import HandbookError
+from generator.words.phrases import Grouping
+
+LARGEST_PAGE = 1_000_000  # characters
+_PLACE_IN_MEMORY = " at 0x"  # how Python shows what has no words of its own
+# Marks that mean something to a Markdown reader anywhere, and those that do at the start of a line only.
+_MARKS = re.compile(r"[\\`*_{}\[\]!|~^]|(?<!&)#|^\s*[+\-=:]|^\s*\d+[.)]", re.MULTILINE)
+_SIGN = re.compile(r"\D")
+
+
+def as_address(path: str) -> Markup:
+    """A path as an address that a Markdown reader takes as it is."""
+    return Markup(quote(path, safe="/#"))
+
+
+def printed(grouping: Grouping, value: Any) -> Markup:
+    """What a template prints; never more than a page holds, nor anything that is different every time."""
+    is_number = isinstance(value, int) and not isinstance(value, bool)
+    text = grouping.written(value) if is_number else str(value)
+    if len(text) > LARGEST_PAGE:
+        raise HandbookError(f"it grows to more than {LARGEST_PAGE} characters")
+    if _PLACE_IN_MEMORY in text:
+        raise HandbookError("it prints something that is neither a text nor a number")
+    return value if isinstance(value, Markup) else _plain(text)
+
+
+@lru_cache(maxsize=5000)
+def _plain(text: str) -> Markup:
+    """Any text as words: neither HTML nor Markdown in it means anything.
+
+    Character references say the same to a browser and nothing to a Markdown reader. Most of what pages print are
+    numbers, and the same ones again and again.
+    """
+    return Markup(_MARKS.sub(lambda mark: _SIGN.sub(_reference, mark[0]), escape(text)))
+
+
+def _reference(sign: re.Match[str]) -> str:
+    return f"&#{ord(sign[0])};"

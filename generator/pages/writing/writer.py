@@ -1,0 +1,132 @@
+"""From a template and its data to the Markdown of a page, and the figures that it shows."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+from datetime import date
+from functools import cached_property
+from typing import Any
+
+from jinja2 import Template
+
+from generator.engine.places import place_name
+from generator.engine.sharing import Sharing
+from generator.errors import HandbookError, SourceError
+from generator.figures.gallery import size
+from generator.figures.picture import OF_A_DIVISION, OF_A_PLAN, OVERVIEWS, Picture
+from generator.pages.writing.page import Page, address, from_page, front_matter
+from generator.pages.writing.printed import LARGEST_PAGE, as_address
+from generator.pages.writing.template_faults import template_fault
+from generator.pages.writing.template_names import environment
+from generator.source.models import MOST_CHILDREN
+from generator.source.school import School
+from generator.words.phrases import Grouping, Phrases
+
+_OVERVIEWS_FOR_ALL = ("pieces",)
+_LARGEST_NUMBER = 9999
+_LARGEST_DIVISOR = 999
+
+
+@dataclass(frozen=True)
+class ShownFigure:
+    """A figure as a page shows it: its address from that page, its size in CSS pixels, and its drawing for phones."""
+
+    src: str
+    width: int
+    height: int
+    narrow: ShownFigure | None = None
+
+
+@dataclass(frozen=True)
+class Writer:
+    """Renders templates for one school."""
+
+    school: School
+
+    @cached_property
+    def phrases(self) -> Phrases:
+        """The sentences of the school's language, with numbers as the school writes them."""
+        numbers = self.school.numbers
+        return Phrases(self.school.language, Grouping(numbers.mark, numbers.group_four_digits))
+
+    def render(self, template: str, page: str, data: Mapping[str, Any]) -> tuple[str, tuple[Picture, ...]]:
+        """The Markdown of a template for the page at a path, and the figures it shows."""
+        return self._fill(environment(self.school, self.phrases).get_template(template), page, data, OVERVIEWS)
+
+    def page(self, name: str, path: str, data: Mapping[str, Any], reviewed: date, /, **places: str) -> Page:
+        """A page of ours; the name is that of its template, and of its title and tags among the phrases."""
+        body, pictures = self.render(f"{name}.md.jinja", path, data)
+        title, description, tags = (
+            self.phrases.say(f"page.{name}.{part}", **places) for part in ("title", "description", "tags")
+        )
+        meta = front_matter(description, tags.splitlines(), reviewed, self.school.review.months)
+        return Page(path, title, meta, body, pictures)
+
+    def render_text(
+        self, source: str, page: str, data: Mapping[str, Any], file: str, first_line: int
+    ) -> tuple[str, tuple[Picture, ...]]:
+        """The same for Markdown that somebody wrote into a file from `first_line` on.
+
+        Raises SourceError with what is wrong in its template, or if it fills to more than LARGEST_PAGE characters.
+        """
+        sandbox = environment(self.school, self.phrases)
+        try:
+            code = sandbox.compile(source, filename=file)
+            template = Template.from_code(sandbox, code, sandbox.make_globals(None))
+            return self._fill(template, page, data, _OVERVIEWS_FOR_ALL, LARGEST_PAGE)
+        except Exception as error:
+            raise SourceError([template_fault(error, file, first_line)]) from None
+
+    def _fill(
+        self,
+        template: Template,
+        page: str,
+        data: Mapping[str, Any],
+        overviews: tuple[str, ...],
+        room: float = math.inf,
+    ) -> tuple[str, tuple[Picture, ...]]:
+        pictures: dict[Picture, None] = {}
+
+        def picture(kind: str, sharing: Sharing | None = None, rows: Iterable[tuple[Any, ...]] = ()) -> ShownFigure:
+            if sharing:
+                wanted = _of_a_division(kind, sharing)
+            elif kind in overviews:
+                wanted = Picture(kind, rows=tuple(rows))
+            else:
+                raise HandbookError(f'the figure "{kind}" needs a sharing')
+            wide = shown(wanted)
+            return wide if kind.startswith(OF_A_PLAN) else replace(wide, narrow=shown(replace(wanted, narrow=True)))
+
+        def shown(wanted: Picture) -> ShownFigure:
+            pictures[wanted] = None
+            width, height = size(self.phrases, wanted)
+            return ShownFigure(from_page(page, wanted.path), round(width), round(height))
+
+        names = {
+            "picture": picture,
+            "to": lambda target: as_address(from_page(page, target)),
+            "href": lambda target: as_address(from_page(page, address(target))),
+            **data,
+        }
+        chunks: list[str] = []
+        for chunk in template.generate(names):
+            chunks.append(chunk)
+            room -= len(chunk)
+            if room < 0:
+                raise HandbookError(f"it grows to more than {LARGEST_PAGE} characters")
+        return "".join(chunks), tuple(pictures)
+
+
+def _of_a_division(kind: str, sharing: Sharing) -> Picture:
+    """A figure of one division, if there is such a figure and a mat could show it."""
+    places = [place_name(stage.level) for stage in sharing.stages]
+    kinds = (*OF_A_DIVISION, *places)
+    if kind.removeprefix(OF_A_PLAN) not in (places if kind.startswith(OF_A_PLAN) else kinds):
+        raise HandbookError(f'there is no figure "{kind}" of it; there are {", ".join(kinds[:-1])} and {kinds[-1]}')
+    if not (1 <= sharing.dividend <= _LARGEST_NUMBER and sharing.sharers <= MOST_CHILDREN):
+        raise HandbookError(f"a figure shows numbers to {_LARGEST_NUMBER} and {MOST_CHILDREN} children at most")
+    if sharing.divisor > _LARGEST_DIVISOR:
+        raise HandbookError(f"a figure shows ribbons for numbers to {_LARGEST_DIVISOR} at most")
+    return Picture(kind, sharing.dividend, sharing.divisor, sharing.ribbons)
