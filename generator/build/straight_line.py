@@ -81,15 +81,15 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
     settings = Settings(school.name, VERSION, school.sub_path, school_look.logo(sources.theme))
     edition = (sources, settings, build_date(os.environ))
     with (
-        workshop(request.workshop, request.school_folder, request.processes, say) as place,
+        workshop(request.workshop, request.school_folder, request.processes, say) as shop,
         fresh_site(request.out, say) as site,
     ):
-        made = place.published(edition, request.out)
+        made = shop.published(edition, request.out)
         if made:
             say("Nothing has changed since the last build")
         else:
-            made = _make(*edition, site, place, say)
-            place.note(edition, site, *made)
+            made = _make(*edition, site, shop, say)
+            shop.note(edition, site, *made)
         pages, figures = made
     seconds = time.monotonic() - begun
     index = request.out.resolve() / "index.html"
@@ -97,29 +97,29 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
 
 
 def _make(
-    sources: Sources, settings: Settings, built: date, site: Path, place: Workshop, say: Callable[[str], None]
+    sources: Sources, settings: Settings, built: date, site: Path, shop: Workshop, say: Callable[[str], None]
 ) -> tuple[int, int]:
     """From what was read to a finished site in a folder; the numbers of its pages and figures."""
     with told_at_their_origin(sources):
         say(f"Working out {len(sources.lessons)} lessons")
         writer = Writer(sources.school)
-        handbook = write_handbook(sources, writer, place.run_many)
+        handbook = write_handbook(sources, writer, shop.run_many)
         markdown = ((page.path, page.text.encode()) for page in handbook.pages)
         known = script_data.known(sources, writer.phrases)
         added = school_look.files(sources.theme) | script_data.files(known)
-        stage(place.docs, chain(markdown, added.items()))
+        stage(shop.docs, chain(markdown, added.items()))
         pictures = (*handbook.pictures, SPRITE)
-        drawings = place.run_many(drawing, writer.phrases, pictures)
+        drawings = shop.run_many(drawing, writer.phrases, pictures)
         say(f"Rendering {len(handbook.pages)} pages")
-        paths = render_changed(place.results, place.docs, place.rendered, handbook.nav, settings)
+        paths = render_changed(shop.results, shop.docs, shop.rendered, handbook.nav, settings)
         say("Finishing: search, print, policy, servers")
         on_paper = sources.school.print.paper
         bound = books(handbook, settings.site_name, writer.phrases.say("plans.part"))
-        write_files(site, finished(place.rendered, paths, bound, settings, built, on_paper, known))
+        write_files(site, finished(shop.rendered, paths, bound, settings, built, on_paper, known))
         say(f"Drawing {len(pictures)} figures")
         write_files(site / FIGURES, zip((picture.file for picture in pictures), drawings, strict=True))
         say("Auditing the whole site")
-        read = place.run_many(read_page, sorted(policy.theme_scripts(site)), html_files(site))
+        read = shop.run_many(read_page, sorted(policy.theme_scripts(site)), html_files(site))
         faults = audit(site, tuple(read), settings.sub_path)
         if faults:
             raise SourceError(faults)

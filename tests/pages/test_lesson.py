@@ -9,7 +9,7 @@ from generator.engine.features import Features, features_of
 from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Slip, Spot
-from generator.pages.kinds.lesson import PlacedLesson, placed_lessons, told
+from generator.pages.kinds.lesson import PlacedLesson, placed_lessons, template_data
 from generator.pages.writing.links import lesson_link
 from generator.pages.writing.writer import Writer
 from generator.words.slips import explain
@@ -31,7 +31,7 @@ def point_of(features: Features) -> tuple[object, ...]:
 
 @pytest.mark.parametrize("placed", PLAIN, ids=lambda placed: str(placed.lesson.slug))
 def test_a_number_for_another_group_keeps_the_point_of_the_lesson(placed: PlacedLesson) -> None:
-    page = told(placed, WRITER)
+    page = template_data(WRITER, placed)
     assert page["neighbours"]
     for other in page["neighbours"]:
         if ready := other["ready"]:
@@ -48,7 +48,7 @@ def test_a_number_for_another_group_keeps_the_point_of_the_lesson(placed: Placed
 def test_a_number_for_another_group_worked_by_hand(slug: str, children: int, ready: tuple[int, bool] | None) -> None:
     """Of two digits only 10 is too few for eleven, but it has an empty place, unlike 11; three are few for four."""
     (placed,) = [placed for placed in PLAIN if placed.lesson.slug == slug]
-    (other,) = [one for one in told(placed, WRITER)["neighbours"] if one["sharing"].divisor == children]
+    (other,) = [one for one in template_data(WRITER, placed)["neighbours"] if one["sharing"].divisor == children]
     assert other["ready"] == ready
 
 
@@ -58,19 +58,21 @@ def test_todays_number_is_offered_only_where_the_shelf_allows_it(tens: int, numb
     shelf = SOURCES.school.shelf.model_copy(update={"tens": tens, "units": 60})
     school = SOURCES.school.model_copy(update={"shelf": shelf})
     (placed,) = [placed for placed in PLAIN if placed.lesson.slug == "7391-among-6"]
-    five = told(placed, Writer(school))["neighbours"][0]
+    five = template_data(Writer(school), placed)["neighbours"][0]
     assert (five["sharing"].divisor, five["ready"]) == (5, (number, True))
     assert bool(five["shortages"]) is (number != 7391)
 
 
 def test_most_lessons_find_a_number_for_every_other_group() -> None:
-    found = [other["ready"] for placed in PLAIN for other in told(placed, WRITER)["neighbours"]]
+    found = [other["ready"] for placed in PLAIN for other in template_data(WRITER, placed)["neighbours"]]
     assert found.count(None) <= len(found) // 10
 
 
 def test_a_number_for_another_group_has_a_zero_where_todays_has_one() -> None:
     found = [
-        (placed.lesson.dividend, other["ready"]) for placed in PLAIN for other in told(placed, WRITER)["neighbours"]
+        (placed.lesson.dividend, other["ready"])
+        for placed in PLAIN
+        for other in template_data(WRITER, placed)["neighbours"]
     ]
     assert all(("0" in str(today)) == ("0" in str(ready.number)) for today, ready in found if ready and ready.alike)
 

@@ -57,7 +57,7 @@ def write_lesson(writer: Writer, placed: PlacedLesson, symptoms: Iterable[Sympto
     """The page of one lesson; `symptoms` are the slips most worth knowing for it."""
     lesson, link = placed.lesson, placed.link
     rows = [symptom_row(writer.phrases, symptom, link.sharing) for symptom in symptoms]
-    body, pictures = writer.render("lesson.md.jinja", link.path, told(placed, writer) | {"symptoms": rows})
+    body, pictures = writer.render("lesson.md.jinja", link.path, template_data(writer, placed) | {"symptoms": rows})
     # The division as it may be typed in one word; a word "4" of its own would answer to "4 children".
     typed = f"{link.dividend}/{link.divisor}", f"{link.divisor}/{link.dividend}"
     tags = (*typed, *lesson.tags)
@@ -66,7 +66,7 @@ def write_lesson(writer: Writer, placed: PlacedLesson, symptoms: Iterable[Sympto
     return Page(link.path, link.title, meta, body, pictures)
 
 
-def told(placed: PlacedLesson, writer: Writer) -> dict[str, Any]:
+def template_data(writer: Writer, placed: PlacedLesson) -> dict[str, Any]:
     """What the template of a lesson asks for, but for the slips."""
     sharing, shelf, words = placed.link.sharing, writer.school.shelf.owned, writer.phrases
     needed = needs(sharing)
