@@ -13,7 +13,9 @@ import pytest
 
 from generator import HANDBOOK
 from generator.site import search
+from generator.words.numbers import number_words
 from generator.words.phrases import Phrases
+from tests.sampling import sample
 from tests.script.engine import Engine
 
 QUERIES = tomllib.loads((Path(__file__).parents[1] / "browser" / "queries.toml").read_text("utf-8"))
@@ -48,10 +50,19 @@ def test_a_question_about_numbers_opens_todays_number(worker: Engine, asked: str
     assert today["score"] > 7
 
 
+def test_a_number_in_words_is_that_number_with_and_without_its_and_and_hyphen(worker: Engine) -> None:
+    for number in sample(range(1, 10_000), 271):
+        said = number_words(Phrases("en"), number)
+        spellings = [said, said.replace(" and ", " "), said.replace("-", " ").title()]
+        asked = f"{json.dumps(spellings)}.map(wordsAndNumbers)"
+        assert worker.run(f"JSON.stringify({asked})") == json.dumps([[number]] * 3, separators=(",", ":")), said
+
+
 OTHERS = (
     *("ten ribbons", "two digit divisor", "bank gave 11", "off by ten", "year 6", "A4", "9 beads missing", "zero"),
     *("only two cubes for five children", "child reads 137 instead of 1307", "5", "twelve", "under 3 years"),
     *("1 2 3", "first lesson", "how many children", "ribbon", "for us today", "one exchange", ""),
+    *("hundred", "ten hundreds", "a thousand for one and a hundred for another"),
     *("one child gets two", "I had 137 but it should be 1307", "13 left over", "children over 3", "12 ribbons"),
 )
 

@@ -23,6 +23,27 @@ const NUMBERS_IN_WORDS = new Map(
 /** @type {(text: string) => string} 5230 for 5,230 */
 const withoutMarks = (text) => text.replace(/(\d)[,.'’\u2009\u202f\u00a0](?=\d{3}(?!\d))/g, "$1");
 
+/** @type {(place: string) => string} "hundred" and the like */
+const scaleInWords = (place) => sharing.phrases.say(`number.of-${place}`, { how_many: "" }).trim();
+const HUNDRED = scaleInWords("hundreds");
+const THOUSAND = scaleInWords("thousands");
+const AND = sharing.phrases.say("number.with-less", { whole: "", rest: "" }).trim();
+
+/**
+ * A number that is being said, word by word: whole thousands, and what is below them.
+ * @typedef {{thousands: number, below: number}} Said
+ */
+
+/** @type {(said: Said | undefined, word: string) => Said | undefined} what it has become; undefined if it ends before */
+function goneOn(said, word) {
+  const { thousands, below } = said ?? { thousands: 0, below: 0 };
+  if (word === HUNDRED) return below > 0 && below < 10 ? { thousands, below: 100 * below } : undefined;
+  if (word === THOUSAND) return below > 0 && !thousands ? { thousands: below, below: 0 } : undefined;
+  const number = NUMBERS_IN_WORDS.get(word);
+  const hasRoom = number < 10 ? below % 10 === 0 && below % 100 !== 10 : below % 100 === 0;
+  return number && hasRoom ? { thousands, below: below + number } : undefined;
+}
+
 /**
  * @param {string} text
  * @returns {(string | number)[]} its words and numbers in order, numbers in words and with a mark among them
@@ -32,12 +53,14 @@ function wordsAndNumbers(text) {
     .replaceAll("’", "'")
     .match(/[\p{L}\p{N}']+/gu);
   const words = [];
-  for (const word of found || []) {
-    const number = /^\d{1,6}$/.test(word) ? Number(word) : NUMBERS_IN_WORDS.get(word);
-    const last = words.at(-1);
-    const endsTens = number < 10 && last >= 20 && last < 100 && last % 10 === 0 && !/\d/.test(word);
-    if (endsTens) words[words.length - 1] = last + number;
-    else words.push(number ?? word);
+  let said;
+  for (const [place, word] of (found || []).entries()) {
+    if (word === AND && said && said.below % 100 === 0 && NUMBERS_IN_WORDS.has(found[place + 1])) continue;
+    const more = said && goneOn(said, word);
+    if (more) words.pop();
+    said = more ?? goneOn(undefined, word);
+    if (said) words.push(1000 * said.thousands + said.below);
+    else words.push(/^\d{1,6}$/.test(word) ? Number(word) : word);
   }
   return words;
 }
