@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Collection
+from functools import cache
 from pathlib import Path
 
 import rjsmin  # type: ignore[import-untyped]
 import yaml
 
 from generator.site.run_mkdocs import MKDOCS_YML
+from generator.source.reading import YAML_LOADER
 
 FOLDER = "js/"
 _STRICT = '"use strict";'
@@ -19,9 +21,10 @@ def lean(script: str) -> str:
     return str(rjsmin.jsmin(script))
 
 
+@cache
 def listed() -> dict[str, list[str]]:
     """The scripts of each kind of page, in the order in which they run, as mkdocs.yml lists them."""
-    scripts: dict[str, list[str]] = yaml.safe_load(MKDOCS_YML.read_text("utf-8"))["extra"]["scripts"]
+    scripts: dict[str, list[str]] = yaml.load(MKDOCS_YML.read_text("utf-8"), YAML_LOADER)["extra"]["scripts"]
     return scripts
 
 

@@ -22,7 +22,10 @@ def stage(folder: Path, files: Files) -> None:
 
 def write_files(folder: Path, files: Files) -> None:
     """Put files, by path, into a folder."""
+    there: set[Path] = set()
     for path, content in files:
         file = folder / path
-        file.parent.mkdir(parents=True, exist_ok=True)
+        if file.parent not in there:
+            file.parent.mkdir(parents=True, exist_ok=True)
+            there.add(file.parent)
         file.write_bytes(content)

@@ -22,7 +22,7 @@ from markdown import Markdown
 from generator import HANDBOOK, PROJECT
 from generator.engine.steps import Action
 from generator.errors import Problem
-from generator.source.reading import printable
+from generator.source.reading import YAML_LOADER, printable
 
 LARGEST_RESULT = 4_000_000
 _ALWAYS_IN_MKDOCS = ("toc", "tables", "fenced_code")
@@ -198,7 +198,7 @@ def _can_be_read(address: str) -> bool:
 @cache
 def extensions() -> dict[str, Any]:
     """What MkDocs converts with: its own extensions and those of mkdocs.yml."""
-    listed = yaml.safe_load((PROJECT / "mkdocs.yml").read_text("utf-8"))["markdown_extensions"]
+    listed = yaml.load((PROJECT / "mkdocs.yml").read_text("utf-8"), YAML_LOADER)["markdown_extensions"]
     settings = {name: given for entry in listed if isinstance(entry, dict) for name, given in entry.items()}
     names = [name for entry in listed for name in ([entry] if isinstance(entry, str) else entry)]
     return {"extensions": [*dict.fromkeys((*_ALWAYS_IN_MKDOCS, *names))], "extension_configs": settings}

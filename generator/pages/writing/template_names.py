@@ -70,6 +70,7 @@ def environment(school: School, words: Phrases) -> Sandbox:
         autoescape=True,
         finalize=partial(printed, words.grouping),
         undefined=StrictUndefined,
+        optimized=False,  # looking for constants takes longer than it saves in one build
         trim_blocks=True,
         lstrip_blocks=True,
         keep_trailing_newline=True,
