@@ -231,7 +231,7 @@ PUT_ON_PAPER = """async () => {
 
 # Of everything that has a place in the page: what it is, and how it looks; but for what browsers dress themselves.
 LOOKS = """async () => {
-  await Promise.all(document.getAnimations().map(animation => animation.finished));
+  await Promise.allSettled(document.getAnimations().map(animation => animation.finished));
   const seen = [...document.querySelectorAll("body, body :not(input, button, select)")]
     .filter(part => part.getClientRects().length && !part.closest("svg, details"));
   return seen.map(part => {
