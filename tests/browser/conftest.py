@@ -210,6 +210,7 @@ def _forget(page: Page) -> None:
         if other is not page:
             other.close()
     if page.url.startswith(("file:", "http:")):
-        page.evaluate("() => { localStorage.clear(); sessionStorage.clear(); }")
+        # The theme stores its colours a moment after a page has loaded: from here on it stores nothing more.
+        page.evaluate("() => { Storage.prototype.setItem = () => {}; localStorage.clear(); sessionStorage.clear(); }")
     page.goto("about:blank")
     page.context.clear_cookies()
