@@ -82,8 +82,11 @@ def _end_with_the_first() -> None:
     """
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     if sys.platform == "linux":
-        os.nice(_BEHIND_THE_FIRST)
         ctypes.CDLL(None).prctl(_PR_SET_PDEATHSIG, signal.SIGKILL)
+        first = parent_process()
+        if first and os.getppid() != first.pid:  # it was gone before the kernel had been told
+            os._exit(1)
+        os.nice(_BEHIND_THE_FIRST)
     else:
         threading.Thread(target=_wait_for_the_first, daemon=True).start()
 
