@@ -116,6 +116,7 @@ def _make(
         on_paper = sources.school.print.paper
         bound = books(handbook, settings.site_name, writer.phrases.say("plans.part"))
         write_files(site, finished(shop.rendered, paths, bound, settings, built, on_paper, known))
+        # Other processes read the pages for the audit while this one writes the figures.
         read = shop.run_many(read_page, sorted(policy.theme_scripts(site)), html_files(site))
         say(f"Drawing {len(pictures)} figures")
         write_files(site / FIGURES, zip((picture.file for picture in pictures), drawings, strict=True))

@@ -29,7 +29,7 @@ def _seen(text: str) -> tuple[Seen, ...]:
 def _tray(text: str) -> Seen:
     stands_for, colon, value = map(str.strip, text.rpartition(":"))
     if colon and stands_for not in STANDS_FOR:
-        raise click.BadParameter(f"{stands_for} is not what a tray can stand for: {', '.join(STANDS_FOR)}.")
+        raise click.BadParameter(f'"{stands_for}:" is not what a tray can stand for: {", ".join(STANDS_FOR)}.')
     return Seen(whole_number(0, DIVIDEND_LIMIT)(value), int(stands_for) if colon else 1)
 
 

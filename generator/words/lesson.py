@@ -188,8 +188,10 @@ def put_together(words: Phrases, sharing: Sharing) -> tuple[PutTogether, ...]:
     """Putting the shares back together, from the units upwards."""
     rows: list[PutTogether] = []
     for row in back_together(sharing):
-        larger = piece(words, row.goes_up, row.place + 1)
-        changed = words.say("lesson.changed-up", pieces=row.goes_up * 10, larger=larger) if row.goes_up else ""
+        changed = ""
+        if row.goes_up:
+            larger = piece(words, row.goes_up, row.place + 1)
+            changed = words.say("lesson.changed-up", pieces=row.goes_up * 10, larger=larger)
         rows.append(PutTogether(row.place, _together(words, row), changed, row.stays))
     return tuple(rows)
 

@@ -148,7 +148,7 @@
   const trayOf = (tray) => {
     const { stands_for = 1, value = tray } = tray;
     if (!STANDS_FOR.includes(Number(stands_for))) {
-      refuse("--seen", `${stands_for} is not what a tray can stand for: ${STANDS_FOR.join(", ")}.`);
+      refuse("--seen", `"${stands_for}:" is not what a tray can stand for: ${STANDS_FOR.join(", ")}.`);
     }
     return { stands_for: Number(stands_for), value: wholeNumber("--seen", value, 0, DIVIDEND_LIMIT) };
   };
