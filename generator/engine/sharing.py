@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import groupby
@@ -130,10 +131,10 @@ class Sharing:
 
     def room(self, state: State) -> Counts:
         """The pieces out of the bank: in the middle and on all trays together."""
-        room = state.middle
+        out: Sequence[int] = state.middle
         for tray in self.trays(state):
-            room = Counts(lies + tray.sharers * held for lies, held in zip(room, tray.holds, strict=True))
-        return room
+            out = [lies + tray.sharers * held for lies, held in zip(out, tray.holds, strict=True)]
+        return Counts(out)
 
     def bank(self, state: State) -> Counts:
         """What the bank has gained since the number was laid out; below zero: given out."""
@@ -141,9 +142,14 @@ class Sharing:
 
     @cached_property
     def pieces_needed(self) -> Counts:
-        """The most pieces of each place that are out of the bank at one moment."""
-        moments = (self.start, *(self.room(step.after) for step in self.steps if step.action is Action.EXCHANGE))
-        return Counts(map(max, zip(*moments, strict=True)))
+        """The most pieces of each place that are out of the bank at one moment; only an exchange changes how many."""
+        out, most = list(self.start), list(self.start)
+        for step in self.steps:
+            if step.action is Action.EXCHANGE:
+                out[step.place] -= 1
+                out[step.place - 1] += 10
+                most[step.place - 1] = max(most[step.place - 1], out[step.place - 1])
+        return Counts(most)
 
     @property
     def from_bank(self) -> Counts:

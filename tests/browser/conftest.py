@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import shutil
 from collections.abc import Callable, Iterator
@@ -29,6 +30,7 @@ FLAGS = (
 )
 SCREEN: ViewportSize = {"width": 1280, "height": 720}
 PATIENCE = 120_000  # milliseconds: on a busy machine the book of all pages takes its time
+INDEX_IS = "var __index = "
 INSIDE = ("file:", "blob:", "data:", "http://127.0.0.1:")
 
 
@@ -120,6 +122,20 @@ def kinds(site: Path, pages: list[str]) -> list[str]:
     smallest = {kind(page): page for page in reversed(by_size)}
     largest = {kind(page): page for page in by_size}
     return sorted({*smallest.values(), *largest.values()})
+
+
+@pytest.fixture(scope="session")
+def plain_site(site: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """For tests that do not search: the site with one entry in its index.
+
+    A page that is opened from disk takes the whole index in at once, which costs a browser more than all else on it.
+    """
+
+    def with_one_entry(script: str) -> str:
+        index = json.loads(script.removeprefix(INDEX_IS).rstrip(";\n"))
+        return f"{INDEX_IS}{json.dumps(index | {'docs': index['docs'][:1]})};\n"
+
+    return altered(site, tmp_path_factory.mktemp("plain") / "site", "search/search_index.js", with_one_entry)
 
 
 @pytest.fixture(scope="session")

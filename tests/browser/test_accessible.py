@@ -52,12 +52,12 @@ def axe_faults(page: Page) -> list[str]:
 
 
 @pytest.mark.parametrize(("scheme", "width"), SOME_VIEWS)
-def test_every_kind_of_page(scheme: str, width: int, chromium: Browser, site: Path, kinds: list[str]) -> None:
+def test_every_kind_of_page(scheme: str, width: int, chromium: Browser, plain_site: Path, kinds: list[str]) -> None:
     """In every other view, so that each page is seen at every width and in both colours."""
     faults = []
     with visiting(chromium, viewport={"width": width, "height": HEIGHT}, color_scheme=scheme) as visit:
         for page in sample(kinds, 4)[SOME_VIEWS.index((scheme, width)) % 2 :: 2]:
-            visit.page.goto((site / page).as_uri())
+            visit.page.goto((plain_site / page).as_uri())
             if visit.page.locator(".md-header").count():
                 assert visit.page.locator("body").get_attribute("data-md-color-scheme") == SCHEMES[scheme]
             if page != A_Z:  # its letters are all alike, and together as long as fifteen other pages
@@ -78,10 +78,10 @@ SMALLER = """(targets, least) => targets.map(one => [one.outerHTML.slice(0, 90),
 
 
 @pytest.mark.parametrize("width", A_WIDTH)
-def test_what_leads_on_is_large_and_help_is_seen_at_once(width: int, chromium: Browser, site: Path) -> None:
+def test_what_leads_on_is_large_and_help_is_seen_at_once(width: int, chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium, viewport={"width": width, "height": HEIGHT}) as visit:
         for page in ("index.html", "new-here/the-room.html"):
-            visit.page.goto((site / page).as_uri())
+            visit.page.goto((plain_site / page).as_uri())
             visit.page.locator(MENU).click()
             targets = visit.page.locator(IN_THE_FRAME)
             assert targets.count() > 20
@@ -134,13 +134,13 @@ def test_a_schools_own_colours_can_be_read(scheme: str, chromium: Browser, light
             assert axe_faults(visit.page) == []
 
 
-def test_the_reader_can_choose_dark_and_every_page_keeps_to_it(chromium: Browser, site: Path) -> None:
+def test_the_reader_can_choose_dark_and_every_page_keeps_to_it(chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium, color_scheme="light") as visit:
-        visit.page.goto((site / "index.html").as_uri())
+        visit.page.goto((plain_site / "index.html").as_uri())
         visit.page.locator(MENU).click()
         visit.page.get_by_text("Switch to dark colours").click()
         for page in ("index.html", "reference/a-z.html"):
-            visit.page.goto((site / page).as_uri())
+            visit.page.goto((plain_site / page).as_uri())
             assert visit.page.locator("body").get_attribute("data-md-color-scheme") == "slate"
         assert visit.errors == []
 
@@ -165,9 +165,9 @@ FOCUS = """async () => {
 
 
 @pytest.mark.parametrize("width", A_WIDTH)
-def test_with_the_keyboard_alone_every_stop_is_seen(width: int, chromium: Browser, site: Path) -> None:
+def test_with_the_keyboard_alone_every_stop_is_seen(width: int, chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium, viewport={"width": width, "height": HEIGHT}, reduced_motion="reduce") as visit:
-        visit.page.goto((site / "index.html").as_uri())
+        visit.page.goto((plain_site / "index.html").as_uri())
         stops = []
         for _ in range(200):
             visit.page.keyboard.press("Tab")
@@ -192,10 +192,12 @@ def walk_to(page: Page, what: str, key: str = "Tab") -> None:
 
 @only_in_a_whole_run
 @pytest.mark.parametrize("width", A_WIDTH)
-def test_with_the_keyboard_alone_the_menu_opens_and_leads_to_a_page(width: int, chromium: Browser, site: Path) -> None:
+def test_with_the_keyboard_alone_the_menu_opens_and_leads_to_a_page(
+    width: int, chromium: Browser, plain_site: Path
+) -> None:
     with visiting(chromium, viewport={"width": width, "height": HEIGHT}, reduced_motion="reduce") as visit:
         menu = visit.page.locator(".menu")
-        visit.page.goto((site / "index.html").as_uri())
+        visit.page.goto((plain_site / "index.html").as_uri())
         walk_to(visit.page, MENU)
         visit.page.keyboard.press("Enter")
         expect(menu).to_have_attribute("open", "")
@@ -211,7 +213,7 @@ def test_with_the_keyboard_alone_the_menu_opens_and_leads_to_a_page(width: int, 
         target = visit.page.locator(":focus").evaluate("link => link.href")
         visit.page.keyboard.press("Enter")
         visit.page.wait_for_url(target)
-        assert target != (site / "index.html").as_uri()
+        assert target != (plain_site / "index.html").as_uri()
         assert visit.errors == []
 
 
@@ -244,10 +246,10 @@ def test_with_the_keyboard_alone_from_home_to_a_table_of_movements_and_back_to_s
         assert visit.errors == []
 
 
-def test_nothing_moves_for_a_reader_who_asks_for_that(chromium: Browser, site: Path) -> None:
+def test_nothing_moves_for_a_reader_who_asks_for_that(chromium: Browser, plain_site: Path) -> None:
     longest = """Math.max(...[...document.querySelectorAll('*')].map(
         one => Math.max(...getComputedStyle(one).transitionDuration.split(',').map(parseFloat))))"""
     for motion, moves in (("no-preference", True), ("reduce", False)):
         with visiting(chromium, reduced_motion=motion) as visit:
-            visit.page.goto((site / "index.html").as_uri())
+            visit.page.goto((plain_site / "index.html").as_uri())
             assert (visit.page.evaluate(longest) > 0.01) is moves

@@ -12,9 +12,9 @@ from tests.sampling import only_in_a_whole_run
 SHOWN = "parts => parts.filter(part => part.checkVisibility()).map(part => part.id)"
 
 
-def test_each_kind_can_be_seen_alone(chromium: Browser, site: Path) -> None:
+def test_each_kind_can_be_seen_alone(chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium) as visit:
-        visit.page.goto((site / "choosing" / "group-4.html").as_uri())
+        visit.page.goto((plain_site / "choosing" / "group-4.html").as_uri())
         parts = visit.page.locator(".numbers tbody")
         every = parts.evaluate_all("parts => parts.map(part => part.id)")
         kinds = visit.page.get_by_role("radio")
@@ -27,10 +27,10 @@ def test_each_kind_can_be_seen_alone(chromium: Browser, site: Path) -> None:
         assert parts.evaluate_all(SHOWN) == every
 
 
-def test_first_numbers_are_on_the_first_screen_and_heads_stay_in_view(chromium: Browser, site: Path) -> None:
+def test_first_numbers_are_on_the_first_screen_and_heads_stay_in_view(chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium) as visit:
         visit.page.set_viewport_size({"width": 1366, "height": 768})
-        visit.page.goto((site / "choosing" / "group-4.html").as_uri())
+        visit.page.goto((plain_site / "choosing" / "group-4.html").as_uri())
         expect(visit.page.locator(".numbers tbody a").nth(1)).to_be_in_viewport(ratio=1)
         visit.page.locator(".numbers tbody a").last.scroll_into_view_if_needed()
         head = visit.page.get_by_role("columnheader", name="Each has")
@@ -42,22 +42,22 @@ def test_first_numbers_are_on_the_first_screen_and_heads_stay_in_view(chromium: 
         assert head.evaluate(at_its_corner), "the head of the page does not cover it"
 
 
-def test_how_many_pieces_are_out_is_shown_to_those_who_ask(chromium: Browser, site: Path) -> None:
+def test_how_many_pieces_are_out_is_shown_to_those_who_ask(chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium) as visit:
-        visit.page.goto((site / "choosing" / "group-4.html").as_uri())
+        visit.page.goto((plain_site / "choosing" / "group-4.html").as_uri())
         head = visit.page.get_by_role("columnheader", name="Out of the bank at most")
         expect(head).to_be_hidden()
         visit.page.get_by_role("checkbox").check()
         expect(head).to_be_visible()
 
 
-def test_a_number_on_the_first_page_leads_to_its_answer(chromium: Browser, site: Path) -> None:
+def test_a_number_on_the_first_page_leads_to_its_answer(chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium) as visit:
-        visit.page.goto((site / "index.html").as_uri())
+        visit.page.goto((plain_site / "index.html").as_uri())
         visit.page.locator("#today-number").fill("4,327")
         visit.page.locator("#today-children").fill("13")
         visit.page.keyboard.press("Enter")
-        assert visit.page.url == (site / "index.html").as_uri(), "thirteen are too many"
+        assert visit.page.url == (plain_site / "index.html").as_uri(), "thirteen are too many"
         visit.page.locator("#today-children").fill("6")
         visit.page.keyboard.press("Enter")
         visit.page.wait_for_url("**/today.html#number=4327&children=6")
@@ -65,9 +65,9 @@ def test_a_number_on_the_first_page_leads_to_its_answer(chromium: Browser, site:
 
 
 @only_in_a_whole_run
-def test_a_number_where_something_is_not_right_leads_to_its_trays(chromium: Browser, site: Path) -> None:
+def test_a_number_where_something_is_not_right_leads_to_its_trays(chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium) as visit:
-        visit.page.goto((site / "when-it-goes-wrong" / "trays-differ.html").as_uri())
+        visit.page.goto((plain_site / "when-it-goes-wrong" / "trays-differ.html").as_uri())
         visit.page.get_by_role("link", name="Type in what is on the trays").click()
         visit.page.locator("#today-number").fill("5,230")
         visit.page.locator("#today-children").fill("4")

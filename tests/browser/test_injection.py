@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import tomllib
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from datetime import date
 from itertools import cycle, islice
 from pathlib import Path
@@ -176,6 +176,7 @@ def test_every_text_was_written_somewhere(built: Built) -> None:
 
 
 def test_nothing_runs_and_everything_is_shown_as_it_was_written(built: Built, chromium: Browser) -> None:
+    name = next(case.text for case in built.cases if case.place == "the school's name")
     by_page: dict[str, list[Case]] = {}
     for case in built.cases:
         by_page.setdefault(case.page or "index.html", []).append(case)
@@ -188,6 +189,8 @@ def test_nothing_runs_and_everything_is_shown_as_it_was_written(built: Built, ch
             text = shown(visit.page)
             for case in cases:
                 assert not case.page or " ".join(case.text.split()) in text, (path, case)
+                if case.place == "a page's title":
+                    assert visit.page.title() == f"{case.text} - {name}"
         assert visit.errors == []
         assert visit.outside == []
 
@@ -214,19 +217,6 @@ def test_nothing_runs_in_what_is_found(words: str, built: Built, chromium: Brows
         assert visit.page.evaluate("window.hacked") is None
         assert code_in(visit.page) == []
         assert (visit.errors, visit.outside) == ([], [])
-
-
-@only_in_a_whole_run
-def test_titles_are_read_as_they_were_written(built: Built, chromium: Browser) -> None:
-    name = next(case.text for case in built.cases if case.place == "the school's name")
-    with visiting(chromium) as visit:
-        for case in sample(_titles(built.cases), 3):
-            visit.page.goto((built.site / case.page).as_uri())
-            assert visit.page.title() == f"{case.text} - {name}"
-
-
-def _titles(cases: Iterable[Case]) -> Iterator[Case]:
-    return (case for case in cases if case.place == "a page's title")
 
 
 def _touch_everything(page: Page) -> None:

@@ -63,10 +63,10 @@ class Seen(NamedTuple):
 
 
 @pytest.fixture(scope="module")
-def lessons(chromium: Browser, site: Path) -> list[Seen]:
+def lessons(chromium: Browser, plain_site: Path) -> list[Seen]:
     seen = []
     with visiting(chromium) as visit:
-        for lesson in sample(sorted(site.glob("lessons/*/*-*.html")), LESSONS):
+        for lesson in sample(sorted(plain_site.glob("lessons/*/*-*.html")), LESSONS):
             visit.page.set_viewport_size(SCREEN)
             visit.page.goto(lesson.as_uri())
             on_a_screen = visit.page.evaluate(ON_THE_SCREEN)
@@ -111,9 +111,9 @@ def test_a_lesson_is_not_long(lessons: list[Seen]) -> None:
     assert too_long == []
 
 
-def test_the_row_of_links_marks_the_part_that_is_read(chromium: Browser, site: Path) -> None:
+def test_the_row_of_links_marks_the_part_that_is_read(chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium, viewport=SCREEN) as visit:
-        visit.page.goto(next(site.glob("lessons/*/5230-among-4.html")).as_uri())
+        visit.page.goto(next(plain_site.glob("lessons/*/5230-among-4.html")).as_uri())
         marked = visit.page.locator("nav.parts [aria-current]")
         for part in ("set-out", "thousands", "units", "hundreds"):
             visit.page.locator(f'nav.parts a[href="#{part}"]').click()

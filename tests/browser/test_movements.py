@@ -93,10 +93,10 @@ def assert_one_scale(bead: float | None, bar: float | None, square: float | None
     ids=lambda given: f"{given.dividend}-{given.divisor}" if isinstance(given, Sharing) else str(given),
 )
 def test_every_movement_shows_what_the_engine_says_in_columns_that_stay(
-    sharing: Sharing, width: int, chromium: Browser, site: Path
+    sharing: Sharing, width: int, chromium: Browser, plain_site: Path
 ) -> None:
     with visiting(chromium, viewport={"width": width, "height": 844}) as visit:
-        visit.page.goto(address(site, sharing, 0))
+        visit.page.goto(address(plain_site, sharing, 0))
         room = states(sharing)
         seen = visit.page.evaluate(ALL_MOVEMENTS, [len(room), SHAPES])
         assert [moment["middle"] for moment in seen] == [pieces(state.middle) for state in room]
@@ -113,12 +113,12 @@ def test_every_movement_shows_what_the_engine_says_in_columns_that_stay(
         assert (visit.outside, visit.errors) == ([], [])
 
 
-def test_keys_and_buttons_lead_through_it_and_the_address_follows(chromium: Browser, site: Path) -> None:
+def test_keys_and_buttons_lead_through_it_and_the_address_follows(chromium: Browser, plain_site: Path) -> None:
     """4,327 among six: 4 cubes to the bank before the first hundred is given; the order from the engine's own tests."""
     sharing = share(4327, 6)
     with visiting(chromium) as visit:
         page = visit.page
-        page.goto(address(site, sharing, 3))
+        page.goto(address(plain_site, sharing, 3))
         now = page.locator("#movement-now")
         expect(now).to_have_attribute("aria-live", "polite")
         expect(now).to_have_text("Movement 3 of 22: Exchange one thousand for ten hundreds.")
@@ -152,9 +152,9 @@ def rgb(colour: str) -> str:
 
 @only_in_a_whole_run
 @pytest.mark.parametrize(("scheme", "width"), A_VIEW)
-def test_it_is_accessible_while_movements_go_on(scheme: str, width: int, chromium: Browser, site: Path) -> None:
+def test_it_is_accessible_while_movements_go_on(scheme: str, width: int, chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium, color_scheme=scheme, viewport={"width": width, "height": 768}) as visit:
-        visit.page.goto(address(site, share(3432, 12, ribbons=True), 5))
+        visit.page.goto(address(plain_site, share(3432, 12, ribbons=True), 5))
         visit.page.locator("[data-go=next]").click()
         palette = DARK if scheme == "dark" else LIGHT
         assert visit.page.evaluate(HEADS) == [
@@ -167,10 +167,10 @@ def test_it_is_accessible_while_movements_go_on(scheme: str, width: int, chromiu
 
 @only_in_a_whole_run
 @pytest.mark.parametrize(("scheme", "width"), A_VIEW)
-def test_what_was_just_taken_away_is_seen(scheme: str, width: int, chromium: Browser, site: Path) -> None:
+def test_what_was_just_taken_away_is_seen(scheme: str, width: int, chromium: Browser, plain_site: Path) -> None:
     """3:1 against the ground (WCAG 2.2, 1.4.11), for a square in the middle and ten bars at the bank."""
     with visiting(chromium, color_scheme=scheme, viewport={"width": width, "height": 1400}) as visit:
-        visit.page.goto(address(site, share(3432, 12, ribbons=True), 7))
+        visit.page.goto(address(plain_site, share(3432, 12, ribbons=True), 7))
         for gone in (".middle .square.dotted", ".bank .bar.dotted"):
             drawn = Image.open(io.BytesIO(visit.page.locator(f"#movement-mat {gone}").first.screenshot())).convert(
                 "RGB"
@@ -200,10 +200,12 @@ ANSWER = """(given) => {
     sample([share(4327, 6), share(5005, 5), share(2034, 12, ribbons=True), share(85, 4)], 1),
     ids=lambda sharing: f"{sharing.dividend}-{sharing.divisor}",
 )
-def test_who_practises_says_every_movement_before_it_is_seen(sharing: Sharing, chromium: Browser, site: Path) -> None:
+def test_who_practises_says_every_movement_before_it_is_seen(
+    sharing: Sharing, chromium: Browser, plain_site: Path
+) -> None:
     with visiting(chromium) as visit:
         page = visit.page
-        page.goto(address(site, sharing, 0))
+        page.goto(address(plain_site, sharing, 0))
         page.get_by_label("Practise").check()
         page.keyboard.press("ArrowRight")
         assert page.url.endswith("&movement=0")
@@ -220,8 +222,8 @@ def test_who_practises_says_every_movement_before_it_is_seen(sharing: Sharing, c
         assert axe_faults(page) == []
 
 
-def test_a_lesson_leads_to_its_movements_with_what_is_said(chromium: Browser, site: Path) -> None:
-    lesson = next((site / "lessons").glob("*/5230-among-4.html"))
+def test_a_lesson_leads_to_its_movements_with_what_is_said(chromium: Browser, plain_site: Path) -> None:
+    lesson = next((plain_site / "lessons").glob("*/5230-among-4.html"))
     with visiting(chromium) as visit:
         page = visit.page
         page.goto(lesson.as_uri())
@@ -237,10 +239,10 @@ def test_a_lesson_leads_to_its_movements_with_what_is_said(chromium: Browser, si
 
 
 @only_in_a_whole_run
-def test_it_is_printed_as_a_sheet_or_as_a_card_with_its_address(chromium: Browser, site: Path) -> None:
+def test_it_is_printed_as_a_sheet_or_as_a_card_with_its_address(chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium) as visit:
         page = visit.page
-        page.goto((site / TODAY).as_uri() + "#number=4327&children=6")
+        page.goto((plain_site / TODAY).as_uri() + "#number=4327&children=6")
         page.evaluate("window.print = () => document.body.dataset.printed = document.documentElement.className")
         page.emulate_media(media="print")
         expect(page.locator("#answer-address")).to_have_text("To open this again: today.html#number=4327&children=6")
@@ -270,10 +272,10 @@ SWIPE = """([part, ...by]) => {
 
 
 @only_in_a_whole_run
-def test_a_finger_drawn_across_the_mat_goes_on_and_back(chromium: Browser, site: Path) -> None:
+def test_a_finger_drawn_across_the_mat_goes_on_and_back(chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium, has_touch=True, viewport={"width": 390, "height": 844}) as visit:
         page = visit.page
-        page.goto(address(site, share(4327, 6), 3))
+        page.goto(address(plain_site, share(4327, 6), 3))
         mat = page.locator("#movement-mat").element_handle()
         page.evaluate(SWIPE, [mat, -120, -120, -20])
         expect(page.locator("#movement-now")).to_contain_text("Movement 5 of 22")

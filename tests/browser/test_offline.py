@@ -38,10 +38,15 @@ PAINTED = """() => new Promise(done => {
 def test_pages_open_ask_nobody_and_do_not_complain(
     offline: Browser, chromium: Browser, site: Path, pages: list[str], kinds: list[str]
 ) -> None:
-    """Pages of every part, but the lessons, which another test opens all; a few where nobody answers."""
+    """Pages of every part, of the lessons the smallest and the largest; a few where nobody answers.
+
+    Another test opens every lesson, with little to search.
+    """
     with visiting(offline) as visit:
-        no_lessons = [page for page in pages if not Path(page).match("lessons/*/*-*.html")]
-        for page in spread(no_lessons, times(60, 3)) if offline is chromium else spread(kinds, times(6, 3)):
+        others = [page for page in pages if not Path(page).match("lessons/*/*-*.html")]
+        lessons = [page for page in kinds if page not in others]
+        asked = [*lessons, *spread(others, times(50, 2))] if offline is chromium else spread(kinds, times(6, 3))
+        for page in asked:
             visit.page.goto((site / page).as_uri())
             assert visit.page.locator("h1").first.is_visible(), page
             assert visit.page.evaluate(PAINTED) == "first-paint", page

@@ -78,7 +78,7 @@ def test_every_kind_of_page_opens_and_fits_and_does_not_complain(other: Other, w
 
 
 def test_the_search_answers_as_in_chromium(other: Other, chromium: Browser, site: Path) -> None:
-    queries = spread(QUERIES, 30)
+    queries = spread(QUERIES, 15)
     other.open((site / "index.html").as_uri())
     answers = {
         query: [url.removeprefix(f"{site.as_uri()}/") for url in other.run(TYPE, query.words)] for query in queries

@@ -24,21 +24,21 @@ def printed(page: Page, pdf: Path, paper: str) -> tuple[Sheet, ...]:
     return print_to(pdf, page, paper)
 
 
-@pytest.mark.parametrize("paper", sample(PAPERS, 1))
 @pytest.mark.parametrize("step", sample(STEPS, 1))
-def test_every_plan_fills_one_sheet(step: str, paper: str, page: Page, site: Path, tmp_path: Path) -> None:
-    opened(page, site / "lessons" / step / "plans.html")
+def test_every_plan_fills_one_sheet(step: str, page: Page, plain_site: Path, tmp_path: Path) -> None:
+    opened(page, plain_site / "lessons" / step / "plans.html")
     titles = page.locator(".plan-title").all_text_contents()
     marked = mark(page, ".plans")
-    sheets = printed(page, tmp_path / "plans.pdf", paper)
-    assert len(sheets) == len(titles) > 2
-    assert [title for title, sheet in zip(titles, sheets, strict=True) if title not in sheet.text] == []
-    assert all("Small beads." in sheet.text for sheet in sheets)
-    assert cut(sheets, marked) == []
+    for paper in sample(PAPERS, 1):
+        sheets = printed(page, tmp_path / "plans.pdf", paper)
+        assert len(sheets) == len(titles) > 2, paper
+        assert [title for title, sheet in zip(titles, sheets, strict=True) if title not in sheet.text] == []
+        assert all("Small beads." in sheet.text for sheet in sheets)
+        assert cut(sheets, marked) == [], paper
 
 
-def test_an_address_shows_and_prints_one_plan_alone(page: Page, site: Path, tmp_path: Path) -> None:
-    file = next(site.glob("lessons/*/plans.html"))
+def test_an_address_shows_and_prints_one_plan_alone(page: Page, plain_site: Path, tmp_path: Path) -> None:
+    file = next(plain_site.glob("lessons/*/plans.html"))
     opened(page, file)
     plans = page.locator(".plan")
     name = plans.nth(1).get_attribute("id")
@@ -54,24 +54,22 @@ def test_an_address_shows_and_prints_one_plan_alone(page: Page, site: Path, tmp_
 
 
 @only_in_a_whole_run
-@pytest.mark.parametrize("paper", sample(PAPERS, 1))
-def test_the_contents_of_the_plans_name_the_sheets_they_lead_to(
-    paper: str, page: Page, light_site: Path, tmp_path: Path
-) -> None:
+def test_the_contents_of_the_plans_name_the_sheets_they_lead_to(page: Page, light_site: Path, tmp_path: Path) -> None:
     opened(page, light_site / "book-plans.html")
-    sheets = printed(page, tmp_path / "plans.pdf", paper)
     numbers = page.locator(".book-contents .book-page").all_text_contents()
-    led_to = {text: sheet for text, sheet in links(tmp_path / "plans.pdf") if text.isdigit()}
     assert len(numbers) > 5
-    assert led_to == {number: int(number) for number in numbers}
-    assert stated(page) == len(sheets)
+    for paper in PAPERS:
+        sheets = printed(page, tmp_path / "plans.pdf", paper)
+        led_to = {text: sheet for text, sheet in links(tmp_path / "plans.pdf") if text.isdigit()}
+        assert led_to == {number: int(number) for number in numbers}, paper
+        assert stated(page) == len(sheets)
 
 
 @pytest.mark.parametrize("paper", sample(PAPERS, 1))
 @pytest.mark.parametrize("name", sample(["when-it-goes-wrong", "new-here", "reference"], 1))
 def test_a_book_takes_about_as_many_sheets_as_it_says(
-    name: str, paper: str, page: Page, site: Path, tmp_path: Path
+    name: str, paper: str, page: Page, plain_site: Path, tmp_path: Path
 ) -> None:
-    opened(page, site / f"book-{name}.html")
+    opened(page, plain_site / f"book-{name}.html")
     sheets = printed(page, tmp_path / "book.pdf", paper)
     assert len(sheets) == pytest.approx(stated(page), rel=OFF_BY)

@@ -27,16 +27,16 @@ BOXES = """images => images.map(image => {
 STATUS = ".presenting-foot [role=status]"
 
 
-def address(site: Path, screen: str = "", lesson: str = LESSON) -> str:
-    page = next(site.glob(f"lessons/*/{lesson}.html"))
+def address(plain_site: Path, screen: str = "", lesson: str = LESSON) -> str:
+    page = next(plain_site.glob(f"lessons/*/{lesson}.html"))
     return page.as_uri() + (f"#present-{screen}" if screen else "")
 
 
 @pytest.fixture
-def page(chromium: Browser, site: Path) -> Iterator[Page]:
+def page(chromium: Browser, plain_site: Path) -> Iterator[Page]:
     """5,230 among four, presented from the beginning; at the end nothing may have gone wrong."""
     with visiting(chromium, viewport={"width": 1366, "height": 768}) as visit:
-        visit.page.goto(address(site, "set-out"))
+        visit.page.goto(address(plain_site, "set-out"))
         yield visit.page
         assert (visit.outside, visit.errors) == ([], [])
 
@@ -130,10 +130,10 @@ def test_escape_returns_to_the_place_on_the_page_of_the_lesson(page: Page) -> No
     assert page.url.endswith("#hundreds")
 
 
-def test_the_address_holds_where_it_is_and_going_back_leaves_it(chromium: Browser, site: Path) -> None:
+def test_the_address_holds_where_it_is_and_going_back_leaves_it(chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium) as visit:
         page = visit.page
-        page.goto(address(site))
+        page.goto(address(plain_site))
         page.get_by_role("link", name="Present it").click()
         for screen in SCREENS[1:5]:
             page.keyboard.press("ArrowRight")
@@ -142,7 +142,7 @@ def test_the_address_holds_where_it_is_and_going_back_leaves_it(chromium: Browse
         assert shown(page) == "tens"
         page.go_back()
         expect(page.locator(".lesson-head")).to_be_visible()
-        expect(page).to_have_url(address(site))
+        expect(page).to_have_url(address(plain_site))
         assert page.evaluate("[localStorage.length, sessionStorage.length, document.cookie]")[2] == ""
 
 
@@ -158,10 +158,10 @@ def test_who_goes_on_by_a_link_stays_on_that_link(page: Page) -> None:
 
 
 @only_in_a_whole_run
-def test_a_finger_turns_the_page_and_a_small_movement_does_not(chromium: Browser, site: Path) -> None:
+def test_a_finger_turns_the_page_and_a_small_movement_does_not(chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium, viewport={"width": 820, "height": 1180}, has_touch=True) as visit:
         page = visit.page
-        page.goto(address(site, "set-out"))
+        page.goto(address(plain_site, "set-out"))
         page.locator(".presenting-foot .next").tap()
         assert shown(page) == "thousands"
         session = page.context.new_cdp_session(page)
@@ -192,11 +192,11 @@ FULL_SCREEN = {
 @only_in_a_whole_run
 @pytest.mark.parametrize("how", sample(FULL_SCREEN, 2))
 def test_full_screen_is_offered_only_where_it_is_and_refusal_does_no_harm(
-    how: str, chromium: Browser, site: Path
+    how: str, chromium: Browser, plain_site: Path
 ) -> None:
     with visiting(chromium, own=True) as visit:
         visit.page.add_init_script(FULL_SCREEN[how])
-        visit.page.goto(address(site, "set-out"))
+        visit.page.goto(address(plain_site, "set-out"))
         button = visit.page.get_by_role("button", name="Full screen")
         expect(button).to_have_count(0 if how == "not there" else 1)
         if how != "not there":
@@ -210,23 +210,23 @@ def test_full_screen_is_offered_only_where_it_is_and_refusal_does_no_harm(
         assert visit.errors == []
 
 
-def test_without_scripts_the_address_leads_to_the_part_of_the_page(chromium: Browser, site: Path) -> None:
+def test_without_scripts_the_address_leads_to_the_part_of_the_page(chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium, java_script_enabled=False) as visit:
         for screen in ("set-out", "hundreds", "tens-bank", "check"):
-            visit.page.goto(address(site, screen))
+            visit.page.goto(address(plain_site, screen))
             expect(visit.page.locator(f"#present-{screen}")).to_be_in_viewport()
             expect(visit.page.locator(".presenting-foot")).to_be_hidden()
-        visit.page.goto(address(site))
+        visit.page.goto(address(plain_site))
         visit.page.get_by_role("link", name="Present it").click()
         expect(visit.page.locator("#set-out")).to_be_in_viewport()
 
 
 @pytest.mark.parametrize(("scheme", "width"), A_VIEW)
 def test_it_is_accessible_and_no_screen_scrolls_sideways(
-    scheme: str, width: int, chromium: Browser, site: Path
+    scheme: str, width: int, chromium: Browser, plain_site: Path
 ) -> None:
     with visiting(chromium, color_scheme=scheme, viewport={"width": width, "height": 768}) as visit:
-        visit.page.goto(address(site, "set-out"))
+        visit.page.goto(address(plain_site, "set-out"))
         for screen in SCREENS:
             assert shown(visit.page) == screen
             assert visit.page.evaluate("document.documentElement.scrollWidth") <= width
@@ -241,11 +241,11 @@ def test_it_is_accessible_and_no_screen_scrolls_sideways(
     sample(product(["2770-for-123", "3108-for-111", "1476-among-12"], [(1366, 768), (820, 1180)]), 1),
 )
 def test_screens_with_most_words_and_trays_need_no_scrolling_and_no_place_moves(
-    lesson: str, size: tuple[int, int], chromium: Browser, site: Path
+    lesson: str, size: tuple[int, int], chromium: Browser, plain_site: Path
 ) -> None:
     drawn = set()
     with visiting(chromium, viewport={"width": size[0], "height": size[1]}) as visit:
-        visit.page.goto(address(site, "set-out", lesson))
+        visit.page.goto(address(plain_site, "set-out", lesson))
         for link in visit.page.locator(".presenting-head nav a").all():
             link.click()
             expect(link).to_have_attribute("aria-current", "step")

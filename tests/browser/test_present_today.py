@@ -26,10 +26,10 @@ def shown(page: Page, screen: str) -> None:
     expect(page.locator(".presenting-foot [role=status]")).to_contain_text(f"{SCREENS.index(screen) + 1} / 9")
 
 
-def test_a_number_that_was_typed_is_presented_and_left_for_the_same_answer(chromium: Browser, site: Path) -> None:
+def test_a_number_that_was_typed_is_presented_and_left_for_the_same_answer(chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium, viewport={"width": 1366, "height": 768}) as visit:
         page = visit.page
-        page.goto((site / "today.html").as_uri())
+        page.goto((plain_site / "today.html").as_uri())
         stored = page.evaluate(STORED)
         page.get_by_label("The number").fill("4327")
         page.get_by_label("Children sharing").fill("6")
@@ -56,11 +56,11 @@ def test_a_number_that_was_typed_is_presented_and_left_for_the_same_answer(chrom
 
 @only_in_a_whole_run
 def test_what_is_seen_and_the_movement_shown_are_still_in_the_address_after_presenting(
-    chromium: Browser, site: Path
+    chromium: Browser, plain_site: Path
 ) -> None:
     with visiting(chromium) as visit:
         page = visit.page
-        page.goto((site / "today.html").as_uri() + f"{ASKED}&movement=3")
+        page.goto((plain_site / "today.html").as_uri() + f"{ASKED}&movement=3")
         page.locator("#tray-1").fill("722")
         page.locator("#tray-1").press("Enter")
         noted = f"{ASKED}&seen=722,721,721,721,721,721&left=1&movement=3"
@@ -90,11 +90,13 @@ def test_what_is_seen_and_the_movement_shown_are_still_in_the_address_after_pres
         1,
     ),
 )
-def test_an_address_opens_the_same_screen(asked: str, screen: str, says: str, chromium: Browser, site: Path) -> None:
+def test_an_address_opens_the_same_screen(
+    asked: str, screen: str, says: str, chromium: Browser, plain_site: Path
+) -> None:
     for width in sample((390, 820, 1366), 1):
         with visiting(chromium, viewport={"width": width, "height": 844}) as visit:
             page = visit.page
-            page.goto((site / "today.html").as_uri() + asked)
+            page.goto((plain_site / "today.html").as_uri() + asked)
             expect(page.locator(PART)).to_have_attribute("id", f"present-{screen}")
             expect(page.locator(".is-presented .words")).to_contain_text(says)
             expect(page.locator(".is-presented .mat:visible")).to_have_count(1)
@@ -103,10 +105,10 @@ def test_an_address_opens_the_same_screen(asked: str, screen: str, says: str, ch
             assert axe_faults(page) == []
 
 
-def test_twelve_trays_are_seen_at_once(chromium: Browser, site: Path) -> None:
+def test_twelve_trays_are_seen_at_once(chromium: Browser, plain_site: Path) -> None:
     """9,999 among twelve: nine rows of squares in the middle, the bank's beside them; the foot begins below the mat."""
     with visiting(chromium, viewport={"width": 1366, "height": 768}) as visit:
-        visit.page.goto((site / "today.html").as_uri() + "#number=9999&children=12&present-thousands")
+        visit.page.goto((plain_site / "today.html").as_uri() + "#number=9999&children=12&present-thousands")
         mat = visit.page.locator(".is-presented .mat:visible").bounding_box()
         foot = visit.page.locator(".presenting-foot").bounding_box()
         assert mat

@@ -199,19 +199,17 @@ def test_the_stock_handbook_is_cut_nowhere(name: str, paper: str, page: Page, si
 
 
 @only_in_a_whole_run
-@pytest.mark.parametrize("paper", sample(PAPERS, 1))
-def test_the_whole_book_is_numbered_throughout_and_short_enough(
-    paper: str, page: Page, light_site: Path, tmp_path: Path
-) -> None:
+def test_the_whole_book_is_numbered_throughout_and_short_enough(page: Page, light_site: Path, tmp_path: Path) -> None:
     """Marks slow printing down much, so not every chapter has them."""
     page.goto((light_site / BOOK).as_uri())
     marked = mark(page, f".chapter:nth-of-type({times(whole=20, sampled=6)}n)")
     assert marked
-    sheets = print_to(tmp_path / "book.pdf", page, paper)
-    assert cut(sheets, marked) == []
-    check_sheets(sheets, paper, *said(page))
-    assert len(sheets) == pytest.approx(stated(page), rel=OFF_BY)
-    assert len(sheets) <= MOST_SHEETS
+    for paper in PAPERS:
+        sheets = print_to(tmp_path / "book.pdf", page, paper)
+        assert cut(sheets, marked) == [], paper
+        check_sheets(sheets, paper, *said(page))
+        assert len(sheets) == pytest.approx(stated(page), rel=OFF_BY)
+        assert len(sheets) <= MOST_SHEETS
 
 
 def said(page: Page) -> tuple[str, str]:

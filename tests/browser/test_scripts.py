@@ -33,10 +33,10 @@ class InChromium(Engine):
         return str(self.page.evaluate("script => (0, eval)(script)", script))
 
 
-@pytest.fixture
-def engine(chromium: Browser, site: Path) -> Iterator[InChromium]:
+@pytest.fixture(scope="module")
+def engine(chromium: Browser, plain_site: Path) -> Iterator[InChromium]:
     with visiting(chromium) as visit:
-        visit.page.goto((site / TODAY).as_uri())
+        visit.page.goto((plain_site / TODAY).as_uri())
         yield InChromium(visit.page)
 
 

@@ -17,9 +17,9 @@ TODAY = "today.html"
 
 
 @pytest.fixture
-def visit(chromium: Browser, site: Path) -> Iterator[Visit]:
+def visit(chromium: Browser, plain_site: Path) -> Iterator[Visit]:
     with visiting(chromium) as visit:
-        visit.page.goto((site / TODAY).as_uri())
+        visit.page.goto((plain_site / TODAY).as_uri())
         yield visit
         assert visit.outside == []
         assert visit.errors == []
@@ -89,10 +89,10 @@ def test_digits_may_be_in_threes_and_of_any_width(visit: Visit) -> None:
         assert [line for line in visit.page.locator("#asking .fault").all_inner_texts() if line] == []
 
 
-def test_an_address_opens_the_same_again_and_back_leads_back(visit: Visit, site: Path) -> None:
+def test_an_address_opens_the_same_again_and_back_leads_back(visit: Visit, plain_site: Path) -> None:
     """Worked by hand: 12 x 286 = 3,432; with ribbons one stands for ten and two for one."""
     page = visit.page
-    page.goto((site / TODAY).as_uri() + "#number=3432&children=12&ribbons")
+    page.goto((plain_site / TODAY).as_uri() + "#number=3432&children=12&ribbons")
     expect(page.locator("#answer-each")).to_have_text("A child for one has 286, and nothing is left over.")
     expect(page.get_by_label("ten", exact=True)).to_have_value("1")
     expect(page.get_by_label("one", exact=True)).to_have_value("2")
@@ -102,10 +102,10 @@ def test_an_address_opens_the_same_again_and_back_leads_back(visit: Visit, site:
     expect(page.locator("#answer-name")).to_have_text("3,432 for twelve with ribbons")
 
 
-def test_something_is_not_right(visit: Visit, site: Path) -> None:
+def test_something_is_not_right(visit: Visit, plain_site: Path) -> None:
     """4,817 among four is 1,204 each and one left over; one tray was passed over in the last round."""
     page = visit.page
-    page.goto((site / TODAY).as_uri() + "#number=4817&children=4")
+    page.goto((plain_site / TODAY).as_uri() + "#number=4817&children=4")
     expect(page.locator("#not-right-told")).to_have_text("This is right. Every tray has its fair share.")
     page.get_by_role("button", name="Tray 3: one less").click()
     expect(page.locator("#not-right-total")).to_contain_text("1 is missing")
@@ -133,11 +133,11 @@ def test_something_is_not_right(visit: Visit, site: Path) -> None:
     ),
 )
 def test_what_an_address_tells_is_filled_in_also_where_it_cannot_be_answered(
-    told: str, number: str, children: str, fault: str, visit: Visit, site: Path
+    told: str, number: str, children: str, fault: str, visit: Visit, plain_site: Path
 ) -> None:
     page = visit.page
     page.goto("about:blank")
-    page.goto(f"{(site / TODAY).as_uri()}#{told}")
+    page.goto(f"{(plain_site / TODAY).as_uri()}#{told}")
     expect(page.locator("#ask-number")).to_have_value(number)
     expect(page.locator("#ask-children")).to_have_value(children)
     expect(page.locator("#ask-number-fault")).to_have_text(re.compile(fault) if fault else "")
@@ -193,9 +193,9 @@ def test_todays_shelf_is_kept_and_given_back(visit: Visit) -> None:
 
 @only_in_a_whole_run
 @pytest.mark.parametrize(("scheme", "width"), A_VIEW)
-def test_it_is_accessible_while_it_answers(scheme: str, width: int, chromium: Browser, site: Path) -> None:
+def test_it_is_accessible_while_it_answers(scheme: str, width: int, chromium: Browser, plain_site: Path) -> None:
     address = (
-        site / TODAY
+        plain_site / TODAY
     ).as_uri() + "#number=4327&children=12&seen=360,360,361,360,360,360,360,360,360,360,360,359&left=7"
     with visiting(chromium, color_scheme=scheme, viewport={"width": width, "height": 768}) as visit:
         visit.page.goto(address)
@@ -206,12 +206,12 @@ def test_it_is_accessible_while_it_answers(scheme: str, width: int, chromium: Br
         assert visit.page.evaluate("document.documentElement.scrollWidth") <= width
 
 
-def test_without_scripts_it_leads_to_the_choosing_pages(chromium: Browser, site: Path) -> None:
+def test_without_scripts_it_leads_to_the_choosing_pages(chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium, java_script_enabled=False) as visit:
-        visit.page.goto((site / TODAY).as_uri())
+        visit.page.goto((plain_site / TODAY).as_uri())
         expect(visit.page.locator("#todays-number")).to_be_hidden()
         visit.page.get_by_role("link", name="Choose a ready number").click()
-        assert visit.page.url == (site / "choosing" / "index.html").as_uri()
+        assert visit.page.url == (plain_site / "choosing" / "index.html").as_uri()
 
 
 @only_in_a_whole_run
@@ -239,8 +239,8 @@ def test_a_number_near_to_it_is_listed_once_with_all_that_it_does(visit: Visit) 
 
 
 @only_in_a_whole_run
-def test_with_ribbons_it_says_for_whom_numbers_are_found(visit: Visit, site: Path) -> None:
-    visit.page.goto((site / TODAY).as_uri() + "#number=3432&children=12&ribbons")
+def test_with_ribbons_it_says_for_whom_numbers_are_found(visit: Visit, plain_site: Path) -> None:
+    visit.page.goto((plain_site / TODAY).as_uri() + "#number=3432&children=12&ribbons")
     state = visit.page.locator("#found-state")
     expect(state).to_contain_text("for 3 children")
     expect(state).to_contain_text("These are for sharing without ribbons.")

@@ -31,8 +31,8 @@ LARGE_GROUPS = [
 A_TOUCH = 0.3  # points
 
 
-def printed(page: Page, site: Path, asked: str, pdf: Path, paper: str) -> tuple[Sheet, ...]:
-    page.goto((site / TODAY).as_uri() + asked)
+def printed(page: Page, plain_site: Path, asked: str, pdf: Path, paper: str) -> tuple[Sheet, ...]:
+    page.goto((plain_site / TODAY).as_uri() + asked)
     page.locator("#every-movement").wait_for(state="attached")
     page.evaluate("(paper) => { document.documentElement.dataset.paper = paper; }", paper)
     return print_to(pdf, page, paper)
@@ -49,9 +49,9 @@ def printed_over(sheet: Sheet) -> list[tuple[str, str]]:
 
 @pytest.mark.parametrize(("asked", "paper"), sample(product([*SMALL_GROUPS, *LARGE_GROUPS], PAPERS), 1))
 def test_it_fills_one_sheet_and_two_at_most_for_a_large_group(
-    asked: str, paper: str, page: Page, site: Path, tmp_path: Path
+    asked: str, paper: str, page: Page, plain_site: Path, tmp_path: Path
 ) -> None:
-    sheets = printed(page, site, asked, tmp_path / "sheet.pdf", paper)
+    sheets = printed(page, plain_site, asked, tmp_path / "sheet.pdf", paper)
     assert len(sheets) <= (2 if asked in LARGE_GROUPS else 1)
     assert [printed_over(sheet) for sheet in sheets] == [[] for _ in sheets]
     text = " ".join(sheet.text for sheet in sheets)
@@ -67,10 +67,10 @@ def test_it_fills_one_sheet_and_two_at_most_for_a_large_group(
 @only_in_a_whole_run
 @pytest.mark.parametrize("paper", sample(PAPERS, 1))
 def test_it_is_printed_whole_before_all_of_it_was_worked_out(
-    paper: str, page: Page, site: Path, tmp_path: Path
+    paper: str, page: Page, plain_site: Path, tmp_path: Path
 ) -> None:
     """The slips come after the answer, one at a time; who prints at once waits for them."""
-    page.goto((site / TODAY).as_uri())
+    page.goto((plain_site / TODAY).as_uri())
     page.evaluate("setTimeout = () => 0")
     page.get_by_label("The number").fill("8888")
     page.get_by_label("Children sharing").fill("12")
@@ -81,8 +81,8 @@ def test_it_is_printed_whole_before_all_of_it_was_worked_out(
     assert "If it is not right" in " ".join(sheet.text for sheet in sheets)
 
 
-def test_a_card_has_number_group_and_address(page: Page, site: Path, tmp_path: Path) -> None:
-    page.goto((site / TODAY).as_uri() + SMALL_GROUPS[0])
+def test_a_card_has_number_group_and_address(page: Page, plain_site: Path, tmp_path: Path) -> None:
+    page.goto((plain_site / TODAY).as_uri() + SMALL_GROUPS[0])
     page.evaluate("window.print = () => {}")
     page.get_by_role("button", name="Print as a card").click()
     (card,) = print_to(tmp_path / "card.pdf", page, "A4")

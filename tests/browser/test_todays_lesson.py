@@ -34,11 +34,11 @@ def read(part: Any) -> tuple[str, str]:
     return kind, " ".join(part.text_content().split())
 
 
-def test_a_lesson_of_the_handbook_reads_as_on_its_own_page(chromium: Browser, site: Path) -> None:
+def test_a_lesson_of_the_handbook_reads_as_on_its_own_page(chromium: Browser, plain_site: Path) -> None:
     """Headings, checklist, figures in words, what is said and done, cards, tables, what may not be right."""
     with visiting(chromium) as visit:
         page = visit.page
-        page.goto((site / "today.html").as_uri())
+        page.goto((plain_site / "today.html").as_uri())
         for lesson in sample(page.evaluate("sharing.titles.everyLesson()"), 4):
             asked = "#number={dividend}&children={divisor}".format(**lesson)
             sharing = share(lesson["dividend"], lesson["divisor"], ribbons=lesson["ribbons"])
@@ -47,8 +47,8 @@ def test_a_lesson_of_the_handbook_reads_as_on_its_own_page(chromium: Browser, si
             expect(page.locator("#answer-name")).to_have_text(name)
             page.locator("#every-movement").wait_for()
             worked = told(page.content())
-            assert worked == told((site / lesson["page"]).read_text("utf-8")), name
+            assert worked == told((plain_site / lesson["page"]).read_text("utf-8")), name
             assert {"h2 set-out", "h2 units", "h2 check", "figure", "td"} <= {kind for kind, _ in worked}
         for link in page.locator("#todays-lesson a:not([href^='#'])").all():
-            assert (site / str(link.get_attribute("href"))).is_file()
+            assert (plain_site / str(link.get_attribute("href"))).is_file()
         assert visit.errors == []

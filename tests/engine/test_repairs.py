@@ -61,11 +61,10 @@ def after_the_slip(sharing: Sharing, outcome: Outcome) -> Room:
     room = Room(size, trays, outcome.left)
     if outcome.occasion.slip is Slip.ROLLED_AWAY:
         room.spots["floor"][outcome.occasion.place or 0] += 1
-    right = due(sharing, size)
+    right, everything, left = due(sharing, size), room.everything(), filled(sharing.end.middle, size)
     for place in range(size):
         on_trays = sum(sharing.mat[width] * right[width][place] for width in right)
-        out_of_the_bank = on_trays + filled(sharing.end.middle, size)[place]
-        room.spots["bank"][place] += out_of_the_bank + PLENTY - room.everything()[place]
+        room.spots["bank"][place] += on_trays + left[place] + PLENTY - everything[place]
     return room
 
 

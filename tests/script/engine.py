@@ -34,6 +34,20 @@ var orRefused = (answer) => {
 """
 
 
+SHORTEST = "js/sharing/shortest.js"
+# Python keeps the last shortest repairs, because many slips leave the same room; so does this, for tests alone.
+KEEP_SHORTEST = """{
+  const { shortest } = sharing.shortest;
+  const kept = new Map();
+  sharing.shortest.shortest = (room, most) => {
+    const asked = JSON.stringify([room, most]);
+    if (kept.size > 4000) kept.clear();
+    if (!kept.has(asked)) kept.set(asked, shortest(room, most));
+    return kept.get(asked);
+  };
+}"""
+
+
 _V8_THREAD = ThreadPoolExecutor(max_workers=1)
 
 
@@ -65,8 +79,12 @@ def running() -> Iterator[Engine]:
     """An engine that knows the stock handbook and its school, with the scripts as pages load them."""
     known = script_data.files(script_data.known(sources(), Phrases("en")))[script_data.FILE].decode()
     with closing(Engine()) as engine:
-        for script in (known, *(lean((FOLDER / name).read_text("utf-8")) for name in IN_ORDER), HELPERS):
-            engine.run(script)
+        engine.run(known)
+        for name in IN_ORDER:
+            engine.run(lean((FOLDER / name).read_text("utf-8")))
+            if name == SHORTEST:
+                engine.run(KEEP_SHORTEST)
+        engine.run(HELPERS)
         yield engine
 
 

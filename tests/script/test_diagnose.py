@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable, Iterator
-from functools import cache, cached_property
+from functools import cache, cached_property, partial
 from itertools import islice
 from unittest.mock import patch
 
 import pytest
 
+from generator import commands
 from generator.commands.diagnose import as_data, repair_as_data
 from generator.engine import diagnosis
 from generator.engine.diagnosis import Seen, diagnose, telling_slips
@@ -75,18 +76,18 @@ KINDS = pytest.mark.parametrize(
 def test_every_slip_what_it_leaves_its_repair_and_what_is_said_when_it_is_seen(
     engine: Engine, rooms: Rooms, many: int, ribbons: bool
 ) -> None:
-    """Also where what is left over was not counted. In Python slips and repairs of a division are worked out once."""
+    """Also where what is left over was not counted. In Python all of a division is worked out once."""
     for dividend, divisor in islice(rooms(61), many):
         sharing = share(dividend, divisor, ribbons=ribbons)
         outcomes = tuple(SeenOnce(*outcome) for outcome in simulate(sharing))
-        repairs = cache(repair)
+        repairs = cache(partial(repair, sharing))
         left_behind = [
             [
                 outcome.occasion,
                 outcome.trays,
                 outcome.left,
                 outcome.seen,
-                repair_as_data(repairs(sharing, outcome), ribbons),
+                repair_as_data(repairs(outcome), ribbons),
             ]
             for outcome in outcomes
         ]
@@ -95,9 +96,17 @@ def test_every_slip_what_it_leaves_its_repair_and_what_is_said_when_it_is_seen(
         rooms_seen = [seen for seen in dict.fromkeys(outcome.seen for outcome in outcomes) if seen.trays]
         rooms_seen += [seen._replace(left=None) for seen in rooms_seen[::9]]
         (answer,) = engine.answers(DIAGNOSED, [(dividend, divisor, ribbons, [asked(seen) for seen in rooms_seen])])
-        with patch.object(diagnosis, "simulate", return_value=outcomes), patch.object(diagnosis, "repair", repairs):
-            found = [diagnose(dividend, divisor, every_tray(seen), seen.left, ribbons=ribbons) for seen in rooms_seen]
-        assert answer == as_json([as_data(each) for each in found]), (dividend, divisor)
+        with (
+            patch.object(diagnosis, "share", return_value=sharing),
+            patch.object(commands.diagnose, "share", return_value=sharing),
+            patch.object(diagnosis, "simulate", return_value=outcomes),
+            patch.object(diagnosis, "repair", lambda _, outcome, repairs=repairs: repairs(outcome)),
+        ):
+            found = [
+                as_data(diagnose(dividend, divisor, every_tray(seen), seen.left, ribbons=ribbons))
+                for seen in rooms_seen
+            ]
+        assert answer == as_json(found), (dividend, divisor)
 
 
 @KINDS
