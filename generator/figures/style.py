@@ -6,6 +6,8 @@ its word.
 
 from __future__ import annotations
 
+from functools import cache
+
 from generator.engine.places import place_name
 
 LIGHT = {
@@ -83,6 +85,7 @@ DARK = LIGHT | {
 _FONT = "system-ui,'Segoe UI','Helvetica Neue','Liberation Sans',Arial,sans-serif"
 
 
+@cache
 def style_sheet() -> str:
     """Both palettes as CSS variables; which one counts is told by the colour scheme of the page around the figure."""
     dark = {name: colour for name, colour in DARK.items() if colour != LIGHT[name]}
