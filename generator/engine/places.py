@@ -5,7 +5,6 @@ A place is a power of ten: 0 is units, 1 tens, 2 hundreds, 3 thousands, and so o
 
 from __future__ import annotations
 
-from functools import cache
 from typing import Self
 
 UNITS = 0
@@ -19,12 +18,6 @@ _NAMES = ("units", "tens", "hundreds", "thousands", "ten-thousands", "hundred-th
 def place_name(place: int) -> str:
     """The name of a place: 'units' for 0 up to 'millions' for 6, then '10^7' and so on."""
     return _NAMES[place] if place < len(_NAMES) else f"10^{place}"
-
-
-@cache
-def _names_down(places: int) -> tuple[str, ...]:
-    """The names of so many places, largest first."""
-    return tuple(place_name(place) for place in reversed(range(places)))
 
 
 class Counts(tuple[int, ...]):
@@ -72,7 +65,7 @@ class Counts(tuple[int, ...]):
 
     def named(self) -> dict[str, int]:
         """Every place by its name, largest first."""
-        return dict(zip(_names_down(len(self)), reversed(self), strict=True))
+        return {place_name(place): self[place] for place in reversed(range(len(self)))}
 
 
 class Mat(Counts):

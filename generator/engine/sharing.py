@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import groupby
@@ -131,10 +130,10 @@ class Sharing:
 
     def room(self, state: State) -> Counts:
         """The pieces out of the bank: in the middle and on all trays together."""
-        out: Sequence[int] = state.middle
+        room = state.middle
         for tray in self.trays(state):
-            out = [lies + tray.sharers * held for lies, held in zip(out, tray.holds, strict=True)]
-        return Counts(out)
+            room = Counts(lies + tray.sharers * held for lies, held in zip(room, tray.holds, strict=True))
+        return room
 
     def bank(self, state: State) -> Counts:
         """What the bank has gained since the number was laid out; below zero: given out."""
@@ -142,14 +141,9 @@ class Sharing:
 
     @cached_property
     def pieces_needed(self) -> Counts:
-        """The most pieces of each place that are out of the bank at one moment; only an exchange changes how many."""
-        out, most = list(self.start), list(self.start)
-        for step in self.steps:
-            if step.action is Action.EXCHANGE:
-                out[step.place] -= 1
-                out[step.place - 1] += 10
-                most[step.place - 1] = max(most[step.place - 1], out[step.place - 1])
-        return Counts(most)
+        """The most pieces of each place that are out of the bank at one moment."""
+        moments = (self.start, *(self.room(step.after) for step in self.steps if step.action is Action.EXCHANGE))
+        return Counts(map(max, zip(*moments, strict=True)))
 
     @property
     def from_bank(self) -> Counts:
