@@ -25,7 +25,7 @@ _TEXTS = frozenset({"p", "li", "dt", "dd", "blockquote", "figcaption", "caption"
 _BETWEEN = 2.0
 _TOLD = re.compile(r'(<span data-sheets="([^"]*)">)(?=</span>)')
 _TALLEST_PICTURE = 90.0
-_WITH_GAPS = 1.15
+_WITH_GAPS = 1.2
 """What belongs together stays on one sheet, and leaves a gap on the one before."""
 
 _PIXEL = 25.4 / 96
