@@ -124,6 +124,27 @@ def test_the_right_page_is_among_the_first(from_disk: dict[Query, list[str]]) ->
     assert [query.words for query, at_lesson in lessons.items() if ranks[query] > 1 + at_lesson] == []
 
 
+SAME = {
+    "remainder?": "remainder",
+    "bank, beads": "bank beads",
+    "what, exactly, is a remainder?!": "what exactly is a remainder",
+    "(beads) on the floor.": "beads on the floor",
+    "trays: differ": "trays differ",
+    "+bank ~ *beads^": "bank beads",
+    "5,230 among four?": "5,230 among four",
+    "won\u2019t sit still": "won't sit still",
+    "the school's own": "the school\u2019s own",
+}
+"""What is typed with the marks of a sentence, and the same without them."""
+
+
+def test_the_marks_of_a_sentence_change_nothing(chromium: Browser, site: Path) -> None:
+    asked = [Query("", words, (), "") for pair in SAME.items() for words in pair]
+    answers = {query.words: pages for query, pages in found(chromium, site.as_uri(), asked).items()}
+    assert all(answers.values())
+    assert {words: answers[words] for words in SAME} == {words: answers[plain] for words, plain in SAME.items()}
+
+
 @only_in_a_whole_run
 def test_a_server_gives_the_same_answers(chromium: Browser, address: str, from_disk: dict[Query, list[str]]) -> None:
     """Every tenth query: worker and index are the same, only how the worker is started is not."""

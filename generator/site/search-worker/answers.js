@@ -20,11 +20,24 @@ function keepWordsOfIndex() {
     const index = build.call(this);
     const pages = (found) => Object.keys(found || {}).length;
     for (const [word, { title, tags, text }] of Object.entries(index.invertedIndex)) {
-      if (/^[\p{L}']+$/u.test(word)) words.set(word, 10 * (pages(title) + pages(tags)) + pages(text));
+      const straight = word.replaceAll("’", "'");
+      const weight = 10 * (pages(title) + pages(tags)) + pages(text);
+      if (/^[\p{L}']+$/u.test(straight)) words.set(straight, weight + (words.get(straight) ?? 0));
     }
     return index;
   };
 }
+
+/**
+ * @param {string} asked
+ * @returns {string} its words without what stands around them in a sentence, which the theme would look for or take for
+ *   an order; quotation marks, which keep words together, and marks within a word or number stay
+ */
+const withoutPunctuation = (asked) =>
+  asked
+    .replaceAll("’", "'")
+    .replace(/[^\p{L}\p{N}\s"'/÷×.,-]+/gu, " ")
+    .replace(/(^|[\s"])[.,']+|[.,']+(?=[\s"]|$)/g, "$1");
 
 /**
  * @param {string} asked
@@ -42,7 +55,8 @@ function forgiven(asked) {
  * @param {string} asked
  * @returns {string} the same for the theme: without the words that say little, if two others are left; a number without
  *   its mark; and a word of one or two letters that is finished ends there, where the theme would take it for the
- *   beginning of a longer one. The last of several is finished if the handbook has it as a word: "tidying up"
+ *   beginning of a longer one. The last of several is finished if the handbook has it as a word: "tidying up". A word
+ *   with an apostrophe is asked with a straight and with a curved one
  */
 function sharpened(asked) {
   const typed = (divisionAsked(asked) ? withoutMarks(asked) : asked).trim().split(/\s+/);
@@ -50,16 +64,18 @@ function sharpened(asked) {
   const kept = typed.filter(saysMuch).length > 1 ? typed.filter(saysMuch) : typed;
   const isFinished = (place) =>
     place < kept.length - 1 || asked.endsWith(" ") || (place > 0 && words.has(kept[place].toLowerCase()));
-  return kept.map((word, place) => (/^[\p{L}\d]{1,2}$/u.test(word) && isFinished(place) ? `${word}^1` : word)).join(" ");
+  const ended = kept.map((word, place) => (/^[\p{L}\d]{1,2}$/u.test(word) && isFinished(place) ? `${word}^1` : word));
+  return ended.flatMap((word) => (word.includes("'") ? [word, word.replaceAll("'", "’")] : [word])).join(" ");
 }
 
 addEventListener("message", ({ data: message }) => {
   if (message.type === SETUP) keepWordsOfIndex();
   if (message.type !== QUERY) return;
   const asked = message.data;
-  const shown = divisionAsked(asked) ? asked : forgiven(asked);
+  const plain = withoutPunctuation(asked);
+  const shown = divisionAsked(plain) ? plain : forgiven(plain);
   message.data = sharpened(shown);
-  question = { asked, shown: shown === asked ? undefined : shown };
+  question = { asked, shown: shown === plain ? undefined : shown };
 });
 
 /**
