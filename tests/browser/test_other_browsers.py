@@ -248,7 +248,7 @@ def test_the_styles_for_paper_are_those_of_chromium(
     width, height = other.run("async () => [innerWidth, innerHeight]")
     with visiting(chromium, viewport={"width": width, "height": height}) as visit:
         visit.page.emulate_media(media="print")
-        for page in spread(kinds, 8):
+        for page in spread(kinds, 6):
             other.open(address + page)
             other.run(PUT_ON_PAPER)
             visit.page.goto(address + page)

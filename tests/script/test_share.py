@@ -44,7 +44,7 @@ def test_every_dividend_up_to_9999(engine: Engine, divisor: int) -> None:
 
 @pytest.mark.parametrize("divisor", range(1, 13))
 def test_looking_first_leaves_out_the_same_movements(engine: Engine, divisor: int) -> None:
-    check(engine, ((dividend, divisor, False, True) for dividend in DIVIDENDS[divisor::7]))
+    check(engine, ((dividend, divisor, False, True) for dividend in DIVIDENDS[divisor::31]))
 
 
 def test_every_ribbon_divisor_that_twelve_children_can_make(engine: Engine) -> None:
