@@ -135,6 +135,7 @@ def test_the_address_holds_where_it_is_and_going_back_leaves_it(chromium: Browse
         page = visit.page
         page.goto(address(plain_site))
         page.get_by_role("link", name="Present it").click()
+        assert shown(page) == SCREENS[0]
         for screen in SCREENS[1:5]:
             page.keyboard.press("ArrowRight")
             assert shown(page) == screen
