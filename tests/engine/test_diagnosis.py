@@ -2,22 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from contextlib import contextmanager
 from itertools import filterfalse, islice
 from random import Random
-from unittest.mock import patch
 
 import pytest
 
 from generator.engine.diagnosis import Cause, Diagnosis, Symptom, diagnose, telling_slips
 from generator.engine.observations import Reading
-from generator.engine.outcomes import simulate
 from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, share
-from generator.engine.slips import Outcome, Slip, Spot
+from generator.engine.slips import Slip, Spot
 from generator.errors import SharingError
 from tests.engine.divisions import divisions
+from tests.engine.following import followed_once
 from tests.engine.mishaps import NEEDS_RIBBONS, Acted
 from tests.sampling import times
 
@@ -26,14 +23,6 @@ LESSONS_AT_MOST = 20 * LESSONS_FOR_EACH_SLIP
 PLAIN = set(Slip) - NEEDS_RIBBONS
 
 U, T, H, TH = range(4)
-
-
-@contextmanager
-def followed_once(sharing: Sharing) -> Iterator[tuple[Outcome, ...]]:
-    """All diagnoses of this division follow its slips once."""
-    outcomes = tuple(simulate(sharing))
-    with patch("generator.engine.diagnosis.simulate", return_value=outcomes):
-        yield outcomes
 
 
 def told(diagnosis: Diagnosis) -> list[tuple[Slip, int | None]]:

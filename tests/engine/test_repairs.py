@@ -6,12 +6,10 @@ from collections import Counter, defaultdict
 from collections.abc import Callable, Iterator
 from itertools import islice
 from random import Random
-from unittest.mock import patch
 
 import pytest
 
 from generator.commands.diagnose import repair_as_data
-from generator.engine import diagnosis
 from generator.engine.diagnosis import Seen, diagnose
 from generator.engine.movements import Again, Repair
 from generator.engine.outcomes import simulate
@@ -20,6 +18,7 @@ from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Occasion, Outcome, Slip, Spot
 from tests.engine.divisions import divisions, divisions_with_ribbons
 from tests.engine.exhaustive import Heap, Heaps, can_be_put_right, wrong
+from tests.engine.following import followed_once
 from tests.engine.mishaps import NEEDS_RIBBONS
 from tests.engine.repairing import PLENTY, Room
 from tests.sampling import times
@@ -141,12 +140,11 @@ def test_diagnosis_finds_every_slip_with_a_repair_that_puts_it_right(
     chance = Random(13)
     lessons = dict.fromkeys(slips, 0)
     for sharing in islice(sharings(13), LESSONS_AT_MOST):
-        every = tuple(simulate(sharing))
-        by_slip: defaultdict[Slip, list[Outcome]] = defaultdict(list)
-        for outcome in every:
-            if lessons[outcome.occasion.slip] < LESSONS_FOR_EACH_SLIP and leaves_a_trace(sharing, outcome):
-                by_slip[outcome.occasion.slip].append(outcome)
-        with patch.object(diagnosis, "simulate", return_value=every):
+        with followed_once(sharing) as every:
+            by_slip: defaultdict[Slip, list[Outcome]] = defaultdict(list)
+            for outcome in every:
+                if lessons[outcome.occasion.slip] < LESSONS_FOR_EACH_SLIP and leaves_a_trace(sharing, outcome):
+                    by_slip[outcome.occasion.slip].append(outcome)
             for slip, outcomes in by_slip.items():
                 check_found(sharing, chance.choice(outcomes), chance)
                 lessons[slip] += 1
