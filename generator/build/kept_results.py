@@ -8,6 +8,7 @@ from contextlib import suppress
 from pathlib import Path
 
 _DIGEST = 32
+_PART = 1 << 20  # bytes read at a time
 
 
 def key_of(*parts: object) -> str:
@@ -59,28 +60,39 @@ class Results:
         self._added = True
 
     def _load(self) -> dict[str, bytes]:
+        kept: dict[str, bytes] = {}
         try:
-            content = self._file.read_bytes()
+            with self._file.open("rb") as file:
+                noted, digest = file.read(_DIGEST), hashlib.sha256(self._made_by)
+                while part := file.read(_PART):
+                    digest.update(part)
+                if digest.digest() == noted:
+                    end = file.tell()
+                    file.seek(_DIGEST)
+                    while file.tell() < end:
+                        key, result = marshal.load(file)
+                        kept[key] = result
         except OSError:
             return {}
-        packed = memoryview(content)[_DIGEST:]
-        if self._digest(packed) != content[:_DIGEST]:
-            return {}
-        kept: dict[str, bytes] = marshal.loads(packed)
         return kept
 
     def _save(self, results: dict[str, bytes]) -> None:
-        """Take the file's place in one step; a folder that cannot be written is no fault, only slower."""
-        packed = marshal.dumps(results)
+        """Take the file's place in one step; a folder that cannot be written is no fault, only slower.
+
+        Results are written one by one: all of a big handbook would not fit into memory a second time.
+        """
         unfinished = self._file.with_suffix(".new")
+        digest = hashlib.sha256(self._made_by)
         try:
-            unfinished.write_bytes(self._digest(packed) + packed)
+            with unfinished.open("wb") as file:
+                file.write(bytes(_DIGEST))
+                for result in results.items():
+                    packed = marshal.dumps(result)
+                    digest.update(packed)
+                    file.write(packed)
+                file.seek(0)
+                file.write(digest.digest())
             unfinished.replace(self._file)
         except OSError:
             with suppress(OSError):
                 unfinished.unlink()
-
-    def _digest(self, packed: bytes | memoryview) -> bytes:
-        digest = hashlib.sha256(self._made_by)
-        digest.update(packed)
-        return digest.digest()
