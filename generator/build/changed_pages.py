@@ -8,16 +8,22 @@ from __future__ import annotations
 
 import json
 import shutil
+from collections.abc import Iterable
 from pathlib import Path, PurePosixPath
+from typing import Any
 
 from generator.build.kept_results import Results, digests, key_of
-from generator.site.run_mkdocs import Nav, Settings, render
+from generator.build.processes import Begin
+from generator.build.two_runs import render_pages
+from generator.site.run_mkdocs import Nav, Settings
 from generator.site.search import INDEX, page_of, read_index
 
 Digests = dict[str, str]
 
 
-def render_changed(results: Results, docs: Path, folder: Path, nav: Nav, settings: Settings) -> list[str]:
+def render_changed(
+    results: Results, begin: Begin | None, docs: Path, folder: Path, nav: Nav, settings: Settings
+) -> list[str]:
     """Make `folder` the rendered site of all Markdown in `docs`; return the paths of its files.
 
     Raises SourceError as `render` does.
@@ -26,20 +32,21 @@ def render_changed(results: Results, docs: Path, folder: Path, nav: Nav, setting
     staged, made = digests(docs), digests(folder)
     noted = results.get(key)
     changed = _changed(json.loads(noted), (staged, made)) if noted else None
+    entries: list[dict[str, Any]] = []
     if changed is None:
         shutil.rmtree(folder, ignore_errors=True)
-        render(docs, folder, nav, settings)
+        changed = set(_pages(staged).values())
     elif changed:
         entries = read_index(folder)["docs"]
-        for file in changed:
-            (folder / file).unlink(missing_ok=True)
-        render(docs, folder, nav, settings, only_missing=True)
-        index = read_index(folder)
-        again = changed.union(map(page_of, index["docs"]))
-        index["docs"] += [entry for entry in entries if page_of(entry) not in again]
-        (folder / INDEX).write_text(json.dumps(index), "utf-8")
     else:
         return sorted(made)
+    for file in changed:
+        (folder / file).unlink(missing_ok=True)
+    render_pages(begin, docs, folder, nav, settings, sorted(changed.intersection(_pages(staged).values())))
+    index = read_index(folder)
+    again = changed.union(map(page_of, index["docs"]))
+    index["docs"] += [entry for entry in entries if page_of(entry) not in again]
+    (folder / INDEX).write_text(json.dumps(index), "utf-8")
     made = digests(folder)
     results.put(key, json.dumps([staged, made]).encode())
     return sorted(made)
@@ -52,9 +59,14 @@ def _changed(before: tuple[Digests, Digests], now: tuple[Digests, Digests]) -> s
     `before` and `now` are the digests of what was staged, and of what was rendered from it.
     """
     (old_docs, old_made), (docs, made) = before, now
-    rendered = {path: str(PurePosixPath(path).with_suffix(".html")) for path in docs if path.endswith(".md")}
+    rendered = _pages(docs)
     pages = set(rendered.values())
     changed = {rendered.get(path, path) for path, _ in old_docs.items() ^ docs.items()}
     harmed = {path for path, _ in old_made.items() ^ made.items()}
     as_before = old_docs.keys() == docs.keys() and harmed <= pages and not pages <= changed | harmed
     return changed | harmed if as_before else None
+
+
+def _pages(docs: Iterable[str]) -> dict[str, str]:
+    """The path of the page that is rendered from each Markdown file."""
+    return {path: str(PurePosixPath(path).with_suffix(".html")) for path in docs if path.endswith(".md")}

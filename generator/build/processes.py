@@ -1,4 +1,4 @@
-"""Runs pure functions over many inputs on N processes, with results kept."""
+"""Runs pure functions over many inputs on N processes, with results kept; or other work on one of them."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
 from functools import partial
 from multiprocessing import get_context, parent_process
-from typing import get_type_hints
+from typing import NamedTuple, TypeAlias, get_type_hints
 
 from pydantic import TypeAdapter
 
@@ -25,16 +25,26 @@ _AT_ONCE = 4  # inputs that a process is given at a time: more cost less, fewer 
 _BEHIND_THE_FIRST = 5  # how much other processes stand back where there are fewer processors than processes
 _PR_SET_PDEATHSIG = 1  # linux/prctl.h
 
+Begin: TypeAlias = Callable[[Callable[[], None]], Callable[[], None]]
+"""Begins work in another process, which must be able to take it over; calling what is returned waits for its end."""
+
+
+class Processes(NamedTuple):
+    """What several processes can do; with one there is no other to `begin` anything in."""
+
+    run_many: RunMany
+    begin: Begin | None
+
 
 @contextmanager
-def several_processes(results: Results, count: int) -> Iterator[RunMany]:
-    """A `run_many` for the length of the block; what `results` holds is not worked out again.
+def several_processes(results: Results, count: int) -> Iterator[Processes]:
+    """So many processes for the length of the block; what `results` holds is not worked out again.
 
     With `count` 1 everything happens in this process. Raises HandbookError if a process was ended from outside.
     """
     context = get_context("fork" if sys.platform == "linux" else "spawn")
     pool = ProcessPoolExecutor(count, context, initializer=_end_with_the_first) if count > 1 else None
-    begin = partial(pool.map, chunksize=_AT_ONCE) if pool else map
+    each = partial(pool.map, chunksize=_AT_ONCE) if pool else map
 
     def run_many(function: Callable[[Given, Thing], Result], given: Given, things: Iterable[Thing]) -> Iterator[Result]:
         json: TypeAdapter[Result] = TypeAdapter(get_type_hints(function)["return"])
@@ -43,7 +53,7 @@ def several_processes(results: Results, count: int) -> Iterator[RunMany]:
         keys = [key_of(common, thing) for thing in every]
         kept = [results.get(key) for key in keys]
         todo = [thing for thing, old in zip(every, kept, strict=True) if old is None]
-        fresh = iter(begin(partial(_result_or_error, function, given), todo))
+        fresh = iter(each(partial(_result_or_error, function, given), todo))
 
         def result(key: str, old: bytes | None) -> Result:
             if old is not None:
@@ -56,8 +66,12 @@ def several_processes(results: Results, count: int) -> Iterator[RunMany]:
 
         return map(result, keys, kept)  # unlike a generator it goes on after an error
 
+    def begin(work: Callable[[], None]) -> Callable[[], None]:
+        assert pool
+        return pool.submit(work).result
+
     try:
-        yield run_many
+        yield Processes(run_many, begin if pool else None)
     except BrokenProcessPool:
         raise HandbookError(
             "a process that helped this one was ended from outside; make room in memory, then do it again"

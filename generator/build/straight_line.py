@@ -2,8 +2,8 @@
 
 load      TOML and Markdown -> frozen, validated objects
 write     lessons worked out by the engine, authored pages -> Markdown
-draw      figures the pages ask for -> SVG, by other processes while MkDocs is at work
 render    MkDocs + Material -> HTML
+draw      figures the pages ask for -> SVG, by other processes while the site is finished
 finish    search without a server, print, content policy, server files, audit
 publish   the finished site is swapped in; a failed build leaves the old one as it was
 
@@ -108,10 +108,10 @@ def _make(
         known = script_data.known(sources, writer.phrases)
         added = school_look.files(sources.theme) | script_data.files(known)
         stage(shop.docs, chain(markdown, added.items()))
+        say(f"Rendering {len(handbook.pages)} pages")
+        paths = render_changed(shop.results, shop.begin, shop.docs, shop.rendered, handbook.nav, settings)
         pictures = (*handbook.pictures, SPRITE)
         drawings = shop.run_many(drawing, writer.phrases, pictures)
-        say(f"Rendering {len(handbook.pages)} pages")
-        paths = render_changed(shop.results, shop.docs, shop.rendered, handbook.nav, settings)
         say("Finishing: search, print, policy, servers")
         on_paper = sources.school.print.paper
         bound = books(handbook, settings.site_name, writer.phrases.say("plans.part"))

@@ -32,7 +32,7 @@ class Place:
 
     def render(self, nav: Nav = NAV) -> list[str]:
         with Results(self._notes, "this code") as results:
-            return render_changed(results, self.docs, self.rendered, nav, SETTINGS)
+            return render_changed(results, None, self.docs, self.rendered, nav, SETTINGS)
 
     def whole(self, nav: Nav = NAV) -> dict[str, bytes]:
         """What MkDocs makes of everything at once."""

@@ -8,6 +8,7 @@ import subprocess
 import sys
 import threading
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 
 import pytest
@@ -70,7 +71,7 @@ from generator.build.processes import several_processes
 from generator.build.kept_results import Results
 from multiprocessing import active_children
 from tests.build.test_processes import picture
-with several_processes(Results(Path(sys.argv[1]) / "results", ""), 2) as run_many:
+with several_processes(Results(Path(sys.argv[1]) / "results", ""), 2) as (run_many, _):
     list(run_many(picture, "a", range(9)))
     print(*(child.pid for child in active_children()), flush=True)
     time.sleep(600)
@@ -85,16 +86,16 @@ def results_in(folder: Path) -> Results:
 @pytest.mark.parametrize("many", [0, 1, 5, 100])
 def test_results_are_those_of_a_plain_loop_and_in_order(many: int, processes: int, tmp_path: Path) -> None:
     for _ in range(2):
-        with results_in(tmp_path) as kept, several_processes(kept, processes) as run_many:
+        with results_in(tmp_path) as kept, several_processes(kept, processes) as (run_many, _):
             answers, pictures = run_many(answer, "a", range(many)), run_many(picture, "p", range(many))
             assert list(pictures) == list(run_in_turn(picture, "p", range(many)))
             assert list(answers) == list(run_in_turn(answer, "a", range(many)))
 
 
 def test_nothing_is_worked_out_twice(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    with results_in(tmp_path) as kept, several_processes(kept, 2) as run_many:
+    with results_in(tmp_path) as kept, several_processes(kept, 2) as (run_many, _):
         before = list(run_many(answer, "a", range(20)))
-    with results_in(tmp_path) as kept, several_processes(kept, 1) as run_many:
+    with results_in(tmp_path) as kept, several_processes(kept, 1) as (run_many, _):
         monkeypatch.setitem(answer.__globals__, "ALLOWED", False)
         assert list(run_many(answer, "a", range(20))) == before
         with pytest.raises(TypeError):
@@ -107,7 +108,7 @@ def test_nothing_is_worked_out_twice(tmp_path: Path, monkeypatch: pytest.MonkeyP
 def test_faults_come_through_from_another_process(processes: int, tmp_path: Path) -> None:
     with (
         results_in(tmp_path) as kept,
-        several_processes(kept, processes) as run_many,
+        several_processes(kept, processes) as (run_many, _),
         pytest.raises(SourceError) as error,
     ):
         list(run_many(refuse, "", range(50)))
@@ -118,7 +119,7 @@ def test_faults_come_through_from_another_process(processes: int, tmp_path: Path
 def test_what_comes_before_a_fault_is_not_lost_with_it(processes: int, tmp_path: Path) -> None:
     """Also where another process is given several things at a time."""
     found: list[int] = []
-    with results_in(tmp_path) as kept, several_processes(kept, processes) as run_many, pytest.raises(SourceError):
+    with results_in(tmp_path) as kept, several_processes(kept, processes) as (run_many, _), pytest.raises(SourceError):
         found.extend(run_many(refuse_the_third, "", range(50)))
     assert found == [0, 1]
 
@@ -127,15 +128,36 @@ def test_a_process_that_is_killed_is_told_in_one_line(tmp_path: Path) -> None:
     with (
         pytest.raises(HandbookError, match="ended from outside") as error,
         results_in(tmp_path) as kept,
-        several_processes(kept, 2) as run_many,
+        several_processes(kept, 2) as (run_many, _),
     ):
         list(run_many(end_at_once, os.getpid(), range(4)))
     assert "\n" not in str(error.value)
 
 
+def note(file: Path, words: str) -> None:
+    file.write_text(f"{words} {os.getpid()}", "utf-8")
+
+
+def test_other_work_is_done_by_another_process_and_waited_for(tmp_path: Path) -> None:
+    with results_in(tmp_path) as kept, several_processes(kept, 2) as (_, begin):
+        assert begin
+        end = begin(partial(note, tmp_path / "note", "done by"))
+        end()
+        words, _, process = (tmp_path / "note").read_text("utf-8").rpartition(" ")
+        assert (words, process != str(os.getpid())) == ("done by", True)
+        with pytest.raises(SourceError) as error:
+            begin(partial(refuse, "", 1))()  # type: ignore[arg-type]
+    assert error.value.faults == (FAULT,)
+
+
+def test_one_process_has_no_other_to_begin_work_in(tmp_path: Path) -> None:
+    with results_in(tmp_path) as kept, several_processes(kept, 1) as processes:
+        assert processes.begin is None
+
+
 def test_nothing_runs_beside_what_was_forked(tmp_path: Path) -> None:
     """Processes fork others that can be stopped; from Python 3.12 on, a thread beside a fork is warned of."""
-    with results_in(tmp_path) as kept, several_processes(kept, 2) as run_many:
+    with results_in(tmp_path) as kept, several_processes(kept, 2) as (run_many, _):
         assert set(run_many(threads, "", range(8))) == {1}
 
 

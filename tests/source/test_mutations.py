@@ -61,7 +61,7 @@ def school(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 @pytest.fixture(scope="module")
 def run_many(tmp_path_factory: pytest.TempPathFactory) -> Iterator[RunMany]:
-    with several_processes(Results(tmp_path_factory.mktemp("kept") / "results", "tests"), 1) as run_many:
+    with several_processes(Results(tmp_path_factory.mktemp("kept") / "results", "tests"), 1) as (run_many, _):
         yield run_many
 
 

@@ -1,0 +1,118 @@
+"""Pages rendered by two runs of MkDocs are those of one."""
+
+from __future__ import annotations
+
+import os
+import shutil
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+
+from generator.build.kept_results import Results
+from generator.build.processes import Begin, several_processes
+from generator.build.two_runs import render_pages
+from generator.errors import SourceError
+from generator.site.run_mkdocs import Nav, render
+from generator.site.search import INDEX
+from tests.build.test_changed_pages import in_order
+from tests.site.samples import DOCS, NAV, SETTINGS
+
+MANY = 60
+
+
+@pytest.fixture(scope="module")
+def docs(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """More pages than one run is given."""
+    folder = tmp_path_factory.mktemp("two runs") / "docs"
+    shutil.copytree(DOCS, folder)
+    for number in range(MANY):
+        text = f"# Page {number}\n\n## What is on it\n\nThe words of page {number} alone.\n"
+        (folder / "learn" / f"page-{number}.md").write_text(text, "utf-8")
+    return folder
+
+
+@pytest.fixture(scope="module")
+def pages(docs: Path) -> list[str]:
+    return sorted(page.relative_to(docs).with_suffix(".html").as_posix() for page in docs.rglob("*.md"))
+
+
+@pytest.fixture(scope="module")
+def whole(docs: Path) -> dict[str, bytes]:
+    folder = docs.with_name("whole")
+    render(docs, folder, NAV, SETTINGS)
+    return in_order(folder)
+
+
+@pytest.fixture
+def begin(tmp_path: Path) -> Iterator[Begin]:
+    with Results(tmp_path / "results", "tests") as results, several_processes(results, 2) as (_, begin):
+        assert begin
+        yield begin
+
+
+def at_once(work: Callable[[], None]) -> Callable[[], None]:
+    """Like another process that is done before this one begins."""
+    work()
+    return lambda: None
+
+
+def test_two_processes_render_what_one_renders(
+    begin: Begin, docs: Path, pages: list[str], whole: dict[str, bytes], tmp_path: Path
+) -> None:
+    folder = tmp_path / "rendered"
+    render_pages(begin, docs, folder, NAV, SETTINGS, pages)
+    assert in_order(folder) == whole
+    assert not (tmp_path / "aside").exists()
+
+
+def test_pages_that_are_there_already_are_left_alone(docs: Path, pages: list[str], tmp_path: Path) -> None:
+    folder = tmp_path / "rendered"
+    render(docs, folder, NAV, SETTINGS)
+    kept, *missing = pages
+    (folder / kept).write_text("as it was", "utf-8")
+    for page in missing:
+        (folder / page).unlink()
+    render_pages(at_once, docs, folder, NAV, SETTINGS, missing)
+    assert (folder / kept).read_text("utf-8") == "as it was"
+    assert all((folder / page).stat().st_size > 1000 for page in missing)
+
+
+def test_pages_of_a_build_that_was_stopped_are_not_taken_over(
+    docs: Path, pages: list[str], whole: dict[str, bytes], tmp_path: Path
+) -> None:
+    for page in pages:
+        (tmp_path / "aside" / page).parent.mkdir(parents=True, exist_ok=True)
+        (tmp_path / "aside" / page).write_text("half of it", "utf-8")
+    render_pages(at_once, docs, tmp_path / "rendered", NAV, SETTINGS, pages)
+    assert in_order(tmp_path / "rendered") == whole
+
+
+def test_sources_from_tomorrow_are_found_once_by_search(
+    docs: Path, pages: list[str], whole: dict[str, bytes], tmp_path: Path
+) -> None:
+    """A disk elsewhere may have another clock: then no page is newer than its source, and both runs render all."""
+    later = tmp_path / "docs"
+    shutil.copytree(docs, later)
+    for page in later.rglob("*.md"):
+        os.utime(page, (2**32, 2**32))
+    render_pages(at_once, later, tmp_path / "rendered", NAV, SETTINGS, pages)
+    assert in_order(tmp_path / "rendered")[INDEX] == whole[INDEX]
+
+
+def test_a_fault_of_both_runs_is_told_once(begin: Begin, docs: Path, pages: list[str], tmp_path: Path) -> None:
+    nav: Nav = [*NAV, {"Lost": "lost.md"}]
+    with pytest.raises(SourceError) as caught:
+        render_pages(begin, docs, tmp_path / "rendered", nav, SETTINGS, pages)
+    assert [fault.file for fault in caught.value.faults] == ["lost.md"]
+
+
+def test_few_pages_and_one_process_have_one_run(docs: Path, pages: list[str], tmp_path: Path) -> None:
+    def refuse(work: Callable[[], None]) -> Callable[[], None]:
+        raise AssertionError("one run was enough")
+
+    render_pages(None, docs, tmp_path / "one", NAV, SETTINGS, pages)
+    for page in pages[:3]:
+        (tmp_path / "one" / page).unlink()
+    render_pages(refuse, docs, tmp_path / "one", NAV, SETTINGS, pages[:3])
+    assert all((tmp_path / "one" / page).stat().st_size > 1000 for page in pages)
