@@ -10,7 +10,6 @@ import json
 import shutil
 from collections.abc import Iterable
 from pathlib import Path, PurePosixPath
-from typing import Any
 
 from generator.build.kept_results import Results, digests, key_of
 from generator.build.processes import Begin
@@ -32,20 +31,19 @@ def render_changed(
     staged, made = digests(docs), digests(folder)
     noted = results.get(key)
     changed = _changed(json.loads(noted), (staged, made)) if noted else None
-    entries: list[dict[str, Any]] = []
     if changed is None:
-        shutil.rmtree(folder, ignore_errors=True)
+        if folder.exists():
+            shutil.rmtree(folder)
         changed = set(_pages(staged).values())
-    elif changed:
-        entries = read_index(folder)["docs"]
-    else:
+    elif not changed:
         return sorted(made)
+    kept = read_index(folder)["docs"] if folder.exists() else []
     for file in changed:
         (folder / file).unlink(missing_ok=True)
     render_pages(begin, docs, folder, nav, settings, sorted(changed.intersection(_pages(staged).values())))
     index = read_index(folder)
-    again = changed.union(map(page_of, index["docs"]))
-    index["docs"] += [entry for entry in entries if page_of(entry) not in again]
+    entries = [entry for entry in kept if page_of(entry) not in changed] + index["docs"]
+    index["docs"] = list({entry["location"]: entry for entry in entries}.values())
     (folder / INDEX).write_text(json.dumps(index), "utf-8")
     made = digests(folder)
     results.put(key, json.dumps([staged, made]).encode())

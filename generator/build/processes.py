@@ -13,7 +13,7 @@ from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
 from functools import partial
 from multiprocessing import get_context, parent_process
-from typing import NamedTuple, TypeAlias, get_type_hints
+from typing import TypeAlias, get_type_hints
 
 from pydantic import TypeAdapter
 
@@ -29,18 +29,11 @@ Begin: TypeAlias = Callable[[Callable[[], None]], Callable[[], None]]
 """Begins work in another process, which must be able to take it over; calling what is returned waits for its end."""
 
 
-class Processes(NamedTuple):
-    """What several processes can do; with one there is no other to `begin` anything in."""
-
-    run_many: RunMany
-    begin: Begin | None
-
-
 @contextmanager
-def several_processes(results: Results, count: int) -> Iterator[Processes]:
-    """So many processes for the length of the block; what `results` holds is not worked out again.
+def several_processes(results: Results, count: int) -> Iterator[tuple[RunMany, Begin | None]]:
+    """A `run_many` for the length of the block; what `results` holds is not worked out again.
 
-    With `count` 1 everything happens in this process. Raises HandbookError if a process was ended from outside.
+    With `count` 1 everything happens in this process, and there is no other to begin work in. Raises HandbookError if a process was ended from outside.
     """
     context = get_context("fork" if sys.platform == "linux" else "spawn")
     pool = ProcessPoolExecutor(count, context, initializer=_end_with_the_first) if count > 1 else None
@@ -71,7 +64,7 @@ def several_processes(results: Results, count: int) -> Iterator[Processes]:
         return pool.submit(work).result
 
     try:
-        yield Processes(run_many, begin if pool else None)
+        yield run_many, begin if pool else None
     except BrokenProcessPool:
         raise HandbookError(
             "a process that helped this one was ended from outside; make room in memory, then do it again"

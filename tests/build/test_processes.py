@@ -151,8 +151,8 @@ def test_other_work_is_done_by_another_process_and_waited_for(tmp_path: Path) ->
 
 
 def test_one_process_has_no_other_to_begin_work_in(tmp_path: Path) -> None:
-    with results_in(tmp_path) as kept, several_processes(kept, 1) as processes:
-        assert processes.begin is None
+    with results_in(tmp_path) as kept, several_processes(kept, 1) as (_, begin):
+        assert begin is None
 
 
 def test_nothing_runs_beside_what_was_forked(tmp_path: Path) -> None:

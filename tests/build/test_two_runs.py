@@ -9,12 +9,12 @@ from pathlib import Path
 
 import pytest
 
+from generator.build.changed_pages import render_changed
 from generator.build.kept_results import Results
 from generator.build.processes import Begin, several_processes
 from generator.build.two_runs import render_pages
 from generator.errors import SourceError
 from generator.site.run_mkdocs import Nav, render
-from generator.site.search import INDEX
 from tests.build.test_changed_pages import in_order
 from tests.site.samples import DOCS, NAV, SETTINGS
 
@@ -88,16 +88,15 @@ def test_pages_of_a_build_that_was_stopped_are_not_taken_over(
     assert in_order(tmp_path / "rendered") == whole
 
 
-def test_sources_from_tomorrow_are_found_once_by_search(
-    docs: Path, pages: list[str], whole: dict[str, bytes], tmp_path: Path
-) -> None:
+def test_sources_from_tomorrow_are_found_once_by_search(docs: Path, whole: dict[str, bytes], tmp_path: Path) -> None:
     """A disk elsewhere may have another clock: then no page is newer than its source, and both runs render all."""
-    later = tmp_path / "docs"
+    later, folder = tmp_path / "docs", tmp_path / "rendered"
     shutil.copytree(docs, later)
     for page in later.rglob("*.md"):
         os.utime(page, (2**32, 2**32))
-    render_pages(at_once, later, tmp_path / "rendered", NAV, SETTINGS, pages)
-    assert in_order(tmp_path / "rendered")[INDEX] == whole[INDEX]
+    with Results(tmp_path / "results", "tests") as results:
+        render_changed(results, at_once, later, folder, NAV, SETTINGS)
+    assert in_order(folder) == whole
 
 
 def test_a_fault_of_both_runs_is_told_once(begin: Begin, docs: Path, pages: list[str], tmp_path: Path) -> None:
