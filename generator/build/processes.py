@@ -33,7 +33,8 @@ Begin: TypeAlias = Callable[[Callable[[], None]], Callable[[], None]]
 def several_processes(results: Results, count: int) -> Iterator[tuple[RunMany, Begin | None]]:
     """A `run_many` for the length of the block; what `results` holds is not worked out again.
 
-    With `count` 1 everything happens in this process, and there is no other to begin work in. Raises HandbookError if a process was ended from outside.
+    With `count` 1 everything happens in this process, and there is no other to begin work in. Raises HandbookError if a
+    process was ended from outside.
     """
     context = get_context("fork" if sys.platform == "linux" else "spawn")
     pool = ProcessPoolExecutor(count, context, initializer=_end_with_the_first) if count > 1 else None
