@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import json
 import shutil
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
+from functools import partial
 from pathlib import Path, PurePosixPath
 
 from generator.build.kept_results import Results, digests, key_of
@@ -16,8 +17,6 @@ from generator.build.processes import Begin
 from generator.build.two_runs import render_pages
 from generator.site.run_mkdocs import Nav, Settings
 from generator.site.search import INDEX, page_of, read_index
-
-Digests = dict[str, str]
 
 
 def render_changed(
@@ -27,10 +26,10 @@ def render_changed(
 
     Raises SourceError as `render` does.
     """
-    key = key_of("rendered", nav, settings)
+    key = partial(key_of, "rendered", nav, settings)
     staged, made = digests(docs), digests(folder)
-    noted = results.get(key)
-    changed = _changed(json.loads(noted), (staged, made)) if noted else None
+    noted = results.get(key(sorted(made.items())))  # what was staged when exactly these files were rendered
+    changed = _changed(json.loads(noted), staged) if noted else None
     if changed is None:
         if folder.exists():
             shutil.rmtree(folder)
@@ -46,23 +45,18 @@ def render_changed(
     index["docs"] = list({entry["location"]: entry for entry in entries}.values())
     (folder / INDEX).write_text(json.dumps(index), "utf-8")
     made = digests(folder)
-    results.put(key, json.dumps([staged, made]).encode())
+    results.put(key(sorted(made.items())), json.dumps(staged).encode())
     return sorted(made)
 
 
-def _changed(before: tuple[Digests, Digests], now: tuple[Digests, Digests]) -> set[str] | None:
-    """The files of the site to be made again. None where everything must be rendered: files came or went, anything
-    but a page was damaged, or every page changed.
+def _changed(before: Mapping[str, str], now: Mapping[str, str]) -> set[str] | None:
+    """The files of the site to be made again, from the digests of what was staged and is staged now.
 
-    `before` and `now` are the digests of what was staged, and of what was rendered from it.
+    None where everything must be rendered: files came or went, or every page changed.
     """
-    (old_docs, old_made), (docs, made) = before, now
-    rendered = _pages(docs)
-    pages = set(rendered.values())
-    changed = {rendered.get(path, path) for path, _ in old_docs.items() ^ docs.items()}
-    harmed = {path for path, _ in old_made.items() ^ made.items()}
-    as_before = old_docs.keys() == docs.keys() and harmed <= pages and not pages <= changed | harmed
-    return changed | harmed if as_before else None
+    rendered = _pages(now)
+    changed = {rendered.get(path, path) for path, _ in before.items() ^ now.items()}
+    return changed if before.keys() == now.keys() and not changed >= set(rendered.values()) else None
 
 
 def _pages(docs: Iterable[str]) -> dict[str, str]:

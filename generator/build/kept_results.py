@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import hashlib
-import marshal
 from contextlib import suppress
+from functools import partial
+from io import BufferedRandom, BufferedReader
 from pathlib import Path
 
 _DIGEST = 32
-_PART = 1 << 20  # bytes read at a time
 
 
 def key_of(*parts: object) -> str:
@@ -28,7 +28,8 @@ def fingerprint(folder: Path) -> str:
 
 
 class Results:
-    """Key to bytes, one file; loaded at the start, saved at the end of a `with` block if anything was added.
+    """Key to bytes, a line for each in one file; loaded at the start, saved at the end of a `with` block if anything was
+    added.
 
     The file begins with a digest of the rest and of `made_by`, which says what worked the results out: a damaged file,
     or one of other code, counts as none. What was not asked for is left out, unless the block failed halfway.
@@ -55,25 +56,18 @@ class Results:
         return self._used.get(key)
 
     def put(self, key: str, result: bytes) -> None:
-        """Keep a result."""
+        """Keep a result of one line, such as JSON."""
         self._used[key] = result
         self._added = True
 
     def _load(self) -> dict[str, bytes]:
         kept: dict[str, bytes] = {}
-        try:
-            with self._file.open("rb") as file:
-                noted, digest = file.read(_DIGEST), hashlib.sha256(self._made_by)
-                while part := file.read(_PART):
-                    digest.update(part)
-                if digest.digest() == noted:
-                    end = file.tell()
-                    file.seek(_DIGEST)
-                    while file.tell() < end:
-                        key, result = marshal.load(file)
-                        kept[key] = result
-        except OSError:
-            return {}
+        with suppress(OSError), self._file.open("rb") as file:
+            if file.read(_DIGEST) == self._digest(file):
+                file.seek(_DIGEST)
+                for line in file:
+                    key, _, result = line.rstrip(b"\n").partition(b" ")
+                    kept[key.decode()] = result
         return kept
 
     def _save(self, results: dict[str, bytes]) -> None:
@@ -82,17 +76,19 @@ class Results:
         Results are written one by one: all of a big handbook would not fit into memory a second time.
         """
         unfinished = self._file.with_suffix(".new")
-        digest = hashlib.sha256(self._made_by)
         try:
-            with unfinished.open("wb") as file:
+            with unfinished.open("w+b") as file:
                 file.write(bytes(_DIGEST))
-                for result in results.items():
-                    packed = marshal.dumps(result)
-                    digest.update(packed)
-                    file.write(packed)
+                file.writelines(b"%s %s\n" % (key.encode(), result) for key, result in results.items())
+                digest = self._digest(file)
                 file.seek(0)
-                file.write(digest.digest())
+                file.write(digest)
             unfinished.replace(self._file)
         except OSError:
             with suppress(OSError):
                 unfinished.unlink()
+
+    def _digest(self, file: BufferedReader | BufferedRandom) -> bytes:
+        """Of all results in a file, and of what worked them out."""
+        file.seek(_DIGEST)
+        return hashlib.file_digest(file, partial(hashlib.sha256, self._made_by)).digest()

@@ -203,16 +203,12 @@ def _in_turn(divisor: int, dividends: list[int]) -> list[int]:
     """Numbers with the least work first, then one of each first digit after the other."""
     turns: Counter[str] = Counter()
     ordered: list[tuple[int, int, int, int]] = []
-    for exchanges, handlings, number in sorted(_work(divisor, number) for number in dividends):
+    worked = ((reckon(number, divisor), number) for number in dividends)
+    for exchanges, handlings, number in sorted((each.exchanges, each.handlings, number) for each, number in worked):
         first = str(number)[0]
         turns[first] += 1
         ordered.append((turns[first], exchanges, handlings, number))
     return [number for *_, number in sorted(ordered)]
-
-
-def _work(divisor: int, dividend: int) -> tuple[int, int, int]:
-    reckoning = reckon(dividend, divisor)
-    return reckoning.exchanges, reckoning.handlings, dividend
 
 
 def _awkwardness(divisor: int, dividend: int) -> int:

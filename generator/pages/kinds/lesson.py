@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cache
-from typing import Any, NamedTuple
+from typing import Any
 
 from generator.engine.diagnosis import Symptom, right_observation
 from generator.engine.features import features_of
@@ -111,41 +111,32 @@ def _neighbours(sharing: Sharing, shelf: Shelf, words: Phrases) -> list[dict[str
     ]
 
 
-class _Ready(NamedTuple):
-    """A number for another group; `alike`: special in the same ways as the number of the lesson."""
+def _ready_number(divisor: int, sharing: Sharing, shelf: Shelf) -> dict[str, Any] | None:
+    """A number that the shelf allows: today's own or the best one; else one that only goes to the bank as it does.
 
-    number: int
-    alike: bool
-
-
-def _ready_number(divisor: int, sharing: Sharing, shelf: Shelf) -> _Ready | None:
-    """A number that the shelf allows: today's own or the best one; else one that only goes to the bank as it does."""
+    `alike`: it is special in the same ways as the number of the lesson.
+    """
     features = features_of(sharing)
     remainder = Remainder.NONE if features.exact else Remainder.SOME
     choice = Choice(frozenset(features.exchange_from), remainder, digits=len(sharing.start), shelf=shelf)
     alike = _alike(divisor, choice, _likeness(sharing.dividend, sharing.divisor))
     if sharing.dividend in alike:
-        return _Ready(sharing.dividend, alike=True)
+        return {"number": sharing.dividend, "alike": True}
     is_alike = bool(alike) or features.nobody_gets_any
     found = alike if is_alike else [number for number in numbers(divisor, choice) if number > divisor]
-    return next((_Ready(number, is_alike) for number in best_first(divisor, found, most=1)), None)
-
-
-class _Likeness(NamedTuple):
-    """By what a number is like another for the same group."""
-
-    zero_in_number: bool
-    highest_place_short: bool
-    nobody_gets_any: bool
-    zeros_in_share: int
+    return next(({"number": best, "alike": is_alike} for best in best_first(divisor, found, most=1)), None)
 
 
 @cache
-def _alike(divisor: int, choice: Choice, likeness: _Likeness) -> tuple[int, ...]:
+def _alike(divisor: int, choice: Choice, likeness: tuple[bool, bool, bool, int]) -> tuple[int, ...]:
     """Numbers for a group with the same likeness; never a single bead."""
     return tuple(one for one in numbers(divisor, choice) if one > 1 and _likeness(one, divisor) == likeness)
 
 
-def _likeness(dividend: int, divisor: int) -> _Likeness:
+def _likeness(dividend: int, divisor: int) -> tuple[bool, bool, bool, int]:
+    """By what a number is like another for the same group.
+
+    A zero in it, too few of its largest pieces, nothing for anybody, and how many zeros the share has.
+    """
     number, quotient = str(dividend), dividend // divisor
-    return _Likeness("0" in number, int(number[0]) < divisor, quotient == 0, str(quotient).count("0"))
+    return "0" in number, int(number[0]) < divisor, quotient == 0, str(quotient).count("0")
