@@ -28,8 +28,7 @@ def fingerprint(folder: Path) -> str:
 
 
 class Results:
-    """Key to bytes, a line for each in one file; loaded at the start, saved at the end of a `with` block if anything was
-    added.
+    """Key to bytes, lines of one file; loaded at the start, saved at the end of a `with` block if anything was added.
 
     The file begins with a digest of the rest and of `made_by`, which says what worked the results out: a damaged file,
     or one of other code, counts as none. What was not asked for is left out, unless the block failed halfway.
