@@ -38,8 +38,9 @@ def render_pages(
     kept = [file.relative_to(folder).as_posix() for file in folder.rglob("*") if file.is_file()]
     write_files(aside, ((path, b"") for path in (*kept, *own)))
     write_files(folder, ((path, b"") for path in others))
+    end_other_run = begin(partial(render, docs, aside, nav, settings, only_missing=True))
     faults = Faults()
-    for run in (begin(partial(render, docs, aside, nav, settings, only_missing=True)), own_run):
+    for run in (own_run, end_other_run):
         with faults.gathered():
             run()
     faults.raise_if_any()

@@ -66,6 +66,22 @@ def test_two_processes_render_what_one_renders(
     assert not (tmp_path / "aside").exists()
 
 
+def test_the_other_run_is_waited_for_when_the_own_is_done(docs: Path, pages: list[str], tmp_path: Path) -> None:
+    """Else they would run one after the other."""
+    folder = tmp_path / "rendered"
+    rendered: list[int] = []
+
+    def begin(work: Callable[[], None]) -> Callable[[], None]:
+        def end() -> None:
+            rendered.append(sum((folder / page).stat().st_size > 1000 for page in pages))
+            work()
+
+        return end
+
+    render_pages(begin, docs, folder, NAV, SETTINGS, pages)
+    assert rendered == [len(pages[::2])]
+
+
 def test_pages_that_are_there_already_are_left_alone(docs: Path, pages: list[str], tmp_path: Path) -> None:
     folder = tmp_path / "rendered"
     render(docs, folder, NAV, SETTINGS)
