@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cache
-from typing import Any
+from typing import Any, NamedTuple
 
 from generator.engine.diagnosis import Symptom, right_observation
 from generator.engine.features import features_of
@@ -111,20 +111,24 @@ def _neighbours(sharing: Sharing, shelf: Shelf, words: Phrases) -> list[dict[str
     ]
 
 
-def _ready_number(divisor: int, sharing: Sharing, shelf: Shelf) -> dict[str, Any] | None:
-    """A number that the shelf allows: today's own or the best one; else one that only goes to the bank as it does.
+class _Ready(NamedTuple):
+    """A number for another group; `alike`: special in the same ways as the number of the lesson."""
 
-    `alike`: it is special in the same ways as the number of the lesson.
-    """
+    number: int
+    alike: bool
+
+
+def _ready_number(divisor: int, sharing: Sharing, shelf: Shelf) -> _Ready | None:
+    """A number that the shelf allows: today's own or the best one; else one that only goes to the bank as it does."""
     features = features_of(sharing)
     remainder = Remainder.NONE if features.exact else Remainder.SOME
     choice = Choice(frozenset(features.exchange_from), remainder, digits=len(sharing.start), shelf=shelf)
     alike = _alike(divisor, choice, _likeness(sharing.dividend, sharing.divisor))
     if sharing.dividend in alike:
-        return {"number": sharing.dividend, "alike": True}
+        return _Ready(sharing.dividend, alike=True)
     is_alike = bool(alike) or features.nobody_gets_any
     found = alike if is_alike else [number for number in numbers(divisor, choice) if number > divisor]
-    return next(({"number": best, "alike": is_alike} for best in best_first(divisor, found, most=1)), None)
+    return next((_Ready(number, is_alike) for number in best_first(divisor, found, most=1)), None)
 
 
 @cache
