@@ -69,6 +69,23 @@ def test_every_kind_of_page(scheme: str, width: int, chromium: Browser, plain_si
     assert faults == []
 
 
+WIDER_THAN_THE_PAGE = """() => [...document.querySelectorAll('table')]
+    .filter(one => one.checkVisibility() && !one.closest('.ledger'))
+    .filter(one => one.getBoundingClientRect().width > one.closest('article').clientWidth + 1)
+    .map(one => one.caption.textContent)"""
+
+
+@pytest.mark.parametrize("width", [1000, 1366])
+def test_where_there_is_room_a_table_of_words_is_seen_whole(
+    width: int, chromium: Browser, plain_site: Path, kinds: list[str]
+) -> None:
+    """A row's name may be a sentence, in a school's own pages too."""
+    with visiting(chromium, viewport={"width": width, "height": HEIGHT}) as visit:
+        for page in ("new-here/watching.html", "for-the-school/change-the-shelf.html", *sample(kinds, 2)):
+            visit.page.goto((plain_site / page).as_uri())
+            assert visit.page.evaluate(WIDER_THAN_THE_PAGE) == [], page
+
+
 # What is reached for in a hurry, or with a thumb: 44 CSS pixels each way (WCAG 2.2, 2.5.5).
 LARGE_TARGET = 44
 IN_THE_FRAME = ".head a, .head summary, .head .find, .foot a, .number-cards a, .large-links a, .doors a, .alarm a"
