@@ -10,12 +10,13 @@ from __future__ import annotations
 
 import posixpath
 from collections.abc import Mapping, Sequence
+from functools import cache
 from html import escape
 from pathlib import Path
 from typing import NamedTuple
 from urllib.parse import urlsplit, urlunsplit
 
-from jinja2 import Environment
+from jinja2 import Environment, Template
 from lxml.etree import strip_elements, tostring
 
 from generator import HANDBOOK
@@ -84,8 +85,7 @@ def bind(rendered: Path, book: Book, imprint: str, paper: str) -> Bound:
     numbers, known = zip(*(chapter.sheets for chapter in chapters.values()), strict=True)
     taken = Sheets(1 + len(contents) + sum(numbers), all(known))
     frame = _frame(parse((rendered / pages[0]).read_text("utf-8")), pages[0])
-    template = Environment(autoescape=True, trim_blocks=True).from_string(_TEMPLATE.read_text("utf-8"))
-    page = template.render(
+    page = _template().render(
         frame,
         parts=bound,
         contents=contents,
@@ -96,6 +96,11 @@ def bind(rendered: Path, book: Book, imprint: str, paper: str) -> Bound:
         chapter_pages=book.chapter_pages,
     )
     return Bound(page, "".join(map(_page_rule, chapters.values())), taken)
+
+
+@cache
+def _template() -> Template:
+    return Environment(autoescape=True, trim_blocks=True).from_string(_TEMPLATE.read_text("utf-8"))
 
 
 class _Places(NamedTuple):
