@@ -11,6 +11,7 @@ import shutil
 from collections.abc import Iterable, Mapping
 from functools import partial
 from pathlib import Path, PurePosixPath
+from typing import Any
 
 from generator.build.kept_results import Results, digests, key_of
 from generator.build.processes import Begin
@@ -30,17 +31,18 @@ def render_changed(
     staged, made = digests(docs), digests(folder)
     noted = results.get(key(sorted(made.items())))  # what was staged when exactly these files were rendered
     changed = _changed(json.loads(noted), staged) if noted else None
+    kept: list[dict[str, Any]] = []
     if changed is None:
         if folder.exists():
             shutil.rmtree(folder)
         changed = set(_pages(staged).values())
-    elif not changed:
+    elif changed:
+        kept = read_index(folder)["docs"]
+    else:
         return sorted(made)
-    kept = read_index(folder)["docs"] if folder.exists() else []
     for file in changed:
         (folder / file).unlink(missing_ok=True)
-    render_pages(begin, docs, folder, nav, settings, sorted(changed.intersection(_pages(staged).values())))
-    index = read_index(folder)
+    index = render_pages(begin, docs, folder, nav, settings, sorted(changed.intersection(_pages(staged).values())))
     entries = [entry for entry in kept if page_of(entry) not in changed] + index["docs"]
     index["docs"] = list({entry["location"]: entry for entry in entries}.values())
     (folder / INDEX).write_text(json.dumps(index), "utf-8")

@@ -6,15 +6,15 @@ over as MkDocs does in a preview.
 
 from __future__ import annotations
 
-import json
 import shutil
 from collections.abc import Sequence
 from functools import partial
 from pathlib import Path
+from typing import Any
 
 from generator.build.processes import Begin
 from generator.site.run_mkdocs import Nav, Settings, render
-from generator.site.search import INDEX, read_index
+from generator.site.search import read_index
 from generator.site.staging import write_files
 from generator.source.overlay import Faults
 
@@ -23,15 +23,16 @@ _ENOUGH_FOR_ONE = 40  # pages: to begin a second run takes as long as twenty pag
 
 def render_pages(
     begin: Begin | None, docs: Path, folder: Path, nav: Nav, settings: Settings, pages: Sequence[str]
-) -> None:
-    """Render `pages`, paths of the site that `folder` lacks. Its search index tells of them alone.
+) -> dict[str, Any]:
+    """Render `pages`, paths of the site that `folder` lacks; return the search index of what was rendered.
 
-    Raises SourceError as `render` does.
+    Where sources are newer than the clock says, both runs render all, and each page stands in the index twice. Raises
+    SourceError as `render` does.
     """
     own_run = partial(render, docs, folder, nav, settings, only_missing=True)
     if begin is None or len(pages) <= _ENOUGH_FOR_ONE:
         own_run()
-        return
+        return read_index(folder)
     own, others = pages[::2], pages[1::2]
     aside = folder.with_name("aside")
     shutil.rmtree(aside, ignore_errors=True)
@@ -46,7 +47,7 @@ def render_pages(
     faults.raise_if_any()
     index = read_index(folder)
     index["docs"] += read_index(aside)["docs"]
-    (folder / INDEX).write_text(json.dumps(index), "utf-8")
     for page in others:
         (aside / page).replace(folder / page)
     shutil.rmtree(aside)
+    return index

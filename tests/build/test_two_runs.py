@@ -57,12 +57,17 @@ def at_once(work: Callable[[], None]) -> Callable[[], None]:
     return lambda: None
 
 
+def site_by(begin: Begin, docs: Path, top: Path) -> dict[str, bytes]:
+    """The files of the site when all of it is rendered."""
+    with Results(top / "notes", "tests") as results:
+        render_changed(results, begin, docs, top / "rendered", NAV, SETTINGS)
+    return in_order(top / "rendered")
+
+
 def test_two_processes_render_what_one_renders(
-    begin: Begin, docs: Path, pages: list[str], whole: dict[str, bytes], tmp_path: Path
+    begin: Begin, docs: Path, whole: dict[str, bytes], tmp_path: Path
 ) -> None:
-    folder = tmp_path / "rendered"
-    render_pages(begin, docs, folder, NAV, SETTINGS, pages)
-    assert in_order(folder) == whole
+    assert site_by(begin, docs, tmp_path) == whole
     assert not (tmp_path / "aside").exists()
 
 
@@ -100,19 +105,16 @@ def test_pages_of_a_build_that_was_stopped_are_not_taken_over(
     for page in pages:
         (tmp_path / "aside" / page).parent.mkdir(parents=True, exist_ok=True)
         (tmp_path / "aside" / page).write_text("half of it", "utf-8")
-    render_pages(at_once, docs, tmp_path / "rendered", NAV, SETTINGS, pages)
-    assert in_order(tmp_path / "rendered") == whole
+    assert site_by(at_once, docs, tmp_path) == whole
 
 
 def test_sources_from_tomorrow_are_found_once_by_search(docs: Path, whole: dict[str, bytes], tmp_path: Path) -> None:
     """A disk elsewhere may have another clock: then no page is newer than its source, and both runs render all."""
-    later, folder = tmp_path / "docs", tmp_path / "rendered"
+    later = tmp_path / "docs"
     shutil.copytree(docs, later)
     for page in later.rglob("*.md"):
         os.utime(page, (2**32, 2**32))
-    with Results(tmp_path / "results", "tests") as results:
-        render_changed(results, at_once, later, folder, NAV, SETTINGS)
-    assert in_order(folder) == whole
+    assert site_by(at_once, later, tmp_path) == whole
 
 
 def test_a_fault_of_both_runs_is_told_once(begin: Begin, docs: Path, pages: list[str], tmp_path: Path) -> None:
