@@ -22,7 +22,6 @@ from generator.errors import HandbookError
 from generator.pages.run_many import Given, Result, RunMany, Thing
 
 _AT_ONCE = 4  # inputs that a process is given at a time: more cost less, fewer share the work evenly
-_BEHIND_THE_FIRST = 5  # how much other processes stand back where there are fewer processors than processes
 _PR_SET_PDEATHSIG = 1  # linux/prctl.h
 
 Begin: TypeAlias = Callable[[Callable[[], None]], Callable[[], None]]
@@ -94,7 +93,6 @@ def _end_with_the_first() -> None:
         first = parent_process()
         if first and os.getppid() != first.pid:  # it was gone before the kernel had been told
             os._exit(1)
-        os.nice(_BEHIND_THE_FIRST)
     else:
         threading.Thread(target=_wait_for_the_first, daemon=True).start()
 
