@@ -9,8 +9,8 @@ import click
 
 from generator.commands.arguments import DIVIDEND_LIMIT, PLAIN_LIMIT, WholeNumbersCommand, ribbons_option, whole_number
 from generator.commands.tables import counted, whose_share
-from generator.engine.diagnosis import Cause, Diagnosis, Seen, diagnose
-from generator.engine.movements import Again, Alike, Exchange, Movement, Repair
+from generator.engine.diagnosis import Cause, Diagnosis, diagnose
+from generator.engine.movements import Again, Exchange, Movement, Repair
 from generator.engine.observations import Reading
 from generator.engine.places import place_name
 from generator.engine.sharing import share
@@ -21,16 +21,16 @@ STANDS_FOR = ("1", "10", "100", "1000")
 _SAID = Phrases("en")
 
 
-def _seen(text: str) -> tuple[Seen, ...]:
+def _seen(text: str) -> tuple[Reading, ...]:
     """Read the trays with commas between them: what lies on each, after what it stands for where that is not one."""
     return tuple(map(_tray, text.split(",")))
 
 
-def _tray(text: str) -> Seen:
+def _tray(text: str) -> Reading:
     stands_for, colon, value = map(str.strip, text.rpartition(":"))
     if colon and stands_for not in STANDS_FOR:
         raise click.BadParameter(f'"{stands_for}:" is not what a tray can stand for: {", ".join(STANDS_FOR)}.')
-    return Seen(whole_number(0, DIVIDEND_LIMIT)(value), int(stands_for) if colon else 1)
+    return Reading(whole_number(0, DIVIDEND_LIMIT)(value), 1, int(stands_for) if colon else 1)
 
 
 @click.command(
@@ -60,7 +60,7 @@ Examples:
 @ribbons_option
 @click.option("--json", "as_json", is_flag=True, help="Write JSON for other programs instead of sentences.")
 def command(
-    dividend: int, divisor: int, seen: tuple[Seen, ...], left: int | None, ribbons: bool, as_json: bool
+    dividend: int, divisor: int, seen: tuple[Reading, ...], left: int | None, ribbons: bool, as_json: bool
 ) -> None:
     """Find every single slip that explains what DIVISOR sharers of DIVIDEND have on their trays."""
     for tray in seen:
@@ -115,11 +115,11 @@ def _step_as_data(step: Movement | Exchange | Again, ribbons: bool) -> dict[str,
     return movement | _trays_as_data(step.giving or step.taking, ribbons) | to
 
 
-def _trays_as_data(alike: Alike | None, ribbons: bool) -> dict[str, int]:
-    if alike is None:
+def _trays_as_data(trays: Reading | None, ribbons: bool) -> dict[str, int]:
+    if trays is None:
         return {}
-    trays = {"reads": alike.reads, "trays": alike.trays}
-    return trays | {"stands_for": alike.stands_for} if ribbons else trays
+    data = {"reads": trays.value, "trays": trays.sharers}
+    return data | {"stands_for": trays.stands_for} if ribbons else data
 
 
 def as_lines(diagnosis: Diagnosis) -> Iterator[str]:

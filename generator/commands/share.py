@@ -11,8 +11,9 @@ import click
 from generator.commands.arguments import DIVIDEND_LIMIT, PLAIN_LIMIT, WholeNumbersCommand, ribbons_option, whole_number
 from generator.commands.tables import beside, counted, figures, whose_share, words
 from generator.engine.places import Counts, place_name
-from generator.engine.sharing import Sharing, Tray, share
+from generator.engine.sharing import Sharing, share
 from generator.engine.steps import Action, State, Step
+from generator.engine.trays import Tray
 
 RIBBONS_LIMIT = 999_999
 SCHEMA = 1

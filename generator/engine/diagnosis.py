@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
 from generator.engine.movements import Repair
@@ -15,13 +15,6 @@ from generator.engine.sharing import Sharing, refuse_unless_whole, share
 from generator.engine.slips import Occasion, Outcome, Slip, Spot
 
 _SLIPS = tuple(Slip)
-
-
-class Seen(NamedTuple):
-    """What is read on one tray, and what its child stands for."""
-
-    value: int
-    stands_for: int = 1
 
 
 class Cause(NamedTuple):
@@ -58,13 +51,13 @@ class Symptom(NamedTuple):
 
 
 def diagnose(
-    dividend: int, divisor: int, seen: Sequence[int | Seen], left: int | None = None, *, ribbons: bool = False
+    dividend: int, divisor: int, seen: Iterable[int | Reading], left: int | None = None, *, ribbons: bool = False
 ) -> Diagnosis:
     """Which single slips of a sharing lead to exactly what is seen, and what puts each right.
 
-    seen    every tray (a number is read on one that stands for one), in any order: who reads the trays need not
-            know where the dealing began, so they are matched as a collection; there may be more or fewer of them
-            than sharers
+    seen    the trays (a number is read on one that stands for one), in any order: who reads them need not know
+            where the dealing began, so they are matched as a collection; there may be more or fewer of them than
+            sharers
     left    the value left over; None: not counted, so that only the trays have to agree
 
     Likeliest first means the order of Slip and, for one slip, smaller places first (there are more small
@@ -73,8 +66,9 @@ def diagnose(
     """
     refuse_unless_whole("dividend", dividend, least=0)
     refuse_unless_whole("divisor", divisor, least=1)
-    refuse_unless_whole("number of trays seen", len(seen), least=1)
-    trays = [tray if isinstance(tray, Seen) else Seen(tray) for tray in seen]
+    trays = [tray if isinstance(tray, Reading) else Reading(tray, 1) for tray in seen]
+    number = sum(tray.sharers for tray in trays)
+    refuse_unless_whole("number of trays seen", number, least=1)
     for tray in trays:
         refuse_unless_whole("value of a tray", tray.value, least=0)
         refuse_unless_whole("number a tray stands for", tray.stands_for, least=1)
@@ -82,11 +76,11 @@ def diagnose(
         refuse_unless_whole("value left over", left, least=0)
     quotient, remainder = divmod(dividend, divisor)
     mat = Mat.of(divisor) if ribbons else Mat((divisor,))
-    observation = Observation(readings(Reading(tray.value, 1, tray.stands_for) for tray in trays), left)
+    observation = Observation(readings(trays), left)
     right = readings(Reading(quotient * 10**width, mat[width], 10**width) for width in mat.widths)
     consistent = _agree(observation, Observation(right, remainder))
     causes: tuple[Cause, ...] = ()
-    if not consistent and abs(len(seen) - mat.pieces) <= 1:
+    if not consistent and abs(number - mat.pieces) <= 1:
         sharing = share(dividend, divisor, ribbons=ribbons)
         causes = _causes(sharing, (outcome for outcome in simulate(sharing) if _agree(observation, outcome.seen)))
     return Diagnosis(dividend, divisor, mat.pieces, ribbons, observation, consistent, causes)

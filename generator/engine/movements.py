@@ -13,6 +13,7 @@ from collections.abc import Iterable
 from enum import StrEnum
 from typing import NamedTuple, TypeAlias
 
+from generator.engine.observations import Reading
 from generator.engine.places import Counts
 
 TEN = 10
@@ -27,26 +28,19 @@ class At(StrEnum):
     TRAY = "tray"
 
 
-class Alike(NamedTuple):
-    """Trays that do the same: what each reads before, how many they are, what each stands for."""
-
-    reads: int
-    trays: int
-    stands_for: int
-
-
 class Movement(NamedTuple):
     """Pieces of one place go from a source to a target; with trays, so many from or to each of them.
 
-    giving, taking   the trays, where source or target is a tray; from trays to trays each gives to another
+    giving, taking   the trays as they read before, where source or target is a tray; from trays to trays each gives
+                     to another
     """
 
     pieces: int
     place: int
     source: At
     target: At
-    giving: Alike | None = None
-    taking: Alike | None = None
+    giving: Reading | None = None
+    taking: Reading | None = None
 
 
 class Exchange(NamedTuple):
@@ -55,7 +49,7 @@ class Exchange(NamedTuple):
     pieces: int
     place: int
     at: At
-    trays: Alike | None = None
+    trays: Reading | None = None
 
 
 class Again(NamedTuple):
@@ -133,9 +127,9 @@ def told(room: Room, step: PlannedMove) -> Movement | Exchange:
     source, target, place, pieces = step
     many = dict(room)
 
-    def alike(pile: Pile) -> Alike | None:
-        return Alike(pile.reads, many[pile], pile.stands_for) if pile.at is At.TRAY else None
+    def trays(pile: Pile) -> Reading | None:
+        return Reading(pile.reads, many[pile], pile.stands_for) if pile.at is At.TRAY else None
 
     if target is None:
-        return Exchange(pieces, place, source.at, alike(source))
-    return Movement(pieces, place, source.at, target.at, alike(source), alike(target))
+        return Exchange(pieces, place, source.at, trays(source))
+    return Movement(pieces, place, source.at, target.at, trays(source), trays(target))

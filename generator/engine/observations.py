@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from generator.engine.sharing import Tray
+from generator.engine.trays import Tray
 
 
 class Reading(NamedTuple):

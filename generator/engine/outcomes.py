@@ -36,33 +36,15 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 from itertools import chain
-from typing import NamedTuple
 
 from generator.engine.dealing import deal_on
 from generator.engine.misreadings import with_a_big_tray, with_cards
 from generator.engine.observations import Reading, beads_on, readings
 from generator.engine.places import UNITS, Counts, Mat
-from generator.engine.sharing import Sharing, Tray, share
+from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Occasion, Outcome, Slip, Spot
 from generator.engine.steps import Action, State
-
-
-class _Difference(NamedTuple):
-    """How many sharers who stand for 10^width have so many pieces of a place more than the others; below zero: less.
-
-    instead: a place of which they have as many less (or more) for it
-    """
-
-    width: int
-    sharers: int
-    place: int
-    pieces: int
-    instead: int | None = None
-
-    def on(self, tray: Counts) -> Counts:
-        """What lies on their trays where the others have `tray`."""
-        tray = tray.plus(self.place, self.pieces)
-        return tray if self.instead is None else tray.plus(self.instead, -self.pieces)
+from generator.engine.trays import Difference, Tray, every_tray, first_served
 
 
 def simulate(sharing: Sharing) -> Iterator[Outcome]:
@@ -71,7 +53,7 @@ def simulate(sharing: Sharing) -> Iterator[Outcome]:
         sharing = share(sharing.dividend, sharing.divisor, ribbons=sharing.ribbons)
     return chain(
         _laying_out(sharing),
-        _counting_trays(sharing),
+        _countingevery_tray(sharing),
         _at_the_bank(sharing),
         _in_whole_rounds(sharing),
         _in_rounds_taken_back(sharing),
@@ -90,14 +72,14 @@ def _laying_out(sharing: Sharing) -> Iterator[Outcome]:
             yield _go_on(sharing, Occasion(Slip.LAID_FEW, place), before, before.middle.plus(place, -1))
 
 
-def _counting_trays(sharing: Sharing) -> Iterator[Outcome]:
+def _countingevery_tray(sharing: Sharing) -> Iterator[Outcome]:
     for width in sharing.mat.widths:
         for slip, more in ((Slip.TRAY_FEW, -1), (Slip.TRAY_MANY, 1)):
             mat = sharing.mat.plus(width, more)
             if mat.pieces:
                 mat = Mat(mat[: mat.widths[0] + 1])
                 end = deal_on(sharing.beginning, mat)
-                trays = _trays(mat, end.share)
+                trays = every_tray(mat, end.share)
                 yield Outcome(Occasion(slip, None, spot=Spot.EVERY_TRAY), trays, end.middle)
                 share = end.share.value * 10**width if more > 0 else 0
                 read = readings((*beads_on(trays), Reading(share, -more, 10**width)))
@@ -125,7 +107,7 @@ def _at_the_bank(sharing: Sharing) -> Iterator[Outcome]:
         yield _go_on(sharing, kept._replace(spot=Spot.MIDDLE), room, room.middle.plus(large, 1))
         yield Outcome(kept._replace(spot=Spot.LEFT_OVER), sharing.trays(end), end.middle.plus(large, 1))
         for width in sharing.mat.widths:
-            trays = _trays(sharing.mat, end.share, _Difference(width, 1, large, 1))
+            trays = every_tray(sharing.mat, end.share, Difference(width, 1, large, 1))
             yield Outcome(kept._replace(spot=Spot.ONE_TRAY), trays, end.middle)
 
 
@@ -134,7 +116,7 @@ def _in_whole_rounds(sharing: Sharing) -> Iterator[Outcome]:
         turn = room.share[room.level]
         for width in sharing.mat.widths:
             place = room.level + width
-            more, less = _Difference(width, 1, place, 1), _Difference(width, 1, place, -1)
+            more, less = Difference(width, 1, place, 1), Difference(width, 1, place, -1)
             skipped = Occasion(Slip.SKIPPED, place, turn)
             yield _misdealt(sharing, skipped, room, less)
             if room.level > UNITS:
@@ -151,20 +133,20 @@ def _in_whole_rounds(sharing: Sharing) -> Iterator[Outcome]:
 def _without_a_place(sharing: Sharing, room: State, width: int) -> Iterator[Outcome]:
     """One tray is passed over in every round of a level; the room is the one after the last of them."""
     place, pieces = room.level + width, room.share[room.level]
-    lacks = _Difference(width, 1, place, -pieces)
+    lacks = Difference(width, 1, place, -pieces)
     none = Occasion(Slip.NONE_OF_A_PLACE, place, other=width, many=pieces)
     yield _left_lying(sharing, none._replace(spot=Spot.LEFT_OVER), lacks)
     if room.level > UNITS:
         end = deal_on(room._replace(middle=room.middle.plus(place, pieces)), sharing.mat)
         if end.share[room.level] == pieces:
-            yield Outcome(none._replace(spot=Spot.MIDDLE), _trays(sharing.mat, end.share, lacks), end.middle)
+            yield Outcome(none._replace(spot=Spot.MIDDLE), every_tray(sharing.mat, end.share, lacks), end.middle)
 
 
-def _left_lying(sharing: Sharing, occasion: Occasion, lacks: _Difference) -> Outcome:
+def _left_lying(sharing: Sharing, occasion: Occasion, lacks: Difference) -> Outcome:
     """What a tray did not get lies in the middle until the end."""
     end = sharing.end
     left = end.middle.plus(lacks.place, -lacks.pieces)
-    return Outcome(occasion, _trays(sharing.mat, end.share, lacks), left)
+    return Outcome(occasion, every_tray(sharing.mat, end.share, lacks), left)
 
 
 def _in_rounds_taken_back(sharing: Sharing) -> Iterator[Outcome]:
@@ -176,11 +158,11 @@ def _in_rounds_taken_back(sharing: Sharing) -> Iterator[Outcome]:
         turn = room.share[level] + 1
         for many in range(1, step.pieces + 1):
             occasion = Occasion(Slip.NOT_TAKEN_BACK, level, turn, many=many)
-            outcome = _misdealt(sharing, occasion, room, *_first(sharing.mat, level, many))
+            outcome = _misdealt(sharing, occasion, room, *first_served(sharing.mat, level, many))
             yield outcome
             if level == UNITS:
                 yield outcome._replace(occasion=Occasion(Slip.LEFT_OVER_DEALT, UNITS, many=many))
-        for served in _first(sharing.mat, level, step.pieces):
+        for served in first_served(sharing.mat, level, step.pieces):
             if room.middle[served.place] > 1:
                 occasion = Occasion(Slip.DEALT_TWICE, served.place, turn)
                 yield _misdealt(sharing, occasion, room, served._replace(sharers=1))
@@ -201,7 +183,7 @@ def _with_the_same_kind(sharing: Sharing) -> Iterator[Outcome]:
             for place in range(due, given, -1):
                 if not any(middle[given:place]):
                     middle = middle.plus(place, -1).plus(place - 1, 10)
-            yield _go_on(sharing, occasion, room, middle.plus(given, -1), _Difference(width, 1, due, -1, given))
+            yield _go_on(sharing, occasion, room, middle.plus(given, -1), Difference(width, 1, due, -1, given))
 
 
 def _rolled_away(sharing: Sharing) -> Iterator[Outcome]:
@@ -215,19 +197,10 @@ def _rolled_away(sharing: Sharing) -> Iterator[Outcome]:
         for held in end.share.places_held:
             place = held + width
             occasion = Occasion(Slip.ROLLED_AWAY, place, spot=Spot.ONE_TRAY)
-            yield Outcome(occasion, _trays(sharing.mat, end.share, _Difference(width, 1, place, -1)), end.middle)
+            yield Outcome(occasion, every_tray(sharing.mat, end.share, Difference(width, 1, place, -1)), end.middle)
 
 
-def _first(mat: Mat, level: int, many: int) -> Iterator[_Difference]:
-    """The first so many sharers in the order of dealing, each with one piece more."""
-    for width in mat.widths:
-        sharers = min(many, mat[width])
-        many -= sharers
-        if sharers:
-            yield _Difference(width, sharers, level + width, 1)
-
-
-def _misdealt(sharing: Sharing, occasion: Occasion, room: State, *differences: _Difference) -> Outcome:
+def _misdealt(sharing: Sharing, occasion: Occasion, room: State, *differences: Difference) -> Outcome:
     """Deal on after some have more or less than the others: what they have lies no longer in the middle."""
     middle = room.middle
     for one in differences:
@@ -235,20 +208,7 @@ def _misdealt(sharing: Sharing, occasion: Occasion, room: State, *differences: _
     return _go_on(sharing, occasion, room, middle, *differences)
 
 
-def _go_on(sharing: Sharing, occasion: Occasion, room: State, middle: Counts, *differences: _Difference) -> Outcome:
+def _go_on(sharing: Sharing, occasion: Occasion, room: State, middle: Counts, *differences: Difference) -> Outcome:
     """Deal on from a disturbed middle."""
     end = deal_on(room._replace(middle=middle), sharing.mat)
-    return Outcome(occasion, _trays(sharing.mat, end.share, *differences), end.middle)
-
-
-def _trays(mat: Mat, share: Counts, *differences: _Difference) -> tuple[Tray, ...]:
-    """Every tray, equal ones together, with what some have more or less than the others."""
-    trays: list[Tray] = []
-    for width in mat.widths:
-        holds = share.raised(width)
-        mine = [one for one in differences if one.width == width]
-        equal = mat[width] - sum(one.sharers for one in mine)
-        groups = [(one.sharers, one.on(holds)) for one in mine] + [(equal, holds)]
-        groups.sort(key=lambda group: group[1].value, reverse=True)
-        trays += [Tray(sharers, 10**width, what) for sharers, what in groups if sharers]
-    return tuple(trays)
+    return Outcome(occasion, every_tray(sharing.mat, end.share, *differences), end.middle)

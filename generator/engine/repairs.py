@@ -13,7 +13,8 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Iterator
 
-from generator.engine.movements import TEN, Again, Alike, At, Movement, Pile, Repair, Room, together
+from generator.engine.movements import TEN, Again, At, Movement, Pile, Repair, Room, together
+from generator.engine.observations import Reading
 from generator.engine.places import UNITS, Counts
 from generator.engine.sharing import Sharing
 from generator.engine.shortest import shortest
@@ -107,15 +108,15 @@ def _to_the_bank(room: Room, place: int, pieces: int) -> Iterator[tuple[Movement
             for some in range(1, many + 1):
                 if pieces % some == 0 and pieces // some <= pile.holds(place):
                     each = pieces // some
-                    alike = Alike(pile.reads, some, pile.stands_for)
-                    yield Movement(each, place, At.TRAY, At.BANK, alike), _lighter(room, pile, some, place, each)
+                    giving = Reading(pile.reads, some, pile.stands_for)
+                    yield Movement(each, place, At.TRAY, At.BANK, giving), _lighter(room, pile, some, place, each)
                     return
     for pile, many in trays:
         each = min(pile.holds(place), -(-missing // many))
         if each > 0:
             missing -= each * many
             room = _lighter(room, pile, many, place, each)
-            yield Movement(each, place, At.TRAY, At.LEFT_OVER, Alike(pile.reads, many, pile.stands_for)), room
+            yield Movement(each, place, At.TRAY, At.LEFT_OVER, Reading(pile.reads, many, pile.stands_for)), room
     if pieces:
         yield Movement(pieces, place, At.LEFT_OVER, At.BANK), room
 

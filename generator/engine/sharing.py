@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import groupby
@@ -10,15 +11,16 @@ from typing import NamedTuple
 from generator.engine.dealing import beginning, deal
 from generator.engine.places import Counts, Mat
 from generator.engine.steps import Action, State, Step
+from generator.engine.trays import Tray, every_tray, first_served
 from generator.errors import SharingError
 
 
-class Tray(NamedTuple):
-    """Trays that hold the same: how many sharers, what each stands for, what each has."""
+class Moment(NamedTuple):
+    """Exchanges of one place at one moment: `times` of them, when so many rounds had been given out."""
 
-    sharers: int
-    stands_for: int
-    holds: Counts
+    place: int
+    times: int
+    rounds: int
 
 
 class Stage(NamedTuple):
@@ -35,6 +37,13 @@ class Stage(NamedTuple):
     end: Counts
     steps: tuple[Step, ...]
     unfinished: bool
+
+    @property
+    def moments(self) -> tuple[Moment, ...]:
+        """When something is exchanged, in order: with ribbons it can be needed between two rounds."""
+        exchanges = (step for step in self.steps if step.action is Action.EXCHANGE)
+        times = Counter((step.place, step.after.share[self.level]) for step in exchanges)
+        return tuple(Moment(place, times[place, rounds], rounds) for place, rounds in times)
 
 
 @dataclass(frozen=True)
@@ -114,19 +123,9 @@ class Sharing:
         return self.dividend - self.divisor * state.share.value
 
     def trays(self, state: State) -> tuple[Tray, ...]:
-        """Every tray, equal ones together, in the order of dealing (largest ribbon first)."""
-        trays: list[Tray] = []
-        ahead = state.ahead
-        for width in self.mat.widths:
-            sharers = self.mat[width]
-            served = min(ahead, sharers)
-            ahead -= served
-            holds = state.share.raised(width)
-            if served:
-                trays.append(Tray(served, 10**width, holds.plus(state.level + width, 1)))
-            if served < sharers:
-                trays.append(Tray(sharers - served, 10**width, holds))
-        return tuple(trays)
+        """Every tray, equal ones together, in the order of dealing."""
+        ahead = first_served(self.mat, state.level, state.ahead)
+        return every_tray(self.mat, state.share, *ahead)
 
     def room(self, state: State) -> Counts:
         """The pieces out of the bank: in the middle and on all trays together."""

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from generator.engine.observations import Observation, Reading, beads_on
 from generator.engine.places import Counts
-from generator.engine.sharing import Tray
+from generator.engine.trays import Tray
 
 
 class Slip(StrEnum):

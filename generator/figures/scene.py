@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from generator.engine.moments import Moment, moments
 from generator.engine.places import UNITS, Counts, Mat
-from generator.engine.sharing import Sharing, Stage
+from generator.engine.sharing import Moment, Sharing, Stage
 
 _FEWEST_PLACES = 2  # the words of a figure need as much room
 
@@ -111,7 +110,7 @@ def stage_scene(sharing: Sharing, stage: Stage) -> Scene:
         given=Counts(stage.rounds if place in active else 0 for place in places),
         too_few=stage.unfinished,
         exchanged=stage.exchanged,
-        moments=moments(stage),
+        moments=stage.moments,
         rounds=stage.rounds,
         share=stage.steps[-1].after.share,
         new=Counts(stage.rounds if place == level else 0 for place in places),

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
-from generator.engine.moments import Moment, moments
 from generator.engine.places import UNITS
-from generator.engine.sharing import Sharing, Stage
+from generator.engine.sharing import Moment, Sharing, Stage
 from generator.engine.steps import Action
 from generator.words.numbers import capital, listing, piece, pieces
 from generator.words.phrases import Phrases
@@ -58,7 +57,7 @@ class Exchanges(NamedTuple):
 def exchanges_by_time(stage: Stage) -> Exchanges:
     """When something is exchanged at a place."""
     found = Exchanges([], [], [])
-    for moment in moments(stage):
+    for moment in stage.moments:
         exchanged = found.later if moment.rounds == stage.rounds else found.between if moment.rounds else found.before
         exchanged.append(moment)
     return found

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from generator.engine.movements import Again, Alike, At, Exchange, Movement, Repair
+from generator.engine.movements import Again, At, Exchange, Movement, Repair
+from generator.engine.observations import Reading
 from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing
 from generator.words.material import whose_tray
@@ -61,13 +62,13 @@ class _SoFar(NamedTuple):
         """The key of where pieces lie."""
         return self.heap if at is At.LEFT_OVER else at
 
-    def pile(self, words: Phrases, at: At, trays: Alike | None) -> str:
+    def pile(self, words: Phrases, at: At, trays: Reading | None) -> str:
         """'the middle', 'the tray that reads 1,306', 'each of the 3 trays that now read 1,307'."""
         if not trays:
             return words.say(f"repair.{self.spot(at)}")
         whose = whose_tray(words, trays.stands_for, self.ribbons)
-        now = words.say("repair.now") if (trays.stands_for, trays.reads) in self.changed else ""
-        return words.say("repair.tray", count=trays.trays, reads=trays.reads, whose=whose, now=now)
+        now = words.say("repair.now") if (trays.stands_for, trays.value) in self.changed else ""
+        return words.say("repair.tray", count=trays.sharers, reads=trays.value, whose=whose, now=now)
 
 
 def _read_after(step: Movement | Exchange | Again) -> frozenset[tuple[int, int]]:
@@ -76,7 +77,7 @@ def _read_after(step: Movement | Exchange | Again) -> frozenset[tuple[int, int]]
         return frozenset()
     worth = step.pieces * 10**step.place
     ends = ((step.giving, -worth), (step.taking, worth))
-    return frozenset((trays.stands_for, trays.reads + more) for trays, more in ends if trays)
+    return frozenset((trays.stands_for, trays.value + more) for trays, more in ends if trays)
 
 
 def _step(words: Phrases, step: Movement | Exchange | Again, so_far: _SoFar) -> str:
@@ -99,7 +100,7 @@ def _step(words: Phrases, step: Movement | Exchange | Again, so_far: _SoFar) -> 
         case Movement():
             return words.say(
                 f"repair.{_verb(step, so_far.spot(step.target))}",
-                count=step.pieces * (step.giving.trays if step.giving else 1),
+                count=step.pieces * (step.giving.sharers if step.giving else 1),
                 pieces=_pieces(words, step.pieces, step.place),
                 source=so_far.pile(words, step.source, step.giving),
                 target=so_far.pile(words, step.target, step.taking),

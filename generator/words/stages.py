@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from generator.engine.moments import moments
 from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing, Stage
 from generator.engine.steps import Action, State, Step
@@ -93,7 +92,7 @@ def _exchanges(words: Phrases, stage: Stage, sharing: Sharing) -> Iterator[str]:
 
 def _when(words: Phrases, stage: Stage, place: int) -> str:
     """'before rounds 2 and 7', 'after the last round'."""
-    rounds = [moment.rounds for moment in moments(stage) if moment.place == place]
+    rounds = [moment.rounds for moment in stage.moments if moment.place == place]
     before = [words.grouping.written(number + 1) for number in rounds if number < stage.rounds]
     when = [words.say("caption.before-rounds", count=len(before), rounds=listing(words, before))] if before else []
     if stage.rounds in rounds:

@@ -10,7 +10,7 @@ from random import Random
 import pytest
 
 from generator.commands.diagnose import repair_as_data
-from generator.engine.diagnosis import Seen, diagnose
+from generator.engine.diagnosis import diagnose
 from generator.engine.movements import Again, Repair
 from generator.engine.outcomes import simulate
 from generator.engine.repairs import MOST_MOVEMENTS, repair
@@ -158,7 +158,7 @@ def check_found(sharing: Sharing, outcome: Outcome, chance: Random) -> None:
 
     Where what is left over may lie in two ways and be worth the same, the occasion has a repair for each.
     """
-    seen = [Seen(tray.value, tray.stands_for) for tray in outcome.seen.trays for _ in range(tray.sharers)]
+    seen = [tray._replace(sharers=1) for tray in outcome.seen.trays for _ in range(tray.sharers)]
     chance.shuffle(seen)
     told = diagnose(sharing.dividend, sharing.divisor, seen, outcome.left.value, ribbons=sharing.ribbons)
     found = [(cause.slip, cause.repair) for cause in told.causes if outcome.occasion in cause.occasions]

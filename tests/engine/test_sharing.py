@@ -8,8 +8,9 @@ from typing import Any
 import pytest
 
 from generator.engine.places import Counts
-from generator.engine.sharing import Tray, share
+from generator.engine.sharing import share
 from generator.engine.steps import Action
+from generator.engine.trays import Tray
 from generator.errors import SharingError
 
 # Worked by hand: (what the hands do, place, pieces moved, then units, tens, hundreds, thousands in the middle)

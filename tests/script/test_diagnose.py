@@ -13,7 +13,7 @@ import pytest
 from generator import commands
 from generator.commands.diagnose import as_data, repair_as_data
 from generator.engine import diagnosis
-from generator.engine.diagnosis import Seen, diagnose, telling_slips
+from generator.engine.diagnosis import diagnose, telling_slips
 from generator.engine.observations import Observation
 from generator.engine.outcomes import simulate
 from generator.engine.repairs import repair
@@ -103,8 +103,7 @@ def test_every_slip_what_it_leaves_its_repair_and_what_is_said_when_it_is_seen(
             patch.object(diagnosis, "repair", lambda _, outcome, repairs=repairs: repairs(outcome)),
         ):
             found = [
-                as_data(diagnose(dividend, divisor, every_tray(seen), seen.left, ribbons=ribbons))
-                for seen in rooms_seen
+                as_data(diagnose(dividend, divisor, seen.trays, seen.left, ribbons=ribbons)) for seen in rooms_seen
             ]
         assert answer == as_json(found), (dividend, divisor)
 
@@ -149,9 +148,7 @@ def test_the_object_is_that_of_the_command(engine: Engine, line: str, call: str)
     assert engine.run(f"JSON.stringify(sharing.diagnose({call}))") == as_json(written)
 
 
-def every_tray(seen: Observation) -> list[Seen]:
-    return [Seen(tray.value, tray.stands_for) for tray in seen.trays for _ in range(tray.sharers)]
-
-
 def asked(seen: Observation) -> tuple[list[dict[str, int]], int | None]:
-    return [tray._asdict() for tray in every_tray(seen)], seen.left
+    """Every tray by itself, as a page reads it, and what is left over."""
+    trays = ({"value": tray.value, "stands_for": tray.stands_for} for tray in seen.trays for _ in range(tray.sharers))
+    return list(trays), seen.left

@@ -7,7 +7,8 @@ from collections import Counter
 import pytest
 
 from generator.engine.diagnosis import Cause, telling_slips
-from generator.engine.movements import Again, Alike, At, Exchange, Movement
+from generator.engine.movements import Again, At, Exchange, Movement
+from generator.engine.observations import Reading
 from generator.engine.outcomes import simulate
 from generator.engine.repairs import repair
 from generator.engine.sharing import Sharing, share
@@ -98,11 +99,11 @@ def test_where_nothing_stays_on_the_trays_the_number_is_fetched_again() -> None:
     ("step", "words"),
     [
         (
-            Movement(1, 0, At.LEFT_OVER, At.TRAY, taking=Alike(1306, 1, 1)),
+            Movement(1, 0, At.LEFT_OVER, At.TRAY, taking=Reading(1306, 1, 1)),
             "Give one unit bead from what is left over to the tray that reads 1,306.",
         ),
         (
-            Movement(2, 1, At.TRAY, At.LEFT_OVER, giving=Alike(150, 3, 1)),
+            Movement(2, 1, At.TRAY, At.LEFT_OVER, giving=Reading(150, 3, 1)),
             "From each of the 3 trays that read 150, take two bars to the middle.",
         ),
         (
@@ -111,7 +112,7 @@ def test_where_nothing_stays_on_the_trays_the_number_is_fetched_again() -> None:
         ),
         (Movement(1, 3, At.LEFT_OVER, At.BANK), "From the middle, take one cube to the bank."),
         (
-            Exchange(1, 1, At.TRAY, Alike(20, 1, 1)),
+            Exchange(1, 1, At.TRAY, Reading(20, 1, 1)),
             "Change one bar from the tray that reads 20 for ten unit beads at the bank.",
         ),
         (
@@ -127,7 +128,7 @@ def test_the_words_of_a_movement(step: Movement | Exchange, words: str) -> None:
 
 def test_a_piece_that_should_be_left_over_is_put_there_and_not_in_the_middle() -> None:
     """Of 4,891 for 23 with ribbons a ten and five units are left over. Own reasoning."""
-    back = (Movement(1, 1, At.TRAY, At.LEFT_OVER, giving=Alike(2130, 1, 10)),)
+    back = (Movement(1, 1, At.TRAY, At.LEFT_OVER, giving=Reading(2130, 1, 10)),)
     cause = Cause(Slip.SKIPPED, 1, (Occasion(Slip.SKIPPED, place=1, turn=1),), back)
     assert explain(SAID, cause, share(4891, 23, ribbons=True)).mend == (
         "Take one bar from the tray for 10 that reads 2,130 and put it with what is left over."
@@ -172,9 +173,9 @@ def test_the_only_exchange_of_a_place_is_told_without_a_number() -> None:
 
 
 def test_trays_that_a_movement_has_changed_are_told_by_what_they_read_now() -> None:
-    moved = Movement(1, 1, At.TRAY, At.LEFT_OVER, giving=Alike(150, 3, 1))
-    back = Movement(1, 0, At.LEFT_OVER, At.TRAY, taking=Alike(140, 3, 1))
-    beside = Movement(1, 0, At.LEFT_OVER, At.TRAY, taking=Alike(140, 2, 10))
+    moved = Movement(1, 1, At.TRAY, At.LEFT_OVER, giving=Reading(150, 3, 1))
+    back = Movement(1, 0, At.LEFT_OVER, At.TRAY, taking=Reading(140, 3, 1))
+    beside = Movement(1, 0, At.LEFT_OVER, At.TRAY, taking=Reading(140, 2, 10))
     cause = Cause(Slip.SKIPPED, 0, (Occasion(Slip.SKIPPED, place=0, turn=1),), (moved, back))
     assert explain(SAID, cause, share(12, 4)).mend == (
         "From each of the 3 trays that read 150, take one bar to the middle. "
@@ -324,7 +325,7 @@ def test_all_that_is_not_on_a_tray_lies_in_the_middle_still_or_is_left_over(
 
 def test_larger_pieces_that_are_given_away_come_from_the_middle() -> None:
     """Of 2,770 for 123 tens are left over, but the one that a tray lacks is not one of them. Own reasoning."""
-    back = (Movement(1, 1, At.LEFT_OVER, At.TRAY, taking=Alike(210, 1, 10)),)
+    back = (Movement(1, 1, At.LEFT_OVER, At.TRAY, taking=Reading(210, 1, 10)),)
     cause = Cause(Slip.SKIPPED, 1, (Occasion(Slip.SKIPPED, place=1, turn=1),), back)
     assert explain(SAID, cause, share(2770, 123, ribbons=True)).mend == (
         "Give one bar from the middle to the tray for 10 that reads 210."
@@ -333,7 +334,7 @@ def test_larger_pieces_that_are_given_away_come_from_the_middle() -> None:
 
 def test_a_lost_bead_is_found_or_comes_from_the_bank() -> None:
     """6,936 among three is 2,312 each: a bead lost from a tray. Own reasoning."""
-    lost = (Movement(1, 0, At.FLOOR, At.TRAY, taking=Alike(2311, 1, 1)),)
+    lost = (Movement(1, 0, At.FLOOR, At.TRAY, taking=Reading(2311, 1, 1)),)
     occasion = Occasion(Slip.ROLLED_AWAY, place=0, spot=Spot.ONE_TRAY)
     told = explain(SAID, Cause(occasion.slip, 0, (occasion,), lost), share(6936, 3))
     assert told.mend == (

@@ -7,9 +7,10 @@ from typing import Any
 
 from generator.engine.length import lesson_length
 from generator.engine.places import Counts
-from generator.engine.sharing import Sharing, Stage, Tray
+from generator.engine.sharing import Sharing, Stage
 from generator.engine.shelf import needs, shortages
 from generator.engine.steps import Action, Step
+from generator.engine.trays import Tray
 from generator.source.school import School
 
 
