@@ -53,7 +53,7 @@ def simulate(sharing: Sharing) -> Iterator[Outcome]:
         sharing = share(sharing.dividend, sharing.divisor, ribbons=sharing.ribbons)
     return chain(
         _laying_out(sharing),
-        _countingevery_tray(sharing),
+        _counting_trays(sharing),
         _at_the_bank(sharing),
         _in_whole_rounds(sharing),
         _in_rounds_taken_back(sharing),
@@ -72,7 +72,7 @@ def _laying_out(sharing: Sharing) -> Iterator[Outcome]:
             yield _go_on(sharing, Occasion(Slip.LAID_FEW, place), before, before.middle.plus(place, -1))
 
 
-def _countingevery_tray(sharing: Sharing) -> Iterator[Outcome]:
+def _counting_trays(sharing: Sharing) -> Iterator[Outcome]:
     for width in sharing.mat.widths:
         for slip, more in ((Slip.TRAY_FEW, -1), (Slip.TRAY_MANY, 1)):
             mat = sharing.mat.plus(width, more)

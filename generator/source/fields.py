@@ -112,7 +112,7 @@ Flag = Annotated[bool, Field(description="true or false, without quotes")]
 Order = Annotated[int, whole_number(1, 999)]
 Tags = Annotated[
     tuple[Annotated[str, *text(1, 60)], ...],
-    Field(max_length=40, description='a list of words such as ["left over", "rest"]'),
+    Field(max_length=60, description='a list of words such as ["left over", "rest"]'),
 ]
 ReviewDate = Annotated[
     date,
