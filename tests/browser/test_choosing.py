@@ -75,6 +75,6 @@ def test_a_number_where_something_is_not_right_leads_to_its_trays(chromium: Brow
         visit.page.wait_for_url("**/today.html#number=5230&children=4&not-right")
         expect(visit.page.get_by_label("Tray 1", exact=True)).to_be_in_viewport(ratio=1)
         visit.page.get_by_role("button", name="Tray 3: one less").click()
-        visit.page.get_by_role("button", name="Left over: one more").click()
+        visit.page.get_by_role("button", name="Left over, or still in the middle: one more").click()
         expect(visit.page.locator("#not-right-told .cause").first).to_be_in_viewport()
         assert visit.errors == []

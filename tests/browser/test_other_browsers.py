@@ -140,7 +140,7 @@ def test_todays_number_answers_and_tells_what_is_not_right(other: Other, watched
       location.hash = "#number=4817&children=4";
       await until(() => text("answer-name") === "4,817 among four");
       press("Tray 3: one less");
-      press("Left over: one more");
+      press("Left over, or still in the middle: one more");
       await until(() => document.querySelector("#not-right-told .cause"));
       return { each, cause: document.querySelector("#not-right-told .cause").textContent, hash: location.hash, heard };
     """

@@ -33,7 +33,7 @@ def test_all_of_it_works_without_a_request_a_message_or_a_violation(address: str
         practise(page)
         change_the_shelf(page)
         page.get_by_role("button", name="Tray 3: one less").click()
-        page.get_by_role("button", name="Left over: one more").click()
+        page.get_by_role("button", name="Left over, or still in the middle: one more").click()
         expect(page.locator("#not-right-told .cause").first).to_contain_text(
             "Give one unit bead from what is left over"
         )

@@ -22,7 +22,7 @@
   };
 
   /** @type {(number: number | null) => boolean} */
-  const isNumber = (number) => number !== null && number <= LARGEST_NUMBER;
+  const isNumber = (number) => number !== null && number >= 1 && number <= LARGEST_NUMBER;
 
   /** @type {(children: number | null, ribbons: boolean) => boolean} whether such a group can stand round the mat */
   const isGroup = (children, ribbons) => {

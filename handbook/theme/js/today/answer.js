@@ -21,7 +21,7 @@
     const { dividend } = division;
     byId("answer-way").textContent =
       dividend < SMALLEST
-        ? say("today.next-to-nothing", { count: dividend })
+        ? say("today.next-to-nothing")
         : say("today.way", { way: wayOfSharing(division) });
     byId("answer-length").textContent = say("glance.minutes", lessonLength(division, time));
     const own = lessonOf(division);

@@ -1,7 +1,7 @@
 // The fields in which a number and a group are asked. What is wrong is said beside its field, and then nothing changes.
 "use strict";
 {
-  const { digitsOf, valueOf } = sharing.places;
+  const { digitsOf, valueOf, sum } = sharing.places;
   const { wholeNumber, isNumber, isGroup, askedOf } = sharing.address;
   const { byId, say, on } = sharing.elements;
 
@@ -12,7 +12,8 @@
     const ribbons = byId("ask-ribbons").checked;
     const number = wholeNumber(byId("ask-number").value);
     const children = ribbons ? standFor() : wholeNumber(byId("ask-children").value);
-    tell("ask-number", isNumber(number) ? "" : "number");
+    const isToCome = byId("answer").hidden && !byId("ask-number").value;
+    tell("ask-number", isNumber(number) || isToCome ? "" : "number");
     tell("ask-children", ribbons || isGroup(children, false) ? "" : "children");
     tell("ask-for-one", !ribbons || isGroup(children, true) ? "" : "ribbons");
     return askedOf({ number, children, ribbons });
@@ -59,25 +60,28 @@
     byId("children-with-ribbons").hidden = !ribbons;
   };
 
-  /** @type {(changed: (asked: Asked, isTyping: boolean) => void) => void} call it whenever the fields ask something */
+  /** @type {() => number | null} how many children share, also before a number is written */
+  const sharers = () => {
+    const ribbons = byId("ask-ribbons").checked;
+    const children = ribbons ? standFor() : wholeNumber(byId("ask-children").value);
+    return isGroup(children, ribbons) ? sum(ribbons ? digitsOf(children) : [children]) : null;
+  };
+
+  /** @type {(changed: (asked: Asked | null, isTyping: boolean) => void) => void} call it whenever the fields change */
   const watch = (changed) => {
     const form = byId("asking");
-    const answer = (isTyping) => {
-      const now = asked();
-      if (now) changed(now, isTyping);
-    };
     on(form, "input", () => {
       chooseSort();
-      answer(true);
+      changed(asked(), true);
     });
     for (const button of form.querySelectorAll("button[data-by]")) {
       on(button, "click", () => {
         const field = byId("ask-children");
         field.value = String(Math.max(0, (wholeNumber(field.value) ?? 0) + Number(button.dataset.by)));
-        answer(false);
+        changed(asked(), false);
       });
     }
   };
 
-  sharing.fields = { watch, show };
+  sharing.fields = { watch, show, sharers };
 }

@@ -19,25 +19,37 @@
    * @typedef {{kind: string, digits: string, remainder: string, zeros: string, cubes: string, minutes: string}} Wanted
    */
 
-  /** @type {(children: number, wanted: Wanted, shelf: Shelf | null) => number[]} every one, smallest first of each choice */
+  /**
+   * Every one, smallest first of each choice. Numbers of a kind have no zero but in its name; where there are none, those
+   * with a zero will do: 110 for eleven.
+   * @type {(children: number, wanted: Wanted, shelf: Shelf | null) => number[]}
+   */
   const find = (children, { kind, digits, remainder, zeros, cubes, minutes }, shelf) => {
     const { time, look_first } = sharing.handbook;
     const choices = kind === "any" ? [ANY] : NUMBER_KINDS[kind];
-    const found = choices.flatMap((choice) => numbers(children, { ...choice, digits: Number(digits), shelf }));
-    return found.filter(
-      (number) =>
-        (remainder === "any" || number % children > 0 === (remainder === "some")) &&
-        zerosAsWanted(zeros, String(number), String(quotientOf(number, children))) &&
-        quotientOf(number, 1_000) <= Number(cubes) &&
-        reckonedLength(number, children, time, look_first).lesson <= Number(minutes),
-    );
+    const fits = (number) =>
+      (remainder === "any" || number % children > 0 === (remainder === "some")) &&
+      zerosAsWanted(zeros, String(number), String(quotientOf(number, children))) &&
+      quotientOf(number, 1_000) <= Number(cubes) &&
+      reckonedLength(number, children, time, look_first).lesson <= Number(minutes);
+    const found = (withZeros) =>
+      choices
+        .flatMap((choice) => numbers(children, { ...choice, ...withZeros, digits: Number(digits), shelf }))
+        .filter(fits);
+    const ofKind = found({});
+    return ofKind.length || choices[0].zeros !== "none" ? ofKind : found({ zeros: "any" });
   };
 
-  /** @type {(group: () => number, shelf: () => Shelf) => () => void} what searches again when group or shelf change */
+  /** @type {(group: () => number | null, shelf: () => Shelf) => () => void} what searches again when group or shelf change */
   const watch = (group, shelf) => {
     const form = byId("find-form");
     const search = () => {
       const children = group();
+      if (!children) {
+        byId("found-state").textContent = say("today.fault.children");
+        byId("found").replaceChildren();
+        return;
+      }
       const wanted = Object.fromEntries(new FormData(form));
       const found = find(children, wanted, byId("find-shelf").checked ? shelf() : null);
       byId("found-state").textContent = [

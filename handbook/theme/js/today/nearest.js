@@ -1,8 +1,8 @@
 // Numbers near to one: those that are easier to share, and those that give another group the same kind of work.
 "use strict";
 {
-  const { placesHeld } = sharing.places;
-  const { numbers, reckon } = sharing.numbers;
+  const { placesHeld, quotientOf } = sharing.places;
+  const { numbers, reckon, zerosAsWanted } = sharing.numbers;
   const { isNumber, isGroup } = sharing.address;
 
   /** Of fewer pieces nothing can be shared. */
@@ -46,15 +46,17 @@
       null,
     );
 
-  const choice = (exchangeFrom, remainder, digits) => ({ exchangeFrom, remainder, zeros: "any", digits });
+  const choice = (exchangeFrom, remainder, digits, zeros = "any") => ({ exchangeFrom, remainder, zeros, digits });
 
   const sharedAsTheyLie = (children) => [1, 2, 3, 4].flatMap((digits) => numbers(children, choice([], "none", digits)));
 
-  /** Numbers of the same length that send pieces to the bank from the same places, with something left over or not. */
+  /** Numbers of the same length that send pieces to the bank from the same places, with something left over or not, and
+   * without a zero where there is none in this number and its share. */
   const alike = (number, children, group) => {
     const { left, digits } = reckon(number, children);
     const from = placesHeld(left).filter((place) => place > 0);
-    return numbers(group, choice(from, left[0] ? "some" : "none", digits.length));
+    const zeros = zerosAsWanted("none", String(number), String(quotientOf(number, children))) ? "none" : "any";
+    return numbers(group, choice(from, left[0] ? "some" : "none", digits.length, zeros));
   };
 
   sharing.nearest = { SMALLEST, nearestOf };

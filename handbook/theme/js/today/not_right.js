@@ -43,7 +43,7 @@
       note(asked, { seen: { seen: now, left: counted } });
     };
     for (const { input, steps } of fields) {
-      on(input, "change", answer);
+      on(input, "input", answer);
       for (const [button, by] of steps) {
         on(button, "click", () => {
           input.value = String(Math.max(0, (wholeNumber(input.value) ?? 0) + by));
@@ -51,7 +51,11 @@
         });
       }
     }
-    tell(division, diagnose, seen, left);
+    if (fits) tell(division, diagnose, seen, left);
+    else {
+      byId("not-right-total").textContent = say("today.change-what-differs");
+      byId("not-right-told").replaceChildren();
+    }
   };
 
   const field = (name, id, value) => {
@@ -67,14 +71,16 @@
     const total = sum(seen.map(({ value }) => value)) + left;
     byId("not-right-total").textContent = totalWords(total, division.dividend);
     const { consistent, causes } = diagnose(seen, left);
-    const goesRound = total === division.dividend && left >= division.divisor;
+    const isAllThere = total === division.dividend;
+    const isFair = seen.every(({ stands_for, value }) => value === seen[0].value / seen[0].stands_for * stands_for);
     const told = byId("not-right-told");
     if (consistent) told.replaceChildren(element("p.right", say("today.all-right")));
-    else if (goesRound) told.replaceChildren(element("p.right", say("today.share-on")), ...explained(causes, division));
+    else if (isAllThere && isFair && left >= division.divisor) told.replaceChildren(element("p.right", say("today.share-on")), ...explained(causes, division));
     else if (causes.length) told.replaceChildren(...explained(causes, division));
     else {
-      const again = repairWords([beginAgain(division, seen)], division);
-      told.replaceChildren(element("p", say("today.no-single-slip", { again })));
+      const again = isAllThere ? repairWords([beginAgain(division, seen)], division) : say("repair.everything-again");
+      const search = total < division.dividend ? say("today.count-first") : "";
+      told.replaceChildren(element("p.right", search), element("p", say("today.no-single-slip", { again })));
     }
   };
 

@@ -7,8 +7,6 @@
   const page = byId("todays-number");
   if (!page) return;
 
-  const USUAL_GROUP = 6;
-  const FEWEST = 2;
   /** What is asked and its division, once there is an answer. */
   let shown = null;
 
@@ -25,9 +23,7 @@
     findAgain();
   };
 
-  /** How many children to find numbers for, without ribbons. */
-  const group = () => (shown ? Math.max(shown.division.sharers, FEWEST) : USUAL_GROUP);
-  const findAgain = sharing.finding.watch(group, sharing.todaysShelf.shelf);
+  const findAgain = sharing.finding.watch(sharing.fields.sharers, sharing.todaysShelf.shelf);
 
   const isShown = (asked) => shown && write(shown.asked) === write(asked);
 
@@ -40,7 +36,8 @@
   };
 
   sharing.fields.watch((asked, isTyping) => {
-    if (isShown(asked)) return;
+    findAgain();
+    if (!asked || isShown(asked)) return;
     if (isTyping) history.replaceState(null, "", write(asked));
     else location.hash = write(asked);
     answer(asked);
