@@ -108,7 +108,7 @@ def _kind(name: str, size: int, own: Mapping[int, LessonLink], writer: Writer) -
     candidates = allowed or offered.numbers
     best = _with_own(best_first(size, candidates, _READY), candidates, own)
     worked = [share(number, size, look_first=writer.school.look_first) for number in best]
-    worked.sort(key=lambda sharing: (sharing.exchanges, sharing.handlings))
+    worked.sort(key=lambda sharing: sharing.exchanges)
     ready = [
         {"sharing": sharing, "lesson": own.get(sharing.dividend), **time_and_shelf(sharing, writer.school)}
         for sharing in worked

@@ -28,6 +28,12 @@
   /** @type {(link: HTMLAnchorElement) => HTMLElement | null} what has the id with which its address ends */
   const target = (link) => document.getElementById(link.hash.split(/[#&]/).pop());
 
+  /**
+   * What a screen is called; a number card says its place last.
+   * @param {HTMLAnchorElement} link
+   */
+  const nameOf = (link) => (link.getAttribute("aria-label") ?? link.textContent).split(", ").pop();
+
   /** Show the screen that the address asks for, or the plain page. */
   function show() {
     const links = screens();
@@ -50,10 +56,9 @@
     if (before) back.hash = before.hash;
     if (after) {
       next.hash = after.hash;
-      /** @type {HTMLElement} */ (next.querySelector("span")).textContent = after.textContent;
+      /** @type {HTMLElement} */ (next.querySelector("span")).textContent = nameOf(after);
     }
-    const name = here.getAttribute("aria-label") ?? here.textContent;
-    status.textContent = `${number + 1} / ${links.length}: ${name}`;
+    status.textContent = `${number + 1} / ${links.length}: ${nameOf(here)}`;
     fit();
     scrollTo(0, 0);
   }

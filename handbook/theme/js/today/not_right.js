@@ -79,7 +79,7 @@
     else if (causes.length) told.replaceChildren(...explained(causes, division));
     else {
       const again = isAllThere ? repairWords([beginAgain(division, seen)], division) : say("repair.everything-again");
-      const search = total < division.dividend ? say("today.count-first") : "";
+      const search = total < division.dividend ? say("slips.stop") : "";
       told.replaceChildren(element("p.right", search), element("p", say("today.no-single-slip", { again })));
     }
   };
