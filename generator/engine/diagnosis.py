@@ -10,7 +10,7 @@ from generator.engine.movements import Repair
 from generator.engine.observations import Observation, Reading, beads_on, readings
 from generator.engine.outcomes import simulate
 from generator.engine.places import UNITS, Counts, Mat
-from generator.engine.repairs import repair
+from generator.engine.repairs import easier, repair
 from generator.engine.sharing import Sharing, refuse_unless_whole, share
 from generator.engine.slips import Occasion, Outcome, Slip, Spot
 
@@ -18,12 +18,20 @@ _SLIPS = tuple(Slip)
 
 
 class Cause(NamedTuple):
-    """One slip at one place that needs one repair, and every occasion at which it leads to what is seen, in order."""
+    """One slip at one place that needs one repair, and every occasion at which it leads to what is seen, in order.
+
+    easier    what people are told instead, where children could not follow the repair
+    """
 
     slip: Slip
     place: int | None
     occasions: tuple[Occasion, ...]
     repair: Repair = ()
+    easier: Repair | None = None
+
+    @property
+    def told(self) -> Repair:
+        return self.easier or self.repair
 
 
 class Diagnosis(NamedTuple):
@@ -166,11 +174,14 @@ def _can_be_shown(outcome: Outcome, owned: Counts, needed: Counts) -> bool:
 
 def _causes(sharing: Sharing, outcomes: Iterable[Outcome]) -> tuple[Cause, ...]:
     """One cause for each slip at each place that needs a repair of its own, likeliest first."""
-    together: dict[tuple[Slip, int | None, Repair], dict[Occasion, None]] = {}
+    together: dict[tuple[Slip, int | None, Repair], dict[Occasion, Outcome]] = {}
     for outcome in outcomes:
         occasion = outcome.occasion
-        together.setdefault((occasion.slip, occasion.place, repair(sharing, outcome)), {})[occasion] = None
-    causes = (Cause(slip, place, tuple(found), mends) for (slip, place, mends), found in together.items())
+        together.setdefault((occasion.slip, occasion.place, repair(sharing, outcome)), {})[occasion] = outcome
+    causes = (
+        Cause(slip, place, tuple(found), mends, easier(sharing, next(iter(found.values())), mends))
+        for (slip, place, mends), found in together.items()
+    )
     return tuple(sorted(causes, key=lambda cause: (_SLIPS.index(cause.slip), cause.place or 0)))
 
 

@@ -33,6 +33,18 @@ def repair(sharing: Sharing, outcome: Outcome) -> Repair:
     return _from_one_place_down(room, outcome.occasion) if plan is None else plan
 
 
+def easier(sharing: Sharing, outcome: Outcome, fewest: Repair) -> Repair | None:
+    """Sharing out again from one place down, where children could not follow the fewest movements.
+
+    That is where trays give pieces of several places to the bank or get them from there: eight bars for five unit beads
+    are no exchange that they know.
+    """
+    movements = [step for step in fewest if isinstance(step, Movement) and (step.giving or step.taking)]
+    if len({step.place for step in movements}) < 2 or all(At.BANK not in (m.source, m.target) for m in movements):
+        return None
+    return _from_one_place_down(_room(sharing, outcome), outcome.occasion)
+
+
 def _room(sharing: Sharing, outcome: Outcome) -> Room:
     size = max(len(sharing.start), len(outcome.left), *(len(tray.holds) for tray in outcome.trays))
 

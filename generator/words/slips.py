@@ -106,7 +106,7 @@ def _each_repair_once(causes: Iterable[Cause]) -> Iterable[Cause]:
     """Repairs that differ only in what is done with a lost piece that was found are one, and that is told with it."""
     kept: dict[Repair, Cause] = {}
     for cause in causes:
-        repair = _from_the_bank(cause.repair)
+        repair = _from_the_bank(cause.told)
         if repair not in kept or cause.slip is Slip.ROLLED_AWAY:
             kept[repair] = cause
     return kept.values()
@@ -160,7 +160,7 @@ def _filled(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | i
         "stop": words.say("slips.stop" if place == UNITS else "slips.stop-larger", several=several),
         "afresh": words.say("repair.everything-again"),
         "whose": whose_tray(words, 10**other, sharing.ribbons),
-        "repair": repair_words(words, cause.repair, sharing),
+        "repair": repair_words(words, cause.told, sharing),
     }
     if of_cards:
         of_one = sharing.ribbons and occasion.spot is Spot.ONE_TRAY

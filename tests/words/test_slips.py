@@ -389,3 +389,17 @@ def test_where_nobody_stands_for_one_the_answer_is_asked_of_a_tray_that_gives_it
     assert read
     for cause in read:
         assert f"if a tray for {width} were shared among {width}:" in explain(SAID, cause, sharing).mend
+
+
+def test_what_children_could_not_follow_is_shared_out_again_and_told_so() -> None:
+    """5,230 among four, two squares to one tray: 1,382 once, 1,282 three times. The fewest movements change squares for
+    bars and beads on every tray; in the room a square is only ever changed for ten bars, at the bank.
+    """
+    sharing = share(5230, 4)
+    (symptom,) = (one for one in telling_slips(sharing, 20) if {tray.value for tray in one.seen.trays} == {1382, 1282})
+    (cause,) = (one for one in symptom.causes if one.slip is Slip.DEALT_TWICE)
+    assert len({step.place for step in cause.repair if not isinstance(step, Again)}) == 3
+    assert explain(SAID, cause, sharing).mend == (
+        "Everything from the hundreds down goes back to the middle. While there are ten of a smaller kind, change them "
+        "for one of the next at the bank. Then share it out again."
+    )

@@ -5,11 +5,12 @@
   const { workOut } = sharing.division;
   const { readings, beadsOn, asText, agree, offBy } = sharing.observations;
   const { SLIPS, simulate } = sharing.slips;
-  const { repair } = sharing.repairs;
+  const { repair, easier } = sharing.repairs;
 
   /**
    * One slip at one place that needs one repair, and every occasion at which it leads to what is seen, in order.
-   * @typedef {{slip: string, place: number | null, occasions: Occasion[], repair: Repair}} Cause
+   * told: what people are told to do, easier to follow where the repair is not.
+   * @typedef {{slip: string, place: number | null, occasions: Occasion[], repair: Repair, told: Repair}} Cause
    */
 
   /**
@@ -128,7 +129,7 @@
       const mends = repair(division, outcome);
       const key = JSON.stringify([occasion.slip, occasion.place, mends]);
       if (!together.has(key)) {
-        together.set(key, { slip: occasion.slip, place: occasion.place, occasions: new Map(), repair: mends });
+        together.set(key, { slip: occasion.slip, place: occasion.place, occasions: new Map(), repair: mends, told: easier(division, outcome, mends) ?? mends });
       }
       together.get(key).occasions.set(JSON.stringify(occasion), occasion);
     }

@@ -17,6 +17,19 @@
     return shortest(room, MOST_MOVEMENTS) ?? fromOnePlaceDown(room, outcome.occasion);
   };
 
+  /**
+   * Sharing out again from one place down, where children could not follow the fewest movements: where trays give pieces
+   * of several places to the bank or get them from there.
+   * @type {(division: Division, outcome: Outcome, fewest: Repair) => Repair | null}
+   */
+  const easier = (division, outcome, fewest) => {
+    const movements = fewest.filter(({ giving, taking }) => giving || taking);
+    const isEasy =
+      new Set(movements.map(({ place }) => place)).size < 2 ||
+      movements.every(({ source, target }) => source !== "bank" && target !== "bank");
+    return isEasy ? null : fromOnePlaceDown(roomOf(division, outcome), outcome.occasion);
+  };
+
   /** @type {(division: Division, outcome: Outcome) => Room} */
   const roomOf = (division, { occasion, trays, left }) => {
     const size = Math.max(division.start.length, left.length, ...trays.map((tray) => tray.holds.length));
@@ -165,5 +178,5 @@
     return ribbons ? { reads, trays, stands_for } : { reads, trays };
   };
 
-  sharing.repairs = { repair, againFrom, asData };
+  sharing.repairs = { repair, easier, againFrom, asData };
 }

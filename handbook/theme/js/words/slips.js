@@ -20,7 +20,7 @@
     places.laid = tooFewLaid ? say("slips.laid") : "";
     if (division.ribbons) Object.assign(places, filledWithRibbons(cause, division));
     if (OF_CARDS.includes(cause.slip)) places.whose_cards = whoseCards(cause, places, division);
-    places.repair = repairWords(cause.repair, division);
+    places.repair = repairWords(cause.told, division);
     const tables = [`slip.${cause.slip}.${cause.occasions[0].spot}`, `slip.${cause.slip}`, "slip"];
     const ends = [
       division.ribbons && !division.mat[UNITS] && "-nobody-for-one",
@@ -146,7 +146,7 @@
   const eachRepairOnce = (causes) => {
     const kept = new Map();
     for (const cause of causes) {
-      const repair = fromTheBank(cause.repair);
+      const repair = fromTheBank(cause.told);
       if (!kept.has(repair) || cause.slip === "piece-rolled-away") kept.set(repair, cause);
     }
     return [...kept.values()];
