@@ -197,6 +197,17 @@ def test_with_the_keyboard_alone_every_stop_is_seen(width: int, chromium: Browse
         assert [stop for stop in stops if not (stop["seen"] and stop["outlined"])] == []
 
 
+def test_the_first_stop_of_every_kind_of_page_skips_to_what_it_is_about(
+    chromium: Browser, plain_site: Path, kinds: list[str]
+) -> None:
+    with visiting(chromium, reduced_motion="reduce") as visit:
+        for page in kinds:
+            visit.page.goto((plain_site / page).as_uri())
+            visit.page.keyboard.press("Tab")
+            stop = visit.page.evaluate(FOCUS)
+            assert (stop["text"], stop["seen"]) == ("Skip to content", True), page
+
+
 def walk_to(page: Page, what: str, key: str = "Tab") -> None:
     """Press a key until the focus is on something that can be seen."""
     for _ in range(150):

@@ -38,7 +38,7 @@
   };
 
   const showBank = () =>
-    element("label.show-bank", element("input", { type: "checkbox" }), " ", say("steps.show-bank"));
+    element("label.show-bank.screen-only", element("input", { type: "checkbox" }), " ", say("steps.show-bank"));
 
   const heads = ({ ribbons }, { places, widths, banked }) => {
     const tall = (words) => element("th", { scope: "col", rowspan: 2 }, words);
