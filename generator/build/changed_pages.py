@@ -1,7 +1,7 @@
 """What MkDocs has rendered, kept in a folder: a page whose words are the same is not rendered again.
 
-Other files count for a page by nothing but their paths, and pages by their places in the navigation too. So where
-these and the settings are the same, MkDocs is given only what has changed.
+What a page looks like depends on other files only by their paths, and on other pages only by their places in the
+navigation. So where these and the settings are the same, MkDocs is given only what has changed.
 """
 
 from __future__ import annotations
@@ -25,24 +25,25 @@ def render_changed(
 ) -> list[str]:
     """Make `folder` the rendered site of all Markdown in `docs`; return the paths of its files.
 
+    What was staged is noted under the digests of the files made of it, so files that changed since are made anew.
     Raises SourceError as `render` does.
     """
     key = partial(key_of, "rendered", nav, settings)
     staged, made = digests(docs), digests(folder)
-    noted = results.get(key(sorted(made.items())))  # what was staged when exactly these files were rendered
+    noted = results.get(key(sorted(made.items())))
     changed = _changed(json.loads(noted), staged) if noted else None
     kept: list[dict[str, Any]] = []
     if changed is None:
         if folder.exists():
             shutil.rmtree(folder)
-        changed = set(_pages(staged).values())
+        changed = set(_html_of(staged).values())
     elif changed:
         kept = read_index(folder)["docs"]
     else:
         return sorted(made)
     for file in changed:
         (folder / file).unlink(missing_ok=True)
-    index = render_pages(begin, docs, folder, nav, settings, sorted(changed.intersection(_pages(staged).values())))
+    index = render_pages(begin, docs, folder, nav, settings, sorted(changed.intersection(_html_of(staged).values())))
     entries = [entry for entry in kept if page_of(entry) not in changed] + index["docs"]
     index["docs"] = list({entry["location"]: entry for entry in entries}.values())
     (folder / INDEX).write_text(json.dumps(index), "utf-8")
@@ -56,11 +57,11 @@ def _changed(before: Mapping[str, str], now: Mapping[str, str]) -> set[str] | No
 
     None where everything must be rendered: files came or went, or every page changed.
     """
-    rendered = _pages(now)
+    rendered = _html_of(now)
     changed = {rendered.get(path, path) for path, _ in before.items() ^ now.items()}
     return changed if before.keys() == now.keys() and not changed >= set(rendered.values()) else None
 
 
-def _pages(docs: Iterable[str]) -> dict[str, str]:
-    """The path of the page that is rendered from each Markdown file."""
+def _html_of(docs: Iterable[str]) -> dict[str, str]:
+    """The page that is rendered from each Markdown file, by path."""
     return {path: str(PurePosixPath(path).with_suffix(".html")) for path in docs if path.endswith(".md")}

@@ -73,16 +73,17 @@ def _laying_out(sharing: Sharing) -> Iterator[Outcome]:
 
 
 def _counting_trays(sharing: Sharing) -> Iterator[Outcome]:
+    """Read on every tray, or for every child: a tray of nobody's is not read, and a child without a tray has 0."""
     for width in sharing.mat.widths:
-        for slip, more in ((Slip.TRAY_FEW, -1), (Slip.TRAY_MANY, 1)):
-            mat = sharing.mat.plus(width, more)
+        for slip, change in ((Slip.TRAY_FEW, -1), (Slip.TRAY_MANY, 1)):
+            mat = sharing.mat.plus(width, change)
             if mat.pieces:
-                mat = Mat(mat[: mat.widths[0] + 1])
+                mat = Mat(mat[: mat.widths[0] + 1])  # no larger place than somebody still stands for
                 end = deal_on(sharing.beginning, mat)
                 trays = every_tray(mat, end.share)
                 yield Outcome(Occasion(slip, None, spot=Spot.EVERY_TRAY), trays, end.middle)
-                share = end.share.value * 10**width if more > 0 else 0
-                read = readings((*beads_on(trays), Reading(share, -more, 10**width)))
+                held = end.share.value * 10**width if change > 0 else 0
+                read = readings((*beads_on(trays), Reading(held, -change, 10**width)))
                 yield Outcome(Occasion(slip, None, spot=Spot.EVERY_CHILD), trays, end.middle, read)
 
 

@@ -10,7 +10,7 @@ from generator.engine.back_together import Together, back_together
 from generator.engine.places import UNITS, Counts, place_name
 from generator.engine.sharing import Sharing, Stage
 from generator.engine.shelf import cards, needs
-from generator.words.hands import hands_at
+from generator.words.at_place import hands_at
 from generator.words.material import cards_named, ribbons_worn, small_cards, trays
 from generator.words.numbers import (
     capital,
@@ -60,19 +60,19 @@ def told_places(words: Phrases, sharing: Sharing) -> tuple[ToldPlace, ...]:
 def _told_place(words: Phrases, sharing: Sharing, stage: Stage) -> ToldPlace:
     said, hands = [*said_at(words, sharing, stage)], hands_at(words, sharing, stage)
     # Where pieces are left that do not go round, the last that the guide says is what goes to the bank.
-    goes = max(at for at, line in enumerate(said) if line.who == GUIDE) if hands.at_the_bank else len(said)
+    to_the_bank = max(at for at, line in enumerate(said) if line.who == GUIDE) if hands.at_the_bank else len(said)
     return ToldPlace(
         stage.level,
         stage_heading(words, stage, sharing),
         stage_alternative(words, stage, sharing),
-        ToldPart(_by_speaker(said[:goes]), hands.sharing_out),
-        ToldPart(_by_speaker(said[goes:]), hands.at_the_bank) if hands.at_the_bank else None,
+        ToldPart(_by_speaker(said[:to_the_bank]), hands.sharing_out),
+        ToldPart(_by_speaker(said[to_the_bank:]), hands.at_the_bank) if hands.at_the_bank else None,
     )
 
 
 def _by_speaker(lines: list[Said]) -> tuple[Speech, ...]:
-    together = groupby(lines, key=lambda line: line.who)
-    return tuple(Speech(who, tuple(line.text for line in said)) for who, said in together)
+    speeches = groupby(lines, key=lambda line: line.who)
+    return tuple(Speech(who, tuple(line.text for line in said)) for who, said in speeches)
 
 
 def to_set_out(words: Phrases, sharing: Sharing) -> tuple[str, ...]:
@@ -167,10 +167,10 @@ def screens(words: Phrases, places: tuple[ToldPlace, ...]) -> tuple[Screen, ...]
     """What is presented, in order; what happens at the bank once no round is left has a screen of its own."""
     found = [Screen("set-out", words.say("lesson.screen.set-out"), "")]
     for place in places:
-        name = place_name(place.level)
-        found.append(Screen(name, capital(place_word(words, place.level)), str(10**place.level)))
+        part = place_name(place.level)
+        found.append(Screen(part, capital(place_word(words, place.level)), str(10**place.level)))
         if place.at_the_bank:
-            found.append(Screen(f"{name}-bank", words.say("lesson.screen.bank"), ""))
+            found.append(Screen(f"{part}-bank", words.say("lesson.screen.bank"), ""))
     finished, check = words.say("lesson.screen.finished"), words.say("lesson.screen.check")
     return (*found, Screen("finished", finished, ""), Screen("check", check, ""))
 

@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing, Stage
-from generator.words.hands import Exchanges, exchanges_by_time
+from generator.words.at_place import Exchanges, exchanges_by_time
 from generator.words.numbers import (
     capital,
     listing,

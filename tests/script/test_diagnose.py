@@ -28,7 +28,7 @@ from tests.stock import sources
 SHELF = sources().school.shelf.owned
 OUTCOMES = """([n, d, ribbons]) => {
   const division = sharing.division.workOut(n, d, { ribbons });
-  return sharing.slips.simulate(division).map((outcome) => [
+  return sharing.outcomes.simulate(division).map((outcome) => [
     ...bare(outcome),
     sharing.repairs.repair(division, outcome).map((step) => sharing.repairs.asData(step, ribbons)),
   ]);

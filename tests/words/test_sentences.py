@@ -10,7 +10,7 @@ from generator.engine.sharing import share
 from generator.engine.shelf import Shortage
 from generator.errors import HandbookError
 from generator.words import material, numbers, spoken, stages, titles
-from generator.words.hands import hands_at
+from generator.words.at_place import hands_at
 from generator.words.phrases import Grouping, Phrases
 
 WORDS = Phrases("en")

@@ -31,11 +31,15 @@ _TAG = re.compile(r'<(/?)([A-Za-z][A-Za-z0-9]*)((?:\s+[A-Za-z][\w-]*(?:="[^"]*")
 _ATTRIBUTE = re.compile(r'([A-Za-z][\w-]*)(?:="([^"]*)")?')
 _SCHEME = re.compile(r"[A-Za-z][A-Za-z0-9+.-]*:")
 _PLAIN_ID = re.compile(r"(?!__)[\w-]+", re.ASCII)
+_STYLED = re.compile(r"\.([a-z][a-z0-9-]*)")
+_NO_CLASS = re.compile(r"/\*.*?\*/|url\([^)]*\)", re.DOTALL)
+"""In a style sheet: what may hold a dot before a word that is no class, a comment or an address."""
+
 _CLASS = re.compile(r'class="([a-z0-9 -]+)"')
 _PIXELS = re.compile(r"[0-9]{1,5}")
 _UNSEEN = re.compile(r"[\x00-\x08\x0b-\x1f\x7f]")
 
-_TABLES = 'write a list, or HTML with <caption> and <th scope="col"> and <th scope="row">'
+_TABLE_REMEDY = 'write a list, or HTML with <caption> and <th scope="col"> and <th scope="row">'
 
 _VOID = frozenset(("br", "col", "hr", "img", "input", "source"))
 _ELEMENTS = frozenset(
@@ -48,14 +52,14 @@ _ELEMENTS = frozenset(
         *("span", "strong", "sub", "sup", "time", "u", "var"),
     )
 )
-_ON_ALL = frozenset(
+_ATTRIBUTES_OF_ALL = frozenset(
     (
         *("id", "class", "title", "lang", "dir", "role", "tabindex", "markdown", "aria-label", "aria-labelledby"),
         *("aria-describedby", "aria-hidden", "data-dividend", "data-divisor", "data-ribbons", "data-search-exclude"),
         *("data-sheets", "data-what-if", "data-leads-to", "aria-current"),
     )
 )
-_ON_SOME = {
+_ATTRIBUTES_OF = {
     "a": {"href"},
     "img": {"src", "alt", "width", "height"},
     "source": {"srcset", "media", "width", "height"},
@@ -72,8 +76,8 @@ _ON_SOME = {
     "th": {"scope", "colspan", "rowspan", "headers", "align"},
     "td": {"colspan", "rowspan", "headers", "align"},
 }
-_FIELDS = ("checkbox", "number", "radio", "text")
-_LINKS = frozenset(("http:", "https:", "mailto:", "tel:"))
+_INPUT_TYPES = ("checkbox", "number", "radio", "text")
+_SCHEMES = frozenset(("http:", "https:", "mailto:", "tel:"))
 # Classes that Markdown's own notices have: the kinds that the theme knows.
 _NOTICES = (
     *("admonition", "admonition-title", "note", "abstract", "info", "tip", "success", "question", "warning", "failure"),
@@ -134,14 +138,14 @@ def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refusal]:
 
 def _about_tag(name: str, said: Collection[tuple[str, str]]) -> Iterator[Problem]:
     """What is wrong with a tag and all its attributes together."""
-    if name == "input" and dict(said).get("type", "text") not in _FIELDS:
+    if name == "input" and dict(said).get("type", "text") not in _INPUT_TYPES:
         yield Problem(
             "<input>", "is neither a box to tick nor a field to write in", 'write type="checkbox" or type="text"'
         )
     if name == "img" and not dict(said).get("alt"):
         yield Problem("<img>", "does not say what it shows", 'say it in alt="..."')
     if name == "th" and "scope" not in dict(said):
-        yield Problem("a table", "has headings that do not say what they name", _TABLES)
+        yield Problem("a table", "has headings that do not say what they name", _TABLE_REMEDY)
     if len(dict(said)) < len(said):
         yield Problem(f"<{name}>", "says something twice", "write each attribute once")
 
@@ -149,7 +153,7 @@ def _about_tag(name: str, said: Collection[tuple[str, str]]) -> Iterator[Problem
 def _about_attribute(name: str, key: str, value: str, figures: Collection[str], ids: set[str]) -> Iterator[Refusal]:
     """What is wrong with one attribute of a tag; its id is added to the `ids` of the page."""
     shown = f'{key}="{printable(value)}"'
-    if key not in _ON_ALL and key not in _ON_SOME.get(name, ()):
+    if key not in _ATTRIBUTES_OF_ALL and key not in _ATTRIBUTES_OF.get(name, ()):
         yield Problem(f"{key} of <{name}>", "is not allowed on a page", "take it out"), f"{key}="
     elif key == "for" and not _PLAIN_ID.fullmatch(value):
         yield Problem(shown, "is not a field of this page", "write the id of one"), value
@@ -180,7 +184,7 @@ def _about_link(address: str) -> Iterator[Problem]:
     key = f'link to "{printable(address)}"'
     bare = re.sub(r"[\x00-\x20]", "", address)
     scheme = _SCHEME.match(bare)
-    if scheme and scheme[0].lower() not in _LINKS:
+    if scheme and scheme[0].lower() not in _SCHEMES:
         problem = f"uses {printable(scheme[0].lower())}, which must not be on a page"
         yield Problem(key, problem, "link to a page, or to an address that begins with https://")
     elif bare.startswith("/") or "\\" in bare or bare != address.strip(" ") or not _can_be_read(bare):
@@ -214,7 +218,7 @@ def our_images() -> frozenset[str]:
 def known_classes() -> frozenset[str]:
     """Every class that our style sheets, templates and pages use, and those of Markdown's notices and step tables."""
     sheets = (sheet.read_text("utf-8") for sheet in (HANDBOOK / "theme" / "css").glob("*.css"))
-    styled = {word for sheet in sheets for word in re.findall(r"\.([a-z][a-z0-9-]*)", sheet)}
+    styled = {word for sheet in sheets for word in _STYLED.findall(_NO_CLASS.sub("", sheet))}
     ours = (file.read_text("utf-8") for file in (HANDBOOK / "en").rglob("*.*"))
     written = {word for text in ours for value in _CLASS.findall(text) for word in value.split()}
     return frozenset(word for word in styled | written | set(Action) if not word.startswith("md-")).union(_NOTICES)

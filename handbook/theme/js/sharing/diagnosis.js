@@ -4,7 +4,8 @@
   const { UNITS, compare, sum, at, downFrom, placeName } = sharing.places;
   const { workOut } = sharing.division;
   const { readings, beadsOn, asText, agree, offBy } = sharing.observations;
-  const { SLIPS, simulate } = sharing.slips;
+  const { SLIPS } = sharing.slips;
+  const { simulate } = sharing.outcomes;
   const { repair, easier } = sharing.repairs;
 
   /**

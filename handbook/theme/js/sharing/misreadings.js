@@ -3,7 +3,7 @@
 {
   const { UNITS, digitsOf, valueOf } = sharing.places;
   const { readings, beadsOn } = sharing.observations;
-  const { occasionOf, outcomeOf } = sharing.occasions;
+  const { occasionOf, outcomeOf } = sharing.slips;
 
   /** @type {(division: Division) => Outcome[]} every slip of reading at the close of a sharing */
   const misreadings = (division) => [...withBigTray(division), ...withCards(division)];

@@ -1,237 +1,56 @@
-// What each single slip leaves behind, worked out at every occasion of a sharing where it can happen. A slip disturbs
-// the room at one moment; from there on the same dealing rule carries the lesson to its end, and nobody notices before
-// the close. What people do after each slip is told in generator/engine/outcomes.py.
+// The slips that are followed, when they happen, and what one leaves behind.
 "use strict";
 {
-  const { UNITS, valueOf, sum, placesHeld, plus, raised } = sharing.places;
-  const { beginning, dealOn } = sharing.dealing;
-  const { Division } = sharing.division;
-  const { readings, beadsOn } = sharing.observations;
-  const { SLIPS, occasionOf, outcomeOf } = sharing.occasions;
-  const { misreadings } = sharing.misreadings;
+  const { valueOf } = sharing.places;
+  const { beadsOn } = sharing.observations;
+
+  /** Every slip, the likeliest first: common practice, no source. The first two need ribbons. */
+  const SLIPS = [
+    "big-tray-read",
+    "ribbon-given-same-kind",
+    "left-over-dealt",
+    "round-not-taken-back",
+    "child-skipped",
+    "bank-counts-nine",
+    "bank-counts-eleven",
+    "child-dealt-twice",
+    "none-of-a-place",
+    "zero-forgotten",
+    "piece-not-banked",
+    "piece-rolled-away",
+    "laid-out-too-few",
+    "laid-out-too-many",
+    "tray-too-few",
+    "tray-too-many",
+    "cards-swapped",
+    "bank-wrong-kind",
+  ];
 
   /**
-   * How many sharers who stand for 10^width have so many pieces of a place more than the others, below zero: less;
-   * instead: a place of which they have as many less (or more) for it.
-   * @typedef {{width: number, sharers: number, place: number, pieces: number, instead?: number}} Difference
+   * One slip, and where and when it happens. place: of the pieces it is about, null for every place; turn: which
+   * exchange or round, from 1, or 0; other: the kind that came from the bank or went to a ribbon, the smaller of two
+   * places swapped, or the power of ten of the tray that was read or has none; many: how many trays kept a piece, pieces a tray
+   * lacks or zeros were forgotten; spot: where a piece ended up, or which trays it is about.
+   * @typedef {{slip: string, place: number | null, turn: number, other: number | null, many: number,
+   *   spot: string | null}} Occasion
    */
 
   /**
-   * Every slip at every occasion, also where it leaves no trace; who looks first may forget to look.
-   * @type {(division: Division) => Outcome[]}
+   * The room at the close after one slip. trays: what lies on them, in the order of dealing, within one kind who has
+   * more first; left: the pieces left over; seen: what is read at the close.
+   * @typedef {{occasion: Occasion, trays: Tray[], left: Counts, seen: Observation}} Outcome
    */
-  const simulate = (shared) => {
-    const division = shared.lookFirst ? new Division(shared.dividend, shared.mat) : shared;
-    return [
-      ...layingOut(division),
-      ...countingTrays(division),
-      ...atTheBank(division),
-      ...inWholeRounds(division),
-      ...inRoundsTakenBack(division),
-      ...withTheSameKind(division),
-      ...rolledAway(division),
-      ...misreadings(division),
-    ];
-  };
 
-  function* layingOut(division) {
-    const before = division.beginning;
-    for (const [place, laid] of division.start.entries()) {
-      yield goOn(division, occasionOf("laid-out-too-many", place), before, plus(before.middle, place, 1));
-      if (laid) yield goOn(division, occasionOf("laid-out-too-few", place), before, plus(before.middle, place, -1));
-    }
-  }
+  /** @type {(slip: string, place: number | null, more?: Partial<Occasion>) => Occasion} */
+  const occasionOf = (slip, place, more = {}) => ({ slip, place, turn: 0, other: null, many: 1, spot: null, ...more });
 
-  function* countingTrays(division) {
-    for (const width of division.widths) {
-      for (const [slip, more] of [["tray-too-few", -1], ["tray-too-many", 1]]) {
-        const changed = plus(division.mat, width, more);
-        if (!sum(changed)) continue;
-        const mat = changed.slice(0, placesHeld(changed)[0] + 1);
-        const end = dealOn(division.beginning, mat);
-        const trays = traysOn(mat, end.share);
-        yield outcomeOf(occasionOf(slip, null, { spot: "every-tray" }), trays, end.middle);
-        const value = more > 0 ? valueOf(end.share) * 10 ** width : 0;
-        const read = readings([...beadsOn(trays), { value, sharers: -more, stands_for: 10 ** width }]);
-        yield outcomeOf(occasionOf(slip, null, { spot: "every-child" }), trays, end.middle, read);
-      }
-    }
-  }
+  /** @type {(occasion: Occasion, trays: Tray[], left: Counts, read?: Reading[]) => Outcome} read: other than it lies */
+  const outcomeOf = (occasion, trays, left, read = beadsOn(trays)) => ({
+    occasion,
+    trays,
+    left,
+    seen: { trays: read, left: valueOf(left) },
+  });
 
-  function* atTheBank(division) {
-    const { end, mat } = division;
-    const turns = {};
-    for (const step of division.stepsOf("exchange")) {
-      const room = step.after;
-      const large = step.place;
-      const small = large - 1;
-      const turn = (turns[large] = (turns[large] ?? 0) + 1);
-      yield goOn(division, occasionOf("bank-counts-nine", small, { turn }), room, plus(room.middle, small, -1));
-      yield goOn(division, occasionOf("bank-counts-eleven", small, { turn }), room, plus(room.middle, small, 1));
-      const without = plus(room.middle, small, -10);
-      for (const other of division.start.keys()) {
-        if (other === small) continue;
-        yield goOn(division, occasionOf("bank-wrong-kind", small, { turn, other }), room, plus(without, other, 10));
-      }
-      const kept = (spot) => occasionOf("piece-not-banked", large, { turn, spot });
-      yield goOn(division, kept("middle"), room, plus(room.middle, large, 1));
-      yield outcomeOf(kept("left-over"), traysOn(mat, end.share), plus(end.middle, large, 1));
-      for (const width of placesHeld(mat)) {
-        const trays = traysOn(mat, end.share, [{ width, sharers: 1, place: large, pieces: 1 }]);
-        yield outcomeOf(kept("one-tray"), trays, end.middle);
-      }
-    }
-  }
-
-  function* inWholeRounds(division) {
-    for (const { after: room } of division.stepsOf("deal-round")) {
-      const turn = room.share[room.level];
-      for (const width of division.widths) {
-        const place = room.level + width;
-        const more = { width, sharers: 1, place, pieces: 1 };
-        const less = { ...more, pieces: -1 };
-        yield misdealt(division, occasionOf("child-skipped", place, { turn }), room, [less]);
-        if (room.level > UNITS) {
-          yield leftLying(division, occasionOf("child-skipped", place, { turn, spot: "left-over" }), less);
-        }
-        if (turn > 1 && turn === division.end.share[room.level]) yield* withoutAPlace(division, room, width);
-        const twice = occasionOf("child-dealt-twice", place, { turn });
-        if (room.middle[place]) yield misdealt(division, twice, room, [more]);
-        else if (division.mat[width] > 1) yield misdealt(division, twice, room, [more, less]);
-      }
-    }
-  }
-
-  /** One tray is passed over in every round of a level; the room is the one after the last of them. */
-  function* withoutAPlace(division, room, width) {
-    const { end, mat } = division;
-    const pieces = room.share[room.level];
-    const lacks = { width, sharers: 1, place: room.level + width, pieces: -pieces };
-    const none = (spot) => occasionOf("none-of-a-place", lacks.place, { other: width, many: pieces, spot });
-    yield leftLying(division, none("left-over"), lacks);
-    if (room.level === UNITS) return;
-    const later = dealOn({ ...room, middle: plus(room.middle, lacks.place, pieces) }, mat);
-    if (later.share[room.level] === pieces) {
-      yield outcomeOf(none("middle"), traysOn(mat, later.share, [lacks]), later.middle);
-    }
-  }
-
-  /** What a tray did not get lies in the middle until the end. */
-  const leftLying = ({ end, mat }, occasion, lacks) =>
-    outcomeOf(occasion, traysOn(mat, end.share, [lacks]), plus(end.middle, lacks.place, -lacks.pieces));
-
-  function* withTheSameKind(division) {
-    const larger = division.widths;
-    const smallest = larger.pop();
-    if (!larger.length) return;
-    const plain = [division.sharers];
-    const end = dealOn(beginning(division.start, plain), plain);
-    const trays = division.widths.map((width) => ({
-      sharers: division.mat[width],
-      stands_for: 10 ** width,
-      holds: end.share,
-    }));
-    yield outcomeOf(occasionOf("ribbon-given-same-kind", null, { spot: "every-tray" }), trays, end.middle);
-    for (const { after: room } of division.stepsOf("deal-round")) {
-      for (const width of larger) {
-        const due = room.level + width;
-        const given = room.level + smallest;
-        const turn = room.share[room.level];
-        const occasion = occasionOf("ribbon-given-same-kind", due, { turn, other: given, spot: "one-tray" });
-        let middle = plus(room.middle, due, 1);
-        for (let place = due; place > given; place -= 1) {
-          if (!sum(middle.slice(given, place))) middle = plus(plus(middle, place, -1), place - 1, 10);
-        }
-        const differences = [{ width, sharers: 1, place: due, pieces: -1, instead: given }];
-        yield goOn(division, occasion, room, plus(middle, given, -1), differences);
-      }
-    }
-  }
-
-  function* inRoundsTakenBack(division) {
-    for (const step of division.stepsOf("take-back")) {
-      const room = step.after;
-      const { level } = room;
-      const turn = room.share[level] + 1;
-      for (let many = 1; many <= step.pieces; many += 1) {
-        const occasion = occasionOf("round-not-taken-back", level, { turn, many });
-        const outcome = misdealt(division, occasion, room, firstSharers(division.mat, level, many));
-        yield outcome;
-        if (level === UNITS) yield { ...outcome, occasion: occasionOf("left-over-dealt", UNITS, { many }) };
-      }
-      for (const served of firstSharers(division.mat, level, step.pieces)) {
-        if (room.middle[served.place] > 1) {
-          const occasion = occasionOf("child-dealt-twice", served.place, { turn });
-          yield misdealt(division, occasion, room, [{ ...served, sharers: 1 }]);
-        }
-      }
-    }
-  }
-
-  function* rolledAway(division) {
-    const steps = division.steps.filter(({ action }) => action !== "start-round");
-    const rooms = new Map();
-    for (const room of [division.beginning, ...steps.map((step) => step.after)]) {
-      const { middle, share, level, ahead } = room;
-      rooms.set([middle, share, level, ahead].join(";"), room);
-    }
-    for (const room of rooms.values()) {
-      for (const place of placesHeld(room.middle)) {
-        const occasion = occasionOf("piece-rolled-away", place, { spot: "middle" });
-        yield goOn(division, occasion, room, plus(room.middle, place, -1));
-      }
-    }
-    const { end, mat } = division;
-    for (const width of placesHeld(mat)) {
-      for (const held of placesHeld(end.share)) {
-        const place = held + width;
-        const occasion = occasionOf("piece-rolled-away", place, { spot: "one-tray" });
-        yield outcomeOf(occasion, traysOn(mat, end.share, [{ width, sharers: 1, place, pieces: -1 }]), end.middle);
-      }
-    }
-  }
-
-  /** @type {(mat: Counts, level: number, many: number) => Difference[]} the first so many have one piece more */
-  const firstSharers = (mat, level, many) => {
-    const first = [];
-    for (const width of placesHeld(mat)) {
-      const sharers = Math.min(many, mat[width]);
-      many -= sharers;
-      if (sharers) first.push({ width, sharers, place: level + width, pieces: 1 });
-    }
-    return first;
-  };
-
-  /** Deal on after some have more or less than the others: what they have lies no longer in the middle. */
-  const misdealt = (division, occasion, room, differences) => {
-    const taken = (middle, one) => plus(middle, one.place, -one.pieces * one.sharers);
-    return goOn(division, occasion, room, differences.reduce(taken, room.middle), differences);
-  };
-
-  /** Deal on from a disturbed middle. */
-  const goOn = (division, occasion, room, middle, differences = []) => {
-    const end = dealOn({ ...room, middle }, division.mat);
-    return outcomeOf(occasion, traysOn(division.mat, end.share, differences), end.middle);
-  };
-
-  /** What lies on the trays of those who differ, where the others have `holds`. */
-  const changed = (holds, { place, pieces, instead }) => {
-    const more = plus(holds, place, pieces);
-    return instead === undefined ? more : plus(more, instead, -pieces);
-  };
-
-  /** @type {(mat: Counts, share: Counts, differences?: Difference[]) => Tray[]} equal trays together */
-  const traysOn = (mat, share, differences = []) =>
-    placesHeld(mat).flatMap((width) => {
-      const holds = raised(share, width);
-      const mine = differences.filter((one) => one.width === width);
-      const others = mat[width] - sum(mine.map((one) => one.sharers));
-      const groups = mine.map((one) => ({ sharers: one.sharers, holds: changed(holds, one) }));
-      return [...groups, { sharers: others, holds }]
-        .sort((one, other) => valueOf(other.holds) - valueOf(one.holds))
-        .filter(({ sharers }) => sharers)
-        .map((group) => ({ sharers: group.sharers, stands_for: 10 ** width, holds: group.holds }));
-    });
-
-  sharing.slips = { SLIPS, simulate };
+  sharing.slips = { SLIPS, occasionOf, outcomeOf };
 }

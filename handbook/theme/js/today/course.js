@@ -2,7 +2,7 @@
 "use strict";
 {
   const { UNITS } = sharing.places;
-  const { exchangesByTime } = sharing.handsWords;
+  const { exchangesByTime } = sharing.atPlace;
   const { saidAt } = sharing.spoken;
 
   /** What comes next, as one who practises is asked; a movement that is not here is seen without a question. */

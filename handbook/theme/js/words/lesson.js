@@ -6,7 +6,7 @@
   const { say } = sharing.phrases;
   const { numberWords, placeWord, standsForWord, material, piece, pieces, listing, inClauses, capital } = sharing.numberWords;
   const { cardsNamed, fromBank, ribbonsWorn, smallCards, trays } = sharing.materialWords;
-  const { handsAt } = sharing.handsWords;
+  const { handsAt } = sharing.atPlace;
   const { GUIDE, saidAt } = sharing.spoken;
   const { stageHeading, stageAlternative } = sharing.stageWords;
 

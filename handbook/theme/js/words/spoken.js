@@ -6,7 +6,7 @@
   const { say } = sharing.phrases;
   const { numberWords, smallNumber, placeWord, standsForWord, onePiece, saidPiece, saidPieces, listing, capital } =
     sharing.numberWords;
-  const { exchangesByTime } = sharing.handsWords;
+  const { exchangesByTime } = sharing.atPlace;
 
   const GUIDE = "guide";
   const BANKER = "bank_keeper";

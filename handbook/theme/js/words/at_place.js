@@ -90,5 +90,5 @@
     return say(`at-place.${level === UNITS ? "left-over" : `${still}middle`}`, { pieces: pieces(end) });
   };
 
-  sharing.handsWords = { handsAt, exchangesByTime };
+  sharing.atPlace = { handsAt, exchangesByTime };
 }
