@@ -5,6 +5,7 @@ Exit codes: 0 done; 1 it could not be done (every fault of the sources is listed
 
 from __future__ import annotations
 
+import io
 import sys
 from importlib import import_module
 
@@ -35,7 +36,9 @@ def main() -> None:
 
 
 def run() -> int:
-    """Run the command line and return its exit code."""
+    """Run the command line and return its exit code. What the terminal cannot show is written as its code point."""
+    if isinstance(sys.stdout, io.TextIOWrapper):
+        sys.stdout.reconfigure(errors="backslashreplace")
     try:
         main(prog_name="python -m generator", standalone_mode=False)
     except click.Abort:

@@ -12,7 +12,7 @@ from concurrent.futures import ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
 from functools import partial
-from multiprocessing import get_context, parent_process
+from multiprocessing import active_children, get_context, parent_process
 from typing import TypeAlias, get_type_hints
 
 from pydantic import TypeAdapter
@@ -65,6 +65,10 @@ def several_processes(results: Results, count: int) -> Iterator[tuple[RunMany, B
 
     try:
         yield run_many, begin if pool else None
+    except KeyboardInterrupt:
+        for other in active_children():  # else whoever interrupts again waits for them for ever
+            other.kill()
+        raise
     except BrokenProcessPool:
         raise HandbookError(
             "a process that helped this one was ended from outside; make room in memory, then do it again"

@@ -42,8 +42,8 @@ def fresh_site(target: Path, say: Callable[[str], None], patience: float = 60.0)
     `patience` seconds; `say` is told so. Raises HandbookError with one clear line if the target holds something other
     than a site of ours, if the other build takes too long, or if the disk is full or may not be written.
     """
-    target = target.resolve()
-    if not target.name:
+    target = Path(os.path.realpath(target))
+    if not target.name or os.path.ismount(target):
         raise HandbookError(f"{target}: is a whole disk; name a folder on it, such as {target / 'handbook'}")
     workshop = target.with_name(f".{target.name}.building")
     fresh = workshop / "site"
@@ -53,6 +53,9 @@ def fresh_site(target: Path, say: Callable[[str], None], patience: float = 60.0)
             _refuse_foreign_workshop(workshop)
             try:
                 _tidy(workshop, target)
+                if workshop.exists():
+                    remedy = "close what shows the handbook and delete this folder, then build again"
+                    raise HandbookError(f"{workshop}: what an earlier build left cannot be deleted; {remedy}")
                 _refuse_foreign_site(target)
                 fresh.mkdir(parents=True)
                 yield fresh

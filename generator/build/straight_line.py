@@ -26,7 +26,7 @@ from generator.build.books import books
 from generator.build.changed_pages import render_changed
 from generator.build.publishing import fresh_site
 from generator.build.workshop import Workshop, workshop
-from generator.errors import SourceError
+from generator.errors import HandbookError, SourceError
 from generator.figures.gallery import drawing
 from generator.figures.picture import FIGURES, SPRITE
 from generator.pages.authored.origin import told_at_their_origin
@@ -75,6 +75,7 @@ class Summary:
 def build(request: Request, say: Callable[[str], None]) -> Summary:
     """Build and publish the handbook. Raises HandbookError with every fault; then the old site is as it was."""
     begun = time.monotonic()
+    _refuse_a_place_among_sources(request)
     say("Reading lessons, pages and settings")
     sources = load(request.handbook, request.school_folder)
     school = sources.school
@@ -94,6 +95,16 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
     seconds = time.monotonic() - begun
     index = request.out.resolve() / "index.html"
     return Summary(sources, pages, figures, seconds, index)
+
+
+def _refuse_a_place_among_sources(request: Request) -> None:
+    """A site among what it is made of would be read by the next build."""
+    out = Path(os.path.realpath(request.out))
+    for folder in (request.handbook, Path(__file__).parents[1], *filter(None, [request.school_folder])):
+        source = Path(os.path.realpath(folder))
+        if out.is_relative_to(source):
+            remedy = f"choose one outside it, such as {source.with_name('site')}"
+            raise HandbookError(f"{out}: lies in {source}, from which the handbook is made; {remedy}")
 
 
 def _make(

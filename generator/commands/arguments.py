@@ -11,9 +11,16 @@ import click
 DIVIDEND_LIMIT = 10**15
 PLAIN_LIMIT = 9_999
 
+
+def _folder(text: str) -> Path:
+    if not text:
+        raise click.BadParameter("is empty; name a folder.")
+    return Path(text)
+
+
 school_option = click.option(
     "--school",
-    type=click.Path(path_type=Path),
+    type=_folder,
     metavar="FOLDER",
     help="A school's own folder, laid over the stock handbook.",
 )

@@ -42,7 +42,7 @@ def _progress(quiet: bool) -> Iterator[Callable[[str], None]]:
     """How to say what is being done: in a terminal on one line that changes, elsewhere line by line."""
     if quiet:
         yield lambda words: None
-    elif not sys.stdout.isatty():
+    elif not (sys.stdout and sys.stdout.isatty()):
         yield _say_if_heard
     else:
         width = shutil.get_terminal_size().columns - 1

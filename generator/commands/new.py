@@ -54,7 +54,8 @@ def _new_school(folder: Path) -> None:
     stock = load(HANDBOOK)
     settings = folder / "school.toml"
     _write(settings, school_text(stock.school, tuple(step.slug for step in stock.steps)))
-    click.echo(f"Wrote {settings}. Edit it, then: python -m generator build --school {folder}")
+    shown = f'"{folder}"' if " " in str(folder) else folder
+    click.echo(f"Wrote {settings}. Edit it, then: python -m generator build --school {shown}")
 
 
 def _new_lesson(dividend: int, divisor: int, ribbons: bool, wanted: str | None, school: Path | None) -> None:

@@ -43,12 +43,8 @@ LIGHT = {
     "ribbon-hundreds": "#b3261e",
     "card": "#fffdf9",
     "card-edge": "#43342a",
-    "card-ink": "#2d2621",
-    "card-units": "#1c7440",
-    "card-tens": "#1d5ca3",
-    "card-hundreds": "#b3261e",
-    "card-thousands": "#1c7440",
 }
+LIGHT |= {f"card-{name}": LIGHT[name] for name in ("ink", "units", "tens", "hundreds", "thousands")}
 DARK = LIGHT | {
     "paper": "#1e1a17",
     "bank": "#382e25",

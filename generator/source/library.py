@@ -109,7 +109,8 @@ def _layers(handbook: Path, school_folder: Path | None) -> list[Layer]:
     faults = Faults()
     for layer in layers:
         try:
-            next(layer.folder.iterdir(), None)
+            for path in layer.folder.iterdir():
+                path.lstat()
         except OSError:
             faults.append(Fault.of_file(layer.shown, "is not a folder that can be opened", "check its name"))
     faults.raise_if_any()

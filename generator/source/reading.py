@@ -218,7 +218,7 @@ def _parse_yaml(text: str, file: str) -> Table:
             lines[(key,)] = line
             try:
                 values[key] = _frozen(loader.construct_object(value_node, deep=True))
-            except ValueError:
+            except (ValueError, OverflowError):
                 problem = "is a date or number that does not exist"
                 raise refused(file, problem, remedy, line, printable(key)) from None
         return Table(file, values, lines)

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from itertools import groupby
 from typing import NamedTuple
 
-from generator.engine.back_together import Together, back_together
+from generator.engine.back_together import Together
 from generator.engine.places import UNITS, Counts, place_name
 from generator.engine.sharing import Sharing, Stage
 from generator.engine.shelf import cards, needs
@@ -18,7 +18,6 @@ from generator.words.numbers import (
     listing,
     material,
     number_words,
-    piece,
     pieces,
     place_word,
     stands_for_word,
@@ -175,29 +174,8 @@ def screens(words: Phrases, places: tuple[ToldPlace, ...]) -> tuple[Screen, ...]
     return (*found, Screen("finished", finished, ""), Screen("check", check, ""))
 
 
-class PutTogether(NamedTuple):
-    """One place put back together: what comes together, what is changed up (or nothing), how many stay."""
-
-    place: int
-    together: str
-    changed: str
-    stays: int
-
-
-def put_together(words: Phrases, sharing: Sharing) -> tuple[PutTogether, ...]:
-    """Putting the shares back together, from the units upwards."""
-    rows: list[PutTogether] = []
-    for row in back_together(sharing):
-        changed = ""
-        if row.goes_up:
-            larger = piece(words, row.goes_up, row.place + 1)
-            changed = words.say("lesson.changed-up", pieces=row.goes_up * 10, larger=larger)
-        rows.append(PutTogether(row.place, _together(words, row), changed, row.stays))
-    return tuple(rows)
-
-
-def _together(words: Phrases, row: Together) -> str:
-    """'28 on the trays + 2 kept apart = 30'; only what is there is named."""
+def come_together(words: Phrases, row: Together) -> str:
+    """'28 on the trays + 2 kept apart = 30': what lies of one place when all is brought back; no more is named."""
     named = (
         ("lesson.together.on-trays", row.on_trays),
         ("lesson.together.kept-apart", row.left_over),

@@ -4,30 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from itertools import groupby
-from typing import NamedTuple
 
 from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing, Stage
 from generator.engine.steps import Action, Step
 from generator.words.numbers import piece, pieces
 from generator.words.phrases import Phrases
-from generator.words.spoken import GUIDE, said_at
+from generator.words.spoken import GUIDE, Said, said_at
 from generator.words.stages import hands, served
 
 
-class Told(NamedTuple):
-    """A sentence of a sheet: what the guide says, or what the hands do."""
-
-    text: str
-    is_said: bool
-
-
-def course(words: Phrases, stage: Stage, sharing: Sharing) -> Iterator[Told]:
-    """What the guide says and what the hands do at one place, each sentence where it belongs.
+def course(words: Phrases, stage: Stage, sharing: Sharing) -> Iterator[Said | str]:
+    """What the guide says and, as plain text, what the hands do at one place, each sentence where it belongs.
 
     A trip to the bank is spoken of before it, a round that cannot be finished after it.
     """
-    first, *then = (Told(line.text, True) for line in said_at(words, sharing, stage) if line.who == GUIDE)
+    first, *then = (line for line in said_at(words, sharing, stage) if line.who == GUIDE)
     end = [then.pop()] if stage.level == UNITS else []
     yield first
     spoken_of: set[int] = set()
@@ -42,7 +34,7 @@ def course(words: Phrases, stage: Stage, sharing: Sharing) -> Iterator[Told]:
             elif place not in spoken_of:
                 yield then.pop(0)
             spoken_of.add(place)
-        yield Told(_done(words, run, sharing), False)
+        yield _done(words, run, sharing)
         if action is Action.START:
             yield then.pop(0)
     yield from (*then, *end)

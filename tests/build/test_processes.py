@@ -7,6 +7,8 @@ import signal
 import subprocess
 import sys
 import threading
+import time
+from contextlib import suppress
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
@@ -18,7 +20,7 @@ from generator.build.kept_results import Results
 from generator.build.processes import several_processes
 from generator.errors import Fault, HandbookError, SourceError
 from tests.in_turn import run_in_turn
-from tests.waiting import is_gone, until
+from tests.waiting import PATIENCE, is_gone, until
 
 FAULT = Fault("pages/odd.md", 7, "title", "is not even", "make it even")
 
@@ -170,3 +172,42 @@ def test_processes_end_with_the_first_however_it_ended(tmp_path: Path) -> None:
         first.kill()
     assert len(others) == 2
     until(lambda: all(map(is_gone, others)))
+
+
+def slowly(given: float, thing: int) -> int:
+    time.sleep(given)
+    return thing
+
+
+MUCH_TO_DO = """
+import sys
+from pathlib import Path
+from generator.build.kept_results import Results
+from generator.build.processes import several_processes
+from tests.build.test_processes import slowly
+with several_processes(Results(Path(sys.argv[1]) / "results", ""), 2) as (run_many, _):
+    for done in run_many(slowly, 0.4, range(400)):
+        print(done, flush=True)
+"""
+
+
+@pytest.mark.skipif(os.name != "posix", reason="interrupts a group of processes")
+@pytest.mark.parametrize("pause", [0.02, 0.3])
+def test_interrupted_twice_everything_ends(pause: float, tmp_path: Path) -> None:
+    """Whoever is in a hurry presses Ctrl-C more than once; a terminal interrupts the whole group."""
+    order = [sys.executable, "-c", MUCH_TO_DO, str(tmp_path)]
+    with subprocess.Popen(
+        order, cwd=PROJECT, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, start_new_session=True
+    ) as first:
+        assert first.stdout
+        first.stdout.readline()
+        for _ in range(2):
+            with suppress(ProcessLookupError):
+                os.killpg(first.pid, signal.SIGINT)
+            time.sleep(pause)
+        try:
+            first.wait(PATIENCE)
+        finally:
+            with suppress(ProcessLookupError):
+                os.killpg(first.pid, signal.SIGKILL)
+    assert first.returncode == -signal.SIGINT

@@ -210,6 +210,29 @@ def test_a_whole_disk_is_no_folder_for_a_site() -> None:
         build(root, "one")
 
 
+@pytest.mark.skipif(os.name != "posix", reason="a disk is a letter there")
+def test_where_a_disk_is_mounted_is_no_folder_for_a_site(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(publishing.os.path, "ismount", lambda path: path == tmp_path)  # type: ignore[attr-defined]
+    with pytest.raises(HandbookError, match=r"is a whole disk; name a folder on it, such as .*handbook$"):
+        build(tmp_path, "any")
+
+
+def test_what_an_earlier_build_left_and_cannot_be_deleted_is_named(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """As where a reader on Windows has a file of it open."""
+    left = tmp_path / ".site.building" / "previous"
+    left.mkdir(parents=True)
+    (tmp_path / "site").mkdir()
+    monkeypatch.setattr(publishing.shutil, "rmtree", lambda *_, **__: None)  # type: ignore[attr-defined]
+    with pytest.raises(HandbookError) as refused:
+        build(tmp_path / "site", "any")
+    assert str(refused.value) == (
+        f"{left.parent}: what an earlier build left cannot be deleted; "
+        "close what shows the handbook and delete this folder, then build again"
+    )
+
+
 def test_a_name_that_is_too_long_gives_one_clear_line(tmp_path: Path) -> None:
     with pytest.raises(HandbookError, match=r"too long; .*is as it was before; choose another folder") as caught:
         build(tmp_path / ("s" * 300), "one")

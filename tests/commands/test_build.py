@@ -14,6 +14,7 @@ from unittest.mock import patch
 
 import pytest
 
+from generator import PROJECT
 from generator.__main__ import run
 from generator.build.straight_line import Request, Summary
 from generator.errors import Fault, SourceError
@@ -138,6 +139,27 @@ def test_a_reader_who_goes_away_is_no_fault(tmp_path: Path) -> None:
         assert building.stderr.read() == ""
     assert building.returncode == 1
     assert (tmp_path / "site" / "index.html").exists()
+
+
+@pytest.mark.parametrize("inside", ["school/site", "school", "handbook/lessons/site", "generator/out"])
+def test_a_site_among_what_it_is_made_of_is_refused(inside: str, tmp_path: Path) -> None:
+    """It would be read, and refused, by the next build."""
+    school = tmp_path / "school"
+    school.mkdir()
+    out = (tmp_path if inside.startswith("school") else PROJECT) / inside
+    code, _, err = run_command("build", "--school", school, "--out", out)
+    assert (code, err.splitlines()) == (1, [line for line in err.splitlines() if line.startswith(f"{out}: lies in ")])
+    assert err.count("\n") == 1
+    assert not out.exists() or not [*out.iterdir()]
+
+
+def test_a_name_that_the_terminal_cannot_show_is_told_in_code_points(tmp_path: Path) -> None:
+    school = tmp_path / "\u0448\u043a\u043e\u043b\u0430"
+    order = [sys.executable, "-m", "generator", "new", "--school", str(school)]
+    environment = {**os.environ, "PYTHONIOENCODING": "cp1252"}
+    done = subprocess.run(order, cwd=PROJECT, env=environment, capture_output=True, check=True)
+    assert b"\\u0448\\u043a" in done.stdout
+    assert (school / "school.toml").is_file()
 
 
 def test_help_shows_an_example() -> None:

@@ -102,7 +102,8 @@ def test_a_first_school_folder_explains_every_setting(handbook: Path, tmp_path: 
     folder = tmp_path / "new school"
     code, out, err = run_command("new", "--school", folder)
     assert (code, err) == (0, "")
-    assert out == f"Wrote {folder / 'school.toml'}. Edit it, then: python -m generator build --school {folder}\n"
+    build = f'python -m generator build --school "{folder}"'
+    assert out == f"Wrote {folder / 'school.toml'}. Edit it, then: {build}\n"
     stock = load(handbook)
     assert load(handbook, folder).school == stock.school
     text = (folder / "school.toml").read_text("utf-8")

@@ -5,21 +5,23 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from itertools import islice
 from random import Random
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
+from generator.engine.back_together import Together, back_together
 from generator.engine.diagnosis import telling_slips
 from generator.engine.observations import Observation, beads_on
 from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import needs, shortages
 from generator.words.lesson import (
     cards_at_the_close,
-    put_together,
+    come_together,
     rounds_with_ribbons,
     screens,
     to_set_out,
     told_places,
 )
 from generator.words.material import cards_alternative, layout_alternative, product, shortage, what_is_seen
+from generator.words.numbers import piece
 from generator.words.phrases import Phrases
 from generator.words.slips import symptom_row
 from generator.words.spoken import opening
@@ -95,10 +97,19 @@ def told(sharing: Sharing, slips: bool) -> list[object]:
         cards_at_the_close(WORDS, sharing),
         cards_alternative(WORDS, sharing),
         product(WORDS, sharing),
-        put_together(WORDS, sharing),
+        [put_together(row) for row in back_together(sharing)],
         what_is_seen(WORDS, Observation(beads_on(sharing.trays(sharing.end)), sharing.remainder), sharing.ribbons),
         [symptom_row(WORDS, symptom, sharing) for symptom in telling_slips(sharing)] if slips else [],
     ]
+
+
+def put_together(row: Together) -> dict[str, Any]:
+    """A line of the check, as the template of a lesson says it."""
+    changed = ""
+    if row.goes_up:
+        larger = piece(WORDS, row.goes_up, row.place + 1)
+        changed = WORDS.say("lesson.changed-up", pieces=row.goes_up * 10, larger=larger)
+    return {"place": row.place, "together": come_together(WORDS, row), "changed": changed, "stays": row.stays}
 
 
 def of_the_handbook() -> Iterator[Asked]:

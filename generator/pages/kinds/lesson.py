@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any, NamedTuple
 
+from generator.engine.back_together import back_together
 from generator.engine.diagnosis import Symptom, right_observation
 from generator.engine.features import features_of
 from generator.engine.length import lesson_length
@@ -18,7 +19,7 @@ from generator.pages.writing.page import Page, front_matter
 from generator.pages.writing.views import stage_views
 from generator.pages.writing.writer import Writer
 from generator.source.models import MOST_CHILDREN, Lesson, Step
-from generator.words.lesson import cards_at_the_close, put_together, screens, to_set_out, told_places
+from generator.words.lesson import cards_at_the_close, screens, to_set_out, told_places
 from generator.words.material import cards_on_paper, shortage, what_is_seen
 from generator.words.phrases import Phrases
 from generator.words.slips import symptom_row
@@ -90,7 +91,7 @@ def template_data(writer: Writer, placed: PlacedLesson) -> dict[str, Any]:
         "opening": placed.lesson.opening or opening(words, sharing),
         "places": places,
         "cards": cards_at_the_close(words, sharing),
-        "check": put_together(words, sharing),
+        "check": back_together(sharing),
         "right": what_is_seen(words, right, sharing.ribbons),
         "stages": stage_views(sharing),
         "neighbours": [] if sharing.ribbons else _neighbours(sharing, shelf, words),

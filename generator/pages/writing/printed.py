@@ -17,6 +17,7 @@ LARGEST_PAGE = 1_000_000  # characters
 _PLACE_IN_MEMORY = " at 0x"  # how Python shows what has no words of its own
 # Marks that mean something to a Markdown reader anywhere, and those that do at the start of a line only.
 _MARKS = re.compile(r"[\\`*_{}\[\]!|~^]|(?<!&)#|^\s*[+\-=:]|^\s*\d+[.)]", re.MULTILINE)
+_HALF_A_CHARACTER = re.compile("[\ud800-\udfff]")
 _SIGN = re.compile(r"\D")
 
 
@@ -31,6 +32,8 @@ def printed(grouping: Grouping, value: Any) -> Markup:
     text = grouping.written(value) if is_number else str(value)
     if len(text) > LARGEST_PAGE:
         raise HandbookError(f"it grows to more than {LARGEST_PAGE} characters")
+    if not text.isascii() and (half := _HALF_A_CHARACTER.search(text)):
+        raise HandbookError(f"it prints U+{ord(half[0]):X}, half a character")
     if _PLACE_IN_MEMORY in text:
         raise HandbookError("it prints something that is neither a text nor a number")
     return value if isinstance(value, Markup) else _plain(text)

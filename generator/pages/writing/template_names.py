@@ -22,7 +22,7 @@ from generator.pages.writing.settings import settings
 from generator.pages.writing.views import places_of_the_bank, stage_views
 from generator.source.school import School
 from generator.words import material, numbers, spoken, stages, titles
-from generator.words.lesson import rounds_with_ribbons
+from generator.words.lesson import come_together, rounds_with_ribbons
 from generator.words.phrases import Phrases
 from generator.words.slips import explain, symptom_row
 
@@ -30,6 +30,7 @@ _AS_IT_IS = (diagnose, most_needed, needs, places_of_the_bank, purchases, shorta
 """What templates call by its name."""
 
 _SAYING: tuple[Callable[..., Any], ...] = (
+    come_together,
     explain,
     material.card_values,
     material.cards_alternative,
