@@ -103,13 +103,13 @@ def told(sharing: Sharing, slips: bool) -> list[object]:
     ]
 
 
-def put_together(row: Together) -> dict[str, Any]:
+def put_together(row: Together) -> list[Any]:
     """A line of the check, as the template of a lesson says it."""
     changed = ""
     if row.goes_up:
         larger = piece(WORDS, row.goes_up, row.place + 1)
         changed = WORDS.say("lesson.changed-up", pieces=row.goes_up * 10, larger=larger)
-    return {"place": row.place, "together": come_together(WORDS, row), "changed": changed, "stays": row.stays}
+    return [row.place, come_together(WORDS, row), changed, row.stays]
 
 
 def of_the_handbook() -> Iterator[Asked]:
