@@ -44,7 +44,9 @@ def _faults(model: type[Model], table: Table, error: ValidationError) -> Iterato
             case "missing":
                 yield table.fault(path, "is missing", f"add it: {right}")
             case "extra_forbidden":
-                yield table.fault(path, "is not known here", did_you_mean(str(path[-1]), known))
+                is_of_the_top = len(path) > 1 and path[-1] in model.model_fields
+                remedy = "move it above the first [table]" if is_of_the_top else did_you_mean(str(path[-1]), known)
+                yield table.fault(path, "is not known here", remedy)
             case "plain":
                 yield table.fault(path, context["problem"], context["remedy"] or f"write {right}")
             case "too_short" | "too_long":

@@ -32,6 +32,8 @@ def template_fault(error: BaseException, file: str, first_line: int) -> Fault:
     others = "cannot be filled in: {0}" if str(error) else "cannot be filled in"
     known = ((problem, remedy) for kind, problem, remedy in _IN_WORDS if isinstance(error, kind))
     problem, remedy = next(known, (others, _BRACES))
+    if isinstance(error, TemplateSyntaxError) and error.message == "Missing end of comment tag":
+        problem, remedy = 'begins a comment with "{{#" and does not end it', "for the name of a heading write { #name }"
     problem = _OUR_NAMES.sub("", problem.format(error)).rstrip(".")
     line = _line(error, file)
     return Fault(file, line and line + first_line - 1, "", printable(problem, most=200), remedy)
@@ -39,7 +41,7 @@ def template_fault(error: BaseException, file: str, first_line: int) -> Fault:
 
 def _line(error: BaseException, file: str) -> int:
     """The last line of the template that was being worked on; 0 if none was."""
-    if isinstance(error, TemplateSyntaxError) and error.filename == file:
+    if isinstance(error, TemplateSyntaxError) and file in (error.filename, error.name):  # the lexer says it as the name
         return error.lineno
     line = 0
     for frame, position in walk_tb(error.__traceback__):
