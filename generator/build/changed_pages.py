@@ -25,12 +25,11 @@ def render_changed(
 ) -> list[str]:
     """Make `folder` the rendered site of all Markdown in `docs`; return the paths of its files.
 
-    What was staged is noted under the digests of the files made of it, so files that changed since are made anew.
     Raises SourceError as `render` does.
     """
     key = partial(key_of, "rendered", nav, settings)
     staged, made = digests(docs), digests(folder)
-    noted = results.get(key(sorted(made.items())))
+    noted = results.get(key(sorted(made.items())))  # what was staged when exactly these files were made
     changed = _changed(json.loads(noted), staged) if noted else None
     kept: list[dict[str, Any]] = []
     if changed is None:

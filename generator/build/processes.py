@@ -32,8 +32,7 @@ Begin: TypeAlias = Callable[[Callable[[], None]], Callable[[], None]]
 def several_processes(results: Results, count: int) -> Iterator[tuple[RunMany, Begin | None]]:
     """A `run_many` for the length of the block; what `results` holds is not worked out again.
 
-    With `count` 1 everything happens in this process, and there is no other to begin work in. Raises HandbookError if a
-    process was ended from outside.
+    With `count` 1 there is no other process to begin work in. Raises HandbookError if one was ended from outside.
     """
     context = get_context("fork" if sys.platform == "linux" else "spawn")
     pool = ProcessPoolExecutor(count, context, initializer=_end_with_the_first) if count > 1 else None
@@ -70,9 +69,7 @@ def several_processes(results: Results, count: int) -> Iterator[tuple[RunMany, B
             other.kill()
         raise
     except BrokenProcessPool:
-        raise HandbookError(
-            "a process that helped this one was ended from outside; make room in memory, then do it again"
-        ) from None
+        raise HandbookError("a process was ended from outside; make room in memory, then do it again") from None
     finally:
         if pool:
             pool.shutdown(cancel_futures=True)

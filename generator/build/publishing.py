@@ -28,8 +28,7 @@ _LITTER = frozenset({".DS_Store", "Thumbs.db", "desktop.ini"})
 _AT_FDCWD, _RENAME_EXCHANGE = -100, 2  # linux/fcntl.h and linux/fs.h
 _NO_EXCHANGE = frozenset({errno.EINVAL, errno.ENOSYS, errno.ENOTSUP, errno.EOPNOTSUPP, errno.EPERM})
 
-_NO_ROOM = frozenset({errno.ENOSPC, errno.EDQUOT, errno.EFBIG, errno.EIO})
-_NOT_ALLOWED = frozenset({errno.EACCES, errno.EPERM, errno.EROFS})
+_NOT_TO_BE_WRITTEN = {errno.ENOSPC, errno.EDQUOT, errno.EFBIG, errno.EIO, errno.EACCES, errno.EPERM, errno.EROFS}
 _IN_THE_WAY = frozenset({errno.EEXIST, errno.EISDIR, errno.ENOTDIR, errno.ENAMETOOLONG})
 
 
@@ -54,8 +53,7 @@ def fresh_site(target: Path, say: Callable[[str], None], patience: float = 60.0)
             try:
                 _tidy(workshop, target)
                 if workshop.exists():
-                    remedy = "close what shows the handbook and delete this folder, then build again"
-                    raise HandbookError(f"{workshop}: what an earlier build left cannot be deleted; {remedy}")
+                    raise HandbookError(f"{workshop}: cannot be cleared; close what shows the handbook, or delete it")
                 _refuse_foreign_site(target)
                 fresh.mkdir(parents=True)
                 yield fresh
@@ -73,7 +71,7 @@ def disk_faults(folder: Path, besides: str = "") -> Iterator[None]:
     try:
         yield
     except OSError as error:
-        if error.errno not in _NO_ROOM | _NOT_ALLOWED | _IN_THE_WAY:
+        if error.errno not in _NOT_TO_BE_WRITTEN | _IN_THE_WAY:
             raise
         remedy = "make room or allow writing there, then build again"
         if error.errno in _IN_THE_WAY:

@@ -175,7 +175,7 @@ def screens(words: Phrases, places: tuple[ToldPlace, ...]) -> tuple[Screen, ...]
 
 
 def come_together(words: Phrases, row: Together) -> str:
-    """'28 on the trays + 2 kept apart = 30': what lies of one place when all is brought back; no more is named."""
+    """'28 on the trays + 2 kept apart = 30': what comes together at one place; only what is there is named."""
     named = (
         ("lesson.together.on-trays", row.on_trays),
         ("lesson.together.kept-apart", row.left_over),

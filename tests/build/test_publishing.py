@@ -227,10 +227,7 @@ def test_what_an_earlier_build_left_and_cannot_be_deleted_is_named(
     monkeypatch.setattr(publishing.shutil, "rmtree", lambda *_, **__: None)  # type: ignore[attr-defined]
     with pytest.raises(HandbookError) as refused:
         build(tmp_path / "site", "any")
-    assert str(refused.value) == (
-        f"{left.parent}: what an earlier build left cannot be deleted; "
-        "close what shows the handbook and delete this folder, then build again"
-    )
+    assert str(refused.value) == (f"{left.parent}: cannot be cleared; close what shows the handbook, or delete it")
 
 
 def test_a_name_that_is_too_long_gives_one_clear_line(tmp_path: Path) -> None:
