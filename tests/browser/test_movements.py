@@ -28,7 +28,7 @@ SOME = random.Random(4327)
 DIVISIONS = [
     *(share(SOME.randint(1000, 9999), children) for children in (2, 5, 12)),
     share(9999, 12),
-    share(0, 3),
+    share(1, 3),
     share(SOME.randint(0, 99), 7),
     share(SOME.randint(1000, 9999), 12, ribbons=True),
     share(SOME.randint(1000, 9999), 123, ribbons=True),

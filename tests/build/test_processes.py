@@ -180,11 +180,12 @@ def slowly(given: float, thing: int) -> int:
 
 
 MUCH_TO_DO = """
-import sys
+import signal, sys
 from pathlib import Path
 from generator.build.kept_results import Results
 from generator.build.processes import several_processes
 from tests.build.test_processes import slowly
+signal.signal(signal.SIGINT, signal.default_int_handler)  # also where a shell ignores it for what it runs beside
 with several_processes(Results(Path(sys.argv[1]) / "results", ""), 2) as (run_many, _):
     for done in run_many(slowly, 0.4, range(400)):
         print(done, flush=True)
