@@ -137,6 +137,9 @@ def test_where_pieces_are_missing_beads_are_counted_and_the_number_is_fetched_an
     expect(told).to_contain_text("count all unit beads")
     expect(told).to_contain_text("Fetch the number again by its large cards")
     expect(told).not_to_contain_text("All unit beads go back")
+    visit.page.get_by_label("Tray 1", exact=True).fill("1405")
+    expect(visit.page.locator("#not-right-total")).to_contain_text("too many")
+    expect(told.locator("p")).to_have_count(1)
 
 
 @pytest.mark.parametrize(

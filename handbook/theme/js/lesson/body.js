@@ -27,7 +27,8 @@
     const list = element("ul.checklist.before-the-children-come", ...things.map((thing) => tick(thing)), room);
     const first = says("guide", [lessonOf(division)?.opening ?? opening(division)]);
     const told = element("div.words", list, first);
-    const rounds = ribbons ? [element("p.ribbon-rounds.before-the-children-come", element("b", say("lesson.for-adults")), " ", roundsWithRibbons(division))] : [];
+    const forAdults = () => [element("b", say("lesson.for-adults")), " ", roundsWithRibbons(division)];
+    const rounds = ribbons ? [element("p.ribbon-rounds.before-the-children-come", ...forAdults())] : [];
     const heading = ribbons
       ? say("lesson.set-out-with-ribbons", { division: divisionName(division) })
       : say("lesson.set-out", { dividend, count: sharers });

@@ -9,14 +9,18 @@
 
   /** @type {() => Asked | null} what the fields ask; null where one of them is wrong, which is said beside it */
   const asked = () => {
-    const ribbons = byId("ask-ribbons").checked;
     const number = wholeNumber(byId("ask-number").value);
-    const children = ribbons ? standFor() : wholeNumber(byId("ask-children").value);
+    const { ribbons, children } = group();
     const isToCome = byId("answer").hidden && !byId("ask-number").value;
     tell("ask-number", isNumber(number) || isToCome ? "" : "number");
     tell("ask-children", ribbons || isGroup(children, false) ? "" : "children");
     tell("ask-for-one", !ribbons || isGroup(children, true) ? "" : "ribbons");
     return askedOf({ number, children, ribbons });
+  };
+
+  const group = () => {
+    const ribbons = byId("ask-ribbons").checked;
+    return { ribbons, children: ribbons ? standFor() : wholeNumber(byId("ask-children").value) };
   };
 
   /** How many the children with ribbons stand for together; null where a field holds no digit. */
@@ -62,8 +66,7 @@
 
   /** @type {() => number | null} how many children share, also before a number is written */
   const sharers = () => {
-    const ribbons = byId("ask-ribbons").checked;
-    const children = ribbons ? standFor() : wholeNumber(byId("ask-children").value);
+    const { ribbons, children } = group();
     return isGroup(children, ribbons) ? sum(ribbons ? digitsOf(children) : [children]) : null;
   };
 

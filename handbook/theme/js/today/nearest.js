@@ -50,8 +50,10 @@
 
   const sharedAsTheyLie = (children) => [1, 2, 3, 4].flatMap((digits) => numbers(children, choice([], "none", digits)));
 
-  /** Numbers of the same length that send pieces to the bank from the same places, with something left over or not, and
-   * without a zero where there is none in this number and its share. */
+  /**
+   * Numbers of the same length that send pieces to the bank from the same places, with something left over or not, and
+   * without a zero where there is none in this number and its share.
+   */
   const alike = (number, children, group) => {
     const { left, digits } = reckon(number, children);
     const from = placesHeld(left).filter((place) => place > 0);

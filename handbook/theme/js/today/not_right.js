@@ -33,8 +33,7 @@
       const isWrong = wrong.some(Boolean);
       byId("seen-fault").textContent = isWrong ? say("today.fault.seen") : "";
       if (isWrong) {
-        byId("not-right-total").textContent = "";
-        byId("not-right-told").replaceChildren();
+        tellOnly("");
         return;
       }
       const counted = values.pop();
@@ -52,10 +51,7 @@
       }
     }
     if (fits) tell(division, diagnose, seen, left);
-    else {
-      byId("not-right-total").textContent = say("today.change-what-differs");
-      byId("not-right-told").replaceChildren();
-    }
+    else tellOnly(say("today.change-what-differs"));
   };
 
   const field = (name, id, value) => {
@@ -65,6 +61,11 @@
     const steps = [[less, -1], [more, 1]];
     const whole = element("p.field", element("label", { for: id }, name), element("span.steps", less, input, more));
     return { whole, input, steps };
+  };
+
+  const tellOnly = (words) => {
+    byId("not-right-total").textContent = words;
+    byId("not-right-told").replaceChildren();
   };
 
   const tell = (division, diagnose, seen, left) => {
@@ -79,8 +80,8 @@
     else if (causes.length) told.replaceChildren(...explained(causes, division));
     else {
       const again = isAllThere ? repairWords([beginAgain(division, seen)], division) : say("repair.everything-again");
-      const search = total < division.dividend ? say("slips.stop") : "";
-      told.replaceChildren(element("p.right", search), element("p", say("today.no-single-slip", { again })));
+      const search = total < division.dividend ? [element("p.right", say("slips.stop"))] : [];
+      told.replaceChildren(...search, element("p", say("today.no-single-slip", { again })));
     }
   };
 

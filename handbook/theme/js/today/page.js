@@ -36,8 +36,10 @@
   };
 
   sharing.fields.watch((asked, isTyping) => {
-    findAgain();
-    if (!asked || isShown(asked)) return;
+    if (!asked || isShown(asked)) {
+      findAgain();
+      return;
+    }
     if (isTyping) history.replaceState(null, "", write(asked));
     else location.hash = write(asked);
     answer(asked);
