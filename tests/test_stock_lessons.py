@@ -14,7 +14,7 @@ from generator import HANDBOOK
 from generator.engine.features import Features, features_of
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS, place_name
 from generator.engine.sharing import Sharing
-from generator.figures.picture import Picture
+from generator.figures.picture import SHARED_OUT, Picture
 from generator.source.models import Lesson
 from tests.figures.count_pieces import count_pieces
 from tests.figures.held import assert_stage, at_the_end, laid_out, left_over
@@ -113,7 +113,10 @@ def test_the_figures_of_a_lesson_hold_the_pieces_of_the_engine(lesson: Lesson, n
 
     assert counted("layout") == laid_out(sharing)
     for stage in sharing.stages:
-        assert_stage(counted(place_name(stage.level)), sharing, stage)
+        place = place_name(stage.level)
+        assert_stage(counted(place), sharing, stage)
+        if stage.shared_out != stage:
+            assert_stage(counted(place + SHARED_OUT), sharing, stage.shared_out)
     if not sharing.exchanges:
         assert counted("end") == at_the_end(sharing)
     assert counted("cards") == left_over(sharing)

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
-from itertools import groupby
+from itertools import groupby, takewhile
 from typing import NamedTuple
 
 from generator.engine.dealing import beginning, deal
@@ -23,20 +23,44 @@ class Moment(NamedTuple):
     rounds: int
 
 
-class Stage(NamedTuple):
+@dataclass(frozen=True)
+class Stage:
     """All that happens at one level, from the largest to the units.
 
     For every place: end = start - rounds x sharers served with it - exchanged + 10 x exchanged one place up.
-    unfinished: whether pieces of a round lie there after the last whole one, too few for another.
+    before: the room before its first movement
+    unfinished: whether pieces of a round lie there after the last whole one, too few for another
     """
 
     level: int
-    start: Counts
-    rounds: int
-    exchanged: Counts
-    end: Counts
+    before: State
     steps: tuple[Step, ...]
     unfinished: bool
+
+    @property
+    def after(self) -> State:
+        """The room after its last movement."""
+        return self.steps[-1].after if self.steps else self.before
+
+    @property
+    def start(self) -> Counts:
+        """What lies in the middle before it."""
+        return self.before.middle
+
+    @property
+    def end(self) -> Counts:
+        """What lies in the middle after it."""
+        return self.after.middle
+
+    @property
+    def rounds(self) -> int:
+        return self.after.share[self.level]
+
+    @cached_property
+    def exchanged(self) -> Counts:
+        """How many pieces of each place go to the bank."""
+        places = Counter(step.place for step in self.steps if step.action is Action.EXCHANGE)
+        return Counts(places[place] for place in range(len(self.start)))
 
     @property
     def moments(self) -> tuple[Moment, ...]:
@@ -44,6 +68,16 @@ class Stage(NamedTuple):
         exchanges = (step for step in self.steps if step.action is Action.EXCHANGE)
         times = Counter((step.place, step.after.share[self.level]) for step in exchanges)
         return tuple(Moment(place, times[place, rounds], rounds) for place, rounds in times)
+
+    @property
+    def shared_out(self) -> Stage:
+        """The same as long as nothing is exchanged that is left when no round can be given out any more."""
+        rounds, level = self.rounds, self.level
+
+        def comes_first(step: Step) -> bool:
+            return step.action is not Action.EXCHANGE or step.after.share[level] < rounds
+
+        return replace(self, steps=tuple(takewhile(comes_first, self.steps)))
 
 
 @dataclass(frozen=True)
@@ -103,19 +137,13 @@ class Sharing:
     def stages(self) -> tuple[Stage, ...]:
         """One per level down to the units, also where no round can be dealt."""
         stages: list[Stage] = []
-        start = self.start
+        before = self.beginning
         for level, group in groupby(self.steps, key=lambda step: step.after.level):
             steps = tuple(group)
-            exchanged = [0] * len(start)
-            for step in steps:
-                if step.action is Action.EXCHANGE:
-                    exchanged[step.place] += 1
-            end = steps[-1].after.middle
-            rounds = steps[-1].after.share[level]
-            lies = next((step.after.middle for step in reversed(steps) if step.action is Action.DEAL), start)
-            unfinished = lies.at(level + len(self.mat) - 1) > 0
-            stages.append(Stage(level, start, rounds, Counts(exchanged), end, steps, unfinished))
-            start = end
+            dealt = next((step.after for step in reversed(steps) if step.action is Action.DEAL), before)
+            unfinished = dealt.middle.at(level + len(self.mat) - 1) > 0
+            stages.append(Stage(level, before, steps, unfinished))
+            before = steps[-1].after
         return tuple(stages)
 
     def to_share(self, state: State) -> int:

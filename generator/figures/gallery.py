@@ -10,7 +10,7 @@ from generator.engine.sharing import Sharing, share
 from generator.figures import charts
 from generator.figures.draw import draw
 from generator.figures.formats import NARROW, SMALL, WIDE
-from generator.figures.picture import OF_A_PLAN, SPRITE, Picture
+from generator.figures.picture import OF_A_PLAN, SHARED_OUT, SPRITE, Picture
 from generator.figures.room import room_figure, small_figure
 from generator.figures.scene import Frame, end_scene, frame_of, stage_scene, start_scene
 from generator.figures.shapes import Figure
@@ -29,7 +29,7 @@ def size(words: Phrases, picture: Picture) -> tuple[float, float]:
     one size, and so are those of its plan.
     """
     _, of_a_plan, kind = picture.kind.rpartition(OF_A_PLAN)
-    if kind in _ALIKE:
+    if kind.removesuffix(SHARED_OUT) in _ALIKE:
         picture = replace(picture, kind=of_a_plan + place_name(UNITS))
     figure = shown(words, picture)
     return figure.width, figure.height
@@ -59,7 +59,9 @@ def shown(words: Phrases, picture: Picture) -> Figure:
     elif kind == "end":
         scene = end_scene(sharing)
     else:
-        scene = stage_scene(sharing, next(stage for stage in sharing.stages if place_name(stage.level) == kind))
+        place = kind.removesuffix(SHARED_OUT)
+        stage = next(stage for stage in sharing.stages if place_name(stage.level) == place)
+        scene = stage_scene(sharing, stage.shared_out if kind.endswith(SHARED_OUT) else stage)
     if of_a_plan:
         return small_figure(View(scene, frame, SMALL, words))
     return room_figure(View(scene, frame, form, words))

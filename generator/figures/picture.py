@@ -7,6 +7,7 @@ from typing import Any
 
 FIGURES = "figures"
 OF_A_PLAN = "plan-"
+SHARED_OUT = "-shared-out"
 OF_A_DIVISION = ("layout", "end", "cards")  # and the name of each place whose stage is shown
 OVERVIEWS = ("path", "allowed", "pieces")
 
@@ -15,8 +16,9 @@ OVERVIEWS = ("path", "allowed", "pieces")
 class Picture:
     """A figure that a page asks for: one division and which figure of it, or an overview.
 
-    `kind` of a division is one of OF_A_DIVISION or the name of the place whose stage is shown, small with OF_A_PLAN
-    before it; of an overview it is one of OVERVIEWS, and `rows` are what it shows. `narrow` is the drawing for phones.
+    `kind` of a division is one of OF_A_DIVISION or the name of the place whose stage is shown: small with OF_A_PLAN
+    before it, before the last way to the bank with SHARED_OUT behind it. Of an overview it is one of OVERVIEWS, and
+    `rows` are what it shows. `narrow` is the drawing for phones.
     """
 
     kind: str

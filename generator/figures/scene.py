@@ -112,7 +112,7 @@ def stage_scene(sharing: Sharing, stage: Stage) -> Scene:
         exchanged=stage.exchanged,
         moments=stage.moments,
         rounds=stage.rounds,
-        share=stage.steps[-1].after.share,
+        share=stage.after.share,
         new=Counts(stage.rounds if place == level else 0 for place in places),
     )
 

@@ -35,18 +35,18 @@ class Speech(NamedTuple):
 
 
 class ToldPart(NamedTuple):
-    """What is said and done in a part of a place."""
+    """What is said and done in a part of a place, and in words the figure of the room when it is done."""
 
     said: tuple[Speech, ...]
     hands: str
+    alternative: str
 
 
 class ToldPlace(NamedTuple):
-    """One place: its heading, its figure in words, what happens there, and what happens once no round is left."""
+    """One place: its heading, what happens there, and what happens once no round is left."""
 
     level: int
     heading: str
-    alternative: str
     sharing_out: ToldPart
     at_the_bank: ToldPart | None
 
@@ -60,12 +60,12 @@ def _told_place(words: Phrases, sharing: Sharing, stage: Stage) -> ToldPlace:
     said, hands = [*said_at(words, sharing, stage)], hands_at(words, sharing, stage)
     # Where pieces are left that do not go round, the last that the guide says is what goes to the bank.
     to_the_bank = max(at for at, line in enumerate(said) if line.who == GUIDE) if hands.at_the_bank else len(said)
+    shared_out, whole = (stage_alternative(words, part, sharing) for part in (stage.shared_out, stage))
     return ToldPlace(
         stage.level,
         stage_heading(words, stage, sharing),
-        stage_alternative(words, stage, sharing),
-        ToldPart(_by_speaker(said[:to_the_bank]), hands.sharing_out),
-        ToldPart(_by_speaker(said[to_the_bank:]), hands.at_the_bank) if hands.at_the_bank else None,
+        ToldPart(_by_speaker(said[:to_the_bank]), hands.sharing_out, shared_out),
+        ToldPart(_by_speaker(said[to_the_bank:]), hands.at_the_bank, whole) if hands.at_the_bank else None,
     )
 
 

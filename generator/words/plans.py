@@ -65,5 +65,5 @@ def _done(words: Phrases, run: list[Step], sharing: Sharing) -> str:
 def on_trays(words: Phrases, stage: Stage, sharing: Sharing) -> str:
     """What each tray holds when a place is done: '1 thousand, 3 hundreds'."""
     key = "plan.tray-with-ribbons" if sharing.ribbons else "plan.tray"
-    trays = sharing.trays(stage.steps[-1].after)
+    trays = sharing.trays(stage.after)
     return " ".join(words.say(key, stands_for=tray.stands_for, pieces=pieces(words, tray.holds)) for tray in trays)

@@ -56,7 +56,7 @@ def stage_caption(words: Phrases, stage: Stage, sharing: Sharing) -> str:
 
 def stage_alternative(words: Phrases, stage: Stage, sharing: Sharing) -> str:
     """The figure of one place for those who do not see it."""
-    trays = _trays(words, stage.steps[-1].after, sharing)
+    trays = _trays(words, stage.after, sharing)
     lies = "alternative.left-over" if stage.level == UNITS else "alternative.middle"
     laid = words.say("alternative.stage", pieces=pieces(words, stage.start), trays=trays)
     return " ".join([laid, *_exchanges(words, stage, sharing), words.say(lies, pieces=pieces(words, stage.end))])

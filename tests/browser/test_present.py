@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from itertools import product
 from pathlib import Path
@@ -17,7 +18,7 @@ LESSON = "5230-among-4"
 SCREENS = ["set-out", "thousands", "thousands-bank", "hundreds", "tens", "tens-bank", "units", "finished", "check"]
 """5,230 among four: a thousand stays in the middle, twelve hundreds go round, three tens go round nowhere."""
 
-PLACES_DRAWN = ".is-presented:not(#present-finished) figure img"
+PLACES_DRAWN = ".is-presented:not(#present-finished) figure img:visible"
 BOXES = """images => images.map(image => {
   const { x, y, width, height } = image.getBoundingClientRect();
   return [x, y, width, height, image.width, image.height, image.naturalWidth, image.naturalHeight].join();
@@ -89,6 +90,8 @@ def test_what_goes_to_the_bank_has_a_screen_of_its_own(page: Page) -> None:
         assert said[screen].count() == 2
         kind = "at-the-bank" if screen.endswith("-bank") else "sharing-out"
         assert all(kind in str(part.get_attribute("class")) for part in said[screen].all())
+        figure = "thousands.svg" if kind == "at-the-bank" else "thousands-shared-out.svg"
+        expect(page.locator(".is-presented figure img:visible")).to_have_attribute("src", re.compile(f"-{figure}$"))
 
 
 # Waits until the page has stood still for ten frames: a browser adds what is left of a glide to wherever we scroll.

@@ -7,6 +7,7 @@ recorded steps, so that whatever it asserts is said twice, in two ways.
 from __future__ import annotations
 
 from functools import lru_cache
+from itertools import takewhile
 from operator import mul
 from typing import NamedTuple
 
@@ -145,7 +146,10 @@ def worth(counts: tuple[int, ...]) -> int:
 
 
 def check_stages(sharing: Sharing) -> None:
-    """One stage a level, each where the one before ended, and the equation of every place in each."""
+    """One stage a level, each where the one before ended, and the equation of every place in each.
+
+    Before its last way to the bank a stage is the same but for the exchanges after its last round.
+    """
     groups = dict(_groups(sharing))
     stages = sharing.stages
     size = len(str(sharing.dividend))
@@ -160,6 +164,10 @@ def check_stages(sharing: Sharing) -> None:
             from_above = 10 * stage.exchanged[place + 1] if place + 1 < size else 0
             dealt = stage.rounds * groups.get(place - stage.level, 0)
             assert stage.end[place] == stage.start[place] - dealt - stage.exchanged[place] + from_above
+        after_the_last_round = [*takewhile(lambda step: step.action is not Action.DEAL, reversed(stage.steps))]
+        last = [step for step in after_the_last_round if step.action is Action.EXCHANGE]
+        assert stage.shared_out.steps + tuple(reversed(last)) == stage.steps
+        assert stage.shared_out.rounds == stage.rounds
         before = stage.end
     assert worth(before) == sharing.remainder
     assert sum(stage.rounds * POWERS[stage.level] for stage in stages) == sharing.quotient

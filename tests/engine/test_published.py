@@ -102,7 +102,7 @@ def test_what_the_board_holds_after_each_digit(
     sharing = share(*division, ribbons=ribbons)
     hundreds_down = [stage for stage in sharing.stages if stage.level <= 2]
     assert [stage.rounds for stage in hundreds_down] == printed[0]
-    assert [sharing.to_share(stage.steps[-1].after) for stage in hundreds_down] == printed[1]
+    assert [sharing.to_share(stage.after) for stage in hundreds_down] == printed[1]
 
 
 # Pupils' slips printed in EngageNY Grade 4 Module 3 Lesson 19 (94 / 3, 86 / 4), and a slip in print of OpenStax

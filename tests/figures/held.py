@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from generator.engine.places import place_name
+from generator.engine.places import UNITS, place_name
 from generator.engine.sharing import Sharing, Stage
 
 
@@ -16,7 +16,7 @@ def on_trays(sharing: Sharing, stage: Stage) -> dict[str, int]:
     """What a stage has added is full, all else on the trays is light."""
     expected: dict[str, int] = {}
     number = 0
-    for tray in sharing.trays(stage.steps[-1].after):
+    for tray in sharing.trays(stage.after):
         new = stage.level + len(str(tray.stands_for)) - 1
         for _ in range(tray.sharers):
             number += 1
@@ -43,7 +43,7 @@ def assert_middle(counted: Mapping[str, int], stage: Stage, last: bool) -> None:
 
 
 def assert_stage(counted: Mapping[str, int], sharing: Sharing, stage: Stage) -> None:
-    assert_middle(counted, stage, stage is sharing.stages[-1])
+    assert_middle(counted, stage, stage.level == UNITS)
     exchanged = dict(enumerate(stage.exchanged))
     come = {place - 1: 10 * count for place, count in exchanged.items()}
     rest = {key: count for key, count in counted.items() if not key.startswith(("middle", "left"))}

@@ -24,7 +24,7 @@ def test_a_plan_shows_what_lies_in_the_middle_and_on_a_tray_of_each_sort(case: C
         for mark in figure.marks:
             if isinstance(mark, Pieces) and mark.look is not Look.DOTTED:
                 found[mark.group, mark.place] += len(mark.spots)
-        trays = {tray.stands_for: tray.holds for tray in sharing.trays(stage.steps[-1].after)}
+        trays = {tray.stands_for: tray.holds for tray in sharing.trays(stage.after)}
         for place in range(len(stage.end)):
             assert found["middle", place] + found["left", place] == stage.end[place]
             assert found["trays", place] == sum(holds.at(place) for holds in trays.values())

@@ -151,6 +151,8 @@ def _judged(rule: Rule, match: re.Match[str], block: Block, sharing: Sharing | N
     stage = next((stage for stage in own if stage.level == block.place), None)
     if rule.needs == "stage" and stage is None:
         return
+    if stage and block.shared_out:
+        stage = stage.shared_out
     on = On(match, block, sharing or divide(0, 1, False), stage, school.time)
     for group, right in rule.right.items():
         said = match[0 if group == "so" else group]

@@ -169,7 +169,7 @@ def sharers(on: On) -> int:
 
 
 def tray(on: On) -> tuple[int, dict[int, int]]:
-    trays = on.sharing.trays(on.at.steps[-1].after)
+    trays = on.sharing.trays(on.at.after)
     return next(((tray.sharers, pieces(tray.holds)) for tray in trays if tray.stands_for == on.stands_for), (0, {}))
 
 

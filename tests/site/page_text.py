@@ -34,7 +34,8 @@ class Block(NamedTuple):
 
     `label` says what the text is a value of: the term before it, or the heads of its column joined by " > ".
     `row` is the head of its table row, `caption` that of its table, `place` the place whose section it stands in.
-    `what_if` marks what would be seen after a slip, `heads` the heads of columns.
+    `what_if` marks what would be seen after a slip, `shared_out` what is seen at a place before its last way to the
+    bank, `heads` the heads of columns.
     """
 
     position: int
@@ -46,6 +47,7 @@ class Block(NamedTuple):
     row: str = ""
     caption: str = ""
     what_if: bool = False
+    shared_out: bool = False
     heads: bool = False
     links: tuple[tuple[str, str], ...] = ()
 
@@ -54,6 +56,7 @@ class _Element(NamedTuple):
     name: str
     division: Sharing | None
     what_if: bool
+    shared_out: bool
     aside: bool
 
 
@@ -143,13 +146,17 @@ class _Reader:
         what_if = after_slip or any(element.what_if for element in self.open)
         if "th" in inside and not row:
             row = text
+        shared_out = any(element.shared_out for element in self.open)
         place, heads, links = self.place, "thead" in inside, tuple(self.links)
-        return Block(position, text, division, self.of_page, place, label, row, caption, what_if, heads, links)
+        return Block(
+            position, text, division, self.of_page, place, label, row, caption, what_if, shared_out, heads, links
+        )
 
     def enter(self, tag: Tag, said: Mapping[str, str]) -> None:
         division = _division(self.page, tag, said)
         aside = tag.name == "nav" or "page-dates" in tag.classes
-        self.open.append(_Element(tag.name, division, "data-what-if" in said, aside))
+        shared_out = {"sharing-out", "only-presented"} <= set(tag.classes)
+        self.open.append(_Element(tag.name, division, "data-what-if" in said, shared_out, aside))
         match tag.name:
             case "body":
                 self.of_page = None

@@ -51,7 +51,7 @@ def stage_views(sharing: Sharing) -> tuple[StageView, ...]:
                 after = step.after
                 rows.append(Row(number, step, sharing.trays(after), sharing.bank(after), sharing.to_share(after)))
                 number += 1
-        views.append(StageView(stage, tuple(rows), sharing.trays(stage.steps[-1].after)))
+        views.append(StageView(stage, tuple(rows), sharing.trays(stage.after)))
     return tuple(views)
 
 

@@ -41,10 +41,15 @@
   /** Every place with its figure; where nothing goes to the bank, all above the figure of the whole sharing. */
   const places = (division, told) => {
     const { stages, exchanges, beginning, end } = division;
-    const parts = told.map((place, index) => {
-      const drawn = figure(place.alternative, figureOfPlace(division, stages[index]));
-      const shown = exchanges ? drawn : element(`div${ONLY_PRESENTED}`, drawn);
-      return part(placeName(place.level), place.heading, shown, wordsAt(place), handsAt(place));
+    const parts = told.map(({ level, heading, sharingOut, atTheBank }, index) => {
+      const stage = stages[index];
+      const drawn = figure((atTheBank ?? sharingOut).alternative, figureOfPlace(division, stage));
+      const sharedOut = () => figure(sharingOut.alternative, figureOfPlace(division, stage.sharedOut));
+      const shown = [
+        ...(atTheBank ? [element(`div.sharing-out${ONLY_PRESENTED}`, sharedOut())] : []),
+        exchanges ? drawn : element(`div${ONLY_PRESENTED}`, drawn),
+      ];
+      return part(placeName(level), heading, ...shown, wordsAt(told[index]), handsAt(told[index]));
     });
     if (exchanges) return parts;
     const whole = figure(endAlternative(division), mat(division, beginning, end, true));

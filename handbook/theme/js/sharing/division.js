@@ -11,11 +11,33 @@
 
   /**
    * All that happens at one level, from the largest to the units. For every place: end = start - rounds x sharers
-   * served with it - exchanged + 10 x exchanged one place up. unfinished: whether pieces of a round lie there after the
-   * last whole one, too few for another.
-   * @typedef {{level: number, start: Counts, rounds: number, exchanged: Counts, end: Counts, steps: Step[],
-   *   unfinished: boolean}} Stage
+   * served with it - exchanged + 10 x exchanged one place up.
    */
+  class Stage {
+    /**
+     * @param {number} level
+     * @param {State} before the room before its first movement
+     * @param {Step[]} steps
+     * @param {boolean} unfinished whether pieces of a round lie there after the last whole one, too few for another
+     */
+    constructor(level, before, steps, unfinished) {
+      Object.assign(this, { level, before, steps, unfinished });
+      /** @type {State} the room after its last movement */
+      this.after = steps.at(-1)?.after ?? before;
+      this.start = before.middle;
+      this.end = this.after.middle;
+      this.rounds = this.after.share[level];
+      const exchanges = steps.filter(({ action }) => action === "exchange");
+      this.exchanged = this.start.map((_, at) => exchanges.filter(({ place }) => place === at).length);
+    }
+
+    /** @returns {Stage} the same as long as nothing is exchanged that is left when no round can be given out any more */
+    get sharedOut() {
+      const { level, before, steps, rounds, unfinished } = this;
+      const last = steps.findIndex(({ action, after }) => action === "exchange" && after.share[level] === rounds);
+      return new Stage(level, before, last < 0 ? steps : steps.slice(0, last), unfinished);
+    }
+  }
 
   /** One division, worked out. Counts hold every place of the dividend. */
   class Division {
@@ -68,21 +90,16 @@
 
     #stageByStage() {
       const stages = [];
-      let start = this.start;
+      let before = this.beginning;
       for (let index = 0; index < this.steps.length; ) {
         const { level } = this.steps[index].after;
         const steps = [];
-        const exchanged = this.start.map(() => 0);
         for (; index < this.steps.length && this.steps[index].after.level === level; index += 1) {
-          const step = this.steps[index];
-          steps.push(step);
-          if (step.action === "exchange") exchanged[step.place] += 1;
+          steps.push(this.steps[index]);
         }
-        const end = steps.at(-1).after;
-        const lies = steps.filter(({ action }) => action === "deal-round").pop()?.after.middle ?? start;
-        const unfinished = at(lies, level + this.mat.length - 1) > 0;
-        stages.push({ level, start, rounds: end.share[level], exchanged, end: end.middle, steps, unfinished });
-        start = end.middle;
+        const dealt = steps.filter(({ action }) => action === "deal-round").pop()?.after ?? before;
+        stages.push(new Stage(level, before, steps, at(dealt.middle, level + this.mat.length - 1) > 0));
+        before = steps.at(-1).after;
       }
       return stages;
     }

@@ -120,11 +120,7 @@
     );
 
   /** @type {(division: Division, stage: Stage) => HTMLElement} the mat after all that happens at one place */
-  const figure = (division, stage) => {
-    const index = division.stages.indexOf(stage);
-    const before = index ? division.stages[index - 1].steps.at(-1).after : division.beginning;
-    return mat(division, before, stage.steps.at(-1).after, stage.level === 0);
-  };
+  const figure = (division, { level, before, after }) => mat(division, before, after, level === 0);
 
   sharing.mat = { mat, figure };
 }

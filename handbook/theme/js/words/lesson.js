@@ -11,14 +11,14 @@
   const { stageHeading, stageAlternative } = sharing.stageWords;
 
   /**
-   * What is said and done in a part of a place: by turns, what one person says without a break; and the hands.
-   * @typedef {{said: {who: string, sentences: string[]}[], hands: string}} ToldPart
+   * What is said and done in a part of a place: by turns, what one person says without a break; the hands; and in
+   * words the figure of the room when it is done.
+   * @typedef {{said: {who: string, sentences: string[]}[], hands: string, alternative: string}} ToldPart
    */
 
   /**
-   * One place: its heading, its figure in words, what happens there, and what happens once no round is left.
-   * @typedef {{level: number, heading: string, alternative: string, sharingOut: ToldPart,
-   *   atTheBank: ToldPart | null}} ToldPlace
+   * One place: its heading, what happens there, and what happens once no round is left.
+   * @typedef {{level: number, heading: string, sharingOut: ToldPart, atTheBank: ToldPart | null}} ToldPlace
    */
 
   /** @type {(division: Division) => ToldPlace[]} every place from the largest to the units */
@@ -29,12 +29,13 @@
     const hands = handsAt(division, stage);
     // Where pieces are left that do not go round, the last that the guide says is what goes to the bank.
     const goes = hands.atTheBank ? said.map(({ who }) => who).lastIndexOf(GUIDE) : said.length;
+    const [sharedOut, whole] = [stage.sharedOut, stage].map((part) => stageAlternative(part, division));
+    const told = (lines, done, alternative) => ({ said: bySpeaker(lines), hands: done, alternative });
     return {
       level: stage.level,
       heading: stageHeading(stage, division),
-      alternative: stageAlternative(stage, division),
-      sharingOut: { said: bySpeaker(said.slice(0, goes)), hands: hands.sharingOut },
-      atTheBank: hands.atTheBank ? { said: bySpeaker(said.slice(goes)), hands: hands.atTheBank } : null,
+      sharingOut: told(said.slice(0, goes), hands.sharingOut, sharedOut),
+      atTheBank: hands.atTheBank ? told(said.slice(goes), hands.atTheBank, whole) : null,
     };
   };
 

@@ -32,7 +32,7 @@
 
   /** @type {(stage: Stage, division: Division) => string} its figure, for those who do not see it */
   const stageAlternative = (stage, division) => {
-    const trays = traysWords(stage.steps.at(-1).after, division);
+    const trays = traysWords(stage.after, division);
     const lies = stage.level === UNITS ? "alternative.left-over" : "alternative.middle";
     return [
       say("alternative.stage", { pieces: pieces(stage.start), trays }),
