@@ -53,6 +53,11 @@ def run() -> int:
     except HandbookError as fault:
         click.echo(str(fault), err=True)
         return 1
+    except OSError as fault:
+        where = f"{fault.filename}: " if fault.filename else ""
+        remedy = "work in a folder that is there and may be written, with room on its disk"
+        click.echo(f"{where}{fault.strerror}; {remedy}", err=True)
+        return 1
     return 0
 
 

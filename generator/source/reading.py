@@ -27,15 +27,25 @@ YAML_LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _LONGEST_STATEMENT = 200
 _FENCE = "---"
 _ONE_A_LINE = 'write one `key = value` a line, text in "quotes"'
-_TOML_COMPLAINTS = {
-    "Cannot ": ("stands there twice", "keep one of them"),
-    "Expected '='": ("has no = after the key", _ONE_A_LINE),
-    "Expected newline": ("has more on its line than one value", _ONE_A_LINE),
-    "Illegal character '\\n'": ("has no closing quote on its line", "close the text with a quote"),
-    "Invalid date": ("is a date that does not exist", "write a date such as 2026-01-31"),
-    "Invalid value": ("has no value that can be read", _ONE_A_LINE),
-    "Unclosed array": ("is a list that is not closed", "close it with ]"),
-}
+_TOML_FAULTS = (  # looked for in what the reader says and, on a line of its own, what stands in the file
+    (r"^Cannot ", "stands there twice", "keep one of them"),
+    (r"^Invalid date", "is a date that does not exist", "write a date such as 2026-01-31"),
+    (r"[=[]\s*[\u2018-\u201e]|[\u201c\u201d]\s*$", "has curly quotation marks", 'write straight ones: "like these"'),
+    (r"=\s*[\d.-]+[./-]\d{4}|=\s*\d{4}-\d+-\d", "is a date in another form", "write a date such as 2026-01-31"),
+    (r"=\s*\d{1,3}[,.' ]\d{3}\b", "is a number with a mark in it", "write its digits only"),
+    (r"(?:[=[]|, )\s*0\d", "has a number with a 0 in front", "leave the 0 out"),
+    (r"=\s*(?i:true|false|yes|no|on|off)\b", "is neither true nor false", "write true or false, in small letters"),
+    (r'=\s*"[^"]*\\', "has a \\ in its text", "write / in its place"),
+    (r"=\s*[^\W\d]", "is text without quotation marks", 'write it in "quotes"'),
+    (r"=\s*(#|$)", "has no value", "write one after the =, or take the line out"),
+    (r"^Expected '='", "has no = after the key", _ONE_A_LINE),
+    (r"^Expected newline", "has more on its line than one value", _ONE_A_LINE),
+    (r"^Illegal character '\\n'", "has no closing quote on its line", "close the text with a quote"),
+    (r"^Unclosed array", "is a list that is not closed", "close it with ]"),
+    (r"end of document", "breaks off at the end", _ONE_A_LINE),
+    (r"^Invalid value", "has no value that can be read", _ONE_A_LINE),
+    (r"", "is not TOML", _ONE_A_LINE),
+)
 
 KeyPath = tuple[str | int, ...]
 
@@ -156,10 +166,10 @@ def _toml_refused(file: str, text: str, complaint: str) -> SourceError:
     lines = text.rstrip("\n").split("\n")
     found = re.search(r"at line (\d+)", complaint)
     line = int(found[1]) if found else len(lines)
-    known = (words for start, words in _TOML_COMPLAINTS.items() if complaint.startswith(start))
-    problem, remedy = next(known, ("is not TOML", _ONE_A_LINE))
-    key = re.match(r"\s*([A-Za-z0-9_.-]+)\s*[=:]", lines[line - 1]) if line <= len(lines) else None
-    return refused(file, problem if found else "breaks off at the end", remedy, line, printable(key[1]) if key else "")
+    written = lines[line - 1] if line <= len(lines) else ""
+    problem, remedy = next(words for pattern, *words in _TOML_FAULTS if re.search(pattern, f"{complaint}\n{written}"))
+    key = re.match(r"\s*([A-Za-z0-9_.-]+)\s*[=:]", written)
+    return refused(file, problem, remedy, line, printable(key[1]) if key else "")
 
 
 def _toml_lines(text: str) -> dict[KeyPath, int]:

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import json
+import re
 import subprocess
 import sys
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -272,3 +274,14 @@ def test_small_commands_import_nothing_slow(args: list[str]) -> None:
     code = f"import sys; sys.argv[1:] = {args}; from generator.__main__ import run; run(); print(*sys.modules)"
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert SLOW.isdisjoint(done.stdout.splitlines()[-1].split())
+
+
+def test_where_nothing_can_be_printed_one_line_says_so() -> None:
+    full = Path("/dev/full")
+    if not full.exists():
+        pytest.skip("only Linux has a file that is always full")
+    command = [sys.executable, "-m", "generator", "share", "5230", "4"]
+    with full.open("w") as nowhere:
+        done = subprocess.run(command, stdout=nowhere, stderr=subprocess.PIPE, text=True, check=False)
+    assert done.returncode == 1
+    assert re.fullmatch(r"No space left on device; .+\n", done.stderr)
