@@ -3,8 +3,6 @@
 Exit codes: 0 done; 1 it could not be done (every fault of the sources is listed); 2 wrong usage.
 """
 
-from __future__ import annotations
-
 import io
 import sys
 from importlib import import_module
@@ -56,7 +54,7 @@ def run() -> int:
     except OSError as fault:
         where = f"{fault.filename}: " if fault.filename else ""
         remedy = "work in a folder that is there and may be written, with room on its disk"
-        click.echo(f"{where}{fault.strerror}; {remedy}", err=True)
+        click.echo(f"{where}{fault.strerror or fault}; {remedy}", err=True)
         return 1
     return 0
 

@@ -1,10 +1,8 @@
 """What can be wrong with what people hand to the handbook."""
 
-from __future__ import annotations
-
 from collections.abc import Iterable
 from dataclasses import dataclass
-from typing import NamedTuple
+from typing import NamedTuple, Self
 
 
 class HandbookError(Exception):
@@ -29,7 +27,7 @@ class Fault:
     remedy: str
 
     @classmethod
-    def of_file(cls, file: str, problem: str, remedy: str) -> Fault:
+    def of_file(cls, file: str, problem: str, remedy: str) -> Self:
         """A fault of a file or folder as a whole."""
         return cls(file, 0, "", problem, remedy)
 
@@ -58,5 +56,5 @@ class SourceError(HandbookError):
         self.faults = tuple(sorted(set(faults)))
         super().__init__("\n".join(map(str, self.faults)))
 
-    def __reduce__(self) -> tuple[type[SourceError], tuple[tuple[Fault, ...]]]:
-        return SourceError, (self.faults,)
+    def __reduce__(self) -> tuple[type[Self], tuple[tuple[Fault, ...]]]:
+        return type(self), (self.faults,)

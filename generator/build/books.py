@@ -1,7 +1,5 @@
 """Which pages are bound together to be printed: everything, all plans, and the parts that people ask for alone."""
 
-from __future__ import annotations
-
 from collections.abc import Iterable
 
 from generator.pages.handbook import Handbook

@@ -4,8 +4,6 @@ What a page looks like depends on other files only by their paths, and on other 
 navigation. So where these and the settings are the same, MkDocs is given only what has changed.
 """
 
-from __future__ import annotations
-
 import json
 import shutil
 from collections.abc import Iterable, Mapping

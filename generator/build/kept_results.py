@@ -1,12 +1,11 @@
 """Results kept from build to build, in one file that may be deleted or damaged at any time without harm."""
 
-from __future__ import annotations
-
 import hashlib
 from contextlib import suppress
 from functools import partial
 from io import BufferedRandom, BufferedReader
 from pathlib import Path
+from typing import Self
 
 _DIGEST = 32
 
@@ -41,7 +40,7 @@ class Results:
         self._used: dict[str, bytes] = {}
         self._added = False
 
-    def __enter__(self) -> Results:
+    def __enter__(self) -> Self:
         return self
 
     def __exit__(self, kind: type[BaseException] | None, *_: object) -> None:

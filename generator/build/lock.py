@@ -1,7 +1,5 @@
 """One build at a time: a lock that ends with the process that holds it, however that process ends."""
 
-from __future__ import annotations
-
 import os
 import sys
 import time

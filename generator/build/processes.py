@@ -1,7 +1,5 @@
 """Runs pure functions over many inputs on N processes, with results kept; or other work on one of them."""
 
-from __future__ import annotations
-
 import ctypes
 import os
 import signal

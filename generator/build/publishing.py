@@ -5,8 +5,6 @@ folders (Linux) there is no moment without a site; elsewhere there are two renam
 between them is mended by the next one.
 """
 
-from __future__ import annotations
-
 import ctypes
 import errno
 import os

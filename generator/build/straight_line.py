@@ -10,8 +10,6 @@ publish   the finished site is swapped in; a failed build leaves the old one as 
 All of it happens in a `workshop`, which knows what need not be done again.
 """
 
-from __future__ import annotations
-
 import os
 import time
 from collections.abc import Callable

@@ -4,8 +4,6 @@ Each run finds the other's pages written already, as empty files that are newer 
 over as MkDocs does in a preview.
 """
 
-from __future__ import annotations
-
 import shutil
 from collections.abc import Sequence
 from functools import partial

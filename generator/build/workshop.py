@@ -4,8 +4,6 @@ A build finds in it what earlier builds of the same handbook left there: results
 the rendered pages. The folder may be deleted at any time; then everything is worked out again.
 """
 
-from __future__ import annotations
-
 import json
 import sys
 from collections.abc import Callable, Iterator

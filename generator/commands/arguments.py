@@ -1,7 +1,5 @@
 """What several commands take: whole numbers, of which -5 is one and no option, and the options they share."""
 
-from __future__ import annotations
-
 import re
 from collections.abc import Callable
 from pathlib import Path

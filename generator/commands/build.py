@@ -1,7 +1,5 @@
 """`build`: the whole handbook, and the file to open."""
 
-from __future__ import annotations
-
 import shutil
 import sys
 from collections.abc import Callable, Iterator

@@ -1,7 +1,5 @@
 """`check`: everything that `build` would refuse, without writing."""
 
-from __future__ import annotations
-
 from pathlib import Path
 
 import click

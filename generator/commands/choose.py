@@ -1,7 +1,5 @@
 """`choose`: numbers that suit today's group, best for a lesson first."""
 
-from __future__ import annotations
-
 import json
 from collections.abc import Iterator
 from dataclasses import replace

@@ -1,7 +1,5 @@
 """`diagnose`: from what lies on the trays back to the slips that explain it, in words or as JSON."""
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 from typing import Any
 

@@ -1,7 +1,5 @@
 """First files for people to edit: a lesson, and the settings of a school."""
 
-from __future__ import annotations
-
 import textwrap
 from collections.abc import Iterator, Mapping
 from datetime import date

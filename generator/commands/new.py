@@ -1,7 +1,5 @@
 """`new`: a lesson file for a number and a group, or a first folder for a school."""
 
-from __future__ import annotations
-
 import os
 from datetime import date
 from pathlib import Path

@@ -4,8 +4,6 @@ Nothing but GET and HEAD is answered, and only to who asks for this machine by n
 its own name lead here is turned away.
 """
 
-from __future__ import annotations
-
 import os
 import sys
 import threading

@@ -1,7 +1,5 @@
 """`serve`: a live preview of the handbook on this machine."""
 
-from __future__ import annotations
-
 import os
 import signal
 import subprocess

@@ -1,7 +1,5 @@
 """`share`: one division, movement by movement, as a table for people or JSON for programs."""
 
-from __future__ import annotations
-
 import json
 from collections.abc import Iterator
 from typing import Any

@@ -1,7 +1,5 @@
 """Plain text tables for a terminal."""
 
-from __future__ import annotations
-
 from collections.abc import Sequence
 
 Cells = Sequence[str]

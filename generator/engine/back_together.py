@@ -1,7 +1,5 @@
 """Putting the shares back together: from the units upwards, ten of one place making one of the next."""
 
-from __future__ import annotations
-
 from typing import NamedTuple
 
 from generator.engine.sharing import Sharing

@@ -1,7 +1,5 @@
 """What to buy for the shelf: which few things would open the most lessons, and what a group can need at all."""
 
-from __future__ import annotations
-
 from collections.abc import Iterable
 from typing import NamedTuple
 

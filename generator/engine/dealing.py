@@ -12,8 +12,6 @@ Names used here
     ahead    how many sharers have their piece of a round that cannot be finished
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 from operator import lt, mul, sub
 

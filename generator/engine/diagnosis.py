@@ -1,7 +1,5 @@
 """Reading back from what the room sees at the close to the single slips that explain it."""
 
-from __future__ import annotations
-
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Mapping
 from typing import NamedTuple

@@ -1,7 +1,5 @@
 """What is special about a division: the words by which a guide chooses and orders lessons."""
 
-from __future__ import annotations
-
 from typing import NamedTuple
 
 from generator.engine.places import UNITS, Counts

@@ -1,7 +1,5 @@
 """How long a lesson takes, from setting out to putting away, by how long things take in a school: planning values."""
 
-from __future__ import annotations
-
 from math import ceil
 from typing import NamedTuple
 

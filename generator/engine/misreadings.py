@@ -5,8 +5,6 @@ big tray    with ribbons the answer is read from the tray of a child who stands 
             stands for one, it is read beside the trays
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 from itertools import combinations
 

@@ -7,11 +7,9 @@ Names used here
     exchange   at the bank one piece becomes ten of the next smaller kind, or ten become one
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterable
 from enum import StrEnum
-from typing import NamedTuple, TypeAlias
+from typing import NamedTuple, Self, TypeAlias
 
 from generator.engine.observations import Reading
 from generator.engine.places import Counts
@@ -80,11 +78,11 @@ class Pile(NamedTuple):
     def reads(self) -> int:
         return self.right.value + self.off.value
 
-    def with_more(self, place: int, pieces: int) -> Pile:
+    def with_more(self, place: int, pieces: int) -> Self:
         """The same with more pieces; of the bank only the others are followed."""
         if self.at is At.BANK:
             return self
-        return Pile(self.at, self.right, self.off.plus(place, pieces), self.stands_for)
+        return self._replace(off=self.off.plus(place, pieces))
 
 
 class PlannedMove(NamedTuple):

@@ -5,8 +5,6 @@ they are the pieces *in hand*, and these settle what is dealt, what goes on to t
 shelf must hold.
 """
 
-from __future__ import annotations
-
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace

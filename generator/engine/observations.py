@@ -1,7 +1,5 @@
 """What the room sees at the close: what is read on the trays, and what is left over."""
 
-from __future__ import annotations
-
 from collections import Counter
 from collections.abc import Iterable
 from typing import NamedTuple

@@ -31,8 +31,6 @@ With ribbons every slip is followed in the same way; what is too much for the sh
 stays in the middle, because exchanges never go upwards.
 """
 
-from __future__ import annotations
-
 from collections import Counter
 from collections.abc import Iterator
 from itertools import chain

@@ -3,8 +3,6 @@
 A place is a power of ten: 0 is units, 1 tens, 2 hundreds, 3 thousands, and so on upwards.
 """
 
-from __future__ import annotations
-
 from typing import Self
 
 UNITS = 0

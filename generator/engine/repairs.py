@@ -8,8 +8,6 @@ highest place that is not right on the trays and all below it is shared out agai
 that is always so: the right trays are set down, and the largest pieces are where it begins.
 """
 
-from __future__ import annotations
-
 from collections import Counter
 from collections.abc import Iterable, Iterator
 

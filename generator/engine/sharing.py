@@ -1,12 +1,10 @@
 """One division, worked out: the number, who shares it, every step, and all that follows from them."""
 
-from __future__ import annotations
-
 from collections import Counter
 from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import groupby, takewhile
-from typing import NamedTuple
+from typing import NamedTuple, Self
 
 from generator.engine.dealing import beginning, deal
 from generator.engine.places import Counts, Mat
@@ -70,7 +68,7 @@ class Stage:
         return tuple(Moment(place, times[place, rounds], rounds) for place, rounds in times)
 
     @property
-    def shared_out(self) -> Stage:
+    def shared_out(self) -> Self:
         """The same as long as nothing is exchanged that is left when no round can be given out any more."""
         rounds, level = self.rounds, self.level
 

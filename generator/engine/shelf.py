@@ -1,10 +1,8 @@
 """What a sharing needs from the shelf, and whether a shelf has it."""
 
-from __future__ import annotations
-
 from dataclasses import dataclass, replace
 from math import ceil
-from typing import NamedTuple
+from typing import NamedTuple, Self
 
 from generator.engine.places import UNITS, Counts, place_name
 from generator.engine.sharing import Sharing
@@ -31,7 +29,7 @@ class Shelf:
     trays: int
     ribbons: Counts
 
-    def with_more(self, place: int, pieces: int) -> Shelf:
+    def with_more(self, place: int, pieces: int) -> Self:
         """The same shelf with more pieces of one place, which the shelf must know already."""
         return replace(self, pieces=self.pieces.plus(place, pieces))
 

@@ -7,8 +7,6 @@ fullest trays. So the steps that are worth trying are tried in this order, and o
 enough.
 """
 
-from __future__ import annotations
-
 from collections import Counter
 from collections.abc import Iterator
 from functools import lru_cache

@@ -1,7 +1,5 @@
 """The slips that are followed, when they happen, and what one leaves behind."""
 
-from __future__ import annotations
-
 from enum import StrEnum
 from typing import NamedTuple
 

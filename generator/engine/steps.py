@@ -1,7 +1,5 @@
 """The room from movement to movement: what the hands do, and what lies where afterwards."""
 
-from __future__ import annotations
-
 from enum import StrEnum
 from typing import NamedTuple
 

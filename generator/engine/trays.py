@@ -1,7 +1,5 @@
 """What lies on the trays: the share of each, and what some have more or less than the others."""
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 from typing import NamedTuple
 

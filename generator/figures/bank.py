@@ -1,7 +1,5 @@
 """The bank: what has come, what has gone from it in tens, or at the beginning what lies ready."""
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 from math import ceil
 

@@ -1,7 +1,5 @@
 """Number cards as they are: one for every digit that is not zero, pushed together from the right."""
 
-from __future__ import annotations
-
 from generator.engine.places import Counts, place_name
 from generator.figures.shapes import HERE, Boxes, Label, Mark, Part
 

@@ -1,7 +1,5 @@
 """Figures of no single division: the pieces, the path of the lessons, what a shelf allows."""
 
-from __future__ import annotations
-
 from collections.abc import Sequence
 
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS, place_name

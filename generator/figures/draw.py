@@ -5,8 +5,6 @@ every piece: the outline of a bead, bar, square or cube. The beads of a bar and 
 line, so that a figure stays small. Colours are names of CSS variables, which the file's own style sheet holds.
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
 from itertools import pairwise

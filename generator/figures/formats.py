@@ -1,7 +1,5 @@
 """The drawings of a figure: for wide screens and paper, for phones, and small for plans. Lengths are CSS pixels."""
 
-from __future__ import annotations
-
 from typing import NamedTuple
 
 

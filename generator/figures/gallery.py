@@ -1,7 +1,5 @@
 """The figures that pages ask for: their sizes at once, their drawings when they are drawn."""
 
-from __future__ import annotations
-
 from dataclasses import replace
 from functools import lru_cache
 

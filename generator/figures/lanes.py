@@ -1,7 +1,5 @@
 """The ways between bank, middle and trays: arrows, and how many pieces go along them."""
 
-from __future__ import annotations
-
 from generator.engine.places import place_name
 from generator.figures.cards import sharers_card
 from generator.figures.formats import Format

@@ -1,7 +1,5 @@
 """Where pieces lie so that they can be counted at a glance: rows of five or ten, and gaps that mark fives and tens."""
 
-from __future__ import annotations
-
 from typing import NamedTuple
 
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS

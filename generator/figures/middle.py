@@ -1,7 +1,5 @@
 """The middle: a mat with a slot for every place, its count, its pieces, and the dish for what is left over."""
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 
 from generator.engine.places import UNITS, place_name

@@ -1,7 +1,5 @@
 """The name of a figure: what a page asks for, before anything is drawn."""
 
-from __future__ import annotations
-
 from dataclasses import dataclass
 from typing import Any
 

@@ -1,7 +1,5 @@
 """A scene of a lesson as a figure: the bank above, the middle, the trays below, in place columns that never move."""
 
-from __future__ import annotations
-
 from generator.engine.places import UNITS, place_name
 from generator.figures.bank import bank
 from generator.figures.lanes import lane_at_the_bank, lane_to_the_trays

@@ -1,7 +1,5 @@
 """What a figure of a lesson shows, worked out from the engine: the room at one place, whatever its drawing."""
 
-from __future__ import annotations
-
 from typing import NamedTuple
 
 from generator.engine.places import UNITS, Counts, Mat

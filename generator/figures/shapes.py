@@ -4,8 +4,6 @@ Lengths are CSS pixels; x grows to the right, y downwards. Every mark has its ow
 measured from there.
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterable, Sequence
 from enum import StrEnum
 from typing import NamedTuple

@@ -3,8 +3,6 @@
 A part of it is shown by its name: `<img src="figures/sprite.svg#square-full">`, or the same address as a background.
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS

@@ -1,7 +1,5 @@
 """The end of a lesson, told in cards: the number, how many shared it, one share, and what is left over kept apart."""
 
-from __future__ import annotations
-
 from collections.abc import Sequence
 
 from generator.engine.places import UNITS, Counts, place_name

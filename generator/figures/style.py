@@ -4,8 +4,6 @@ The words and counts of a place have the colour of its name: common practice, no
 its word.
 """
 
-from __future__ import annotations
-
 from functools import cache
 
 from generator.engine.places import place_name

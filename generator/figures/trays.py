@@ -1,7 +1,5 @@
 """The trays: one row for each, across the place columns; what the place at work has brought is outlined through all."""
 
-from __future__ import annotations
-
 from generator.figures.lattice import on_a_tray
 from generator.figures.shapes import Bow, Boxes, Label, Look, Mark, Part, Pieces, Spot
 from generator.figures.style import ribbon_colour

@@ -1,7 +1,5 @@
 """One figure of a lesson that is to be drawn: its scene, the frame of the lesson, the measures, the words."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from typing import NamedTuple
 

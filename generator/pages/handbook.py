@@ -1,7 +1,5 @@
 """Everything that was read -> every page of the handbook, and the navigation between them."""
 
-from __future__ import annotations
-
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches

@@ -1,7 +1,5 @@
 """One pure function for many inputs: the shape that a plain loop and several processes have in common."""
 
-from __future__ import annotations
-
 from collections.abc import Callable, Iterable, Iterator
 from typing import Protocol, TypeVar
 

@@ -6,8 +6,6 @@ of pages, with the style sheets, policy and language of a page of the site; ther
 many sheets it takes; its contents give the page where all chapters before it have a known number of sheets.
 """
 
-from __future__ import annotations
-
 import posixpath
 from collections.abc import Mapping, Sequence
 from functools import cache

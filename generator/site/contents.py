@@ -4,8 +4,6 @@ No browser can write a page number into a list, so the numbers are counted: a ti
 as long as each has a known number of sheets.
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterator, Sequence
 from math import ceil
 from typing import NamedTuple

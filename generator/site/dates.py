@@ -3,8 +3,6 @@
 The theme's template leaves two marks: `<!--built-->`, and `<!--due DAY|BEFORE|AFTER-->`, of which one text stays.
 """
 
-from __future__ import annotations
-
 import re
 from collections.abc import Mapping
 from datetime import UTC, date, datetime

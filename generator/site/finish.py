@@ -4,8 +4,6 @@ The margins of a printed page can read nothing but the outermost tag of a docume
 `data-title` (the page's heading), `data-imprint` and `data-paper`. The style sheet for print does the rest.
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 from html import escape

@@ -1,7 +1,5 @@
 """Finished pages as trees of elements, read by lxml as a browser would read them."""
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 from typing import TypeAlias
 

@@ -4,8 +4,6 @@ Only scripts from files of the handbook run, and the few that the theme writes i
 from another host, whatever a page says.
 """
 
-from __future__ import annotations
-
 from base64 import b64encode
 from collections.abc import Collection
 from hashlib import sha256

@@ -1,7 +1,5 @@
 """Run MkDocs in process on a configuration derived from mkdocs.yml."""
 
-from __future__ import annotations
-
 import logging
 import re
 from collections.abc import Iterator, Mapping, Sequence

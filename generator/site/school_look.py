@@ -1,7 +1,5 @@
 """A school's own logo and colours, as files among the pages that take the place of the theme's own."""
 
-from __future__ import annotations
-
 from generator.source.theme import Theme
 
 STOCK_LOGO = "images/trays.svg"

@@ -1,7 +1,5 @@
 """Our scripts as pages load them: one file for each kind of page, without what only people read."""
 
-from __future__ import annotations
-
 from collections.abc import Collection
 from functools import cache
 from pathlib import Path

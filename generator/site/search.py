@@ -1,7 +1,5 @@
 """Search for pages that are opened from disk, where a browser lets a page load scripts but no data and no worker."""
 
-from __future__ import annotations
-
 import json
 from collections.abc import Mapping
 from html import escape

@@ -1,7 +1,5 @@
 """Ready configuration for the web servers that schools use: content policy, types, caching, compression, 404 page."""
 
-from __future__ import annotations
-
 from collections.abc import Collection
 from pathlib import Path
 

@@ -5,8 +5,6 @@ holds, at the sizes that the style sheet for print gives; tests compare it with 
 A page leaves room for the sheets of a book by `<span data-sheets="book.html"></span>`.
 """
 
-from __future__ import annotations
-
 import re
 from collections.abc import Mapping
 from math import ceil

@@ -1,7 +1,5 @@
 """Files put into a folder, as few as can be."""
 
-from __future__ import annotations
-
 from collections.abc import Iterable
 from pathlib import Path
 

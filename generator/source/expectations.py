@@ -1,7 +1,5 @@
 """Whether a lesson is what its step expects."""
 
-from __future__ import annotations
-
 import json
 from collections.abc import Iterator
 

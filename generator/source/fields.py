@@ -9,8 +9,6 @@ Refused are characters that cannot be seen or printed: control characters, lone 
 marks that turn the direction of the text around them by force.
 """
 
-from __future__ import annotations
-
 import re
 import unicodedata
 from datetime import date

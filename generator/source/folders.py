@@ -4,8 +4,6 @@ Hidden files and what editors and file managers drop are ignored; everything els
 of the wanted kind in its place is named as a fault. Links are refused, so nothing outside is read.
 """
 
-from __future__ import annotations
-
 import os
 from collections.abc import Iterator
 from itertools import islice

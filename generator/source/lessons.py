@@ -1,7 +1,5 @@
 """Steps and their lessons, from the files of both layers."""
 
-from __future__ import annotations
-
 from collections.abc import Iterable, Iterator, Sequence
 
 from generator.errors import Fault

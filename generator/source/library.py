@@ -11,8 +11,6 @@ ours, everything else is added. Three refinements:
 Hidden files and what editors drop are ignored; anything else that has no business there is a fault.
 """
 
-from __future__ import annotations
-
 import os
 import re
 from collections.abc import Collection, Iterable, Iterator, Mapping

@@ -8,8 +8,6 @@ tags: other words by which people may search for it
 slug: the stem of a lesson's file or the name of a step's folder, and its address
 """
 
-from __future__ import annotations
-
 from typing import Annotated, Literal
 
 from pydantic import AfterValidator, Field, ValidationInfo, field_validator

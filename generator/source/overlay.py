@@ -1,7 +1,5 @@
 """The stock handbook with a school's folder laid over it: the same path replaces, any other adds."""
 
-from __future__ import annotations
-
 import os
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager

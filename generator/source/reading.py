@@ -3,8 +3,6 @@
 Only `read_bytes` touches the disk. Everything here raises SourceError, with the file's shown name.
 """
 
-from __future__ import annotations
-
 import json
 import re
 import stat

@@ -1,7 +1,5 @@
 """A school's own settings: every key of school.toml, what it may hold, and its default."""
 
-from __future__ import annotations
-
 import re
 from typing import Annotated, Literal
 

@@ -1,7 +1,5 @@
 """A school's logo and colours, from the theme/ folder of its own folder."""
 
-from __future__ import annotations
-
 import re
 from dataclasses import dataclass, field
 from pathlib import Path

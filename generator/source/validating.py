@@ -1,7 +1,5 @@
 """From a table to a model; what does not fit becomes faults in plain words."""
 
-from __future__ import annotations
-
 from collections.abc import Iterable, Iterator
 from datetime import date
 from difflib import get_close_matches

@@ -1,7 +1,5 @@
 """What the hands do at one place of a sharing, in one line."""
 
-from __future__ import annotations
-
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 

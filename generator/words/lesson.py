@@ -1,7 +1,5 @@
 """A lesson as its page tells it: what is set out, every place, the cards at the close, and putting it back together."""
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 from itertools import groupby
 from typing import NamedTuple

@@ -1,7 +1,5 @@
 """Trays, cards and the shelf in words."""
 
-from __future__ import annotations
-
 from collections.abc import Sequence
 
 from generator.engine.observations import Observation

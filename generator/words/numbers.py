@@ -1,7 +1,5 @@
 """Numbers, places and pieces as people say them."""
 
-from __future__ import annotations
-
 from collections.abc import Iterable, Sequence
 
 from generator.engine.places import HUNDREDS, THOUSANDS, Counts, place_name

@@ -5,8 +5,6 @@ CLDR). Of a table, the number given as `count` picks the text. The browser's scr
 rules, so braces hold names and nothing else.
 """
 
-from __future__ import annotations
-
 import re
 import tomllib
 from collections.abc import Iterator, Mapping, Sequence

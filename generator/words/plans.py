@@ -1,7 +1,5 @@
 """A lesson on one sheet: what is said and what the hands do at a place, movements that follow each other together."""
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 from itertools import groupby
 

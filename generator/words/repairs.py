@@ -1,7 +1,5 @@
 """A repair in words: what the hands do, one movement after the other."""
 
-from __future__ import annotations
-
 from typing import NamedTuple
 
 from generator.engine.movements import Again, At, Exchange, Movement, Repair

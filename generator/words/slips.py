@@ -1,7 +1,5 @@
 """Slips in words: what may have happened, where to look, and what puts it right."""
 
-from __future__ import annotations
-
 from collections.abc import Collection, Iterable
 from typing import NamedTuple
 

@@ -4,8 +4,6 @@ Most sentences can be said in three ways. They are taken in turn from place to p
 has the same words, and no two places in a row have the same ones.
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 from typing import NamedTuple
 

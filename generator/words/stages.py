@@ -1,7 +1,5 @@
 """One division in words, place by place: what the hands do, what lies where afterwards."""
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 
 from generator.engine.places import UNITS

@@ -1,7 +1,5 @@
 """What a division is called: titles that begin with what differs, and one line of what is new in it."""
 
-from __future__ import annotations
-
 from generator.engine.features import Features, features_of
 from generator.engine.sharing import Sharing
 from generator.words.numbers import in_a_row, place_words, small_number

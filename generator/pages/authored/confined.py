@@ -4,8 +4,6 @@ A template may loop without end or build a text that fills the memory, and Markd
 The process that works on it is stopped after SECONDS; on Linux it gets no more than MEMORY.
 """
 
-from __future__ import annotations
-
 import _thread
 import math
 import os

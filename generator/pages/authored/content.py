@@ -7,8 +7,6 @@ that the style sheets of the handbook know, may be used. A form may hold fields,
 them.
 """
 
-from __future__ import annotations
-
 import re
 from collections.abc import Collection, Iterator
 from functools import cache

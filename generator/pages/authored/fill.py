@@ -3,8 +3,6 @@
 What a school wrote is filled in by a process of its own, and refused if anything in it would run or load.
 """
 
-from __future__ import annotations
-
 import re
 from dataclasses import dataclass, replace
 from typing import TypeAlias

@@ -4,8 +4,6 @@ Pages are traced by their path: to the authored page, to a school's note on them
 step. The line is that of the address or name in question; 0 where a template made it.
 """
 
-from __future__ import annotations
-
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager

@@ -1,7 +1,5 @@
 """Every page under every word by which people may look for it."""
 
-from __future__ import annotations
-
 import re
 from collections import defaultdict
 from collections.abc import Iterable

@@ -1,7 +1,5 @@
 """Choosing numbers -> one page for each size of group, and a page that leads to them."""
 
-from __future__ import annotations
-
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date
 from typing import Any

@@ -1,7 +1,5 @@
 """The first page: where to begin."""
 
-from __future__ import annotations
-
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date

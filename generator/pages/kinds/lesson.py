@@ -1,7 +1,5 @@
 """A lesson and its division, worked out -> the page of the lesson."""
 
-from __future__ import annotations
-
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cache

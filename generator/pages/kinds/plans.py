@@ -1,7 +1,5 @@
 """The plans of a step, one sheet of paper for each lesson: what is said and done by whom, and what is seen then."""
 
-from __future__ import annotations
-
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 

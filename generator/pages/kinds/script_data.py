@@ -1,7 +1,5 @@
 """What the scripts in pages know of the handbook and of the school, as a script among the pages."""
 
-from __future__ import annotations
-
 import json
 import re
 from collections.abc import Iterable, Mapping

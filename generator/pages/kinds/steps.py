@@ -1,7 +1,5 @@
 """The path, its steps, and the cards to print -> pages."""
 
-from __future__ import annotations
-
 from datetime import date
 from typing import Any
 

@@ -1,7 +1,5 @@
 """The page that works out any number for any group, in the browser."""
 
-from __future__ import annotations
-
 from dataclasses import replace
 from datetime import date
 

@@ -1,7 +1,5 @@
 """How pages name lessons and steps that are not their own."""
 
-from __future__ import annotations
-
 from dataclasses import dataclass
 from datetime import date
 from functools import cached_property

@@ -1,7 +1,5 @@
 """A page of the handbook before MkDocs: a path, front matter, Markdown, and the figures it shows."""
 
-from __future__ import annotations
-
 import json
 from calendar import monthrange
 from collections.abc import Iterable, Mapping

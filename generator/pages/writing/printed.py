@@ -1,7 +1,5 @@
 """What templates print: words that mean nothing to HTML or Markdown, numbers as the school writes them, addresses."""
 
-from __future__ import annotations
-
 import re
 from functools import lru_cache
 from html import escape

@@ -6,8 +6,6 @@ dictionaries only a few methods; only filters that give the same every time; and
 a list of more than _MOST_ITEMS, so that a text cannot fill the memory before anybody notices.
 """
 
-from __future__ import annotations
-
 import re
 from collections.abc import Iterable, Sized
 from inspect import getattr_static

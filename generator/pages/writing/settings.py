@@ -1,7 +1,5 @@
 """Every key of school.toml, for the page that lists them."""
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 from typing import NamedTuple
 

@@ -1,7 +1,5 @@
 """What went wrong in a template -> one line in plain words that names the file and the line."""
 
-from __future__ import annotations
-
 import re
 from traceback import walk_tb
 

@@ -1,7 +1,5 @@
 """The names that a template may use: every value printed is made safe, and nothing but these can be reached."""
 
-from __future__ import annotations
-
 from collections.abc import Callable
 from functools import lru_cache, partial
 from typing import Any

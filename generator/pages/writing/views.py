@@ -1,7 +1,5 @@
 """What pages show of a sharing, worked out and ready for their templates; it holds no text."""
 
-from __future__ import annotations
-
 from dataclasses import dataclass
 from typing import Any
 

@@ -1,7 +1,5 @@
 """From a template and its data to the Markdown of a page, and the figures that it shows."""
 
-from __future__ import annotations
-
 import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
@@ -27,16 +25,6 @@ from generator.words.phrases import Grouping, Phrases
 _OVERVIEWS_FOR_ALL = ("pieces",)
 _LARGEST_NUMBER = 9999
 _LARGEST_DIVISOR = 999
-
-
-@dataclass(frozen=True)
-class ShownFigure:
-    """A figure as a page shows it: its address from that page, its size in CSS pixels, and its drawing for phones."""
-
-    src: str
-    width: int
-    height: int
-    narrow: ShownFigure | None = None
 
 
 @dataclass(frozen=True)
@@ -89,7 +77,8 @@ class Writer:
     ) -> tuple[str, tuple[Picture, ...]]:
         pictures: dict[Picture, None] = {}
 
-        def picture(kind: str, sharing: Sharing | None = None, rows: Iterable[tuple[Any, ...]] = ()) -> ShownFigure:
+        def picture(kind: str, sharing: Sharing | None = None, rows: Iterable[tuple[Any, ...]] = ()) -> dict[str, Any]:
+            """Its address from the page, its width and height in CSS pixels, and `narrow`: the drawing for phones."""
             if sharing:
                 wanted = _of_a_division(kind, sharing)
             elif kind in overviews:
@@ -97,12 +86,12 @@ class Writer:
             else:
                 raise HandbookError(f'the figure "{kind}" needs a sharing')
             wide = shown(wanted)
-            return wide if kind.startswith(OF_A_PLAN) else replace(wide, narrow=shown(replace(wanted, narrow=True)))
+            return wide if kind.startswith(OF_A_PLAN) else wide | {"narrow": shown(replace(wanted, narrow=True))}
 
-        def shown(wanted: Picture) -> ShownFigure:
+        def shown(wanted: Picture) -> dict[str, Any]:
             pictures[wanted] = None
             width, height = size(self.phrases, wanted)
-            return ShownFigure(from_page(page, wanted.path), round(width), round(height))
+            return {"src": from_page(page, wanted.path), "width": round(width), "height": round(height)}
 
         names = {
             "picture": picture,

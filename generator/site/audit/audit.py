@@ -12,8 +12,6 @@ Looks for
                 language, title or first heading, one id twice in a page, one title on two pages
 """
 
-from __future__ import annotations
-
 import posixpath
 import re
 from collections.abc import Iterator, Mapping, Sequence

@@ -1,7 +1,5 @@
 """What a finished page says by itself, and what is wrong with it whatever the other pages are."""
 
-from __future__ import annotations
-
 import re
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass, field
