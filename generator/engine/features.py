@@ -46,8 +46,7 @@ class Features(NamedTuple):
 def features_of(sharing: Sharing) -> Features:
     """What is special about a division."""
     stages = sharing.stages
-    exchanged = {step.place for step in sharing.steps if step.action is Action.EXCHANGE}
-    exchange_from = tuple(sorted(exchanged, reverse=True))
+    exchange_from = sharing.exchanged.places_held
     nothing_there = {step.place for step in sharing.steps if step.action is Action.NOTHING}
     zeros_in_dividend, zeros = _zeros(sharing.dividend), _zeros(sharing.quotient)
     lowest_held = min(sharing.end.share.places_held, default=UNITS)

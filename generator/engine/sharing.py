@@ -57,8 +57,7 @@ class Stage:
     @cached_property
     def exchanged(self) -> Counts:
         """How many pieces of each place go to the bank."""
-        places = Counter(step.place for step in self.steps if step.action is Action.EXCHANGE)
-        return Counts(places[place] for place in range(len(self.start)))
+        return _exchanged(self.steps, len(self.start))
 
     @property
     def moments(self) -> tuple[Moment, ...]:
@@ -127,9 +126,14 @@ class Sharing:
     def remainder(self) -> int:
         return self.end.middle.value
 
+    @cached_property
+    def exchanged(self) -> Counts:
+        """How many pieces of each place go to the bank."""
+        return _exchanged(self.steps, len(self.start))
+
     @property
     def exchanges(self) -> int:
-        return sum(step.action is Action.EXCHANGE for step in self.steps)
+        return self.exchanged.pieces
 
     @cached_property
     def stages(self) -> tuple[Stage, ...]:
@@ -179,6 +183,11 @@ class Sharing:
     def handlings(self) -> int:
         """Every piece that is moved, from laying out the number to setting aside what is left."""
         return self.start.pieces + sum(step.pieces for step in self.steps)
+
+
+def _exchanged(steps: tuple[Step, ...], places: int) -> Counts:
+    count = Counter(step.place for step in steps if step.action is Action.EXCHANGE)
+    return Counts(count[place] for place in range(places))
 
 
 def share(dividend: int, divisor: int, *, ribbons: bool = False, look_first: bool = False) -> Sharing:

@@ -1,5 +1,6 @@
-"""What a sharing needs from the shelf, and whether a shelf has it."""
+"""What a sharing needs from the shelf, whether a shelf has it, and what to buy first."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from math import ceil
 from typing import NamedTuple, Self
@@ -115,3 +116,37 @@ def shortages(needs: Needs, shelf: Shelf) -> tuple[Shortage, ...]:
         ),
     ]
     return tuple(item for item in wanted if item.needed > item.owned)
+
+
+class Purchase(NamedTuple):
+    """Things bought together, each up to what is needed of it, and how many lessons become possible with them."""
+
+    things: tuple[Shortage, ...]
+    opens: int
+
+
+def purchases(short_of: Iterable[tuple[Shortage, ...]]) -> tuple[Purchase, ...]:
+    """Everything worth buying, told by what each lesson is short of (nothing: the shelf serves it already).
+
+    The fewest different things come first and, among those, what opens the most lessons, then what takes the
+    least. Prices are not known here.
+    """
+    wanted = [things for things in short_of if things]
+    found = [Purchase(things, sum(_covers(things, other) for other in wanted)) for things in dict.fromkeys(wanted)]
+    return tuple(sorted(found, key=lambda purchase: (len(purchase.things), -purchase.opens, purchase.things)))
+
+
+def most_needed(sharers: int, places: int = 4) -> Counts:
+    """The most pieces of each place that any number of so many places can have out of the bank, shared plainly.
+
+    Fewer pieces than sharers go to the bank at a place, and each comes back as ten.
+    """
+    most = [9]
+    for _ in range(places - 1):
+        most.append(10 * min(sharers - 1, most[-1]) + 9)
+    return Counts(most[::-1])
+
+
+def _covers(things: tuple[Shortage, ...], other: tuple[Shortage, ...]) -> bool:
+    level = {thing.what: thing.needed for thing in things}
+    return all(thing.needed <= level.get(thing.what, thing.owned) for thing in other)

@@ -100,17 +100,8 @@ def material(words: Phrases, place: int, count: int) -> str:
     return words.say(f"material.{place_name(place)}", count=count)
 
 
-def listing(words: Phrases, items: Sequence[str]) -> str:
-    """'a, b and c'."""
-    return _listed(words, items, "list.last")
-
-
-def choice_of(words: Phrases, items: Sequence[str]) -> str:
-    """'a, b or c'."""
-    return _listed(words, items, "list.or")
-
-
-def _listed(words: Phrases, items: Sequence[str], before_the_last: str) -> str:
+def listing(words: Phrases, items: Sequence[str], before_the_last: str = "list.last") -> str:
+    """'a, b and c'; with "list.or" before the last: 'a, b or c'."""
     *most, last = items or [""]
     return in_a_row(words, most) + words.say(before_the_last) + last if most else last
 

@@ -10,7 +10,7 @@ from generator.engine.sharing import Sharing
 from generator.engine.slips import Slip, Spot
 from generator.engine.steps import Action
 from generator.words.material import what_is_seen, whose_tray
-from generator.words.numbers import capital, choice_of, material, place_word
+from generator.words.numbers import capital, listing, material, place_word
 from generator.words.phrases import Phrases
 from generator.words.repairs import repair_words
 
@@ -180,7 +180,7 @@ def _at_rounds(words: Phrases, turns: list[int], place: int, sharing: Sharing) -
 
 def _at_exchanges(words: Phrases, turns: list[int], place: int, sharing: Sharing) -> str:
     """'when the square was exchanged', 'in one of the 3 exchanges of tens'."""
-    in_all = sum(step.action is Action.EXCHANGE and step.place == place for step in sharing.steps)
+    in_all = sharing.exchanged.at(place)
     if turns[-1] == 1:
         key = "turn.exchange-only" if in_all == 1 else "turn.exchange-first"
         return words.say(key, one=material(words, place, 1), place=place_word(words, place))
@@ -196,4 +196,4 @@ def _in_turns(words: Phrases, what: str, turns: list[int], in_all: int, place: s
         which = "from-to" if first > 1 else "first" if last < in_all else "all"
         return words.say(f"turn.{what}-{which}", first=first, last=last, place=place)
     listed = [words.grouping.written(turn) for turn in turns]
-    return words.say(f"turn.{what}", turns=choice_of(words, listed), place=place)
+    return words.say(f"turn.{what}", turns=listing(words, listed, "list.or"), place=place)

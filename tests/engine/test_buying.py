@@ -8,11 +8,10 @@ from typing import Any
 
 import pytest
 
-from generator.engine.buying import most_needed, purchases
 from generator.engine.numbers import reckon
 from generator.engine.places import Counts
 from generator.engine.sharing import share
-from generator.engine.shelf import Shelf, Shortage, needs, shortages
+from generator.engine.shelf import Shelf, Shortage, most_needed, needs, purchases, shortages
 
 PLACES = ("units", "tens", "hundreds", "thousands")
 FULL = Shelf(Counts((100, 45, 45, 9)), 9000, 3000, 6, 8, Counts((0, 4, 2)))

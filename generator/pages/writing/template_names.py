@@ -7,13 +7,12 @@ from typing import Any
 from jinja2 import FileSystemLoader, StrictUndefined
 
 from generator import HANDBOOK
-from generator.engine.buying import most_needed, purchases
 from generator.engine.diagnosis import diagnose, telling_slips
 from generator.engine.features import features_of
 from generator.engine.numbers import best_first, numbers_of_kind
 from generator.engine.places import place_name
 from generator.engine.sharing import share
-from generator.engine.shelf import needs, shortages
+from generator.engine.shelf import most_needed, needs, purchases, shortages
 from generator.pages.writing.printed import printed
 from generator.pages.writing.sandbox import Sandbox
 from generator.pages.writing.settings import settings
