@@ -5,6 +5,7 @@
 /** @typedef {{dividend?: number, divisor?: number, ribbons: boolean}} Division what a question names of a division */
 
 const LARGEST_PLAIN_GROUP = 12;
+const NO_GROUP = 1000; // "a child chose 7,091"
 
 /** @type {(part: string) => Set<string>} */
 const listed = (part) => new Set(sharing.handbook.words.phrases.search[part].split(/\s+/));
@@ -95,6 +96,7 @@ function divisionAsked(text) {
     return groupFirst ? division(second, first) : division(first, second);
   }
   const children = words.some((word) => OF_CHILDREN.has(word));
-  if (ribbons || children || OF_SHARING.has(words[places[0] - 1])) return division(undefined, first);
+  const isGroup = ribbons || ((children || OF_SHARING.has(words[places[0] - 1])) && first < NO_GROUP);
+  if (isGroup) return division(undefined, first);
   return isLarge(first) ? division(first, undefined) : undefined;
 }
