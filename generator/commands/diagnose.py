@@ -11,8 +11,10 @@ from generator.engine.diagnosis import Cause, Diagnosis, diagnose
 from generator.engine.movements import Again, Exchange, Movement, Repair
 from generator.engine.observations import Reading
 from generator.engine.places import place_name
+from generator.engine.repairs import by_what_is_seen
 from generator.engine.sharing import share
 from generator.words.phrases import Phrases
+from generator.words.repairs import repair_words
 from generator.words.slips import Explanation, explain
 
 STANDS_FOR = ("1", "10", "100", "1000")
@@ -139,8 +141,13 @@ def as_lines(diagnosis: Diagnosis) -> Iterator[str]:
             yield f"   {words.mend}"
     else:
         yield "No single slip leads to this: a tray may be misread, or two things happened at once."
-        yield "Count the trays once more with the children. If it stays so, lay everything back into the"
-        yield "middle, compare it with the number, and share it again together."
+        sharing = share(diagnosis.dividend, diagnosis.divisor, ribbons=diagnosis.ribbons)
+        if repair := by_what_is_seen(sharing, diagnosis.seen):
+            yield "Count the trays once more with the children. If it stays so:"
+            yield repair_words(_SAID, repair, sharing)
+        else:
+            yield "Count the trays once more with the children. If it stays so, lay everything back into the"
+            yield "middle, compare it with the number, and share it again together."
 
 
 def _explained(diagnosis: Diagnosis) -> list[tuple[Cause, Explanation]]:

@@ -6,13 +6,16 @@ tray and left over, nothing on the floor, and so a whole bank.
 Where more than MOST_MOVEMENTS are needed, first the pieces that are too many or too few are put right, and then the
 highest place that is not right on the trays and all below it is shared out again. After a tray too many or too few
 that is always so: the right trays are set down, and the largest pieces are where it begins.
+
+Where no single slip explains what is seen, what is read tells how many pieces of each place lie where they should not
+(`by_what_is_seen`), also while the lesson goes on.
 """
 
 from collections import Counter
 from collections.abc import Iterable, Iterator
 
 from generator.engine.movements import TEN, Again, At, Movement, Pile, Repair, Room, together
-from generator.engine.observations import Reading
+from generator.engine.observations import Observation, Reading
 from generator.engine.places import UNITS, Counts
 from generator.engine.sharing import Sharing
 from generator.engine.shortest import shortest
@@ -43,12 +46,60 @@ def easier(sharing: Sharing, outcome: Outcome, fewest: Repair) -> Repair | None:
     return _from_one_place_down(_room(sharing, outcome), outcome.occasion)
 
 
+def by_what_is_seen(sharing: Sharing, seen: Observation) -> Repair | None:
+    """The fewest movements that make the trays alike and the number whole again, whatever has happened.
+
+    While a round can still be given out, a tray should hold what most of them hold; later its share. What it holds more
+    or less is taken for as few pieces as can be. None where most hold more than their share, where pieces of several
+    places are too many or too few in all, or where it takes more than MOST_MOVEMENTS.
+    """
+    left, off_by = seen.left, seen.off_by(sharing.dividend)
+    if left is None or off_by is None or sum(tray.sharers for tray in seen.trays) != sharing.sharers:
+        return None
+    one = sharing.quotient if left < sharing.divisor else _held_by_most(seen.trays)
+    if one > sharing.quotient or len(Counts.of(abs(off_by)).places_held) > 1:
+        return None
+    size = len(Counts.of(max(sharing.dividend, left, *(tray.value for tray in seen.trays))))
+    off = {tray: _pieces_of(tray.value - one * tray.stands_for, size) for tray in seen.trays}
+    on_trays = Counts(sum(tray.sharers * pieces[place] for tray, pieces in off.items()) for place in range(size))
+    in_the_middle = _more(_pieces_of(off_by, size), on_trays, size)
+    nothing, plenty = Counts((0,) * size), Counts((_PLENTY,) * size)
+    piles = [
+        (Pile(At.FLOOR, nothing, nothing), 1),
+        (Pile(At.BANK, plenty, nothing), 1),
+        (Pile(At.LEFT_OVER, _more(_pieces_of(left, size), in_the_middle, size), in_the_middle), 1),
+        *(
+            (Pile(At.TRAY, _pieces_of(one * tray.stands_for, size), off[tray], tray.stands_for), tray.sharers)
+            for tray in seen.trays
+        ),
+    ]
+    return shortest(together(piles), MOST_MOVEMENTS) or None
+
+
+def _pieces_of(number: int, size: int) -> Counts:
+    """A number as pieces of so many places; below zero, as many pieces fewer."""
+    sign = 1 if number > 0 else -1
+    return Counts(sign * Counts.of(abs(number)).at(place) for place in range(size))
+
+
+def _more(pieces: Counts, than: Counts, size: int) -> Counts:
+    """How many pieces more than others there are, of so many places."""
+    return Counts(pieces.at(place) - than.at(place) for place in range(size))
+
+
+def _held_by_most(trays: Iterable[Reading]) -> int:
+    """What most trays hold, for one who stands for one; of several the least."""
+    sharers: Counter[int] = Counter()
+    for tray in trays:
+        sharers[tray.value // tray.stands_for] += tray.sharers
+    return min(sharers, key=lambda value: (-sharers[value], value))
+
+
 def _room(sharing: Sharing, outcome: Outcome) -> Room:
     size = max(len(sharing.start), len(outcome.left), *(len(tray.holds) for tray in outcome.trays))
 
     def pile(at: At, right: Counts, there: Counts, stands_for: int = 1) -> Pile:
-        off = Counts(there.at(place) - right.at(place) for place in range(size))
-        return Pile(at, Counts(right.at(place) for place in range(size)), off, stands_for)
+        return Pile(at, _more(right, Counts(), size), _more(there, right, size), stands_for)
 
     due = {tray.stands_for: tray.holds for tray in sharing.trays(sharing.end)}
     rolled = outcome.occasion.place if outcome.occasion.slip is Slip.ROLLED_AWAY else None

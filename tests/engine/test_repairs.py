@@ -11,9 +11,10 @@ import pytest
 
 from generator.commands.diagnose import repair_as_data
 from generator.engine.diagnosis import diagnose
-from generator.engine.movements import Again, Repair
+from generator.engine.movements import Again, At, Exchange, Movement, Repair
+from generator.engine.observations import Observation, Reading, readings
 from generator.engine.outcomes import simulate
-from generator.engine.repairs import MOST_MOVEMENTS, easier, repair
+from generator.engine.repairs import MOST_MOVEMENTS, by_what_is_seen, easier, repair
 from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Occasion, Outcome, Slip, Spot
 from tests.engine.divisions import divisions, divisions_with_ribbons
@@ -285,3 +286,70 @@ def test_worked_by_hand(sharing: Sharing, occasion: Occasion, written: list[dict
     outcomes = [one for one in simulate(sharing) if one.occasion == occasion]
     assert outcomes
     assert all(repair_as_data(repair(sharing, one), sharing.ribbons) == written for one in outcomes), why
+
+
+# a division, what trays hold, what is not on a tray, and what puts it right whatever has happened: worked by hand
+WHATEVER_HAPPENED = [
+    (7238, 4, [1811, 1809, 1809, 1809], 0, [Movement(2, 0, At.TRAY, At.LEFT_OVER, Reading(1811, 1))]),
+    (1302, 3, [444, 424, 434], 0, [Movement(1, 1, At.TRAY, At.TRAY, Reading(444, 1), Reading(424, 1))]),
+    (7238, 4, [1810, 1808, 1809, 1809], 2, [Movement(1, 0, At.TRAY, At.TRAY, Reading(1810, 1), Reading(1808, 1))]),
+    (1302, 3, [433, 433, 443], 3, [Movement(1, 1, At.TRAY, At.BANK, Reading(443, 1))]),
+    (5536, 4, [1300, 1300, 1300, 1300], 326, [Movement(1, 1, At.BANK, At.LEFT_OVER)]),
+    (5536, 4, [1300, 1300, 1300, 1200], 436, [Movement(1, 2, At.LEFT_OVER, At.TRAY, None, Reading(1200, 1))]),
+    (1302, 3, [43, 434, 434], 0, None),
+    (1302, 3, [500, 500, 300], 2, None),
+    (5536, 4, [1300, 1300, 1300, 1300], 336, None),
+    (1302, 3, [434, 434], 0, None),
+]
+
+
+@pytest.mark.parametrize(("dividend", "divisor", "held", "left", "expected"), WHATEVER_HAPPENED)
+def test_what_is_seen_is_put_right_where_no_single_slip_explains_it(
+    dividend: int, divisor: int, held: list[int], left: int, expected: list[Movement] | None
+) -> None:
+    seen = Observation(readings(Reading(value, 1) for value in held), left)
+    assert by_what_is_seen(share(dividend, divisor), seen) == (expected and tuple(expected))
+
+
+@pytest.mark.parametrize("sharings", [plain, with_ribbons])
+def test_what_is_put_right_in_the_middle_of_a_lesson_makes_trays_alike_and_the_number_whole(
+    sharings: Callable[[int], Iterator[Sharing]],
+) -> None:
+    chance = Random(17)
+    found = 0
+    for sharing in islice(sharings(17), ROOMS[sharings.__name__]):
+        for step in sharing.steps:
+            one = step.after.share.value
+            trays = [10**width for width in sharing.mat.widths for _ in range(sharing.mat[width])]
+            heaps = [one * stands_for for stands_for in trays] + [sharing.to_share(step.after)]
+            for _ in range(2):
+                heaps[chance.randrange(len(heaps))] += chance.choice((-2, -1, 1, 2)) * 10 ** chance.randrange(4)
+            if min(heaps) < 0:
+                continue
+            *held, left = heaps
+            seen = Observation(readings(map(Reading, held, [1] * len(held), trays)), left)
+            if plan := by_what_is_seen(sharing, seen):
+                found += 1
+                assert len(plan) <= MOST_MOVEMENTS
+                check_alike_and_whole(sharing, seen, plan)
+    assert found > ROOMS[sharings.__name__]
+
+
+def check_alike_and_whole(sharing: Sharing, seen: Observation, plan: Repair) -> None:
+    trays = Counter({(tray.stands_for, tray.value): tray.sharers for tray in seen.trays})
+    left = seen.left or 0
+    for step in plan:
+        if isinstance(step, Exchange):
+            continue
+        assert isinstance(step, Movement)
+        worth = step.pieces * 10**step.place
+        for ends, change in ((step.giving, -worth), (step.taking, worth)):
+            if ends:
+                trays[ends.stands_for, ends.value] -= ends.sharers
+                trays[ends.stands_for, ends.value + change] += ends.sharers
+        alike = (step.giving or step.taking or Reading(0, 1)).sharers
+        left += alike * worth * ((step.target is At.LEFT_OVER) - (step.source is At.LEFT_OVER))
+    trays += Counter()
+    (one,) = {value // stands_for for stands_for, value in trays}
+    assert trays == Counter({(10**width, one * 10**width): sharing.mat[width] for width in sharing.mat.widths})
+    assert one * sharing.divisor + left == sharing.dividend

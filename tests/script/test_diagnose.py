@@ -6,6 +6,7 @@ import json
 from collections.abc import Callable, Iterator
 from functools import cache, cached_property, partial
 from itertools import islice
+from random import Random
 from unittest.mock import patch
 
 import pytest
@@ -14,9 +15,9 @@ from generator import commands
 from generator.commands.diagnose import as_data, repair_as_data
 from generator.engine import diagnosis
 from generator.engine.diagnosis import diagnose, telling_slips
-from generator.engine.observations import Observation
+from generator.engine.observations import Observation, Reading, readings
 from generator.engine.outcomes import simulate
-from generator.engine.repairs import repair
+from generator.engine.repairs import by_what_is_seen, repair
 from generator.engine.sharing import share
 from generator.engine.slips import Outcome, Slip
 from tests.commands.running import run_command
@@ -152,3 +153,31 @@ def asked(seen: Observation) -> tuple[list[dict[str, int]], int | None]:
     """Every tray by itself, as a page reads it, and what is left over."""
     trays = ({"value": tray.value, "stands_for": tray.stands_for} for tray in seen.trays for _ in range(tray.sharers))
     return list(trays), seen.left
+
+
+@KINDS
+def test_what_puts_a_room_right_whatever_has_happened(engine: Engine, rooms: Rooms, many: int, ribbons: bool) -> None:
+    function = """([n, d, ribbons, seen]) => {
+      const division = sharing.division.workOut(n, d, { ribbons });
+      return seen.map((room) => sharing.repairs.byWhatIsSeen(division, room)
+        ?.map((step) => sharing.repairs.asData(step, ribbons)) ?? null);
+    }"""
+    chance = Random(67)
+    plans = 0
+    for dividend, divisor in islice(rooms(67), many):
+        sharing = share(dividend, divisor, ribbons=ribbons)
+        trays = [10**width for width in sharing.mat.widths for _ in range(sharing.mat[width])]
+        seen: list[Observation] = []
+        for step in sharing.steps:
+            heaps = [step.after.share.value * stands_for for stands_for in trays] + [sharing.to_share(step.after)]
+            for _ in range(2):
+                place = chance.randrange(len(heaps))
+                heaps[place] = max(0, heaps[place] + chance.choice((-2, -1, 1, 2)) * 10 ** chance.randrange(4))
+            *held, left = heaps
+            seen.append(Observation(readings(map(Reading, held, [1] * len(held), trays)), left))
+        expected = [by_what_is_seen(sharing, room) for room in seen]
+        plans += sum(plan is not None for plan in expected)
+        asked_for = [{"trays": [tray._asdict() for tray in room.trays], "left": room.left} for room in seen]
+        (answer,) = engine.answers(function, [(dividend, divisor, ribbons, asked_for)])
+        assert answer == as_json([plan and repair_as_data(plan, ribbons) for plan in expected]), (dividend, divisor)
+    assert plans > many

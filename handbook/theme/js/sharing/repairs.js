@@ -2,9 +2,10 @@
 // leads from what a slip left behind to the right pieces on every tray and left over, an empty floor and a whole bank.
 "use strict";
 {
-  const { UNITS, placeName, placesHeld, plus } = sharing.places;
+  const { UNITS, placeName, digitsOf, placesHeld, sum, at, plus, quotientOf } = sharing.places;
   const { TEN, pileOf, holds, reads, withMore, together } = sharing.movements;
   const { shortest } = sharing.shortest;
+  const { offBy } = sharing.observations;
 
   const MOST_MOVEMENTS = 4;
   const PLENTY = 10 ** 6;
@@ -28,6 +29,49 @@
       new Set(movements.map(({ place }) => place)).size < 2 ||
       movements.every(({ source, target }) => source !== "bank" && target !== "bank");
     return isEasy ? null : fromOnePlaceDown(roomOf(division, outcome), outcome.occasion);
+  };
+
+  /**
+   * The fewest movements that make the trays alike and the number whole again, whatever has happened. While a round can
+   * still be given out, a tray should hold what most of them hold; later its share. What it holds more or less is taken
+   * for as few pieces as can be. null where most hold more than their share, where pieces of several places are too many
+   * or too few in all, or where it takes more than MOST_MOVEMENTS.
+   * @type {(division: Division, seen: Observation) => Repair | null}
+   */
+  const byWhatIsSeen = (division, seen) => {
+    const { trays, left } = seen;
+    const tooMany = offBy(seen, division.dividend);
+    if (tooMany === null || sum(trays.map(({ sharers }) => sharers)) !== division.sharers) return null;
+    const one = left < division.divisor ? division.quotient : heldByMost(trays);
+    if (one > division.quotient || placesHeld(digitsOf(Math.abs(tooMany))).length > 1) return null;
+    const size = String(Math.max(division.dividend, left, ...trays.map(({ value }) => value))).length;
+    const piecesOf = (number) => {
+      const digits = digitsOf(Math.abs(number));
+      return Array.from({ length: size }, (_, place) => Math.sign(number) * at(digits, place));
+    };
+    const onTrays = trays.map((tray) => ({ ...tray, off: piecesOf(tray.value - one * tray.stands_for) }));
+    const inTheMiddle = piecesOf(tooMany).map(
+      (pieces, place) => pieces - sum(onTrays.map(({ sharers, off }) => sharers * off[place])),
+    );
+    const rightlyLeft = piecesOf(left).map((pieces, place) => pieces - inTheMiddle[place]);
+    const room = together([
+      { pile: pileOf("floor", piecesOf(0), piecesOf(0)), many: 1 },
+      { pile: pileOf("bank", Array(size).fill(PLENTY), piecesOf(0)), many: 1 },
+      { pile: pileOf("left-over", rightlyLeft, inTheMiddle), many: 1 },
+      ...onTrays.map(({ stands_for, sharers, off }) => ({
+        pile: pileOf("tray", piecesOf(one * stands_for), off, stands_for),
+        many: sharers,
+      })),
+    ]);
+    const plan = shortest(room, MOST_MOVEMENTS);
+    return plan?.length ? plan : null;
+  };
+
+  /** What most trays hold, for one who stands for one; of several the least. */
+  const heldByMost = (trays) => {
+    const held = trays.flatMap(({ value, stands_for, sharers }) => Array(sharers).fill(quotientOf(value, stands_for)));
+    const times = (value) => held.filter((other) => other === value).length;
+    return held.sort((one, other) => times(other) - times(one) || one - other)[0];
   };
 
   /** @type {(division: Division, outcome: Outcome) => Room} */
@@ -178,5 +222,5 @@
     return ribbons ? { reads, trays, stands_for } : { reads, trays };
   };
 
-  sharing.repairs = { repair, easier, againFrom, asData };
+  sharing.repairs = { repair, easier, byWhatIsSeen, againFrom, asData };
 }

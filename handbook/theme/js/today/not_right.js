@@ -1,14 +1,15 @@
 // Something is not right: what every tray reads and what is left over -> the likeliest slip, and what puts it right.
 "use strict";
 {
-  const { digitsOf, sum, downFrom, at } = sharing.places;
+  const { digitsOf, placesHeld, sum, downFrom, at } = sharing.places;
+  const { readings } = sharing.observations;
   const { diagnoser } = sharing.diagnosis;
   const { explain } = sharing.slipWords;
-  const { againFrom } = sharing.repairs;
+  const { byWhatIsSeen, againFrom } = sharing.repairs;
+  const { material } = sharing.numberWords;
   const { repairWords } = sharing.repairWords;
   const { wholeNumber, readSeen, note } = sharing.address;
   const { element, byId, say, on } = sharing.elements;
-
 
   /**
    * Lay out a field for every tray and for what is left over, as the address tells or as they should be.
@@ -78,11 +79,24 @@
     if (consistent) told.replaceChildren(element("p.right", say("today.all-right")));
     else if (isAllThere && isFair && left >= division.divisor) told.replaceChildren(element("p.right", say("today.share-on")), ...explained(causes, division));
     else if (causes.length) told.replaceChildren(...explained(causes, division));
-    else {
-      const again = isAllThere ? repairWords([beginAgain(division, seen)], division) : say("repair.everything-again");
-      const search = total < division.dividend ? [element("p.right", say("slips.stop"))] : [];
-      told.replaceChildren(...search, element("p", say("today.no-single-slip", { again })));
-    }
+    else told.replaceChildren(...whateverHappened(division, seen, left, total));
+  };
+
+  /** No single slip explains it: count once more, look for what is missing, and make it right all the same. */
+  const whateverHappened = (division, seen, left, total) => {
+    const missing = division.dividend - total;
+    const smallest = placesHeld(digitsOf(Math.abs(missing))).pop();
+    const search = () => say(smallest ? "slips.stop-larger" : "slips.stop", { several: material(smallest, 2) });
+    const trays = readings(seen.map((tray) => ({ ...tray, sharers: 1 })));
+    const plan = byWhatIsSeen(division, { trays, left });
+    const goesOn = plan && left >= division.divisor ? ` ${say("today.then-share-on")}` : "";
+    const isLost = missing && !plan;
+    const again = isLost ? say("repair.everything-again") : repairWords(plan ?? [beginAgain(division, seen)], division);
+    return [
+      element("p.right", say("today.count-again")),
+      ...(missing > 0 ? [element("p", search())] : []),
+      element("p", say(missing > 0 ? "today.none-missing" : "today.still-so", { again: again + goesOn })),
+    ];
   };
 
   /** The likeliest cause, the others folded. */
