@@ -52,8 +52,7 @@ def _new_school(folder: Path) -> None:
     stock = load(HANDBOOK)
     settings = folder / "school.toml"
     _write(settings, school_text(stock.school, tuple(step.slug for step in stock.steps)))
-    shown = f'"{folder}"' if " " in str(folder) else folder
-    click.echo(f"Wrote {settings}. Edit it, then: python -m generator build --school {shown}")
+    click.echo(f"Wrote {settings}. Edit it, then: python -m generator build --school {_quoted(folder)}")
 
 
 def _new_lesson(dividend: int, divisor: int, ribbons: bool, wanted: str | None, school: Path | None) -> None:
@@ -70,7 +69,7 @@ def _new_lesson(dividend: int, divisor: int, ribbons: bool, wanted: str | None, 
     name = f"{dividend}-{'for' if ribbons else 'among'}-{divisor}.toml"
     path = (school or HANDBOOK) / "lessons" / step.slug / name
     _write(path, lesson_text(share(dividend, divisor, ribbons=ribbons), order, date.today()))
-    check = f"python -m generator check --school {school}" if school else "python -m generator check"
+    check = f"python -m generator check --school {_quoted(school)}" if school else "python -m generator check"
     click.echo(f"Wrote {path} for the step {step.slug}. Complete its reason, then: {check}")
 
 
@@ -99,6 +98,11 @@ def _step_for(lesson: LessonFile, wanted: str | None, steps: tuple[Step, ...]) -
         remedy = "say which with --step" if takers else "choose other numbers, or add a step that does"
         raise click.UsageError(f"{those} {lesson.dividend} among {lesson.divisor}; {remedy}.")
     return takers[0]
+
+
+def _quoted(folder: Path) -> str:
+    """A folder as a command line takes it."""
+    return f'"{folder}"' if " " in str(folder) else str(folder)
 
 
 def _write(path: Path, text: str) -> None:
