@@ -12,6 +12,7 @@ from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from html import escape
 from http import HTTPStatus
+from http.client import HTTP_PORT
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from typing import Any, NamedTuple, Self
@@ -103,8 +104,7 @@ class _Answer(BaseHTTPRequestHandler):
     server: Preview
 
     def do_GET(self) -> None:
-        port = self.server.server_port
-        if self.headers.get("Host", "").lower() not in (f"{HOST}:{port}", f"localhost:{port}"):
+        if self.headers.get("Host", "").lower() not in _names(self.server.server_port):
             self.send_error(HTTPStatus.MISDIRECTED_REQUEST)
             return
         status, kind, content = self.server.answer(unquote(urlsplit(self.path).path))
@@ -121,6 +121,14 @@ class _Answer(BaseHTTPRequestHandler):
 
     def log_message(self, *_: object) -> None:
         """The terminal is for builds."""
+
+
+def _names(port: int) -> Iterator[str]:
+    """What browsers call this machine; at the usual port they leave the port out."""
+    for name in (HOST, "localhost"):
+        yield f"{name}:{port}"
+        if port == HTTP_PORT:
+            yield name
 
 
 def changes(folders: Sequence[Path], pause: float = 0.3) -> Iterator[None]:
