@@ -14,7 +14,7 @@ from generator.build.processes import Begin
 from generator.site.run_mkdocs import Nav, Settings, render
 from generator.site.search import read_index
 from generator.site.staging import write_files
-from generator.source.overlay import Faults
+from generator.source.layers import Faults
 
 _ENOUGH_FOR_ONE = 40  # pages: to begin a second run takes as long as twenty pages do
 

@@ -14,7 +14,7 @@ from generator.engine.features import features_of
 from generator.engine.sharing import Sharing, share
 from generator.errors import Fault, SourceError
 from generator.pages.writing.settings import settings
-from generator.source.expectations import misfits
+from generator.source.lessons import misfits
 from generator.source.library import Sources, load, readable_steps
 from generator.source.models import LessonFile, Step
 from generator.source.reading import Table, as_toml
