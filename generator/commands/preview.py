@@ -19,6 +19,7 @@ from typing import Any, NamedTuple, Self
 from urllib.parse import unquote, urlsplit
 
 from generator.errors import HandbookError
+from generator.site.servers import TYPES
 from generator.source.library import IN_A_SCHOOL_FOLDER
 
 HOST = "127.0.0.1"
@@ -27,14 +28,6 @@ _OWN = ("/preview.js", "/preview.css")
 _HERE = Path(__file__).parent
 _PAGE = "text/html; charset=utf-8"
 _NOTICES_THE_END = 0.05  # seconds after which a preview that is told to end does so
-_TYPES = {
-    ".html": _PAGE,
-    ".css": "text/css; charset=utf-8",
-    ".js": "text/javascript; charset=utf-8",
-    ".json": "application/json",
-    ".svg": "image/svg+xml",
-    ".png": "image/png",
-}
 # A school's folder may hold more than we read, and nobody looks there.
 _READ = (*IN_A_SCHOOL_FOLDER, "en")
 
@@ -88,7 +81,9 @@ class Preview(ThreadingHTTPServer):
             return HTTPStatus.OK, "text/plain", shown.version.encode()
         if path.endswith("/"):
             path += "index.html"
-        status, kind = HTTPStatus.OK, _TYPES.get(Path(path).suffix, "application/octet-stream")
+        status, kind = HTTPStatus.OK, TYPES.get(Path(path).suffix.removeprefix("."), "application/octet-stream")
+        if kind.startswith("text/"):
+            kind += "; charset=utf-8"
         if kind == _PAGE and not shown.version:
             content = _page("The handbook is being built", "")
         elif kind == _PAGE and shown.faults:
