@@ -22,7 +22,7 @@ FLOORS = {
     "pages": {"", "engine", "errors", "figures", "source", "words"},
     "site": {"", "errors", "source"},
     "build": {"", "errors", "figures", "pages", "site", "source"},
-    "commands": {"", "build", "engine", "errors", "source", "words"},
+    "commands": {"", "build", "engine", "errors", "pages", "site", "source", "words"},
     "__main__": {"commands", "errors"},
 }
 # What the rooms of `pages` may import of one another.

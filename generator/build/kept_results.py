@@ -1,13 +1,11 @@
 """Results kept from build to build, in one file that may be deleted or damaged at any time without harm."""
 
+import gzip
 import hashlib
+import zlib
 from contextlib import suppress
-from functools import partial
-from io import BufferedRandom, BufferedReader
 from pathlib import Path
 from typing import Self
-
-_DIGEST = 32
 
 
 def key_of(*parts: object) -> str:
@@ -29,13 +27,14 @@ def fingerprint(folder: Path) -> str:
 class Results:
     """Key to bytes, lines of one file; loaded at the start, saved at the end of a `with` block if anything was added.
 
-    The file begins with a digest of the rest and of `made_by`, which says what worked the results out: a damaged file,
-    or one of other code, counts as none. What was not asked for is left out, unless the block failed halfway.
+    The file's first line is `made_by`, which says what worked the results out; gzip keeps its length and checksum, and
+    packs nothing. A damaged file, or one of other code, counts as none. What was not asked for is left out, unless the
+    block failed halfway.
     """
 
     def __init__(self, file: Path, made_by: str) -> None:
         self._file = file
-        self._made_by = made_by.encode()
+        self._made_by = made_by.encode() + b"\n"
         self._kept = self._load()
         self._used: dict[str, bytes] = {}
         self._added = False
@@ -60,12 +59,15 @@ class Results:
 
     def _load(self) -> dict[str, bytes]:
         kept: dict[str, bytes] = {}
-        with suppress(OSError), self._file.open("rb") as file:
-            if file.read(_DIGEST) == self._digest(file):
-                file.seek(_DIGEST)
+        try:
+            with gzip.open(self._file) as file:
+                if next(file, b"") != self._made_by:
+                    return {}
                 for line in file:
                     key, _, result = line.rstrip(b"\n").partition(b" ")
                     kept[key.decode()] = result
+        except (OSError, EOFError, zlib.error):
+            return {}
         return kept
 
     def _save(self, results: dict[str, bytes]) -> None:
@@ -75,18 +77,10 @@ class Results:
         """
         unfinished = self._file.with_suffix(".new")
         try:
-            with unfinished.open("w+b") as file:
-                file.write(bytes(_DIGEST))
+            with gzip.open(unfinished, "wb", compresslevel=0) as file:
+                file.write(self._made_by)
                 file.writelines(b"%s %s\n" % (key.encode(), result) for key, result in results.items())
-                digest = self._digest(file)
-                file.seek(0)
-                file.write(digest)
             unfinished.replace(self._file)
         except OSError:
             with suppress(OSError):
                 unfinished.unlink()
-
-    def _digest(self, file: BufferedReader | BufferedRandom) -> bytes:
-        """Of all results in a file, and of what worked them out."""
-        file.seek(_DIGEST)
-        return hashlib.file_digest(file, partial(hashlib.sha256, self._made_by)).digest()

@@ -81,6 +81,15 @@ def _result_or_error(function: Callable[[Given, Thing], Result], given: Given, t
         return error
 
 
+def usable_processors() -> int:
+    """How many processors this process may use: in a container, those that it was given."""
+    if hasattr(os, "process_cpu_count"):  # from Python 3.13
+        return int(os.process_cpu_count() or 1)
+    if hasattr(os, "sched_getaffinity"):
+        return len(os.sched_getaffinity(0))
+    return os.cpu_count() or 1
+
+
 def _end_with_the_first() -> None:
     """An interrupt is meant for the first process: it ends the others itself, and if it was killed they end too.
 

@@ -22,6 +22,7 @@ from tempfile import TemporaryDirectory
 from generator import HANDBOOK, PROJECT, VERSION
 from generator.build.books import books
 from generator.build.changed_pages import render_changed
+from generator.build.processes import usable_processors
 from generator.build.publishing import fresh_site
 from generator.build.workshop import Workshop, workshop
 from generator.errors import HandbookError, SourceError
@@ -54,7 +55,7 @@ class Request:
 
     school_folder: Path | None = None
     out: Path = WORKSHOP / "site"
-    processes: int = min(os.cpu_count() or 1, _MOST_PROCESSES)
+    processes: int = min(usable_processors(), _MOST_PROCESSES)
     handbook: Path = HANDBOOK
     workshop: Path = WORKSHOP / "workshop"
 

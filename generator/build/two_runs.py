@@ -14,7 +14,7 @@ from generator.build.processes import Begin
 from generator.site.run_mkdocs import Nav, Settings, render
 from generator.site.search import read_index
 from generator.site.staging import write_files
-from generator.source.overlay import Faults
+from generator.source.layers import Faults
 
 _ENOUGH_FOR_ONE = 40  # pages: to begin a second run takes as long as twenty pages do
 
@@ -27,7 +27,7 @@ def render_pages(
     Where sources are newer than the clock says, both runs render all, and each page stands in the index twice. Raises
     SourceError as `render` does.
     """
-    own_run = partial(render, docs, folder, nav, settings, only_missing=True)
+    own_run = partial(render, docs, folder, nav, settings)
     if begin is None or len(pages) <= _ENOUGH_FOR_ONE:
         own_run()
         return read_index(folder)
@@ -37,7 +37,7 @@ def render_pages(
     kept = [file.relative_to(folder).as_posix() for file in folder.rglob("*") if file.is_file()]
     write_files(aside, ((path, b"") for path in (*kept, *own)))
     write_files(folder, ((path, b"") for path in others))
-    end_other_run = begin(partial(render, docs, aside, nav, settings, only_missing=True))
+    end_other_run = begin(partial(render, docs, aside, nav, settings))
     faults = Faults()
     for run in (own_run, end_other_run):
         with faults.gathered():

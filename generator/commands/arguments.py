@@ -10,7 +10,7 @@ DIVIDEND_LIMIT = 10**15
 PLAIN_LIMIT = 9_999
 
 
-def _folder(text: str) -> Path:
+def folder(text: str) -> Path:
     if not text:
         raise click.BadParameter("is empty; name a folder.")
     return Path(text)
@@ -18,7 +18,7 @@ def _folder(text: str) -> Path:
 
 school_option = click.option(
     "--school",
-    type=_folder,
+    type=folder,
     metavar="FOLDER",
     help="A school's own folder, laid over the stock handbook.",
 )

@@ -9,7 +9,7 @@ from pathlib import Path
 import click
 
 from generator.build.straight_line import WORKSHOP, Request, build
-from generator.commands.arguments import school_option
+from generator.commands.arguments import folder, school_option
 
 
 @click.command(
@@ -19,9 +19,7 @@ Examples:
   python -m generator build --school my-school --out shared/handbook""",
 )
 @school_option
-@click.option(
-    "--out", type=click.Path(path_type=Path), default=WORKSHOP / "site", metavar="FOLDER", help="Where the site goes."
-)
+@click.option("--out", type=folder, default=WORKSHOP / "site", metavar="FOLDER", help="Where the site goes.")
 @click.option("--quiet", is_flag=True, help="Say nothing but what went wrong, and the file to open.")
 def command(school: Path | None, out: Path, quiet: bool) -> None:
     """Build the handbook and print the file to open."""

@@ -1,6 +1,8 @@
 """`new`: a lesson file for a number and a group, or a first folder for a school."""
 
 import os
+import textwrap
+from collections.abc import Iterator
 from datetime import date
 from pathlib import Path
 
@@ -8,16 +10,21 @@ import click
 
 from generator import HANDBOOK
 from generator.commands.arguments import WholeNumbersCommand, school_option, whole_number
-from generator.commands.first_files import lesson_text, school_text
-from generator.engine.sharing import share
+from generator.engine.features import features_of
+from generator.engine.sharing import Sharing, share
 from generator.errors import Fault, SourceError
-from generator.source.expectations import misfits
-from generator.source.library import load, readable_steps
+from generator.pages.writing.settings import settings
+from generator.source.lessons import misfits
+from generator.source.library import Sources, load, readable_steps
 from generator.source.models import LessonFile, Step
-from generator.source.reading import Table
+from generator.source.reading import Table, as_toml
 from generator.source.validating import did_you_mean, validated
+from generator.words.numbers import place_word
+from generator.words.phrases import Grouping, Phrases
 
 _LARGEST_ORDER = 999
+_WIDTH = 100
+_WORDS = Phrases("en", Grouping(""))
 
 
 @click.command(
@@ -49,11 +56,9 @@ def command(dividend: int | None, divisor: int | None, ribbons: bool, step: str 
 
 
 def _new_school(folder: Path) -> None:
-    stock = load(HANDBOOK)
-    settings = folder / "school.toml"
-    _write(settings, school_text(stock.school, tuple(step.slug for step in stock.steps)))
-    shown = f'"{folder}"' if " " in str(folder) else folder
-    click.echo(f"Wrote {settings}. Edit it, then: python -m generator build --school {shown}")
+    path = folder / "school.toml"
+    _write(path, _school_text(load(HANDBOOK)))
+    click.echo(f"Wrote {path}. Edit it, then: python -m generator build --school {_quoted(folder)}")
 
 
 def _new_lesson(dividend: int, divisor: int, ribbons: bool, wanted: str | None, school: Path | None) -> None:
@@ -69,8 +74,8 @@ def _new_lesson(dividend: int, divisor: int, ribbons: bool, wanted: str | None, 
     order = min(max((other.order for other in step.lessons), default=0) + 10, _LARGEST_ORDER)
     name = f"{dividend}-{'for' if ribbons else 'among'}-{divisor}.toml"
     path = (school or HANDBOOK) / "lessons" / step.slug / name
-    _write(path, lesson_text(share(dividend, divisor, ribbons=ribbons), order, date.today()))
-    check = f"python -m generator check --school {school}" if school else "python -m generator check"
+    _write(path, _lesson_text(share(dividend, divisor, ribbons=ribbons), order, date.today()))
+    check = f"python -m generator check --school {_quoted(school)}" if school else "python -m generator check"
     click.echo(f"Wrote {path} for the step {step.slug}. Complete its reason, then: {check}")
 
 
@@ -99,6 +104,78 @@ def _step_for(lesson: LessonFile, wanted: str | None, steps: tuple[Step, ...]) -
         remedy = "say which with --step" if takers else "choose other numbers, or add a step that does"
         raise click.UsageError(f"{those} {lesson.dividend} among {lesson.divisor}; {remedy}.")
     return takers[0]
+
+
+def _lesson_text(sharing: Sharing, order: int, reviewed: date) -> str:
+    """A lesson file for one division: what is special about it in comments, and a reason to complete."""
+    filled = {
+        "dividend": sharing.dividend,
+        "divisor": sharing.divisor,
+        "ribbons": sharing.ribbons,
+        "order": order,
+        "reason": "",
+        "reviewed": reviewed,
+    }
+    result = _WORDS.say(
+        "first-file.lesson-and-rest" if sharing.remainder else "first-file.lesson",
+        dividend=sharing.dividend,
+        divisor=sharing.divisor,
+        quotient=sharing.quotient,
+        remainder=sharing.remainder,
+    )
+    lines = [f"# {result}", *(f"# - {line}" for line in _what_is_special(sharing))]
+    for key, field in LessonFile.model_fields.items():
+        left_out = "" if field.default is None else field.default
+        lines += ["", *_explained(_WORDS.say(f"setting.lesson.{key}"), field.description or "")]
+        lines += [f"{key} = {as_toml(filled[key])}" if key in filled else f"# {key} = {as_toml(left_out)}"]
+    return "\n".join(lines) + "\n"
+
+
+def _what_is_special(sharing: Sharing) -> Iterator[str]:
+    features = features_of(sharing)
+    if features.static:
+        yield _WORDS.say("first-file.as-it-lies")
+    for key, places in (
+        ("first-file.exchange-from", features.exchange_from),
+        ("first-file.exchange-into-empty", features.exchange_into_empty),
+        ("first-file.zeros-in-dividend", features.zeros_in_dividend),
+        ("first-file.zeros-inside-quotient", features.zeros_inside_quotient),
+        ("first-file.zeros-at-quotient-end", features.zeros_at_quotient_end),
+        ("first-file.places-short", features.places_short),
+    ):
+        if places:
+            named = _WORDS.say("list.last").join(place_word(_WORDS, place) for place in places)
+            yield _WORDS.say(key, places=named)
+    if features.highest_place_short:
+        yield _WORDS.say("first-file.highest-place-short")
+    if features.nobody_gets_any:
+        yield _WORDS.say("first-file.nobody-gets-any")
+    yield _WORDS.say("first-file.work", count=sharing.exchanges, sharers=sharing.sharers, handlings=sharing.handlings)
+
+
+def _school_text(stock: Sources) -> str:
+    """A school.toml that explains every setting, each commented out at the stock handbook's value."""
+    examples = {"steps": [step.slug for step in stock.steps], "site_url": "https://intranet.example/sharing/"}
+    lines: list[str] = []
+    table = ""
+    for setting in settings(_WORDS, stock.school):
+        if setting.table != table:
+            table = setting.table
+            lines += ["", "", f"[{table}]"]
+        shown = setting.here or as_toml(examples[setting.key])
+        lines += ["", *_explained(setting.purpose, setting.right), f"# {setting.key} = {shown}"]
+    return _WORDS.say("first-file.head") + "\n".join(lines) + "\n"
+
+
+def _explained(purpose: str, right: str) -> Iterator[str]:
+    """What a key is for and what may stand there, as comments."""
+    words = _WORDS.say("first-file.key", purpose=purpose, right=right)
+    return (f"# {line}" for line in textwrap.wrap(words, _WIDTH, break_on_hyphens=False))
+
+
+def _quoted(folder: Path) -> str:
+    """A folder as a command line takes it."""
+    return f'"{folder}"' if " " in str(folder) else str(folder)
 
 
 def _write(path: Path, text: str) -> None:

@@ -12,12 +12,14 @@ from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from html import escape
 from http import HTTPStatus
+from http.client import HTTP_PORT
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from typing import Any, NamedTuple, Self
 from urllib.parse import unquote, urlsplit
 
 from generator.errors import HandbookError
+from generator.site.servers import TYPES
 from generator.source.library import IN_A_SCHOOL_FOLDER
 
 HOST = "127.0.0.1"
@@ -26,14 +28,6 @@ _OWN = ("/preview.js", "/preview.css")
 _HERE = Path(__file__).parent
 _PAGE = "text/html; charset=utf-8"
 _NOTICES_THE_END = 0.05  # seconds after which a preview that is told to end does so
-_TYPES = {
-    ".html": _PAGE,
-    ".css": "text/css; charset=utf-8",
-    ".js": "text/javascript; charset=utf-8",
-    ".json": "application/json",
-    ".svg": "image/svg+xml",
-    ".png": "image/png",
-}
 # A school's folder may hold more than we read, and nobody looks there.
 _READ = (*IN_A_SCHOOL_FOLDER, "en")
 
@@ -87,7 +81,9 @@ class Preview(ThreadingHTTPServer):
             return HTTPStatus.OK, "text/plain", shown.version.encode()
         if path.endswith("/"):
             path += "index.html"
-        status, kind = HTTPStatus.OK, _TYPES.get(Path(path).suffix, "application/octet-stream")
+        status, kind = HTTPStatus.OK, TYPES.get(Path(path).suffix.removeprefix("."), "application/octet-stream")
+        if kind.startswith("text/"):
+            kind += "; charset=utf-8"
         if kind == _PAGE and not shown.version:
             content = _page("The handbook is being built", "")
         elif kind == _PAGE and shown.faults:
@@ -103,8 +99,7 @@ class _Answer(BaseHTTPRequestHandler):
     server: Preview
 
     def do_GET(self) -> None:
-        port = self.server.server_port
-        if self.headers.get("Host", "").lower() not in (f"{HOST}:{port}", f"localhost:{port}"):
+        if self.headers.get("Host", "").lower() not in _names(self.server.server_port):
             self.send_error(HTTPStatus.MISDIRECTED_REQUEST)
             return
         status, kind, content = self.server.answer(unquote(urlsplit(self.path).path))
@@ -121,6 +116,14 @@ class _Answer(BaseHTTPRequestHandler):
 
     def log_message(self, *_: object) -> None:
         """The terminal is for builds."""
+
+
+def _names(port: int) -> Iterator[str]:
+    """What browsers call this machine; at the usual port they leave the port out."""
+    for name in (HOST, "localhost"):
+        yield f"{name}:{port}"
+        if port == HTTP_PORT:
+            yield name
 
 
 def changes(folders: Sequence[Path], pause: float = 0.3) -> Iterator[None]:

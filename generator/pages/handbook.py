@@ -22,9 +22,9 @@ from generator.pages.run_many import RunMany
 from generator.pages.writing.links import lesson_link, step_link
 from generator.pages.writing.page import Page
 from generator.pages.writing.writer import Writer
+from generator.source.layers import Faults
 from generator.source.library import Sources
 from generator.source.models import Note
-from generator.source.overlay import Faults
 
 _SECTIONS = (TODAY, "choosing", "when-it-goes-wrong", "new-here", "reference", "for-the-school")
 

@@ -44,7 +44,7 @@ def finished(
         **{each.chapter_pages: bound[each.path].chapter_pages.encode() for each in books},
     }
     yield from made.items()
-    parts = set(chain.from_iterable(scripts.listed().values()))
+    parts = {part for kind, listed in scripts.listed().items() if scripts.one_file(kind) in made for part in listed}
     for path in paths:
         if path not in made and path not in parts and not path.endswith(".html"):
             content = (rendered / path).read_bytes()

@@ -2,10 +2,12 @@
 
 import logging
 import re
+import sys
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from html import escape
+from logging.handlers import BufferingHandler
 from pathlib import Path
 from typing import Any, TypeAlias
 
@@ -40,20 +42,22 @@ class Settings:
     logo: str
 
 
-def render(docs: Path, folder: Path, nav: Nav, settings: Settings, only_missing: bool = False) -> None:
+def render(docs: Path, folder: Path, nav: Nav, settings: Settings) -> None:
     """Write the site of all Markdown in `docs` into `folder`.
 
     `nav` is nested data: a list of one-entry mappings from a title to a page (a path inside `docs`) or to a list of the
-    same kind. Pages that it leaves out are written too. With `only_missing`, pages that `folder` holds stay as they
-    are, and the search index tells of the others alone. Raises SourceError with everything that MkDocs warns about;
-    the files named in it are relative to `docs`.
+    same kind. Pages that it leaves out are written too. Pages that `folder` holds already stay as they are, and the
+    search index tells of the others alone. Raises SourceError with everything that MkDocs warns about; the files named
+    in it are relative to `docs`.
     """
-    with _collected_messages() as messages:
+    stopped: list[str] = []
+    with _kept_warnings() as warnings:
         try:
-            build(_derived(docs, folder, nav, settings), dirty=only_missing)
+            build(_derived(docs, folder, nav, settings), dirty=True)
         except Abort as stop:
-            if not messages:
-                messages.append(str(stop))
+            stopped.append(str(stop))
+    said = (record.getMessage() for record in warnings)
+    messages = [message for message in said if not message.startswith(_OF_ANY_PART)] or stopped
     if messages:
         raise SourceError(map(_fault, messages))
     (folder / "sitemap.xml").unlink()
@@ -93,22 +97,15 @@ def _escaped(nav: Nav) -> list[dict[str, Any]]:
 
 
 @contextmanager
-def _collected_messages() -> Iterator[list[str]]:
-    """Keep MkDocs quiet and collect what it warns about."""
-    messages: list[str] = []
-
-    class Collector(logging.Handler):
-        def emit(self, record: logging.LogRecord) -> None:
-            if not record.getMessage().startswith(_OF_ANY_PART):
-                messages.append(record.getMessage())
-
+def _kept_warnings() -> Iterator[list[logging.LogRecord]]:
+    """Keep MkDocs quiet and keep what it warns about."""
     logger = logging.getLogger("mkdocs")
-    handler = Collector(logging.WARNING)
+    handler = BufferingHandler(sys.maxsize)
     before = logger.propagate, logger.level
     logger.propagate, logger.level = False, logging.WARNING
     logger.addHandler(handler)
     try:
-        yield messages
+        yield handler.buffer
     finally:
         logger.removeHandler(handler)
         logger.propagate, logger.level = before

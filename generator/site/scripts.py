@@ -26,6 +26,11 @@ def listed() -> dict[str, list[str]]:
     return scripts
 
 
+def one_file(kind: str) -> str:
+    """The path of the scripts of a kind of page, joined."""
+    return f"{FOLDER}{kind}.js"
+
+
 def joined(folder: Path, paths: Collection[str]) -> dict[str, bytes]:
     """For each kind of page its scripts as one file, by path; only for kinds of which the site has every script."""
 
@@ -33,7 +38,7 @@ def joined(folder: Path, paths: Collection[str]) -> dict[str, bytes]:
         return lean((folder / script).read_text("utf-8")).removeprefix(_STRICT)
 
     return {
-        f"{FOLDER}{kind}.js": (_STRICT + "".join(map(body, scripts))).encode()
+        one_file(kind): (_STRICT + "".join(map(body, scripts))).encode()
         for kind, scripts in listed().items()
         if set(scripts) <= set(paths)
     }

@@ -15,7 +15,7 @@ PLACE = "/srv/handbook"
 _YEAR = 365 * 24 * 60 * 60  # seconds
 
 # Everything a handbook is made of. Standard names of the types: IANA media types registry.
-_TYPES = {
+TYPES = {
     "css": "text/css",
     "html": "text/html",
     "js": "text/javascript",
@@ -24,7 +24,7 @@ _TYPES = {
     "png": "image/png",
     "svg": "image/svg+xml",
 }
-_COMPRESSED = tuple(sorted({_TYPES[ending] for ending in ("css", "html", "js", "json", "svg")}))
+_COMPRESSED = tuple(sorted({TYPES[ending] for ending in ("css", "html", "js", "json", "svg")}))
 
 _TEMPLATES = Environment(
     loader=FileSystemLoader(Path(__file__).with_name(FOLDER)),
@@ -43,7 +43,7 @@ def files(sub_path: str, scripts: Collection[str]) -> dict[str, bytes]:
         "place": PLACE,
         "sub_path": sub_path,
         "bare_path": sub_path.rstrip("/"),
-        "types": _TYPES,
+        "types": TYPES,
         "compressed": _COMPRESSED,
         "headers": headers(scripts),
         "year": _YEAR,

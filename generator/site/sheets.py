@@ -62,8 +62,7 @@ def _height(element: Element, width: float) -> float:
     if tag in _HEADINGS:
         return _HEADINGS[tag]
     if tag == "img":
-        wide, high = (float(element.get(side, 0)) * _PIXEL for side in ("width", "height"))
-        return min(_TALLEST_PICTURE, high * min(1, width / max(wide, 1))) + _BETWEEN
+        return _height_of_picture(element, width) + _BETWEEN
     if tag == "tr":
         cells = [len(words(cell)) * _TABLE_LETTER for cell in element]
         return max(ceil(cell * len(cells) / width) for cell in cells) * _TABLE_LINE + _BETWEEN if cells else 0
@@ -71,3 +70,12 @@ def _height(element: Element, width: float) -> float:
     if tag not in _TEXTS or in_a_row or any(inner.tag in _TEXTS for inner in element.iterdescendants()):
         return 0
     return ceil(len(words(element)) * _LETTER / width) * _LINE + (0 if tag == "li" else _BETWEEN)
+
+
+def _height_of_picture(element: Element, width: float) -> float:
+    """As on paper, where a picture is no wider than its sheet; one without a size in pixels counts as a tall one."""
+    try:
+        wide, high = (float(element.get(side, 0)) * _PIXEL for side in ("width", "height"))
+    except ValueError:
+        return _TALLEST_PICTURE
+    return min(_TALLEST_PICTURE, high * min(1, width / max(wide, 1)))

@@ -20,10 +20,7 @@ def stage(folder: Path, files: Files) -> None:
 
 def write_files(folder: Path, files: Files) -> None:
     """Put files, by path, into a folder."""
-    there: set[Path] = set()
     for path, content in files:
         file = folder / path
-        if file.parent not in there:
-            file.parent.mkdir(parents=True, exist_ok=True)
-            there.add(file.parent)
+        file.parent.mkdir(parents=True, exist_ok=True)
         file.write_bytes(content)

@@ -19,10 +19,9 @@ from pathlib import Path
 from typing import Any
 
 from generator.errors import Fault
-from generator.source.folders import is_dropping, shown_name
+from generator.source.layers import Faults, Layer, Source, is_dropping, overlaid, shown_name
 from generator.source.lessons import read_steps
 from generator.source.models import AuthoredPage, Lesson, Note, PageMeta, Step
-from generator.source.overlay import Faults, Layer, Source, overlaid
 from generator.source.reading import parse_page, read_toml, refused
 from generator.source.school import School
 from generator.source.theme import Theme, read_theme

@@ -69,8 +69,6 @@ def _shown(value: object) -> str:
             return "true" if value else "false"
         case int() if abs(value) >= 10**15:
             return "a number of more than 15 digits"
-        case int() | float():
-            return str(value)
         case str():
             return f'"{printable(value)}"'
         case date():

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from generator import HANDBOOK
-from generator.source.expectations import misfits
+from generator.source.lessons import misfits
 from generator.source.library import load
 from generator.source.models import LessonFile, Step
 

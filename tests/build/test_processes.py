@@ -212,3 +212,13 @@ def test_interrupted_twice_everything_ends(pause: float, tmp_path: Path) -> None
             with suppress(ProcessLookupError):
                 os.killpg(first.pid, signal.SIGKILL)
     assert first.returncode == -signal.SIGINT
+
+
+@pytest.mark.skipif(not hasattr(os, "sched_setaffinity"), reason="a process may use every processor there")
+def test_only_processors_that_this_process_may_use_are_counted() -> None:
+    """As in a container that was given one of many."""
+    count = "from generator.build.straight_line import Request; print(Request().processes)"
+    for given in ({min(os.sched_getaffinity(0))}, os.sched_getaffinity(0)):
+        order = [sys.executable, "-c", f"import os; os.sched_setaffinity(0, {given}); {count}"]
+        counted = subprocess.run(order, cwd=PROJECT, capture_output=True, check=True, text=True).stdout
+        assert int(counted) == min(len(given), 8)

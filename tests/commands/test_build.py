@@ -153,6 +153,13 @@ def test_a_site_among_what_it_is_made_of_is_refused(inside: str, tmp_path: Path)
     assert not out.exists() or not [*out.iterdir()]
 
 
+def test_a_site_in_a_folder_without_a_name_is_refused() -> None:
+    code, out, err = run_command("build", "--out", "")
+    assert (code, out) == (2, "")
+    assert "--out" in err
+    assert "is empty; name a folder." in err
+
+
 def test_a_name_that_the_terminal_cannot_show_is_told_in_code_points(tmp_path: Path) -> None:
     school = tmp_path / "\u0448\u043a\u043e\u043b\u0430"
     order = [sys.executable, "-m", "generator", "new", "--school", str(school)]

@@ -48,7 +48,7 @@ def test_a_lesson_in_a_school_folder_lacks_only_its_reason(handbook: Path, schoo
     assert (code, err) == (0, "")
     assert out == (
         f"Wrote {path} for the step exchange-tens. "
-        f"Complete its reason, then: python -m generator check --school {school}\n"
+        f'Complete its reason, then: python -m generator check --school "{school}"\n'
     )
     with pytest.raises(SourceError) as refused:
         load(handbook, school)

@@ -36,7 +36,7 @@ def preview(site: Path) -> Iterator[Preview]:
 
 def ask(preview: Preview, path: str, method: str = "GET", **headers: str) -> tuple[int, str, str]:
     """Status, kind and body; the path is sent as it is."""
-    connection = http.client.HTTPConnection(HOST, int(preview.address.rstrip("/").rpartition(":")[2]), timeout=10)
+    connection = http.client.HTTPConnection(HOST, preview.server_address[1], timeout=10)
     connection.putrequest(method, path, skip_host="Host" in headers)
     for name, value in headers.items():
         connection.putheader(name, value)
@@ -122,6 +122,15 @@ def test_this_machine_has_two_names(preview: Preview) -> None:
     port = preview.address.rstrip("/").rpartition(":")[2]
     for name in ("localhost", "LocalHost", HOST):
         assert ask(preview, "/", Host=f"{name}:{port}")[0] == 200
+
+
+@pytest.mark.parametrize("name", ["localhost", HOST])
+def test_at_the_usual_port_browsers_leave_it_out(name: str, preview: Preview) -> None:
+    preview.show()
+    preview.server_port = 80  # said only: few may take it
+    for host in (name, f"{name}:80"):
+        assert ask(preview, "/", Host=host)[0] == 200
+    assert ask(preview, "/", Host="elsewhere.example")[0] == 421
 
 
 @pytest.mark.parametrize("method", ["POST", "PUT", "DELETE", "OPTIONS", "TRACE"])

@@ -13,6 +13,7 @@ import pytest
 from generator import HANDBOOK
 from generator.site.scripts import joined, lean, listed
 from tests.script.engine import Engine
+from tests.site import samples
 
 FOLDER = HANDBOOK / "theme" / "js"
 SCRIPTS = sorted(FOLDER.rglob("*.js"))
@@ -58,6 +59,14 @@ def test_the_scripts_of_a_kind_of_page_are_one_file(tmp_path: Path) -> None:
         f'"use strict";seen.push("{first}");seen.push("{second}");'.encode()
     )
     assert joined(tmp_path, [first, second]) == {}
+
+
+def test_a_script_stands_alone_where_its_kind_of_page_lacks_another(tmp_path: Path) -> None:
+    site = samples.build(tmp_path / "site")  # without what only a whole handbook says to its scripts
+    assert not (site / "js" / "today.js").exists()
+    assert (site / "js" / "sharing" / "places.js").exists()
+    assert (site / "js" / "lesson.js").exists()
+    assert not (site / "js" / "here.js").exists()
 
 
 def test_what_todays_number_loads_is_small(site: Path) -> None:

@@ -1,4 +1,4 @@
-"""Every key of school.toml, for the page that lists them."""
+"""Every key of school.toml, for the page that lists them and the first file of a school."""
 
 from collections.abc import Iterator
 from typing import NamedTuple

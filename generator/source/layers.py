@@ -1,23 +1,87 @@
-"""The files of a folder, with names that are safe on every system.
+"""The files that people wrote: those of the stock handbook, and a school's folder laid over it.
 
-Hidden files and what editors and file managers drop are ignored; everything else that is not a file
-of the wanted kind in its place is named as a fault. Links are refused, so nothing outside is read.
+The same path replaces, any other adds. Hidden files and what editors and file managers drop are ignored; everything
+else that is not a file of the wanted kind in its place is named as a fault. Names are held to what is safe on every
+system. Links are refused, so nothing outside is read.
 """
 
 import os
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
 from itertools import islice
 from pathlib import Path
 
-from generator.errors import Fault
+from generator.errors import Fault, SourceError
 from generator.source.fields import slug_fault, slug_like
-from generator.source.reading import printable, refused
+from generator.source.reading import decode, printable, read_bytes, refused
 
 MOST_FILES = 2000
 _DROPPINGS = frozenset(("thumbs.db", "desktop.ini"))
 
 # The path of a file below a folder, such as ("as-it-lies", "step.toml").
 Parts = tuple[str, ...]
+
+
+class Faults(list[Fault]):
+    """The faults of a run so far."""
+
+    @contextmanager
+    def gathered(self) -> Iterator[None]:
+        """Keep the faults of what is done inside, and go on after it."""
+        try:
+            yield
+        except SourceError as error:
+            self.extend(error.faults)
+
+    def raise_if_any(self) -> None:
+        if self:
+            raise SourceError(self)
+
+
+@dataclass(frozen=True)
+class Layer:
+    """One of the two folders. Faults name its files as <folder's name>/<path>."""
+
+    folder: Path
+    from_school: bool
+
+    @property
+    def shown(self) -> str:
+        return shown_name(os.path.basename(os.path.abspath(self.folder)))  # noqa: PTH100, PTH119 - follows no link
+
+    def named(self, *parts: str) -> str:
+        return "/".join((self.shown, *parts))
+
+
+@dataclass(frozen=True)
+class Source:
+    """One file and the layer it comes from; `replaces` tells whether a lower layer has it too."""
+
+    parts: Parts
+    path: Path
+    file: str
+    from_school: bool
+    replaces: bool
+
+    def text(self) -> str:
+        return decode(read_bytes(self.path, self.file), self.file)
+
+
+def overlaid(layers: Iterable[Layer], kind: str, ending: str, depths: range, faults: Faults) -> list[Source]:
+    """The files of one kind ("lessons", "pages"), sorted by their path below it; later layers win."""
+    files: dict[Parts, Source] = {}
+    for layer in layers:
+        ours_by_language = kind == "pages" and not layer.from_school
+        place = f"en/{kind}" if ours_by_language else kind
+        with faults.gathered():
+            for found in files_in(layer.folder / place, layer.named(place), ending, depths):
+                if isinstance(found, Fault):
+                    faults.append(found)
+                else:
+                    path = layer.folder.joinpath(place, *found)
+                    files[found] = Source(found, path, layer.named(place, *found), layer.from_school, found in files)
+    return [files[parts] for parts in sorted(files)]
 
 
 def shown_name(name: str) -> str:
