@@ -159,6 +159,14 @@ def _can_be_read(address: str) -> bool:
 
 
 @cache
+def prepare() -> None:
+    """Load and read all that pages are held against, so that a copy of this process need not do it again."""
+    Markdown(**extensions())
+    known_classes()
+    our_images()
+
+
+@cache
 def extensions() -> dict[str, Any]:
     """What MkDocs converts with: its own extensions and those of mkdocs.yml."""
     listed = yaml.load((PROJECT / "mkdocs.yml").read_text("utf-8"), YAML_LOADER)["markdown_extensions"]
