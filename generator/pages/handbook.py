@@ -16,8 +16,7 @@ from generator.pages.kinds.home import HOME, write_home
 from generator.pages.kinds.lesson import placed_lessons
 from generator.pages.kinds.plans import write_lesson_and_plan, write_plans
 from generator.pages.kinds.steps import write_cards, write_path, write_step
-from generator.pages.kinds.today import PATH as TODAY
-from generator.pages.kinds.today import write_today
+from generator.pages.kinds.today import TODAY, write_today
 from generator.pages.run_many import RunMany
 from generator.pages.writing.links import lesson_link, step_link
 from generator.pages.writing.page import Page

@@ -13,7 +13,7 @@ from generator.build.workshop import workshop
 from generator.errors import Problem
 from generator.pages.authored.content import LARGEST_RESULT, Refusal, known_classes, refusals
 from generator.pages.handbook import write_handbook
-from generator.pages.kinds.today import PATH as TODAY
+from generator.pages.kinds.today import TODAY
 from generator.pages.writing.page import from_page
 from generator.pages.writing.writer import Writer
 from generator.source.library import load
