@@ -9,12 +9,9 @@ from typing import Any
 from generator.errors import Fault, SourceError
 from generator.figures.picture import Picture
 from generator.pages.authored.fill import WritingContext, WrittenPage, write_authored, write_note
-from generator.pages.kinds.a_z import PATH as A_Z
-from generator.pages.kinds.a_z import write_a_z
 from generator.pages.kinds.choosing import write_choosing, write_group
-from generator.pages.kinds.home import HOME, write_home
-from generator.pages.kinds.lesson import placed_lessons, write_lesson_and_plan, write_plans
-from generator.pages.kinds.steps import write_cards, write_path, write_step
+from generator.pages.kinds.lesson import placed_lessons, write_cards, write_lesson_and_plan, write_plans
+from generator.pages.kinds.overviews import A_Z, HOME, write_a_z, write_home, write_path, write_step
 from generator.pages.kinds.today import TODAY, write_today
 from generator.pages.run_many import RunMany
 from generator.pages.writing.links import lesson_link, step_link

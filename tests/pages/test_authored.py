@@ -11,7 +11,7 @@ import pytest
 from generator.errors import SourceError
 from generator.pages.authored.content import extensions, known_classes, our_images, prepare
 from generator.pages.handbook import Handbook, write_handbook
-from generator.pages.kinds.a_z import write_a_z
+from generator.pages.kinds.overviews import write_a_z
 from generator.pages.writing.writer import Writer
 from generator.source.library import load
 from tests.in_turn import run_in_turn

@@ -1,4 +1,4 @@
-"""A lesson and its division, worked out -> its page, and its plan: a sheet of paper for those who give it."""
+"""A lesson and its division, worked out -> its page, its plan on paper, and its cards to print."""
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
@@ -15,7 +15,7 @@ from generator.engine.numbers import Choice, Remainder, best_first, numbers
 from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import Shelf, needs, shortages
 from generator.figures.picture import Picture
-from generator.pages.writing.links import LessonLink, StepLink, step_link
+from generator.pages.writing.links import LessonLink, StepLink, lesson_link, step_link
 from generator.pages.writing.page import Page, front_matter
 from generator.pages.writing.views import stage_views
 from generator.pages.writing.writer import Writer
@@ -81,6 +81,15 @@ def write_plans(writer: Writer, step: Step, plans: Sequence[Plan]) -> Page:
     data = {"step": step, "link": link, "plans": plans, "bodies": [Markup(plan.body) for plan in plans]}
     page = writer.page("plans", link.plans_path, data, step.reviewed, step=step.short)
     return replace(page, pictures=tuple(picture for plan in plans for picture in plan.pictures))
+
+
+def write_cards(writer: Writer, step: Step) -> Page:
+    """The cards of one step, to print."""
+    link = step_link(step)
+    links = [lesson_link(lesson, writer) for lesson in step.lessons]
+    cards = [{"slug": link.slug, "sharing": link.sharing, "needs": needs(link.sharing)} for link in links]
+    data = {"step": step, "step_path": link.path, "cards": cards}
+    return writer.page("cards", link.cards_path, data, step.reviewed, step=step.short)
 
 
 def _page(writer: Writer, placed: PlacedLesson, data: Mapping[str, Any], symptoms: Iterable[Symptom]) -> Page:
