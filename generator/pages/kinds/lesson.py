@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
-from typing import Any, NamedTuple
+from typing import Any
 
 from markupsafe import Markup
 
@@ -173,24 +173,20 @@ def _neighbours(sharing: Sharing, shelf: Shelf, words: Phrases) -> list[dict[str
     ]
 
 
-class _Ready(NamedTuple):
-    """A number for another group; `alike`: special in the same ways as the number of the lesson."""
+def _ready_number(divisor: int, sharing: Sharing, shelf: Shelf) -> dict[str, Any] | None:
+    """A number that the shelf allows: today's own or the best one; else one that only goes to the bank as it does.
 
-    number: int
-    alike: bool
-
-
-def _ready_number(divisor: int, sharing: Sharing, shelf: Shelf) -> _Ready | None:
-    """A number that the shelf allows: today's own or the best one; else one that only goes to the bank as it does."""
+    `alike` says whether it is special in the same ways as the number of the lesson.
+    """
     features = features_of(sharing)
     remainder = Remainder.NONE if features.exact else Remainder.SOME
     choice = Choice(frozenset(features.exchange_from), remainder, digits=len(sharing.start), shelf=shelf)
     alike = _alike(divisor, choice, _likeness(sharing.dividend, sharing.divisor))
     if sharing.dividend in alike:
-        return _Ready(sharing.dividend, alike=True)
+        return {"number": sharing.dividend, "alike": True}
     is_alike = bool(alike) or features.nobody_gets_any
     found = alike if is_alike else [number for number in numbers(divisor, choice) if number > divisor]
-    return next((_Ready(number, is_alike) for number in best_first(divisor, found, most=1)), None)
+    return next(({"number": number, "alike": is_alike} for number in best_first(divisor, found, most=1)), None)
 
 
 @cache
