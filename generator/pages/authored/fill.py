@@ -9,7 +9,7 @@ from typing import TypeAlias
 
 from generator.errors import Fault, SourceError
 from generator.figures.picture import Picture
-from generator.pages.authored.confined import SECONDS, TakesTooLongError, confined
+from generator.pages.authored.confined import SECONDS, confined
 from generator.pages.authored.content import prepare, refusals
 from generator.pages.authored.origin import SourceText
 from generator.pages.writing.links import LessonLink, StepLink
@@ -61,11 +61,10 @@ def write_note(context: WritingContext, noted: tuple[Page, Note]) -> WrittenPage
 def _guarded(context: WritingContext, page: Page, words: SourceText) -> WrittenPage:
     """What a school wrote, filled in and held to what may be on a page, in a process that can be stopped."""
     prepare()
-    try:
-        written = confined(_filled_and_checked, context, page, words, seconds=SECONDS)
-    except TakesTooLongError:
+    written = confined(_filled_and_checked, context, page, words, seconds=SECONDS)
+    if written is None:
         fault = Fault.of_file(words.file, "takes too long or too much memory", "take out what repeats so often")
-        raise SourceError([fault]) from None
+        raise SourceError([fault])
     if isinstance(written, SourceError):
         raise written
     return written
