@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from generator.errors import SourceError
+from generator.errors import HandbookError, SourceError
 from generator.pages.authored.content import extensions, known_classes, our_images, prepare
 from generator.pages.handbook import Handbook, write_handbook
 from generator.pages.kinds.overviews import write_a_z
@@ -101,8 +101,8 @@ def test_what_the_program_writes_may_be_as_long_as_it_is(monkeypatch: pytest.Mon
     monkeypatch.setattr("generator.pages.writing.writer.LARGEST_PAGE", 2_000)
     a_z = write_a_z(Writer(sources.school), handbook.pages[1:], sources.pages[0].meta.reviewed)
     assert len(a_z.body) > 2_000
-    with pytest.raises(SourceError, match="grows to more than 2000 characters"):
-        Writer(sources.school).render_text("word " * 401, "ours.md", {}, "ours.md", 1)
+    with pytest.raises(HandbookError, match="grows to more than 2000 characters"):
+        Writer(sources.school).render_text("word " * 401, "ours.md", {}, "ours.md")
 
 
 @only_in_a_whole_run

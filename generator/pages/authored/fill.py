@@ -91,7 +91,7 @@ def _filled(context: WritingContext, page: Page, words: SourceText) -> WrittenPa
     """The page with the words added to it."""
     names = {"steps": context.steps, "lessons": context.lessons}
     try:
-        text, shown = context.writer.render_text(words.text, page.path, names, words.file, words.first_line)
-    except SourceError as error:
-        return page, error.faults
+        text, shown = context.writer.render_text(words.text, page.path, names, words.file)
+    except Exception as error:
+        return page, (template_fault(error, words.file, words.first_line),)
     return replace(page, body=page.body + text, pictures=tuple(dict.fromkeys((*page.pictures, *shown)))), ()
