@@ -6,7 +6,7 @@ from difflib import get_close_matches
 from itertools import chain, islice
 from typing import Any
 
-from generator.errors import Fault, SourceError
+from generator.errors import Fault
 from generator.figures.picture import Picture
 from generator.pages.authored.fill import WritingContext, WrittenPage, write_authored, write_note
 from generator.pages.kinds.choosing import write_choosing, write_group
@@ -111,16 +111,12 @@ def _gathered(written: Iterator[WrittenPage], faults: Faults) -> Iterator[Page]:
     """
     all_there = True
     while True:
-        try:
-            page, wrong = next(written)
-        except StopIteration:
+        with faults.gathered():
+            for page, wrong in written:
+                faults.extend(wrong)
+                yield page
             break
-        except SourceError as error:
-            all_there = False
-            faults.extend(error.faults)
-        else:
-            faults.extend(wrong)
-            yield page
+        all_there = False  # after an error `written` goes on with the next page
     if not all_there:
         faults.raise_if_any()
 
