@@ -3,8 +3,8 @@
 from collections.abc import Iterable
 
 from generator.pages.handbook import Handbook
-from generator.pages.kinds.a_z import PATH as A_Z
-from generator.pages.kinds.today import PATH as TODAY
+from generator.pages.kinds.overviews import A_Z
+from generator.pages.kinds.today import TODAY
 from generator.pages.writing.page import Page, address
 from generator.site.book import BOOK, Book, BookPart
 from generator.source.models import PAGES_OF_A_STEP

@@ -6,18 +6,13 @@ from difflib import get_close_matches
 from itertools import chain, islice
 from typing import Any
 
-from generator.errors import Fault, SourceError
+from generator.errors import Fault
 from generator.figures.picture import Picture
 from generator.pages.authored.fill import WritingContext, WrittenPage, write_authored, write_note
-from generator.pages.kinds.a_z import PATH as A_Z
-from generator.pages.kinds.a_z import write_a_z
 from generator.pages.kinds.choosing import write_choosing, write_group
-from generator.pages.kinds.home import HOME, write_home
-from generator.pages.kinds.lesson import placed_lessons
-from generator.pages.kinds.plans import write_lesson_and_plan, write_plans
-from generator.pages.kinds.steps import write_cards, write_path, write_step
-from generator.pages.kinds.today import PATH as TODAY
-from generator.pages.kinds.today import write_today
+from generator.pages.kinds.lesson import placed_lessons, write_cards, write_lesson_and_plan, write_plans
+from generator.pages.kinds.overviews import A_Z, HOME, write_a_z, write_home, write_path, write_step
+from generator.pages.kinds.today import TODAY, write_today
 from generator.pages.run_many import RunMany
 from generator.pages.writing.links import lesson_link, step_link
 from generator.pages.writing.page import Page
@@ -116,16 +111,12 @@ def _gathered(written: Iterator[WrittenPage], faults: Faults) -> Iterator[Page]:
     """
     all_there = True
     while True:
-        try:
-            page, wrong = next(written)
-        except StopIteration:
+        with faults.gathered():
+            for page, wrong in written:
+                faults.extend(wrong)
+                yield page
             break
-        except SourceError as error:
-            all_there = False
-            faults.extend(error.faults)
-        else:
-            faults.extend(wrong)
-            yield page
+        all_there = False  # after an error `written` goes on with the next page
     if not all_there:
         faults.raise_if_any()
 

@@ -7,7 +7,7 @@ from datetime import date
 
 import pytest
 
-from generator.pages.kinds.a_z import write_a_z
+from generator.pages.kinds.overviews import write_a_z
 from generator.pages.writing.page import Page
 from generator.pages.writing.writer import Writer
 from generator.source.school import School

@@ -8,9 +8,10 @@ from pathlib import Path
 
 import pytest
 
-from generator.errors import SourceError
+from generator.errors import HandbookError, SourceError
+from generator.pages.authored.content import extensions, known_classes, our_images, prepare
 from generator.pages.handbook import Handbook, write_handbook
-from generator.pages.kinds.a_z import write_a_z
+from generator.pages.kinds.overviews import write_a_z
 from generator.pages.writing.writer import Writer
 from generator.source.library import load
 from tests.in_turn import run_in_turn
@@ -100,8 +101,8 @@ def test_what_the_program_writes_may_be_as_long_as_it_is(monkeypatch: pytest.Mon
     monkeypatch.setattr("generator.pages.writing.writer.LARGEST_PAGE", 2_000)
     a_z = write_a_z(Writer(sources.school), handbook.pages[1:], sources.pages[0].meta.reviewed)
     assert len(a_z.body) > 2_000
-    with pytest.raises(SourceError, match="grows to more than 2000 characters"):
-        Writer(sources.school).render_text("word " * 401, "ours.md", {}, "ours.md", 1)
+    with pytest.raises(HandbookError, match="grows to more than 2000 characters"):
+        Writer(sources.school).render_text("word " * 401, "ours.md", {}, "ours.md")
 
 
 @only_in_a_whole_run
@@ -131,6 +132,15 @@ def test_it_is_the_same_where_processes_cannot_be_forked(tmp_path: Path, monkeyp
     assert page(noted, LESSON).endswith("We share 2,112.")
     with pytest.raises(SourceError, match=r"8448-among-4\.md:1: <script>: is not allowed"):
         with_files(tmp_path, notes__lessons__static__8448_among_4="<script></script>")
+
+
+def test_what_pages_are_held_against_is_read_once_for_all_of_them(tmp_path: Path) -> None:
+    """And not again in the process of each, where it would be forgotten with it."""
+    read = (extensions, known_classes, our_images)
+    for function in (prepare, *read):
+        function.cache_clear()
+    with_files(tmp_path, notes__index="Our door.", notes__lessons__index="Our path.")
+    assert [function.cache_info().misses for function in read] == [1, 1, 1]
 
 
 @only_in_a_whole_run

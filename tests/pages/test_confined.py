@@ -11,7 +11,7 @@ from multiprocessing import get_context
 
 import pytest
 
-from generator.pages.authored.confined import MEMORY, TakesTooLongError, confined
+from generator.pages.authored.confined import MEMORY, confined
 from tests.sampling import sample
 
 
@@ -63,8 +63,7 @@ def test_it_gives_the_result() -> None:
 
 @pytest.mark.parametrize("function", sample([loop, cannot_be_interrupted, in_one_step, breaks_down, dies], 2))
 def test_it_is_stopped(function: Callable[[], object], capfd: pytest.CaptureFixture[str]) -> None:
-    with pytest.raises(TakesTooLongError):
-        confined(function, seconds=0.1)
+    assert confined(function, seconds=0.1) is None
     assert capfd.readouterr() == ("", "")
 
 
@@ -97,5 +96,4 @@ def test_nothing_is_forked_beside_other_threads(monkeypatch: pytest.MonkeyPatch)
 @pytest.mark.skipif(sys.platform != "linux", reason="other systems do not hold a process to its memory")
 def test_it_gets_so_much_memory_and_no_more() -> None:
     assert confined(large, MEMORY // 2, seconds=10) == MEMORY // 2
-    with pytest.raises(TakesTooLongError):
-        confined(large, MEMORY * 2, seconds=10)
+    assert confined(large, MEMORY * 2, seconds=10) is None

@@ -12,7 +12,7 @@ import pytest
 from generator.build.straight_line import Request, build, check
 from generator.errors import SourceError
 from generator.pages.handbook import Handbook, write_handbook
-from generator.pages.kinds.today import PATH as TODAY
+from generator.pages.kinds.today import TODAY
 from generator.pages.writing.writer import Writer
 from generator.source.library import load
 from tests.conftest import quiet

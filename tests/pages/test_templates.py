@@ -10,7 +10,8 @@ from typing import Any
 import pytest
 from markdown import markdown
 
-from generator.errors import SourceError
+from generator.errors import Fault
+from generator.pages.writing.template_faults import template_fault
 from generator.pages.writing.writer import Writer
 from generator.source.school import School
 
@@ -19,14 +20,21 @@ WRITER = Writer(School())
 
 
 def fill(template: str, **names: Any) -> str:
-    return WRITER.render_text(template, "section/page.md", names, "page.md", 10)[0]
+    return WRITER.render_text(template, "section/page.md", names, "page.md")[0]
+
+
+def fault(template: str) -> Fault | None:
+    """What is said of a template that begins on line 10 of its file."""
+    try:
+        fill(template)
+    except Exception as error:
+        return template_fault(error, "page.md", 10)
+    return None
 
 
 @pytest.mark.parametrize("case", CASES["refused"], ids=lambda case: case["template"][:40])
 def test_a_fault_in_a_template_is_one_line(case: dict[str, str]) -> None:
-    with pytest.raises(SourceError) as refused:
-        fill(case["template"])
-    assert str(refused.value) == case["says"]
+    assert str(fault(case["template"])) == case["says"]
 
 
 @pytest.mark.parametrize("depth", [40, 5000])
@@ -35,10 +43,9 @@ def test_braces_and_loops_may_not_lie_too_deep(depth: int) -> None:
         "{{ " + "(" * depth * 10 + ")" * depth * 10 + " }}",
         "{% for x in 'x' %}" * depth + "{% endfor %}" * depth,
     ):
-        with pytest.raises(SourceError) as refused:
-            fill(template)
-        assert len(refused.value.faults) == 1
-        assert str(refused.value).isprintable()
+        told = fault(template)
+        assert told
+        assert str(told).isprintable()
 
 
 def test_what_templates_are_for() -> None:

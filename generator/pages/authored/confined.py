@@ -25,15 +25,11 @@ _TO_BEGIN = 60.0
 Result = TypeVar("Result")
 
 
-class TakesTooLongError(Exception):
-    """The work was stopped; it could not say where it was."""
-
-
-def confined(function: Callable[..., Result], *arguments: Any, seconds: float) -> Result:
+def confined(function: Callable[..., Result], *arguments: Any, seconds: float) -> Result | None:
     """What the function gives, worked out in another process.
 
     After `seconds` a KeyboardInterrupt is raised in the function, so that it can say where it was.
-    Raises TakesTooLongError if that did not stop it, or if the process died.
+    Nothing if that did not stop it, or if the process died.
     """
     # A copy of this process is there at once, but may wait for ever for what another thread was holding.
     may_copy = sys.platform == "linux" and active_count() == 1
@@ -52,7 +48,7 @@ def confined(function: Callable[..., Result], *arguments: Any, seconds: float) -
         process.kill()
         process.join()
         ours.close()
-    raise TakesTooLongError
+    return None
 
 
 def _answer(connection: Connection, function: Callable[..., Any], arguments: tuple[Any, ...], seconds: float) -> None:

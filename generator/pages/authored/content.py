@@ -8,9 +8,11 @@ them.
 """
 
 import re
+import tomllib
 from collections.abc import Collection, Iterator
 from functools import cache
 from html import unescape
+from pathlib import Path
 from typing import Any, TypeAlias
 from urllib.parse import urlsplit
 
@@ -39,48 +41,7 @@ _UNSEEN = re.compile(r"[\x00-\x08\x0b-\x1f\x7f]")
 
 _TABLE_REMEDY = 'write a list, or HTML with <caption> and <th scope="col"> and <th scope="row">'
 
-_VOID = frozenset(("br", "col", "hr", "img", "input", "source"))
-_ELEMENTS = frozenset(
-    (
-        *("h1", "h2", "h3", "h4", "h5", "h6", "p", "div", "section", "aside", "nav", "blockquote", "pre", "hr", "br"),
-        *("ul", "ol", "li", "dl", "dt", "dd", "details", "summary", "figure", "figcaption", "picture", "source", "img"),
-        *("form", "fieldset", "legend", "label", "input", "button"),
-        *("table", "caption", "colgroup", "col", "thead", "tbody", "tfoot", "tr", "th", "td"),
-        *("a", "abbr", "b", "cite", "code", "del", "dfn", "em", "i", "ins", "kbd", "mark", "q", "s", "samp", "small"),
-        *("span", "strong", "sub", "sup", "time", "u", "var"),
-    )
-)
-_ATTRIBUTES_OF_ALL = frozenset(
-    (
-        *("id", "class", "title", "lang", "dir", "role", "tabindex", "markdown", "aria-label", "aria-labelledby"),
-        *("aria-describedby", "aria-hidden", "data-dividend", "data-divisor", "data-ribbons", "data-search-exclude"),
-        *("data-sheets", "data-what-if", "data-leads-to", "aria-current"),
-    )
-)
-_ATTRIBUTES_OF = {
-    "a": {"href"},
-    "img": {"src", "alt", "width", "height"},
-    "source": {"srcset", "media", "width", "height"},
-    "form": {"autocomplete", "hidden"},
-    "label": {"for"},
-    "input": {"type", "name", "value", "checked", "disabled", "inputmode", "min", "max", "pattern", "required"},
-    "button": {"type"},
-    "details": {"open"},
-    "time": {"datetime"},
-    "ol": {"start", "reversed", "type"},
-    "li": {"value"},
-    "col": {"span", "width"},
-    "colgroup": {"span"},
-    "th": {"scope", "colspan", "rowspan", "headers", "align"},
-    "td": {"colspan", "rowspan", "headers", "align"},
-}
-_INPUT_TYPES = ("checkbox", "number", "radio", "text")
-_SCHEMES = frozenset(("http:", "https:", "mailto:", "tel:"))
-# Classes that Markdown's own notices have: the kinds that the theme knows.
-_NOTICES = (
-    *("admonition", "admonition-title", "note", "abstract", "info", "tip", "success", "question", "warning", "failure"),
-    *("danger", "bug", "example", "quote"),
-)
+_ALLOWED: dict[str, Any] = tomllib.loads(Path(__file__).with_suffix(".toml").read_text("utf-8"))
 
 # What must not be there, and how it may be written in the source, to find its line.
 Refusal: TypeAlias = tuple[Problem, str]
@@ -115,7 +76,7 @@ def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refusal]:
     open_tags: list[str] = []
     ids: set[str] = set()
     for slash, name, attributes in ((tag[1], tag[2].lower(), tag[3]) for tag in _TAG.finditer(html)):
-        if name not in _ELEMENTS:
+        if name not in _ALLOWED["elements"]:
             if name not in foreign:
                 yield Problem(f"<{slash}{name}>", "is not allowed on a page", "use Markdown"), f"<{slash}{name}"
             foreign.add(name)
@@ -124,7 +85,7 @@ def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refusal]:
                 yield Problem(f"</{name}>", "closes what is not open", "open and close tags in pairs"), f"</{name}"
                 return
         else:
-            if name not in _VOID:
+            if name not in _ALLOWED["never_closed"]:
                 open_tags.append(name)
             said = [(key.lower(), unescape(value)) for key, value in _ATTRIBUTE.findall(attributes)]
             yield from ((problem, f"<{name}") for problem in _about_tag(name, said))
@@ -136,7 +97,7 @@ def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refusal]:
 
 def _about_tag(name: str, said: Collection[tuple[str, str]]) -> Iterator[Problem]:
     """What is wrong with a tag and all its attributes together."""
-    if name == "input" and dict(said).get("type", "text") not in _INPUT_TYPES:
+    if name == "input" and dict(said).get("type", "text") not in _ALLOWED["input_types"]:
         yield Problem(
             "<input>", "is neither a box to tick nor a field to write in", 'write type="checkbox" or type="text"'
         )
@@ -151,7 +112,7 @@ def _about_tag(name: str, said: Collection[tuple[str, str]]) -> Iterator[Problem
 def _about_attribute(name: str, key: str, value: str, figures: Collection[str], ids: set[str]) -> Iterator[Refusal]:
     """What is wrong with one attribute of a tag; its id is added to the `ids` of the page."""
     shown = f'{key}="{printable(value)}"'
-    if key not in _ATTRIBUTES_OF_ALL and key not in _ATTRIBUTES_OF.get(name, ()):
+    if key not in _ALLOWED["attributes_of_all"] and key not in _ALLOWED["attributes_of"].get(name, ()):
         yield Problem(f"{key} of <{name}>", "is not allowed on a page", "take it out"), f"{key}="
     elif key == "for" and not _PLAIN_ID.fullmatch(value):
         yield Problem(shown, "is not a field of this page", "write the id of one"), value
@@ -182,7 +143,7 @@ def _about_link(address: str) -> Iterator[Problem]:
     key = f'link to "{printable(address)}"'
     bare = re.sub(r"[\x00-\x20]", "", address)
     scheme = _SCHEME.match(bare)
-    if scheme and scheme[0].lower() not in _SCHEMES:
+    if scheme and scheme[0].lower() not in _ALLOWED["schemes"]:
         problem = f"uses {printable(scheme[0].lower())}, which must not be on a page"
         yield Problem(key, problem, "link to a page, or to an address that begins with https://")
     elif bare.startswith("/") or "\\" in bare or bare != address.strip(" ") or not _can_be_read(bare):
@@ -195,6 +156,14 @@ def _can_be_read(address: str) -> bool:
     except ValueError:
         return False
     return True
+
+
+@cache
+def prepare() -> None:
+    """Load and read all that pages are held against, so that a copy of this process need not do it again."""
+    Markdown(**extensions())
+    known_classes()
+    our_images()
 
 
 @cache
@@ -214,9 +183,13 @@ def our_images() -> frozenset[str]:
 
 @cache
 def known_classes() -> frozenset[str]:
-    """Every class that our style sheets, templates and pages use, and those of Markdown's notices and step tables."""
+    """Every class that our style sheets and templates use, and those of Markdown's notices and step tables.
+
+    Pages are not read for it: a new page of ours would change what may stand on pages of schools that are kept.
+    """
     sheets = (sheet.read_text("utf-8") for sheet in (HANDBOOK / "theme" / "css").glob("*.css"))
     styled = {word for sheet in sheets for word in _STYLED.findall(_NO_CLASS.sub("", sheet))}
-    ours = (file.read_text("utf-8") for file in (HANDBOOK / "en").rglob("*.*"))
+    ours = (file.read_text("utf-8") for file in (HANDBOOK / "en" / "templates").iterdir())
     written = {word for text in ours for value in _CLASS.findall(text) for word in value.split()}
-    return frozenset(word for word in styled | written | set(Action) if not word.startswith("md-")).union(_NOTICES)
+    ours_alone = (word for word in styled | written | set(Action) if not word.startswith("md-"))
+    return frozenset((*ours_alone, *_ALLOWED["classes_of_notices"], *_ALLOWED["classes_of_our_pages"]))

@@ -9,8 +9,8 @@ from typing import TypeAlias
 
 from generator.errors import Fault, SourceError
 from generator.figures.picture import Picture
-from generator.pages.authored.confined import SECONDS, TakesTooLongError, confined
-from generator.pages.authored.content import refusals
+from generator.pages.authored.confined import SECONDS, confined
+from generator.pages.authored.content import prepare, refusals
 from generator.pages.authored.origin import SourceText
 from generator.pages.writing.links import LessonLink, StepLink
 from generator.pages.writing.page import Page, from_page, front_matter
@@ -60,11 +60,11 @@ def write_note(context: WritingContext, noted: tuple[Page, Note]) -> WrittenPage
 
 def _guarded(context: WritingContext, page: Page, words: SourceText) -> WrittenPage:
     """What a school wrote, filled in and held to what may be on a page, in a process that can be stopped."""
-    try:
-        written = confined(_filled_and_checked, context, page, words, seconds=SECONDS)
-    except TakesTooLongError:
+    prepare()
+    written = confined(_filled_and_checked, context, page, words, seconds=SECONDS)
+    if written is None:
         fault = Fault.of_file(words.file, "takes too long or too much memory", "take out what repeats so often")
-        raise SourceError([fault]) from None
+        raise SourceError([fault])
     if isinstance(written, SourceError):
         raise written
     return written
@@ -91,7 +91,7 @@ def _filled(context: WritingContext, page: Page, words: SourceText) -> WrittenPa
     """The page with the words added to it."""
     names = {"steps": context.steps, "lessons": context.lessons}
     try:
-        text, shown = context.writer.render_text(words.text, page.path, names, words.file, words.first_line)
-    except SourceError as error:
-        return page, error.faults
+        text, shown = context.writer.render_text(words.text, page.path, names, words.file)
+    except Exception as error:
+        return page, (template_fault(error, words.file, words.first_line),)
     return replace(page, body=page.body + text, pictures=tuple(dict.fromkeys((*page.pictures, *shown)))), ()

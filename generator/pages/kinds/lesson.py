@@ -1,18 +1,21 @@
-"""A lesson and its division, worked out -> the page of the lesson."""
+"""A lesson and its division, worked out -> its page, its plan on paper, and its cards to print."""
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from functools import cache
-from typing import Any, NamedTuple
+from typing import Any
+
+from markupsafe import Markup
 
 from generator.engine.back_together import back_together
-from generator.engine.diagnosis import Symptom, right_observation
+from generator.engine.diagnosis import Symptom, right_observation, telling_slips
 from generator.engine.features import features_of
 from generator.engine.length import lesson_length
 from generator.engine.numbers import Choice, Remainder, best_first, numbers
 from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import Shelf, needs, shortages
-from generator.pages.writing.links import LessonLink, StepLink, step_link
+from generator.figures.picture import Picture
+from generator.pages.writing.links import LessonLink, StepLink, lesson_link, step_link
 from generator.pages.writing.page import Page, front_matter
 from generator.pages.writing.views import stage_views
 from generator.pages.writing.writer import Writer
@@ -20,12 +23,15 @@ from generator.source.models import MOST_CHILDREN, Lesson, Step
 from generator.words.lesson import cards_at_the_close, screens, to_set_out, told_places
 from generator.words.material import cards_on_paper, shortage, what_is_seen
 from generator.words.phrases import Phrases
-from generator.words.slips import symptom_row
-from generator.words.spoken import opening
+from generator.words.plans import course, on_trays
+from generator.words.slips import row_on_paper, symptom_row
+from generator.words.spoken import BANKER, opening, said_at
 from generator.words.titles import division_name, way_of_sharing, way_to_the_end
 
 _BOOST = 0.4
 """What the words of a lesson count in a search: there are many lessons, and a general question is not for them."""
+
+_MOST_SLIPS_OF_A_PLAN = 3
 
 
 @dataclass(frozen=True)
@@ -41,6 +47,16 @@ class PlacedLesson:
     next: LessonLink | None
 
 
+@dataclass(frozen=True)
+class Plan:
+    """The plan of one lesson: the lesson's slug, its division in words, Markdown, and the figures it shows."""
+
+    slug: str
+    division: str
+    body: str
+    pictures: tuple[Picture, ...]
+
+
 def placed_lessons(steps: tuple[Step, ...], links: tuple[LessonLink, ...]) -> tuple[PlacedLesson, ...]:
     """Every lesson in teaching order in its place; `links` name the lessons in the same order."""
     around = zip((None, *links), links, (*links[1:], None), strict=False)
@@ -52,11 +68,35 @@ def placed_lessons(steps: tuple[Step, ...], links: tuple[LessonLink, ...]) -> tu
     )
 
 
-def write_lesson(writer: Writer, placed: PlacedLesson, symptoms: Iterable[Symptom]) -> Page:
+def write_lesson_and_plan(writer: Writer, placed: PlacedLesson) -> tuple[Page, Plan]:
+    """The page of a lesson and its plan: what is worked out for one of them serves both."""
+    symptoms = telling_slips(placed.link.sharing, owned=writer.school.shelf.owned.pieces)
+    data = template_data(writer, placed)
+    return _page(writer, placed, data, symptoms), _plan(writer, placed, data, symptoms[:_MOST_SLIPS_OF_A_PLAN])
+
+
+def write_plans(writer: Writer, step: Step, plans: Sequence[Plan]) -> Page:
+    """The plans of one step; the id of a plan is its lesson's slug."""
+    link = step_link(step)
+    data = {"step": step, "link": link, "plans": plans, "bodies": [Markup(plan.body) for plan in plans]}
+    page = writer.page("plans", link.plans_path, data, step.reviewed, step=step.short)
+    return replace(page, pictures=tuple(picture for plan in plans for picture in plan.pictures))
+
+
+def write_cards(writer: Writer, step: Step) -> Page:
+    """The cards of one step, to print."""
+    link = step_link(step)
+    links = [lesson_link(lesson, writer) for lesson in step.lessons]
+    cards = [{"slug": link.slug, "sharing": link.sharing, "needs": needs(link.sharing)} for link in links]
+    data = {"step": step, "step_path": link.path, "cards": cards}
+    return writer.page("cards", link.cards_path, data, step.reviewed, step=step.short)
+
+
+def _page(writer: Writer, placed: PlacedLesson, data: Mapping[str, Any], symptoms: Iterable[Symptom]) -> Page:
     """The page of one lesson; `symptoms` are the slips most worth knowing for it."""
     lesson, link = placed.lesson, placed.link
     rows = [symptom_row(writer.phrases, symptom, link.sharing) for symptom in symptoms]
-    body, pictures = writer.render("lesson.md.jinja", link.path, template_data(writer, placed) | {"symptoms": rows})
+    body, pictures = writer.render("lesson.md.jinja", link.path, {**data, "symptoms": rows})
     # The division as it may be typed in one word; a word "4" of its own would answer to "4 children".
     typed = f"{link.dividend}/{link.divisor}", f"{link.divisor}/{link.dividend}"
     tags = (*typed, *lesson.tags)
@@ -65,8 +105,30 @@ def write_lesson(writer: Writer, placed: PlacedLesson, symptoms: Iterable[Sympto
     return Page(link.path, link.title, meta, body, pictures)
 
 
+def _plan(writer: Writer, placed: PlacedLesson, data: Mapping[str, Any], symptoms: Iterable[Symptom]) -> Plan:
+    """What the sheet of one lesson shows; `course` is what the guide says and the hands do at a place."""
+    words, sharing = writer.phrases, placed.link.sharing
+    places = [
+        {
+            "stage": stage,
+            "course": tuple(course(words, stage, sharing)),
+            "banker": " ".join(line.text for line in said_at(words, sharing, stage) if line.who == BANKER),
+            "on_trays": on_trays(words, stage, sharing),
+        }
+        for stage in sharing.stages
+    ]
+    plan = {
+        "path": placed.link.path,
+        "is_first_step": placed.is_in_first_step,
+        "places": places,
+        "slips": [row_on_paper(words, symptom, sharing) for symptom in symptoms],
+    }
+    body, pictures = writer.render("plan.md.jinja", placed.step.plans_path, {**data, "plan": plan})
+    return Plan(placed.lesson.slug, data["division"], body.strip(), pictures)
+
+
 def template_data(writer: Writer, placed: PlacedLesson) -> dict[str, Any]:
-    """What the template of a lesson asks for, but for the slips."""
+    """What the templates of a lesson and of its plan ask for, but for the slips."""
     sharing, shelf, words = placed.link.sharing, writer.school.shelf.owned, writer.phrases
     needed = needs(sharing)
     places = told_places(words, sharing)
@@ -81,6 +143,7 @@ def template_data(writer: Writer, placed: PlacedLesson) -> dict[str, Any]:
         "way": way_to_the_end(words, sharing),
         "sharing": sharing,
         "features": features_of(sharing),
+        "needed": needed,
         "length": lesson_length(sharing, writer.school.time.pace),
         "short_of": [shortage(words, short) for short in shortages(needed, shelf)],
         "on_paper": cards_on_paper(words, needed, shelf),
@@ -110,24 +173,20 @@ def _neighbours(sharing: Sharing, shelf: Shelf, words: Phrases) -> list[dict[str
     ]
 
 
-class _Ready(NamedTuple):
-    """A number for another group; `alike`: special in the same ways as the number of the lesson."""
+def _ready_number(divisor: int, sharing: Sharing, shelf: Shelf) -> dict[str, Any] | None:
+    """A number that the shelf allows: today's own or the best one; else one that only goes to the bank as it does.
 
-    number: int
-    alike: bool
-
-
-def _ready_number(divisor: int, sharing: Sharing, shelf: Shelf) -> _Ready | None:
-    """A number that the shelf allows: today's own or the best one; else one that only goes to the bank as it does."""
+    `alike` says whether it is special in the same ways as the number of the lesson.
+    """
     features = features_of(sharing)
     remainder = Remainder.NONE if features.exact else Remainder.SOME
     choice = Choice(frozenset(features.exchange_from), remainder, digits=len(sharing.start), shelf=shelf)
     alike = _alike(divisor, choice, _likeness(sharing.dividend, sharing.divisor))
     if sharing.dividend in alike:
-        return _Ready(sharing.dividend, alike=True)
+        return {"number": sharing.dividend, "alike": True}
     is_alike = bool(alike) or features.nobody_gets_any
     found = alike if is_alike else [number for number in numbers(divisor, choice) if number > divisor]
-    return next((_Ready(number, is_alike) for number in best_first(divisor, found, most=1)), None)
+    return next(({"number": number, "alike": is_alike} for number in best_first(divisor, found, most=1)), None)
 
 
 @cache

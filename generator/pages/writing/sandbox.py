@@ -7,8 +7,10 @@ a list of more than _MOST_ITEMS, so that a text cannot fill the memory before an
 """
 
 import re
+import tomllib
 from collections.abc import Iterable, Sized
 from inspect import getattr_static
+from pathlib import Path
 from typing import Any
 
 from jinja2 import nodes
@@ -22,18 +24,7 @@ _MOST_BITS = 4096
 _MOST_ITEMS = 100_000
 _MOST_PLACES_TO_FILL = 20
 _WIDE = re.compile(r"%[^A-Za-z%]*(?:\*|\d{3})")
-_METHODS_OF_VALUES = frozenset(
-    (
-        *("get", "items", "keys", "values", "index", "count", "split", "strip", "startswith", "endswith"),
-        *("capitalize", "lower", "title", "upper"),
-    )
-)
-_FILTERS = (
-    *("abs", "attr", "capitalize", "count", "d", "default", "dictsort", "e", "escape", "first", "float", "groupby"),
-    *("int", "items", "last", "length", "list", "lower", "map", "max", "min", "reject", "rejectattr", "reverse"),
-    *("round", "safe", "select", "selectattr", "sort", "string", "sum", "title", "trim", "unique", "upper"),
-)
-_GLOBALS = ("dict", "namespace", "range")
+_ALLOWED: dict[str, list[str]] = tomllib.loads(Path(__file__).with_suffix(".toml").read_text("utf-8"))
 
 
 class _BoundedText(CodeGenerator):
@@ -56,9 +47,9 @@ class Sandbox(ImmutableSandboxedEnvironment):
     def __init__(self, **options: Any) -> None:
         super().__init__(**options)
         self._answers: dict[tuple[type, str], bool] = {}
-        self.filters = {name: self.filters[name] for name in _FILTERS}
+        self.filters = {name: self.filters[name] for name in _ALLOWED["filters"]}
         self.filters |= {"format": lambda text, *values: self._filled_in(text, values), "join": self._listed}
-        self.globals = {name: self.globals[name] for name in _GLOBALS}
+        self.globals = {name: self.globals[name] for name in _ALLOWED["globals"]}
 
     def is_safe_attribute(self, obj: Any, attr: str, value: Any) -> bool:
         # The answer depends on the type alone. Templates ask a hundred thousand times, but of few types.
@@ -100,7 +91,7 @@ def _is_open(kind: type, attr: str) -> bool:
         own_property = isinstance(getattr_static(kind, attr, None), property) and not attr.startswith("model_")
         return attr in kind.model_fields or own_property
     owner = next((owner for owner in kind.__mro__ if attr in vars(owner)), kind)
-    return owner.__module__ not in ("builtins", "markupsafe") or attr in _METHODS_OF_VALUES
+    return owner.__module__ not in ("builtins", "markupsafe") or attr in _ALLOWED["methods_of_values"]
 
 
 def _grows(operator: str, left: Any, right: Any) -> bool:

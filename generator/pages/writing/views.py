@@ -1,35 +1,13 @@
 """What pages show of a sharing, worked out and ready for their templates; it holds no text."""
 
-from dataclasses import dataclass
+from itertools import count
 from typing import Any
 
 from generator.engine.length import lesson_length
-from generator.engine.places import Counts
-from generator.engine.sharing import Sharing, Stage
+from generator.engine.sharing import Sharing
 from generator.engine.shelf import needs, shortages
-from generator.engine.steps import Action, Step
-from generator.engine.trays import Tray
+from generator.engine.steps import Action
 from generator.source.school import School
-
-
-@dataclass(frozen=True)
-class Row:
-    """One line of a step table: the movement, and the room after it. `bank` is what the bank has gained."""
-
-    number: int
-    step: Step
-    trays: tuple[Tray, ...]
-    bank: Counts
-    to_share: int
-
-
-@dataclass(frozen=True)
-class StageView:
-    """One place of a lesson: the rows of its table, and the trays afterwards."""
-
-    stage: Stage
-    rows: tuple[Row, ...]
-    trays: tuple[Tray, ...]
 
 
 def time_and_shelf(sharing: Sharing, school: School) -> dict[str, Any]:
@@ -38,19 +16,31 @@ def time_and_shelf(sharing: Sharing, school: School) -> dict[str, Any]:
     return {"length": lesson_length(sharing, school.time.pace), "shortages": lacking}
 
 
-def stage_views(sharing: Sharing) -> tuple[StageView, ...]:
-    """Every stage of a sharing; the rows are numbered through the whole lesson."""
-    views: list[StageView] = []
-    number = 1
-    for stage in sharing.stages:
-        rows: list[Row] = []
-        for step in stage.steps:
-            if step.action is not Action.GO_ON:
-                after = step.after
-                rows.append(Row(number, step, sharing.trays(after), sharing.bank(after), sharing.to_share(after)))
-                number += 1
-        views.append(StageView(stage, tuple(rows), sharing.trays(stage.after)))
-    return tuple(views)
+def stage_views(sharing: Sharing) -> list[dict[str, Any]]:
+    """Every place of a lesson: its stage, the rows of its table, and the trays afterwards.
+
+    A row holds a movement and the room after it; `bank` is what the bank has gained. The rows are numbered through the
+    whole lesson.
+    """
+    numbers = count(1)
+    return [
+        {
+            "stage": stage,
+            "rows": [
+                {
+                    "number": next(numbers),
+                    "step": step,
+                    "trays": sharing.trays(step.after),
+                    "bank": sharing.bank(step.after),
+                    "to_share": sharing.to_share(step.after),
+                }
+                for step in stage.steps
+                if step.action is not Action.GO_ON
+            ],
+            "trays": sharing.trays(stage.after),
+        }
+        for stage in sharing.stages
+    ]
 
 
 def places_of_the_bank(sharing: Sharing) -> tuple[int, ...]:

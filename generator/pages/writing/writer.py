@@ -11,12 +11,11 @@ from jinja2 import Template
 
 from generator.engine.places import place_name
 from generator.engine.sharing import Sharing
-from generator.errors import HandbookError, SourceError
+from generator.errors import HandbookError
 from generator.figures.gallery import size
 from generator.figures.picture import OF_A_DIVISION, OF_A_PLAN, OVERVIEWS, SHARED_OUT, Picture
 from generator.pages.writing.page import Page, address, from_page, front_matter
 from generator.pages.writing.printed import LARGEST_PAGE, as_address
-from generator.pages.writing.template_faults import template_fault
 from generator.pages.writing.template_names import environment
 from generator.source.models import MOST_CHILDREN
 from generator.source.school import School
@@ -53,19 +52,16 @@ class Writer:
         return Page(path, title, meta, body, pictures)
 
     def render_text(
-        self, source: str, page: str, data: Mapping[str, Any], file: str, first_line: int
+        self, source: str, page: str, data: Mapping[str, Any], file: str
     ) -> tuple[str, tuple[Picture, ...]]:
-        """The same for Markdown that somebody wrote into a file from `first_line` on.
+        """The same for Markdown that somebody wrote into a file.
 
-        Raises SourceError with what is wrong in its template, or if it fills to more than LARGEST_PAGE characters.
+        It may fill to LARGEST_PAGE characters. Whatever is raised is what `template_fault` tells of that file.
         """
         sandbox = environment(self.school, self.phrases)
-        try:
-            code = sandbox.compile(source, filename=file)
-            template = Template.from_code(sandbox, code, sandbox.make_globals(None))
-            return self._fill(template, page, data, _OVERVIEWS_FOR_ALL, LARGEST_PAGE)
-        except Exception as error:
-            raise SourceError([template_fault(error, file, first_line)]) from None
+        code = sandbox.compile(source, filename=file)
+        template = Template.from_code(sandbox, code, sandbox.make_globals(None))
+        return self._fill(template, page, data, _OVERVIEWS_FOR_ALL, LARGEST_PAGE)
 
     def _fill(
         self,

@@ -1,0 +1,91 @@
+"""Pages that lead to others: the first page, the path and its steps, and every page from A to Z."""
+
+import re
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+from datetime import date
+from math import inf
+
+from generator.pages.writing.links import LessonLink, StepLink, lesson_link, step_link
+from generator.pages.writing.page import Page, front_matter
+from generator.pages.writing.views import time_and_shelf
+from generator.pages.writing.writer import Writer
+from generator.source.models import Step
+from generator.words.numbers import capital
+
+HOME = "index.md"
+THE_PATH = "lessons/index.md"
+A_Z = "reference/a-z.md"
+
+
+def write_home(writer: Writer, links: Sequence[LessonLink], first_step: Step, reviewed: date) -> Page:
+    """Leads to numbers for each size of group, to its very first lesson if it has one, and to all other parts.
+
+    `links` are all lessons in teaching order. Ribbons are reached through the step that begins them.
+    """
+    firsts: dict[int, LessonLink] = {}
+    for link in links[: len(first_step.lessons)]:
+        firsts.setdefault(link.divisor, link)
+    ribbons = next((link.path.rpartition("/")[0] + "/index.md" for link in links if link.ribbons), "")
+    data = {"lessons": len(links), "firsts": [firsts[size] for size in sorted(firsts)], "ribbons": ribbons}
+    page = writer.page("home", HOME, data, reviewed)
+    return replace(page, meta={**page.meta, "scripts": "ask"})
+
+
+def write_path(writer: Writer, steps: tuple[StepLink, ...], reviewed: date) -> Page:
+    """The whole path: all steps in teaching order."""
+    say = writer.phrases.say
+    data = {
+        "steps": steps,
+        "names_and_counts": [say("alternative.path-step", step=step.title, lessons=step.lessons) for step in steps],
+        "rows": [(step.short, step.lessons) for step in steps],
+    }
+    return writer.page("path", THE_PATH, data, reviewed)
+
+
+def write_step(given: tuple[Writer, tuple[StepLink, ...]], step: Step) -> Page:
+    """The overview of one step; `given` holds all steps in teaching order besides the writer."""
+    writer, steps = given
+    link = step_link(step)
+    at = steps.index(link)
+    data = {
+        "step": step,
+        "position": at + 1,
+        "of": len(steps),
+        "lessons": [
+            {"link": to_lesson, "reason": lesson.reason, **time_and_shelf(to_lesson.sharing, writer.school)}
+            for lesson in step.lessons
+            for to_lesson in [lesson_link(lesson, writer)]
+        ],
+        "previous": steps[at - 1] if at else None,
+        "next": steps[at + 1] if at + 1 < len(steps) else None,
+        "cards_path": link.cards_path,
+        "plans_path": link.plans_path,
+    }
+    body, pictures = writer.render("step.md.jinja", link.path, data)
+    description = step.new.partition(". ")[0].removesuffix(".") + "."
+    meta = front_matter(description, (*step.tags, step.short), step.reviewed, writer.school.review.months)
+    return Page(link.path, step.title, meta, body, pictures)
+
+
+def write_a_z(writer: Writer, every: Iterable[Page], reviewed: date) -> Page:
+    """Pages by title and tags in the order of the alphabet; what begins with a number comes first, by its value.
+
+    A tag without a letter is for the search field alone.
+    """
+    pages: dict[str, dict[str, Page]] = defaultdict(dict)
+    for page in every:
+        for word in (page.title, *(tag for tag in page.meta["tags"] if any(map(str.isalpha, tag)))):
+            pages[capital(word)][page.path] = page
+    letters: dict[str, list[tuple[str, tuple[Page, ...]]]] = defaultdict(list)
+    mark = writer.school.numbers.mark
+    for word in sorted(pages, key=lambda word: _place(word, mark)):
+        letters[word[0].upper() if word[0].isalpha() else "0-9"].append((word, tuple(pages[word].values())))
+    return writer.page("a-z", A_Z, {"letters": letters}, reviewed)
+
+
+def _place(word: str, mark: str) -> tuple[float, str, str]:
+    """Where a word stands among others: 9 children, 10 children, 2,047 for 20, bank; `mark` stands within numbers."""
+    number = re.match(r"\d+", word.replace(mark, ""))
+    return int(number[0]) if number else inf, word.casefold(), word
