@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from math import ceil
 
 from generator.engine.places import TENS
-from generator.figures.lattice import in_a_row, in_the_middle
+from generator.figures.lattice import in_the_middle, one_row
 from generator.figures.shapes import HERE, Boxes, Label, Look, Mark, Part, Pieces, Spot
 from generator.figures.view import View, laid, slots
 
@@ -39,7 +39,7 @@ def _at_the_bank(view: View, place: int, high: float) -> Iterator[Part]:
     wide = (room - form.pad) / 2 if came and went else room
     if came:
         as_in_the_middle = in_the_middle(place, view.frame.most.at(place), form.pitch).size
-        yield laid("to-bank", in_a_row(place, came, wide, min(high, 1.3 * as_in_the_middle)), 0, came, Look.FULL)
+        yield laid("to-bank", one_row(place, came, wide, min(high, 1.3 * as_in_the_middle)), 0, came, Look.FULL)
     if went:
         yield _in_tens("from-bank", place, went, Look.DOTTED, wide, high, form.pitch / 2)
     if ready:

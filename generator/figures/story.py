@@ -20,10 +20,10 @@ def story_figure(sharing: Sharing, form: Format, words: Phrases) -> Figure:
     """Piece groups: 'left'."""
     cell = 2.1 * form.text
     nothing = text(words.say("figure.no-share"), form.text)
-    share = _read(sharing.quotient, cell, form, words) if sharing.quotient else nothing
+    share = _cards_and_words(sharing.quotient, cell, form, words) if sharing.quotient else nothing
     by = below([sharers_card(sharing.divisor, cell), _who(sharing, form, words)], 6)
     parts = [
-        _titled(words.say("figure.the-number"), _read(sharing.dividend, cell, form, words), form),
+        _titled(words.say("figure.the-number"), _cards_and_words(sharing.dividend, cell, form, words), form),
         _titled(words.say("figure.shared-by"), by, form),
         _titled(words.say(_whose(sharing)), share, form),
     ]
@@ -57,7 +57,7 @@ def _titled(title: str, part: Part, form: Format) -> Part:
     return below([text(title, form.text, bold=True), part], 6)
 
 
-def _read(number: int, cell: float, form: Format, words: Phrases) -> Part:
+def _cards_and_words(number: int, cell: float, form: Format, words: Phrases) -> Part:
     """The cards of a number, and beneath them what they say, place by place."""
     digits = Counts.of(number)
     return below([cards(number, cell), _in_words(digits, form, words)], 6)
