@@ -3,7 +3,7 @@
 from dataclasses import replace
 from functools import lru_cache
 
-from generator.engine.places import THOUSANDS, UNITS, place_name
+from generator.engine.places import UNITS, place_name
 from generator.engine.sharing import Sharing, share
 from generator.figures import charts
 from generator.figures.draw import draw
@@ -17,8 +17,6 @@ from generator.figures.story import story_figure
 from generator.figures.view import View
 from generator.words.phrases import Phrases
 
-_ALIKE = ("layout", "end", *map(place_name, range(THOUSANDS + 1)))
-
 
 def size(words: Phrases, picture: Picture) -> tuple[float, float]:
     """Width and height of a figure in CSS pixels, without drawing it.
@@ -26,8 +24,8 @@ def size(words: Phrases, picture: Picture) -> tuple[float, float]:
     Nothing jumps from place to place of a lesson: its figures of the beginning, of all places and of the end are of
     one size, and so are those of its plan.
     """
-    _, of_a_plan, kind = picture.kind.rpartition(OF_A_PLAN)
-    if kind.removesuffix(SHARED_OUT) in _ALIKE:
+    if picture.dividend and picture.kind != "cards":
+        of_a_plan = OF_A_PLAN if picture.kind.startswith(OF_A_PLAN) else ""
         picture = replace(picture, kind=of_a_plan + place_name(UNITS))
     figure = shown(words, picture)
     return figure.width, figure.height

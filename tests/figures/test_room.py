@@ -105,7 +105,7 @@ def test_every_place_stands_at_the_same_position_and_scale_in_all_figures_of_a_l
     found: defaultdict[object, set[object]] = defaultdict(set)
     places = max(2, len(worked(case).start))
     for drawing in rooms(case, form):
-        found["width"].add(drawing.width)
+        found["size"].add((drawing.width, drawing.height))
         for place in range(places):
             word = WORDS.say(f"place.{place_name(place)}")
             (head,) = (mark for mark in labels(drawing) if mark.text == word and mark.anchor == "middle")
