@@ -11,7 +11,7 @@ from generator.figures.formats import NARROW, SMALL, WIDE
 from generator.figures.picture import OF_A_PLAN, SHARED_OUT, SPRITE, Picture
 from generator.figures.room import room_figure, small_figure
 from generator.figures.scene import Frame, end_scene, frame_of, stage_scene, start_scene
-from generator.figures.shapes import Figure
+from generator.figures.shapes import Part
 from generator.figures.sprite import sprite
 from generator.figures.story import story_figure
 from generator.figures.view import View
@@ -37,7 +37,7 @@ def drawing(words: Phrases, picture: Picture) -> bytes:
 
 
 @lru_cache(maxsize=1000)
-def shown(words: Phrases, picture: Picture) -> Figure:
+def shown(words: Phrases, picture: Picture) -> Part:
     """What a picture shows."""
     form = NARROW if picture.narrow else WIDE
     if picture.kind == "path":

@@ -4,7 +4,7 @@ from generator.engine.places import UNITS, place_name
 from generator.figures.bank import bank
 from generator.figures.lanes import lane_at_the_bank, lane_to_the_trays
 from generator.figures.middle import middle
-from generator.figures.shapes import HERE, Boxes, Figure, Label, Mark, Part, below
+from generator.figures.shapes import HERE, Boxes, Label, Mark, Part, below, sheet
 from generator.figures.trays import trays
 from generator.figures.view import FAINT, View, outlined
 from generator.words.numbers import place_word
@@ -12,7 +12,7 @@ from generator.words.numbers import place_word
 _MARGIN = 1.0
 
 
-def room_figure(view: View) -> Figure:
+def room_figure(view: View) -> Part:
     """Piece groups: 'ready', 'to-bank' and 'from-bank' at the bank, 'middle', 'left' in the dish, 'trays'."""
     parts = [heads(view)]
     if view.frame.exchanges:
@@ -21,15 +21,15 @@ def room_figure(view: View) -> Figure:
     return _stacked(view, parts)
 
 
-def small_figure(view: View) -> Figure:
+def small_figure(view: View) -> Part:
     """The middle and one tray of each sort, for a plan: 'middle', 'left' in the dish, 'trays'."""
     view = view._replace(frame=view.frame._replace(trays=view.frame.mat.widths))
     return _stacked(view, [heads(view), middle(view), lane_to_the_trays(view), trays(view)])
 
 
-def _stacked(view: View, parts: list[Part]) -> Figure:
+def _stacked(view: View, parts: list[Part]) -> Part:
     stacked = below(parts, 0)
-    return Figure(view.width, round(stacked.height + 2 * _MARGIN, 1), stacked.at(0, _MARGIN))
+    return sheet(Part(view.width, stacked.height + 2 * _MARGIN, stacked.at(0, _MARGIN)))
 
 
 def heads(view: View) -> Part:

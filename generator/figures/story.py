@@ -7,7 +7,7 @@ from generator.engine.sharing import Sharing
 from generator.figures.cards import cards, sharers_card
 from generator.figures.formats import Format
 from generator.figures.lattice import in_the_middle
-from generator.figures.shapes import HERE, Bow, Boxes, Figure, Look, Part, below, beside, framed, sheet, text
+from generator.figures.shapes import HERE, Bow, Boxes, Look, Part, below, beside, framed, sheet, text
 from generator.figures.style import ribbon_colour
 from generator.figures.view import laid
 from generator.words.numbers import piece
@@ -16,7 +16,7 @@ from generator.words.phrases import Phrases
 _PAD = 12.0
 
 
-def story_figure(sharing: Sharing, form: Format, words: Phrases) -> Figure:
+def story_figure(sharing: Sharing, form: Format, words: Phrases) -> Part:
     """Piece groups: 'left'."""
     cell = 2.1 * form.text
     nothing = text(words.say("figure.no-share"), form.text)
