@@ -13,7 +13,7 @@ from lxml.etree import Element, SubElement, _Element, tostring
 
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS
 from generator.figures.shapes import DEPTH, HERE, Bow, Boxes, Label, Look, Mark, Part, Pieces, Spot, Stroke
-from generator.figures.style import style_sheet
+from generator.figures.style import STYLE_SHEET
 
 _DOT = ((0.0, 0.0), (0.0, 0.0))
 """A line that ends where it begins: with round ends it is a dot."""
@@ -30,7 +30,7 @@ def draw(figure: Part, ground: str = "paper") -> bytes:
     """
     wide, high = _number(figure.width), _number(figure.height)
     svg = Element("svg", xmlns="http://www.w3.org/2000/svg", width=wide, height=high, viewBox=f"0 0 {wide} {high}")
-    SubElement(svg, "style").text = style_sheet()
+    SubElement(svg, "style").text = STYLE_SHEET
     if ground:
         _draw_boxes(svg, Boxes(0, 0, HERE, figure.width, figure.height, ground))
     for mark in figure.marks:

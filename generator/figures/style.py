@@ -1,7 +1,6 @@
 """Colours of a figure in a light and a dark room, as palette.toml has them, and the style sheet that says them."""
 
 import tomllib
-from functools import cache
 from pathlib import Path
 
 from generator.engine.places import place_name
@@ -16,18 +15,15 @@ DARK: dict[str, str] = LIGHT | _PALETTE["dark"]
 _FONT = "system-ui,'Segoe UI','Helvetica Neue','Liberation Sans',Arial,sans-serif"
 
 
-@cache
-def style_sheet() -> str:
-    """Both palettes as CSS variables; which one counts is told by the colour scheme of the page around the figure."""
-    light, dark = _variables(LIGHT), _variables(_PALETTE["dark"])
-    return (
-        f"text{{font-family:{_FONT}}}path{{stroke-linejoin:round}}:root{{{light}}}"
-        f"@media screen and (prefers-color-scheme:dark){{:root{{{dark}}}}}"
-    )
-
-
 def _variables(palette: dict[str, str]) -> str:
     return ";".join(f"--{name}:{colour}" for name, colour in palette.items())
+
+
+STYLE_SHEET = (
+    f"text{{font-family:{_FONT}}}path{{stroke-linejoin:round}}:root{{{_variables(LIGHT)}}}"
+    f"@media screen and (prefers-color-scheme:dark){{:root{{{_variables(_PALETTE['dark'])}}}}}"
+)
+"""Both palettes as CSS variables; which one counts is told by the colour scheme of the page around the figure."""
 
 
 def ribbon_colour(width: int) -> str:
