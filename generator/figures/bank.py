@@ -4,8 +4,8 @@ from collections.abc import Iterator
 from math import ceil
 
 from generator.engine.places import TENS
-from generator.figures.lattice import in_a_row, in_the_middle
-from generator.figures.shapes import HERE, Boxes, Label, Look, Mark, Part, Pieces, Spot
+from generator.figures.lattice import in_the_middle, one_row
+from generator.figures.shapes import HERE, Boxes, Look, Mark, Part, Pieces, Spot, below, text
 from generator.figures.view import View, laid, slots
 
 _BOARD = 4.0
@@ -39,14 +39,13 @@ def _at_the_bank(view: View, place: int, high: float) -> Iterator[Part]:
     wide = (room - form.pad) / 2 if came and went else room
     if came:
         as_in_the_middle = in_the_middle(place, view.frame.most.at(place), form.pitch).size
-        yield laid("to-bank", in_a_row(place, came, wide, min(high, 1.3 * as_in_the_middle)), 0, came, Look.FULL)
+        yield laid("to-bank", one_row(place, came, wide, min(high, 1.3 * as_in_the_middle)), 0, came, Look.FULL)
     if went:
         yield _in_tens("from-bank", place, went, Look.DOTTED, wide, high, form.pitch / 2)
     if ready:
-        said = Label(0, form.text, view.say("figure.ready", count=ready), form.text)
-        note = 1.25 * form.text
-        blocks = _in_tens("ready", place, ready, Look.LIGHT, wide, high - note, form.pitch / 2)
-        yield Part(wide, blocks.height + note, (*blocks.marks, said._replace(y=blocks.height + form.text)))
+        said = text(view.say("figure.ready", count=ready), form.text)
+        blocks = _in_tens("ready", place, ready, Look.LIGHT, wide, high - said.height, form.pitch / 2)
+        yield below([blocks, said], 0)
 
 
 def _in_tens(group: str, place: int, count: int, look: Look, wide: float, high: float, largest: float) -> Part:

@@ -8,7 +8,6 @@ from generator.figures.formats import Format
 from generator.figures.shapes import (
     HERE,
     Boxes,
-    Figure,
     Label,
     Look,
     Mark,
@@ -31,7 +30,7 @@ _PAD = 10.0
 _ARROW = 16.0  # its length
 
 
-def pieces_figure(form: Format, words: Phrases) -> Figure:
+def pieces_figure(form: Format, words: Phrases) -> Part:
     """The four pieces in true proportion with their cards, and how ten of one are one of the next.
 
     Piece groups: 'one' for the four, then 'ten' beside 'makes'.
@@ -92,7 +91,7 @@ def _arrow(y: float) -> Stroke:
     return Stroke(0, 0, (((0, y), (_ARROW, y)), head), "muted", 1.3)
 
 
-def path_figure(steps: Sequence[tuple[str, int]], form: Format) -> Figure:
+def path_figure(steps: Sequence[tuple[str, int]], form: Format) -> Part:
     """The steps of the path from top to bottom, each with one bead for every lesson, threaded in fives.
 
     steps: name and number of lessons. Piece groups: 'step-<number>'.
@@ -125,7 +124,7 @@ def path_figure(steps: Sequence[tuple[str, int]], form: Format) -> Figure:
     return sheet(framed(Part(room, high * len(steps), tuple(marks)), form.sheet, _PAD, "mat", "stitch"))
 
 
-def allowed_figure(rows: Sequence[tuple[int, float, float]], form: Format, words: Phrases) -> Figure:
+def allowed_figure(rows: Sequence[tuple[int, float, float]], form: Format, words: Phrases) -> Part:
     """For every group size how much of all four-digit numbers the shelf allows, as a bar with its percentage.
 
     rows: sharers, share between 0 and 1, and that share with one more box of ten-bars (striped).

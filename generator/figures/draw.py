@@ -12,8 +12,8 @@ from itertools import pairwise
 from lxml.etree import Element, SubElement, _Element, tostring
 
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS
-from generator.figures.shapes import DEPTH, HERE, Bow, Boxes, Figure, Label, Look, Mark, Pieces, Spot, Stroke
-from generator.figures.style import style_sheet
+from generator.figures.shapes import DEPTH, HERE, Bow, Boxes, Label, Look, Mark, Part, Pieces, Spot, Stroke
+from generator.figures.style import STYLE_SHEET
 
 _DOT = ((0.0, 0.0), (0.0, 0.0))
 """A line that ends where it begins: with round ends it is a dot."""
@@ -23,13 +23,16 @@ _SMALLEST_GRID = 9.0
 _SMALL_BEAD = 3.0  # bars with smaller beads are beads on one dark stick
 
 
-def draw(figure: Figure) -> bytes:
-    """The figure as an SVG file, the same bytes on every machine."""
+def draw(figure: Part, ground: str = "paper") -> bytes:
+    """The figure as an SVG file, the same bytes on every machine.
+
+    Its own ground keeps it readable where a browser does not tell it that the page is dark.
+    """
     wide, high = _number(figure.width), _number(figure.height)
     svg = Element("svg", xmlns="http://www.w3.org/2000/svg", width=wide, height=high, viewBox=f"0 0 {wide} {high}")
-    SubElement(svg, "style").text = style_sheet()
-    if figure.ground:
-        _draw_boxes(svg, Boxes(0, 0, HERE, figure.width, figure.height, figure.ground))
+    SubElement(svg, "style").text = STYLE_SHEET
+    if ground:
+        _draw_boxes(svg, Boxes(0, 0, HERE, figure.width, figure.height, ground))
     for mark in figure.marks:
         _draw_mark(svg, mark)
     return tostring(svg, encoding="unicode").encode()

@@ -1,6 +1,11 @@
-"""The drawings of a figure: for wide screens and paper, for phones, and small for plans. Lengths are CSS pixels."""
+"""The drawings of a figure: for wide screens and paper, for phones, and small for plans.
 
-from typing import NamedTuple
+Their measures stand in formats.toml; lengths are CSS pixels.
+"""
+
+import tomllib
+from pathlib import Path
+from typing import Any, NamedTuple
 
 
 class Format(NamedTuple):
@@ -51,58 +56,11 @@ class Format(NamedTuple):
         return self.title + (2 if self.title else 5)
 
 
-WIDE = Format(
-    narrow=False,
-    rail=108,
-    column=161,
-    pad=8,
-    end=8,
-    bow=22,
-    sheet=700,
-    text=14.5,
-    counts=18.5,
-    digit=22,
-    pitch=14,
-    head=30,
-    bank=58,
-    lane=30,
-    label=36,
-    share=34,
-    title=0,
-    rows=(38, 34, 24),
-)
+def _format(measures: dict[str, Any]) -> Format:
+    return Format(**measures | {"rows": tuple(measures["rows"])})
 
-NARROW = Format(
-    narrow=True,
-    rail=22,
-    column=85,
-    pad=5.5,
-    end=4,
-    bow=0,
-    sheet=366,
-    text=12.5,
-    counts=15.5,
-    digit=19,
-    pitch=7.1,
-    head=25,
-    bank=40,
-    lane=23,
-    label=25,
-    share=26,
-    title=18,
-    rows=(25, 25, 18),
-)
 
-SMALL = NARROW._replace(  # a plan shows neither bank nor share
-    rail=18,
-    column=72,
-    pad=5,
-    text=10.5,
-    counts=12,
-    pitch=5,
-    head=20,
-    lane=16,
-    label=19,
-    title=13,
-    rows=(17, 17, 17),
-)
+_FORMATS = tomllib.loads(Path(__file__).with_name("formats.toml").read_text("utf-8"))
+WIDE = _format(_FORMATS["wide"])
+NARROW = _format(_FORMATS["narrow"])
+SMALL = _format(_FORMATS["narrow"] | _FORMATS["small"])

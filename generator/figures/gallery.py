@@ -3,7 +3,7 @@
 from dataclasses import replace
 from functools import lru_cache
 
-from generator.engine.places import THOUSANDS, UNITS, place_name
+from generator.engine.places import UNITS, place_name
 from generator.engine.sharing import Sharing, share
 from generator.figures import charts
 from generator.figures.draw import draw
@@ -11,13 +11,11 @@ from generator.figures.formats import NARROW, SMALL, WIDE
 from generator.figures.picture import OF_A_PLAN, SHARED_OUT, SPRITE, Picture
 from generator.figures.room import room_figure, small_figure
 from generator.figures.scene import Frame, end_scene, frame_of, stage_scene, start_scene
-from generator.figures.shapes import Figure
+from generator.figures.shapes import Part
 from generator.figures.sprite import sprite
 from generator.figures.story import story_figure
 from generator.figures.view import View
 from generator.words.phrases import Phrases
-
-_ALIKE = ("layout", "end", *map(place_name, range(THOUSANDS + 1)))
 
 
 def size(words: Phrases, picture: Picture) -> tuple[float, float]:
@@ -26,8 +24,8 @@ def size(words: Phrases, picture: Picture) -> tuple[float, float]:
     Nothing jumps from place to place of a lesson: its figures of the beginning, of all places and of the end are of
     one size, and so are those of its plan.
     """
-    _, of_a_plan, kind = picture.kind.rpartition(OF_A_PLAN)
-    if kind.removesuffix(SHARED_OUT) in _ALIKE:
+    if picture.dividend and picture.kind != "cards":
+        of_a_plan = OF_A_PLAN if picture.kind.startswith(OF_A_PLAN) else ""
         picture = replace(picture, kind=of_a_plan + place_name(UNITS))
     figure = shown(words, picture)
     return figure.width, figure.height
@@ -39,7 +37,7 @@ def drawing(words: Phrases, picture: Picture) -> bytes:
 
 
 @lru_cache(maxsize=1000)
-def shown(words: Phrases, picture: Picture) -> Figure:
+def shown(words: Phrases, picture: Picture) -> Part:
     """What a picture shows."""
     form = NARROW if picture.narrow else WIDE
     if picture.kind == "path":

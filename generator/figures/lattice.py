@@ -75,7 +75,7 @@ def on_a_tray(place: int, most: int, pitch: float, height: float) -> Lattice:
     return Lattice(place, min(height - 8, 0.86 * pitch), 10, pitch, height, 1, gap)
 
 
-def in_a_row(place: int, count: int, width: float, height: float) -> Lattice:
+def one_row(place: int, count: int, width: float, height: float) -> Lattice:
     """So many pieces in one row, as large as the room allows."""
     size = height / (1 + DEPTH) if place == THOUSANDS else height
     wide = footprint(place, size)[0]

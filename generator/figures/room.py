@@ -4,7 +4,7 @@ from generator.engine.places import UNITS, place_name
 from generator.figures.bank import bank
 from generator.figures.lanes import lane_at_the_bank, lane_to_the_trays
 from generator.figures.middle import middle
-from generator.figures.shapes import HERE, Boxes, Figure, Label, Mark, Part, below
+from generator.figures.shapes import HERE, Boxes, Label, Mark, Part, below, sheet
 from generator.figures.trays import trays
 from generator.figures.view import FAINT, View, outlined
 from generator.words.numbers import place_word
@@ -12,27 +12,27 @@ from generator.words.numbers import place_word
 _MARGIN = 1.0
 
 
-def room_figure(view: View) -> Figure:
+def room_figure(view: View) -> Part:
     """Piece groups: 'ready', 'to-bank' and 'from-bank' at the bank, 'middle', 'left' in the dish, 'trays'."""
-    parts = [heads(view)]
+    parts = [_heads(view)]
     if view.frame.exchanges:
         parts += [bank(view), lane_at_the_bank(view)]
-    parts += [middle(view), lane_to_the_trays(view), trays(view), share(view)]
+    parts += [middle(view), lane_to_the_trays(view), trays(view), _share(view)]
     return _stacked(view, parts)
 
 
-def small_figure(view: View) -> Figure:
+def small_figure(view: View) -> Part:
     """The middle and one tray of each sort, for a plan: 'middle', 'left' in the dish, 'trays'."""
     view = view._replace(frame=view.frame._replace(trays=view.frame.mat.widths))
-    return _stacked(view, [heads(view), middle(view), lane_to_the_trays(view), trays(view)])
+    return _stacked(view, [_heads(view), middle(view), lane_to_the_trays(view), trays(view)])
 
 
-def _stacked(view: View, parts: list[Part]) -> Figure:
+def _stacked(view: View, parts: list[Part]) -> Part:
     stacked = below(parts, 0)
-    return Figure(view.width, round(stacked.height + 2 * _MARGIN, 1), stacked.at(0, _MARGIN))
+    return sheet(Part(view.width, stacked.height + 2 * _MARGIN, stacked.at(0, _MARGIN)))
 
 
-def heads(view: View) -> Part:
+def _heads(view: View) -> Part:
     """The names of the places; those at work are outlined."""
     form = view.form
     high = form.head - 4
@@ -45,7 +45,7 @@ def heads(view: View) -> Part:
     return Part(view.width, form.head, tuple(marks))
 
 
-def share(view: View) -> Part:
+def _share(view: View) -> Part:
     """The share as far as it is known, digit under digit; its room before the first round."""
     form, scene = view.form, view.scene
     top = 1.4 * form.text if form.narrow else 0.0

@@ -110,20 +110,8 @@ class Bow(NamedTuple):
 Mark = Pieces | Boxes | Label | Stroke | Bow
 
 
-class Figure(NamedTuple):
-    """A whole picture, ready to be drawn: marks in drawing order on a sheet of width x height and of one colour.
-
-    Its own ground keeps it readable where a browser does not tell it that the page is dark.
-    """
-
-    width: float
-    height: float
-    marks: tuple[Mark, ...]
-    ground: str = "paper"
-
-
 class Part(NamedTuple):
-    """A piece of a picture with its own corner at 0, 0."""
+    """A figure or a piece of one: marks in drawing order, measured from its own corner at 0, 0."""
 
     width: float
     height: float
@@ -172,6 +160,6 @@ def text_width(words: str, size: float, bold: bool = False) -> float:
     return len(words) * size * _LETTER[bold]
 
 
-def sheet(part: Part) -> Figure:
-    """A part as a figure of its own."""
-    return Figure(round(part.width, 1), round(part.height, 1), part.marks)
+def sheet(part: Part) -> Part:
+    """A part as a figure of its own, its size to a tenth of a pixel."""
+    return part._replace(width=round(part.width, 1), height=round(part.height, 1))

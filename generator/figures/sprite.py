@@ -9,7 +9,7 @@ from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS
 from generator.figures.draw import draw
 from generator.figures.formats import WIDE
 from generator.figures.lattice import in_the_middle
-from generator.figures.shapes import HERE, Bow, Figure, Look, Mark, Part, Pieces, footprint
+from generator.figures.shapes import HERE, Bow, Look, Mark, Part, Pieces, footprint
 from generator.figures.style import ribbon_colour
 
 _SHAPES = {THOUSANDS: "cube", HUNDREDS: "square", TENS: "bar", UNITS: "bead"}
@@ -32,7 +32,7 @@ def sprite() -> bytes:
             marks += part.at(x, y)
             views += f'<view id="{name}" viewBox="{x:g} {y:g} {part.width:.1f} {part.height:.1f}"/>'
     side = _CELL * len(rows)  # there are fewer columns
-    drawn = draw(Figure(side, side, tuple(marks), ground=""))
+    drawn = draw(Part(side, side, tuple(marks)), ground="")
     return drawn.replace(b"</style>", _GONE.encode() + b"</style>").replace(b"</svg>", views.encode() + b"</svg>")
 
 

@@ -7,7 +7,7 @@ from generator.engine.sharing import Sharing
 from generator.figures.cards import cards, sharers_card
 from generator.figures.formats import Format
 from generator.figures.lattice import in_the_middle
-from generator.figures.shapes import HERE, Bow, Boxes, Figure, Look, Part, below, beside, framed, sheet, text
+from generator.figures.shapes import HERE, Bow, Boxes, Look, Part, below, beside, framed, sheet, text
 from generator.figures.style import ribbon_colour
 from generator.figures.view import laid
 from generator.words.numbers import piece
@@ -16,14 +16,14 @@ from generator.words.phrases import Phrases
 _PAD = 12.0
 
 
-def story_figure(sharing: Sharing, form: Format, words: Phrases) -> Figure:
+def story_figure(sharing: Sharing, form: Format, words: Phrases) -> Part:
     """Piece groups: 'left'."""
     cell = 2.1 * form.text
     nothing = text(words.say("figure.no-share"), form.text)
-    share = _read(sharing.quotient, cell, form, words) if sharing.quotient else nothing
+    share = _cards_and_words(sharing.quotient, cell, form, words) if sharing.quotient else nothing
     by = below([sharers_card(sharing.divisor, cell), _who(sharing, form, words)], 6)
     parts = [
-        _titled(words.say("figure.the-number"), _read(sharing.dividend, cell, form, words), form),
+        _titled(words.say("figure.the-number"), _cards_and_words(sharing.dividend, cell, form, words), form),
         _titled(words.say("figure.shared-by"), by, form),
         _titled(words.say(_whose(sharing)), share, form),
     ]
@@ -57,7 +57,7 @@ def _titled(title: str, part: Part, form: Format) -> Part:
     return below([text(title, form.text, bold=True), part], 6)
 
 
-def _read(number: int, cell: float, form: Format, words: Phrases) -> Part:
+def _cards_and_words(number: int, cell: float, form: Format, words: Phrases) -> Part:
     """The cards of a number, and beneath them what they say, place by place."""
     digits = Counts.of(number)
     return below([cards(number, cell), _in_words(digits, form, words)], 6)

@@ -13,7 +13,7 @@ from generator.figures.draw import draw
 from generator.figures.formats import WIDE
 from generator.figures.room import room_figure
 from generator.figures.scene import frame_of, stage_scene
-from generator.figures.shapes import Figure as Sheet
+from generator.figures.shapes import Part
 from generator.figures.view import View
 from tests.benchmarks.measuring import Measured, median_seconds, python, seconds
 from tests.figures.cases import WORDS
@@ -55,7 +55,7 @@ def _work_out_and_draw(sharing: Sharing, stage: Stage) -> bytes:
     return draw(_work_out(sharing, stage))
 
 
-def _work_out(sharing: Sharing, stage: Stage) -> Sheet:
+def _work_out(sharing: Sharing, stage: Stage) -> Part:
     return room_figure(View(stage_scene(sharing, stage), frame_of(sharing), WIDE, WORDS))
 
 

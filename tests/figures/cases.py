@@ -9,7 +9,7 @@ from generator.engine.sharing import Sharing, share
 from generator.figures.formats import NARROW, WIDE, Format
 from generator.figures.gallery import shown
 from generator.figures.picture import Picture
-from generator.figures.shapes import Figure
+from generator.figures.shapes import Part
 from generator.words.phrases import Phrases
 
 WORDS = Phrases("en")
@@ -59,12 +59,12 @@ def kinds(sharing: Sharing) -> list[str]:
     return ["layout", *(place_name(stage.level) for stage in sharing.stages), "end", "cards"]
 
 
-def figure(case: Case, kind: str, form: Format = WIDE) -> Figure:
+def figure(case: Case, kind: str, form: Format = WIDE) -> Part:
     dividend, divisor, ribbons = case
     return shown(WORDS, Picture(kind, dividend, divisor, ribbons, narrow=form.narrow))
 
 
-def figures(case: Case, form: Format = WIDE) -> Iterator[Figure]:
+def figures(case: Case, form: Format = WIDE) -> Iterator[Part]:
     """All figures of a sharing."""
     return (figure(case, kind, form) for kind in kinds(worked(case)))
 

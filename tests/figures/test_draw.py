@@ -14,7 +14,7 @@ import pytest
 
 from generator.figures.charts import allowed_figure, path_figure, pieces_figure
 from generator.figures.draw import draw
-from generator.figures.shapes import Figure, Label, Stroke
+from generator.figures.shapes import Label, Part, Stroke
 from generator.figures.style import DARK, LIGHT
 from tests.figures.cases import FORMS, SHOWN, WORDS, Case, figures, name
 from tests.sampling import WHOLE, sample
@@ -36,7 +36,7 @@ ENVIRONMENTS: dict[str, dict[str, str]] = {
 ALL_AT_ONCE = {key: value for changes in ENVIRONMENTS.values() for key, value in changes.items()}
 
 
-def sample_of_drawings() -> list[Figure]:
+def sample_of_drawings() -> list[Part]:
     drawings = []
     for form in FORMS:
         drawings += [pieces_figure(form, WORDS), path_figure([("First", 3)], form)]
@@ -91,4 +91,4 @@ def test_a_figure_reaches_for_nothing_outside_and_runs_nothing() -> None:
 
 def test_lines_and_dots_that_coincide_are_all_kept() -> None:
     dots = Stroke(0, 0, tuple(((x, 5.0), (x, 5.0)) for x in (1.0, 2.0, 2.0, 3.0)), "ink")
-    assert draw(Figure(10, 10, (dots,))).count(b"M") == 4
+    assert draw(Part(10, 10, (dots,))).count(b"M") == 4

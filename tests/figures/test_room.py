@@ -12,7 +12,7 @@ import pytest
 from generator.engine.places import HUNDREDS, THOUSANDS, place_name
 from generator.figures.charts import allowed_figure, path_figure, pieces_figure
 from generator.figures.formats import NARROW, WIDE, Format
-from generator.figures.shapes import Bow, Boxes, Figure, Label, Look, Pieces, Stroke, footprint
+from generator.figures.shapes import Bow, Boxes, Label, Look, Part, Pieces, Stroke, footprint
 from generator.figures.style import DARK, LIGHT
 from tests.engine.divisions import RIBBON_DIVISORS
 from tests.figures.cases import FORMS, PLAIN, SHOWN, WORDS, Case, figure, figures, kinds, name, worked
@@ -64,15 +64,15 @@ def inside(inner: Rectangle, outer: Rectangle) -> bool:
     return outer[0] <= inner[0] and outer[1] <= inner[1] and inner[2] <= outer[2] and inner[3] <= outer[3]
 
 
-def labels(drawing: Figure) -> list[Label]:
+def labels(drawing: Part) -> list[Label]:
     return [mark for mark in drawing.marks if isinstance(mark, Label)]
 
 
-def all_pieces(drawing: Figure) -> list[Pieces]:
+def all_pieces(drawing: Part) -> list[Pieces]:
     return [mark for mark in drawing.marks if isinstance(mark, Pieces)]
 
 
-def assert_sound(drawing: Figure) -> None:
+def assert_sound(drawing: Part) -> None:
     drawn = [(mark.text, of_label(mark)) for mark in labels(drawing)]
     drawn += [(mark.gid, place) for mark in all_pieces(drawing) for place in of_pieces(mark)]
     sheet = (0.0, 0.0, drawing.width, drawing.height)
@@ -91,11 +91,11 @@ def test_nothing_overlaps_or_runs_off_the_sheet(case: Case, form: Format) -> Non
 
 
 @pytest.mark.parametrize("chart", [chart for chart in CHARTS if not any(m.group == "ten" for m in all_pieces(chart))])
-def test_no_chart_overlaps_or_runs_off_the_sheet(chart: Figure) -> None:
+def test_no_chart_overlaps_or_runs_off_the_sheet(chart: Part) -> None:
     assert_sound(chart)
 
 
-def rooms(case: Case, form: Format) -> Iterator[Figure]:
+def rooms(case: Case, form: Format) -> Iterator[Part]:
     return (figure(case, kind, form) for kind in kinds(worked(case)) if kind != "cards")
 
 
@@ -105,7 +105,7 @@ def test_every_place_stands_at_the_same_position_and_scale_in_all_figures_of_a_l
     found: defaultdict[object, set[object]] = defaultdict(set)
     places = max(2, len(worked(case).start))
     for drawing in rooms(case, form):
-        found["width"].add(drawing.width)
+        found["size"].add((drawing.width, drawing.height))
         for place in range(places):
             word = WORDS.say(f"place.{place_name(place)}")
             (head,) = (mark for mark in labels(drawing) if mark.text == word and mark.anchor == "middle")
@@ -226,7 +226,7 @@ def test_text_can_be_read_where_a_wide_figure_is_700_px_wide() -> None:
             assert min(mark.size for mark in labels(drawing)) * min(1.0, 700 / drawing.width) >= 12
 
 
-def ground(drawing: Figure, before: int, x: float, y: float) -> str:
+def ground(drawing: Part, before: int, x: float, y: float) -> str:
     """What was drawn last at a spot before a mark."""
     colour = "paper"
     for mark in drawing.marks[:before]:

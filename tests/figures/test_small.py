@@ -7,7 +7,7 @@ from collections import Counter
 import pytest
 
 from generator.engine.places import place_name
-from generator.figures.gallery import shown
+from generator.figures.gallery import shown, size
 from generator.figures.picture import OF_A_PLAN, Picture
 from generator.figures.shapes import Look, Pieces
 from tests.figures.cases import SHOWN, WORDS, Case, worked
@@ -18,7 +18,9 @@ from tests.figures.test_room import assert_sound
 def test_a_plan_shows_what_lies_in_the_middle_and_on_a_tray_of_each_sort(case: Case) -> None:
     sharing = worked(case)
     for stage in sharing.stages:
-        figure = shown(WORDS, Picture(OF_A_PLAN + place_name(stage.level), *case))
+        picture = Picture(OF_A_PLAN + place_name(stage.level), *case)
+        figure = shown(WORDS, picture)
+        assert size(WORDS, picture) == (figure.width, figure.height)
         assert_sound(figure)
         found: Counter[tuple[str, int]] = Counter()
         for mark in figure.marks:
