@@ -157,8 +157,8 @@ class Sharing:
         ahead = first_served(self.mat, state.level, state.ahead)
         return every_tray(self.mat, state.share, *ahead)
 
-    def room(self, state: State) -> Counts:
-        """The pieces out of the bank: in the middle and on all trays together."""
+    def out_of_the_bank(self, state: State) -> Counts:
+        """The pieces in the middle and on all trays together."""
         room = state.middle
         for tray in self.trays(state):
             room = Counts(lies + tray.sharers * held for lies, held in zip(room, tray.holds, strict=True))
@@ -166,12 +166,15 @@ class Sharing:
 
     def bank(self, state: State) -> Counts:
         """What the bank has gained since the number was laid out; below zero: given out."""
-        return Counts(laid - out for laid, out in zip(self.start, self.room(state), strict=True))
+        return Counts(laid - out for laid, out in zip(self.start, self.out_of_the_bank(state), strict=True))
 
     @cached_property
     def pieces_needed(self) -> Counts:
         """The most pieces of each place that are out of the bank at one moment."""
-        moments = (self.start, *(self.room(step.after) for step in self.steps if step.action is Action.EXCHANGE))
+        moments = (
+            self.start,
+            *(self.out_of_the_bank(step.after) for step in self.steps if step.action is Action.EXCHANGE),
+        )
         return Counts(map(max, zip(*moments, strict=True)))
 
     @property

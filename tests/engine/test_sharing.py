@@ -48,7 +48,7 @@ def test_the_room_in_an_unfinished_round() -> None:
     a_cube, nothing = Counts((0, 0, 0, 1)), Counts((0, 0, 0, 0))
     assert sharing.trays(begun) == (Tray(1, 1, a_cube), Tray(2, 1, nothing))
     assert sharing.trays(taken_back) == (Tray(3, 1, nothing),)
-    assert sharing.room(begun) == sharing.start
+    assert sharing.out_of_the_bank(begun) == sharing.start
     assert sharing.bank(exchanged) == Counts((0, 0, -10, 1))
     assert sharing.to_share(begun) == sharing.to_share(exchanged) == 1201
 

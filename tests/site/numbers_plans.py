@@ -50,7 +50,7 @@ def _on_tray(on: On) -> dict[int, int]:
 
 def _changed_up(sharing: Sharing, place: int) -> int:
     """How many pieces of a place ten each of the next smaller make when the shares are put together again."""
-    smaller = [number * 10**below for below, number in enumerate(sharing.room(sharing.end)) if below < place]
+    smaller = [number * 10**below for below, number in enumerate(sharing.out_of_the_bank(sharing.end)) if below < place]
     return int(sum(smaller) // 10**place)
 
 

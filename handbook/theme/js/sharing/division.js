@@ -126,7 +126,7 @@
     }
 
     /** @type {(state: State) => Counts} the pieces out of the bank: in the middle and on all trays together */
-    room(state) {
+    outOfTheBank(state) {
       const room = [...state.middle];
       for (const tray of this.trays(state)) {
         tray.holds.forEach((pieces, place) => (room[place] += tray.sharers * pieces));
@@ -136,14 +136,14 @@
 
     /** @type {(state: State) => Counts} what the bank has gained since the beginning; below zero: given out */
     bank(state) {
-      const room = this.room(state);
+      const room = this.outOfTheBank(state);
       return this.start.map((laid, place) => laid - room[place]);
     }
 
     /** @returns {Counts} the most pieces of each place that are out of the bank at one moment */
     get piecesNeeded() {
       const exchanges = this.stepsOf("exchange");
-      const moments = [this.start, ...exchanges.map((step) => this.room(step.after))];
+      const moments = [this.start, ...exchanges.map((step) => this.outOfTheBank(step.after))];
       return this.start.map((_, place) => Math.max(...moments.map((room) => room[place])));
     }
   }

@@ -150,7 +150,7 @@
    */
   const putTogether = (division) => {
     let broughtUp = 0;
-    return division.room(division.end).map((out, place) => {
+    return division.outOfTheBank(division.end).map((out, place) => {
       const leftOver = division.end.middle[place];
       const all = out + broughtUp;
       const together = togetherWords(out - leftOver, leftOver, broughtUp);
