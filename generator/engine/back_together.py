@@ -20,9 +20,8 @@ def back_together(sharing: Sharing) -> tuple[Together, ...]:
     """Every place of the dividend, the units first."""
     rows: list[Together] = []
     brought_up = 0
-    for place, (out, left_over) in enumerate(
-        zip(sharing.out_of_the_bank(sharing.end), sharing.end.middle, strict=True)
-    ):
+    end = sharing.end
+    for place, (out, left_over) in enumerate(zip(sharing.out_of_the_bank(end), end.middle, strict=True)):
         goes_up, stays = divmod(out + brought_up, 10)
         rows.append(Together(place, out - left_over, left_over, brought_up, stays, goes_up))
         brought_up = goes_up

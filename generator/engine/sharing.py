@@ -159,10 +159,10 @@ class Sharing:
 
     def out_of_the_bank(self, state: State) -> Counts:
         """The pieces in the middle and on all trays together."""
-        room = state.middle
+        out = state.middle
         for tray in self.trays(state):
-            room = Counts(lies + tray.sharers * held for lies, held in zip(room, tray.holds, strict=True))
-        return room
+            out = Counts(lies + tray.sharers * held for lies, held in zip(out, tray.holds, strict=True))
+        return out
 
     def bank(self, state: State) -> Counts:
         """What the bank has gained since the number was laid out; below zero: given out."""
@@ -171,10 +171,8 @@ class Sharing:
     @cached_property
     def pieces_needed(self) -> Counts:
         """The most pieces of each place that are out of the bank at one moment."""
-        moments = (
-            self.start,
-            *(self.out_of_the_bank(step.after) for step in self.steps if step.action is Action.EXCHANGE),
-        )
+        exchanges = (step for step in self.steps if step.action is Action.EXCHANGE)
+        moments = (self.start, *(self.out_of_the_bank(step.after) for step in exchanges))
         return Counts(map(max, zip(*moments, strict=True)))
 
     @property
