@@ -13,7 +13,7 @@ from generator.source.reading import printable, read_bytes, read_toml, refused
 from generator.source.validating import did_you_mean, validated
 
 LARGEST_LOGO = 1024 * 1024
-_PNG = b"\x89PNG\r\n\x1a\n"
+_PNG_BEGINS, _PNG_ENDS = b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR", b"IEND\xaeB`\x82"
 _LEAST_CONTRAST = 4.5
 _COLOUR = re.compile(r"#[0-9a-fA-F]{6}")
 _COLOURS = "colours.toml"
@@ -73,8 +73,8 @@ def read_theme(folder: Path, shown: str, faults: Faults) -> Theme:
         with faults.gathered():
             if name == _LOGO:
                 logo = read_bytes(folder / name, file, LARGEST_LOGO)
-                if not logo.startswith(_PNG):
-                    raise refused(file, "is not a PNG picture", "save the logo as PNG")
+                if not (logo.startswith(_PNG_BEGINS) and logo.endswith(_PNG_ENDS)):
+                    raise refused(file, "is not a whole PNG picture", "save the logo as PNG once more")
             elif name == _COLOURS:
                 colours = validated(Colours, read_toml(folder / name, file))
             else:

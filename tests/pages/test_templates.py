@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import tomllib
+from datetime import date
 from html import unescape
 from pathlib import Path
 from typing import Any
 
 import pytest
+from jinja2.exceptions import SecurityError
 from markdown import markdown
 
 from generator.errors import Fault
@@ -35,6 +37,13 @@ def fault(template: str) -> Fault | None:
 @pytest.mark.parametrize("case", CASES["refused"], ids=lambda case: case["template"][:40])
 def test_a_fault_in_a_template_is_one_line(case: dict[str, str]) -> None:
     assert str(fault(case["template"])) == case["says"]
+
+
+def test_of_a_date_only_itself_is_told() -> None:
+    """Not today's: two builds of the same files would differ."""
+    assert fill("{{ day.year }}-{{ day.month }}", day=date(2026, 10, 1)) == "2,026-10"
+    with pytest.raises(SecurityError, match="'today'"):
+        fill("{{ day.today() }}", day=date(2026, 10, 1))
 
 
 @pytest.mark.parametrize("depth", [40, 5000])

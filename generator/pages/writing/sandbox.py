@@ -91,7 +91,7 @@ def _is_open(kind: type, attr: str) -> bool:
         own_property = isinstance(getattr_static(kind, attr, None), property) and not attr.startswith("model_")
         return attr in kind.model_fields or own_property
     owner = next((owner for owner in kind.__mro__ if attr in vars(owner)), kind)
-    return owner.__module__ not in ("builtins", "markupsafe") or attr in _ALLOWED["methods_of_values"]
+    return owner.__module__ not in ("builtins", "datetime", "markupsafe") or attr in _ALLOWED["methods_of_values"]
 
 
 def _grows(operator: str, left: Any, right: Any) -> bool:
