@@ -22,7 +22,7 @@ from generator.errors import Fault
 from generator.source.layers import Faults, Layer, Source, is_dropping, overlaid, shown_name
 from generator.source.lessons import read_steps
 from generator.source.models import AuthoredPage, Lesson, Note, PageMeta, Step
-from generator.source.reading import parse_page, read_toml, refused
+from generator.source.reading import has_front_matter, parse_page, read_toml, refused
 from generator.source.school import School
 from generator.source.theme import Theme, read_theme
 from generator.source.validating import did_you_mean, validated
@@ -173,7 +173,12 @@ def _read_notes(files: Iterable[Source], faults: Faults) -> tuple[Note, ...]:
     read: list[Note] = []
     for source in files:
         with faults.gathered():
-            read.append(Note(path="/".join(source.parts), text=source.text(), file=source.file))
+            text = source.text()
+            if has_front_matter(text):
+                raise refused(
+                    source.file, "has front matter, which is for pages", "begin with the words of the note", 1
+                )
+            read.append(Note(path="/".join(source.parts), text=text, file=source.file))
     return tuple(read)
 
 

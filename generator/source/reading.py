@@ -133,10 +133,14 @@ def parse_toml(text: str, file: str) -> Table:
     return Table(file, values, _toml_lines(text))
 
 
+def has_front_matter(text: str) -> bool:
+    return text.partition("\n")[0].rstrip() == _FENCE
+
+
 def parse_page(text: str, file: str) -> tuple[Table, str]:
     """The front matter and the Markdown body of a page."""
-    first, *rest = text.split("\n")
-    if first.rstrip() != _FENCE:
+    _, *rest = text.split("\n")
+    if not has_front_matter(text):
         raise refused(file, "does not begin with front matter", 'begin with "---", "title: ..." and so on, "---"', 1)
     end = next((number for number, line in enumerate(rest) if line.rstrip() == _FENCE), None)
     if end is None:
