@@ -1,0 +1,46 @@
+"""What pages say where a school is unlike the stock one, in ways that its settings allow."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from generator import HANDBOOK
+from generator.pages.authored.fill import WritingContext, write_authored
+from generator.pages.writing.links import lesson_link, step_link
+from generator.pages.writing.writer import Writer
+from generator.source.library import load
+
+LESSON = 'dividend = {dividend}\ndivisor = {divisor}\norder = 1\nreviewed = 2026-11-16\nreason = "A number of our own."\n'
+
+
+def of_a_school(folder: Path, settings: str = "", **lessons: str) -> WritingContext:
+    """What pages are written with for a school with these settings; lessons by step and name with two underscores."""
+    folder.mkdir(exist_ok=True)
+    (folder / "school.toml").write_text(f'name = "Hazel Lane"\n{settings}', "utf-8")
+    for name, text in lessons.items():
+        file = folder / "lessons" / (name.replace("__", "/").replace("_", "-") + ".toml")
+        file.parent.mkdir(parents=True, exist_ok=True)
+        file.write_text(text, "utf-8")
+    sources = load(HANDBOOK, folder)
+    writer = Writer(sources.school)
+    links = tuple(lesson_link(lesson, writer) for lesson in sources.lessons)
+    return WritingContext(writer, tuple(map(step_link, sources.steps)), links)
+
+
+def authored(context: WritingContext, path: str) -> str:
+    """The text of a page of ours; it can be filled in."""
+    (page,) = [page for page in load(HANDBOOK, None).pages if page.path == path]
+    written, faults = write_authored(context, (page, ()))
+    assert not faults
+    return written.body
+
+
+@pytest.mark.parametrize(("dividend", "leads_there"), [(2684, True), (4862, False)])
+def test_the_first_lesson_leads_to_the_lesson_about_its_own_number(
+    dividend: int, leads_there: bool, tmp_path: Path
+) -> None:
+    own = {"as_it_lies__2684_among_2": LESSON.format(dividend=dividend, divisor=2)}
+    text = authored(of_a_school(tmp_path / "school", **own), "new-here/first-lesson.md")
+    assert ("2684-among-2.html" in text) == leads_there
