@@ -44,3 +44,13 @@ def test_the_first_lesson_leads_to_the_lesson_about_its_own_number(
     own = {"as_it_lies__2684_among_2": LESSON.format(dividend=dividend, divisor=2)}
     text = authored(of_a_school(tmp_path / "school", **own), "new-here/first-lesson.md")
     assert ("2684-among-2.html" in text) == leads_there
+
+
+def test_practice_leaves_out_what_the_shelf_allows_only_for_a_lesson(tmp_path: Path) -> None:
+    """By hand: with two cubes, two squares, three bars and twelve beads only 2,232 goes between two by one bar."""
+    shelf = "[shelf]\nthousands = 2\nhundreds = 2\ntens = 3\nunits = 12\n"
+    own = {"one_exchange__2232_among_2": LESSON.format(dividend=2232, divisor=2)}
+    assert "2,232 between two" in authored(of_a_school(tmp_path / "school", shelf), "new-here/practice.md")
+    text = authored(of_a_school(tmp_path / "with-it", shelf, **own), "new-here/practice.md")
+    assert "2,232 between two" not in text
+    assert "1,000 among eight" in text
