@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import re
+from datetime import date
 from pathlib import Path
 
 import pytest
 
 from generator import HANDBOOK
 from generator.pages.authored.fill import WritingContext, write_authored
+from generator.pages.kinds.overviews import write_home
 from generator.pages.writing.links import lesson_link, step_link
 from generator.pages.writing.writer import Writer
 from generator.source.library import load
@@ -54,3 +57,21 @@ def test_practice_leaves_out_what_the_shelf_allows_only_for_a_lesson(tmp_path: P
     text = authored(of_a_school(tmp_path / "with-it", shelf, **own), "new-here/practice.md")
     assert "2,232 between two" not in text
     assert "1,000 among eight" in text
+
+
+@pytest.mark.parametrize(
+    ("settings", "sizes"),
+    [
+        ("[groups]\nsizes = [2, 3, 12]", ["2", "3"]),
+        ('steps = ["one-exchange"]', []),
+        ('steps = ["hundred-ribbons", "ten-ribbons"]\n[groups]\nsizes = [11, 12]', []),
+    ],
+)
+def test_a_very_first_lesson_shares_out_as_it_lies_for_a_group_of_the_school(
+    settings: str, sizes: list[str], tmp_path: Path
+) -> None:
+    context = of_a_school(tmp_path / "school", settings)
+    first_step = load(HANDBOOK, tmp_path / "school").steps[0]
+    home = write_home(context.writer, context.lessons, first_step, date(2026, 11, 16)).body
+    assert re.findall(r">(\d+) children: ", home) == sizes
+    assert ("The very first lesson" in home) == bool(sizes)
