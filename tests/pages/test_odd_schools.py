@@ -10,6 +10,7 @@ import pytest
 
 from generator import HANDBOOK
 from generator.pages.authored.fill import WritingContext, write_authored
+from generator.pages.kinds.choosing import write_choosing, write_group
 from generator.pages.kinds.overviews import write_home
 from generator.pages.writing.links import lesson_link, step_link
 from generator.pages.writing.writer import Writer
@@ -75,3 +76,16 @@ def test_a_very_first_lesson_shares_out_as_it_lies_for_a_group_of_the_school(
     home = write_home(context.writer, context.lessons, first_step, date(2026, 11, 16)).body
     assert re.findall(r">(\d+) children: ", home) == sizes
     assert ("The very first lesson" in home) == bool(sizes)
+
+
+@pytest.mark.parametrize(
+    ("shelf", "short"),
+    [("trays = 6\nsmall_sets = 12", "6 trays"), ("trays = 1\nsmall_sets = 10", "1 tray and 10 sets of small cards"), ("trays = 12\nsmall_sets = 12", "")],
+)
+def test_too_few_trays_or_sets_are_told_on_the_page_of_a_group_too(shelf: str, short: str, tmp_path: Path) -> None:
+    context = of_a_school(tmp_path / "school", f"[groups]\nsizes = [11]\n[shelf]\n{shelf}\n")
+    reviewed = date(2026, 11, 16)
+    group = write_group((context.writer, reviewed), (11, [])).body
+    assert (f"For 11 children at once we have only {short}." in group) == bool(short)
+    choosing = write_choosing(context.writer, reviewed).body
+    assert (f"For eleven children we have only {short}." in choosing) == bool(short)
