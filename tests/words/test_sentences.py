@@ -145,7 +145,8 @@ def test_what_is_seen(seen: Observation, said: str) -> None:
 @pytest.mark.parametrize(
     ("short", "said", "to_buy"),
     [
-        (Shortage("tens", 21, 20), "21 tens are needed, we have 20", "1 ten, to have 21"),
+        (Shortage("tens", 21, 20), "tens (21 needed, we have 20)", "1 ten, to have 21"),
+        (Shortage("ten_ribbons", 1, 0), "ribbons for ten (1 needed, we have 0)", "1 ribbon for ten, to have 1"),
         (
             Shortage("small_cards_to", 4000, 3000),
             "our small cards end at 3,000",
