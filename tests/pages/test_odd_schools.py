@@ -11,7 +11,7 @@ import pytest
 from generator import HANDBOOK
 from generator.pages.authored.fill import WritingContext, write_authored
 from generator.pages.kinds.choosing import write_choosing, write_group
-from generator.pages.kinds.overviews import write_home
+from generator.pages.kinds.overviews import write_home, write_path
 from generator.pages.writing.links import lesson_link, step_link
 from generator.pages.writing.writer import Writer
 from generator.source.library import load
@@ -89,3 +89,11 @@ def test_too_few_trays_or_sets_are_told_on_the_page_of_a_group_too(shelf: str, s
     assert (f"For 11 children at once we have only {short}." in group) == bool(short)
     choosing = write_choosing(context.writer, reviewed).body
     assert (f"For eleven children we have only {short}." in choosing) == bool(short)
+
+
+def test_a_path_of_one_step_is_no_path_of_steps(tmp_path: Path) -> None:
+    context = of_a_school(tmp_path / "school", 'steps = ["as-it-lies"]')
+    path = write_path(context.writer, context.steps, context.lessons, date(2026, 11, 16)).body
+    assert "# The path: one step\n" in path
+    assert "wait for the ribbons" not in path
+    assert "The lessons come in one step." in authored(context, "new-here/what-next.md")

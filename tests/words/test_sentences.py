@@ -71,6 +71,18 @@ def test_things_that_a_page_counts(number: int, thing: tuple[str, str | None], s
 
 
 @pytest.mark.parametrize(
+    ("text", "first"),
+    [
+        ("One place. Then the next.", "One place."),
+        ("A few bars (e.g. one or two) go to the bank! Then more.", "A few bars (e.g. one or two) go to the bank!"),
+        ("Children look along all the trays.", "Children look along all the trays."),
+    ],
+)
+def test_the_first_sentence_of_a_text(text: str, first: str) -> None:
+    assert numbers.first_sentence(text) == first
+
+
+@pytest.mark.parametrize(
     ("dividend", "divisor", "said"),
     [
         (3, 5, "3 among five: too few to go round, all of it left over"),

@@ -13,7 +13,7 @@ from generator.pages.writing.page import Page, front_matter
 from generator.pages.writing.views import time_and_shelf
 from generator.pages.writing.writer import Writer
 from generator.source.models import Step
-from generator.words.numbers import capital
+from generator.words.numbers import capital, first_sentence
 
 HOME = "index.md"
 THE_PATH = "lessons/index.md"
@@ -37,13 +37,14 @@ def write_home(writer: Writer, links: Sequence[LessonLink], first_step: Step, re
     return replace(page, meta={**page.meta, "scripts": "ask"})
 
 
-def write_path(writer: Writer, steps: tuple[StepLink, ...], reviewed: date) -> Page:
-    """The whole path: all steps in teaching order."""
+def write_path(writer: Writer, steps: tuple[StepLink, ...], links: Sequence[LessonLink], reviewed: date) -> Page:
+    """The whole path: all steps in teaching order; `links` are all lessons."""
     say = writer.phrases.say
     data = {
         "steps": steps,
         "names_and_counts": [say("alternative.path-step", step=step.title, lessons=step.lessons) for step in steps],
         "rows": [(step.short, step.lessons) for step in steps],
+        "ribbons": any(link.ribbons for link in links),
     }
     return writer.page("path", THE_PATH, data, reviewed)
 
@@ -68,8 +69,7 @@ def write_step(given: tuple[Writer, tuple[StepLink, ...]], step: Step) -> Page:
         "plans_path": link.plans_path,
     }
     body, pictures = writer.render("step.md.jinja", link.path, data)
-    description = step.new.partition(". ")[0].removesuffix(".") + "."
-    meta = front_matter(description, (*step.tags, step.short), step.reviewed, writer.school.review.months)
+    meta = front_matter(first_sentence(step.new), (*step.tags, step.short), step.reviewed, writer.school.review.months)
     return Page(link.path, step.title, meta, body, pictures)
 
 
