@@ -97,3 +97,14 @@ def test_a_path_of_one_step_is_no_path_of_steps(tmp_path: Path) -> None:
     assert "# The path: one step\n" in path
     assert "wait for the ribbons" not in path
     assert "The lessons come in one step." in authored(context, "new-here/what-next.md")
+
+
+def test_pages_for_newcomers_say_what_the_shelf_lacks(tmp_path: Path) -> None:
+    stock, poor = of_a_school(tmp_path / "stock"), of_a_school(tmp_path / "poor", "[shelf]\nhundreds = 0\n")
+    for path, said in {
+        "new-here/first-lesson.md": "Our shelf is short: hundreds (6 needed, we have 0).",
+        "new-here/practice.md": "With the next number our shelf is short: hundreds (",
+        "new-here/the-material.md": "Our shelf does not have all of these pieces.",
+    }.items():
+        assert said in authored(poor, path)
+        assert said not in authored(stock, path)
