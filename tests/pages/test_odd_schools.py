@@ -108,3 +108,12 @@ def test_pages_for_newcomers_say_what_the_shelf_lacks(tmp_path: Path) -> None:
     }.items():
         assert said in authored(poor, path)
         assert said not in authored(stock, path)
+
+
+@pytest.mark.parametrize(
+    ("settings", "plans"),
+    [("", ["one-exchange"]), ('steps = ["left-over", "several-exchanges"]', ["several-exchanges"]), ('steps = ["as-it-lies"]', [])],
+)
+def test_the_banker_reads_plans_of_lessons_that_go_to_the_bank(settings: str, plans: list[str], tmp_path: Path) -> None:
+    text = authored(of_a_school(tmp_path / "school", settings), "new-here/role-bank-keeper.md")
+    assert re.findall(r"lessons/([\w-]+)/plans.html", text) == plans
