@@ -16,7 +16,9 @@ from generator.pages.writing.links import lesson_link, step_link
 from generator.pages.writing.writer import Writer
 from generator.source.library import load
 
-LESSON = 'dividend = {dividend}\ndivisor = {divisor}\norder = 1\nreviewed = 2026-11-16\nreason = "A number of our own."\n'
+LESSON = (
+    'dividend = {dividend}\ndivisor = {divisor}\norder = 1\nreviewed = 2026-11-16\nreason = "A number of our own."\n'
+)
 
 
 def of_a_school(folder: Path, settings: str = "", **lessons: str) -> WritingContext:
@@ -80,7 +82,11 @@ def test_a_very_first_lesson_shares_out_as_it_lies_for_a_group_of_the_school(
 
 @pytest.mark.parametrize(
     ("shelf", "short"),
-    [("trays = 6\nsmall_sets = 12", "6 trays"), ("trays = 1\nsmall_sets = 10", "1 tray and 10 sets of small cards"), ("trays = 12\nsmall_sets = 12", "")],
+    [
+        ("trays = 6\nsmall_sets = 12", "6 trays"),
+        ("trays = 1\nsmall_sets = 10", "1 tray and 10 sets of small cards"),
+        ("trays = 12\nsmall_sets = 12", ""),
+    ],
 )
 def test_too_few_trays_or_sets_are_told_on_the_page_of_a_group_too(shelf: str, short: str, tmp_path: Path) -> None:
     context = of_a_school(tmp_path / "school", f"[groups]\nsizes = [11]\n[shelf]\n{shelf}\n")
@@ -112,8 +118,43 @@ def test_pages_for_newcomers_say_what_the_shelf_lacks(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize(
     ("settings", "plans"),
-    [("", ["one-exchange"]), ('steps = ["left-over", "several-exchanges"]', ["several-exchanges"]), ('steps = ["as-it-lies"]', [])],
+    [
+        ("", ["one-exchange"]),
+        ('steps = ["left-over", "several-exchanges"]', ["several-exchanges"]),
+        ('steps = ["as-it-lies"]', []),
+    ],
 )
 def test_the_banker_reads_plans_of_lessons_that_go_to_the_bank(settings: str, plans: list[str], tmp_path: Path) -> None:
     text = authored(of_a_school(tmp_path / "school", settings), "new-here/role-bank-keeper.md")
     assert re.findall(r"lessons/([\w-]+)/plans.html", text) == plans
+
+
+def test_the_shelf_is_counted_in_forms_for_one_and_nothing_is_counted_that_is_not_there(tmp_path: Path) -> None:
+    shelf = (
+        "[shelf]\nhundreds = 0\ntens = 1\nunits = 21\nsmall_sets = 1\ntrays = 0\nten_ribbons = 1\nhundred_ribbons = 0\n"
+    )
+    context = of_a_school(tmp_path / "school", f'steps = ["as-it-lies"]\n{shelf}')
+    text = authored(context, "reference/shelf.md")
+    told = text[text.index("#count") : text.index("#unserved")]
+    for said in ("21: 2 rows and 1 bead.", "have 1.", "1 set of small cards", "1 ribbon for ten."):
+        assert said in told
+    assert not re.search(r"squares|trays|for a hundred|\b0 ", told)
+    assert re.findall(r">(Ribbons[^<]*)</th><td>(.*?)</td><td>(.*?)</td><td>(.*?)</td>", text) == [
+        ("Ribbons for ten", "1", "0", "\N{EN DASH}")
+    ]
+    assert "Small, 1 set<" in authored(context, "reference/cards.md")
+
+
+@pytest.mark.parametrize(("sizes", "told"), [("[2, 5]", True), ("[5]", False)])
+def test_cards_for_two_are_told_of_where_two_share(sizes: str, told: bool, tmp_path: Path) -> None:
+    context = of_a_school(tmp_path / "school", f"[groups]\nsizes = {sizes}")
+    assert ("Two children" in write_choosing(context.writer, date(2026, 11, 16)).body) == told
+
+
+@pytest.mark.parametrize(
+    ("seconds", "said"),
+    [("1", "1 minute. Allow half an hour"), ("60", "40 minutes. Allow twice as long")],
+)
+def test_a_first_lesson_allows_more_time_than_the_moving_takes(seconds: str, said: str, tmp_path: Path) -> None:
+    context = of_a_school(tmp_path / "school", f"[time]\nseconds_per_handling = {seconds}")
+    assert said in authored(context, "new-here/first-lesson.md")
