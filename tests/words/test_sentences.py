@@ -11,6 +11,7 @@ from generator.engine.shelf import Shortage
 from generator.errors import HandbookError
 from generator.words import material, numbers, spoken, stages, titles
 from generator.words.at_place import hands_at
+from generator.words.lesson import cards_at_the_close
 from generator.words.phrases import Grouping, Phrases
 
 WORDS = Phrases("en")
@@ -140,6 +141,12 @@ def test_the_end_in_words() -> None:
         == "At the end 4 trays hold 1 thousand, 3 hundreds and 7 units each. Left over: 2 units."
     )
     assert stages.end_alternative(WORDS, share(3, 5)) == "At the end 5 trays are empty. Left over: 3 units."
+
+
+@pytest.mark.parametrize(("dividend", "said"), [(1, "the one bead lies apart"), (3, "all 3 lie apart")])
+def test_what_lies_apart_where_nobody_has_a_bead(dividend: int, said: str) -> None:
+    (told,) = cards_at_the_close(WORDS, share(dividend, 5))
+    assert told == f"Nobody fetches a card: the share is zero, and {said}."
 
 
 @pytest.mark.parametrize(
