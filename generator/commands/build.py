@@ -10,6 +10,7 @@ import click
 
 from generator.build.straight_line import WORKSHOP, Request, build
 from generator.commands.arguments import folder, school_option
+from generator.commands.tables import counted
 
 
 @click.command(
@@ -28,8 +29,8 @@ def command(school: Path | None, out: Path, quiet: bool) -> None:
     if not quiet:
         for line in summary.sources.replaced:
             click.echo(line)
-        lessons = len(summary.sources.lessons)
-        click.echo(f"{lessons} lessons, {summary.pages} pages, {summary.figures} figures in {summary.seconds:.1f} s")
+        lessons, pages = counted(len(summary.sources.lessons), "lesson"), counted(summary.pages, "page")
+        click.echo(f"{lessons}, {pages}, {counted(summary.figures, 'figure')} in {summary.seconds:.1f} s")
     click.echo(f"Open {summary.index}")
 
 

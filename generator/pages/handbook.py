@@ -69,7 +69,7 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
     choose = run_many(write_choosing, writer, [reviewed])
     cards = run_many(write_cards, writer, steps)
     overviews = run_many(write_step, (writer, to_steps), steps)
-    path = write_path(writer, to_steps, reviewed)
+    path = write_path(writer, to_steps, links, reviewed)
     home = write_home(writer, links, steps[0], reviewed)
     on_the_path = [path]
     for step, overview, cards_to_print in zip(steps, overviews, cards, strict=True):

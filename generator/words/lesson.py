@@ -119,7 +119,7 @@ def cards_at_the_close(words: Phrases, sharing: Sharing) -> tuple[str, ...]:
 def _cards_at_the_close(words: Phrases, sharing: Sharing) -> Iterator[str]:
     fetched = needs(sharing).small_cards
     if not sharing.quotient:
-        yield words.say("lesson.no-card", remainder=sharing.remainder)
+        yield words.say("lesson.no-card", count=sharing.remainder)
     elif sharing.ribbons:
         for child in fetched:
             key = "lesson.fetches" if child.stands_for == 1 else "lesson.fetches-with-ribbon"

@@ -152,7 +152,7 @@ def thing_short(words: Phrases, short: Shortage) -> str:
 
 
 def shortage(words: Phrases, short: Shortage) -> str:
-    """'40 units are needed, we have 30'."""
+    """'units (40 needed, we have 30)'."""
     key = "shortage.cards" if short.what.endswith("_cards_to") else "shortage.pieces"
     return words.say(key, thing=thing_short(words, short), needed=short.needed, owned=short.owned)
 

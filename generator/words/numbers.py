@@ -1,5 +1,6 @@
 """Numbers, places and pieces as people say them."""
 
+import re
 from collections.abc import Iterable, Sequence
 
 from generator.engine.places import HUNDREDS, THOUSANDS, Counts, place_name
@@ -124,6 +125,11 @@ def capital(text: str) -> str:
 def lower_first(text: str) -> str:
     """The text with a small first letter and the rest as it is."""
     return text[:1].lower() + text[1:]
+
+
+def first_sentence(text: str) -> str:
+    """The first sentence of a text: after 'e.g. one' and the like it goes on."""
+    return re.split(r"(?<=[.!?…])\s+(?![a-z])", text, maxsplit=1)[0]
 
 
 def _each_piece(words: Phrases, counts: Counts) -> list[str]:

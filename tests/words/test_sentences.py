@@ -11,6 +11,7 @@ from generator.engine.shelf import Shortage
 from generator.errors import HandbookError
 from generator.words import material, numbers, spoken, stages, titles
 from generator.words.at_place import hands_at
+from generator.words.lesson import cards_at_the_close
 from generator.words.phrases import Grouping, Phrases
 
 WORDS = Phrases("en")
@@ -68,6 +69,18 @@ def test_pieces_of_every_place(counts: Counts, said: str) -> None:
 )
 def test_things_that_a_page_counts(number: int, thing: tuple[str, str | None], said: str) -> None:
     assert numbers.counted(WORDS, number, *thing) == said
+
+
+@pytest.mark.parametrize(
+    ("text", "first"),
+    [
+        ("One place. Then the next.", "One place."),
+        ("A few bars (e.g. one or two) go to the bank! Then more.", "A few bars (e.g. one or two) go to the bank!"),
+        ("Children look along all the trays.", "Children look along all the trays."),
+    ],
+)
+def test_the_first_sentence_of_a_text(text: str, first: str) -> None:
+    assert numbers.first_sentence(text) == first
 
 
 @pytest.mark.parametrize(
@@ -130,6 +143,12 @@ def test_the_end_in_words() -> None:
     assert stages.end_alternative(WORDS, share(3, 5)) == "At the end 5 trays are empty. Left over: 3 units."
 
 
+@pytest.mark.parametrize(("dividend", "said"), [(1, "the one bead lies apart"), (3, "all 3 lie apart")])
+def test_what_lies_apart_where_nobody_has_a_bead(dividend: int, said: str) -> None:
+    (told,) = cards_at_the_close(WORDS, share(dividend, 5))
+    assert told == f"Nobody fetches a card: the share is zero, and {said}."
+
+
 @pytest.mark.parametrize(
     ("seen", "said"),
     [
@@ -145,7 +164,8 @@ def test_what_is_seen(seen: Observation, said: str) -> None:
 @pytest.mark.parametrize(
     ("short", "said", "to_buy"),
     [
-        (Shortage("tens", 21, 20), "21 tens are needed, we have 20", "1 ten, to have 21"),
+        (Shortage("tens", 21, 20), "tens (21 needed, we have 20)", "1 ten, to have 21"),
+        (Shortage("ten_ribbons", 1, 0), "ribbons for ten (1 needed, we have 0)", "1 ribbon for ten, to have 1"),
         (
             Shortage("small_cards_to", 4000, 3000),
             "our small cards end at 3,000",

@@ -65,15 +65,15 @@ def write_choosing(writer: Writer, reviewed: date) -> Page:
 
 
 def _unseated(words: Phrases, shelf: Shelf, called: Mapping[int, str]) -> dict[str, list[str]] | None:
-    """The names of the sizes for which there are too few trays or sets of small cards, and which of the two."""
+    """The names of the sizes for which there are too few trays or sets of small cards, and what there is of these."""
     sizes = [size for size in called if not shelf.seats(size)]
     if not sizes:
         return None
     short = []
     if shelf.trays < max(sizes):
-        short.append(words.say("choosing.trays-short", trays=shelf.trays))
+        short.append(words.say("shortage.more.trays", count=shelf.trays))
     if shelf.small_sets < max(sizes):
-        short.append(words.say("choosing.small-sets-short", small_sets=shelf.small_sets))
+        short.append(words.say("shortage.more.small_sets", count=shelf.small_sets))
     return {"sizes": [called[size] for size in sizes], "short": short}
 
 
@@ -83,14 +83,15 @@ def write_group(given: tuple[Writer, date], group: tuple[int, list[LessonLink]])
     size, lessons = group
     own = {link.dividend: link for link in lessons}
     kinds = [_kind(name, size, own, writer) for name in NUMBER_KINDS]
+    name = number_words(writer.phrases, size)
     data = {
         "size": size,
+        "unseated": _unseated(writer.phrases, writer.school.shelf.owned, {size: name}),
         "none_fits": not numbers(size, Choice(shelf=writer.school.shelf.owned)),
         "kinds": kinds,
         "any_short": any(row["shortages"] for kind in kinds for row in kind["ready"]),
         "own": lessons,
     }
-    name = number_words(writer.phrases, size)
     return writer.page("group", _path(size), data, reviewed, size=str(size), name=name, capital_name=capital(name))
 
 

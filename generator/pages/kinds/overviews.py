@@ -7,12 +7,13 @@ from dataclasses import replace
 from datetime import date
 from math import inf
 
+from generator.engine.features import features_of
 from generator.pages.writing.links import LessonLink, StepLink, lesson_link, step_link
 from generator.pages.writing.page import Page, front_matter
 from generator.pages.writing.views import time_and_shelf
 from generator.pages.writing.writer import Writer
 from generator.source.models import Step
-from generator.words.numbers import capital
+from generator.words.numbers import capital, first_sentence
 
 HOME = "index.md"
 THE_PATH = "lessons/index.md"
@@ -22,24 +23,28 @@ A_Z = "reference/a-z.md"
 def write_home(writer: Writer, links: Sequence[LessonLink], first_step: Step, reviewed: date) -> Page:
     """Leads to numbers for each size of group, to its very first lesson if it has one, and to all other parts.
 
-    `links` are all lessons in teaching order. Ribbons are reached through the step that begins them.
+    `links` are all lessons in teaching order. Ribbons are reached through the step that begins them. A very first
+    lesson shares out as it lies, without ribbons and with nothing left over.
     """
     firsts: dict[int, LessonLink] = {}
     for link in links[: len(first_step.lessons)]:
-        firsts.setdefault(link.divisor, link)
+        features = features_of(link.sharing)
+        if link.divisor in writer.school.groups.sizes and not link.ribbons and features.static and features.exact:
+            firsts.setdefault(link.divisor, link)
     ribbons = next((link.path.rpartition("/")[0] + "/index.md" for link in links if link.ribbons), "")
     data = {"lessons": len(links), "firsts": [firsts[size] for size in sorted(firsts)], "ribbons": ribbons}
     page = writer.page("home", HOME, data, reviewed)
     return replace(page, meta={**page.meta, "scripts": "ask"})
 
 
-def write_path(writer: Writer, steps: tuple[StepLink, ...], reviewed: date) -> Page:
-    """The whole path: all steps in teaching order."""
+def write_path(writer: Writer, steps: tuple[StepLink, ...], links: Sequence[LessonLink], reviewed: date) -> Page:
+    """The whole path: all steps in teaching order; `links` are all lessons."""
     say = writer.phrases.say
     data = {
         "steps": steps,
         "names_and_counts": [say("alternative.path-step", step=step.title, lessons=step.lessons) for step in steps],
         "rows": [(step.short, step.lessons) for step in steps],
+        "ribbons": any(link.ribbons for link in links),
     }
     return writer.page("path", THE_PATH, data, reviewed)
 
@@ -64,8 +69,7 @@ def write_step(given: tuple[Writer, tuple[StepLink, ...]], step: Step) -> Page:
         "plans_path": link.plans_path,
     }
     body, pictures = writer.render("step.md.jinja", link.path, data)
-    description = step.new.partition(". ")[0].removesuffix(".") + "."
-    meta = front_matter(description, (*step.tags, step.short), step.reviewed, writer.school.review.months)
+    meta = front_matter(first_sentence(step.new), (*step.tags, step.short), step.reviewed, writer.school.review.months)
     return Page(link.path, step.title, meta, body, pictures)
 
 

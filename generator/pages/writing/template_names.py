@@ -75,6 +75,7 @@ def environment(school: School, words: Phrases) -> Sandbox:
     )
     sandbox.filters |= {
         "capital": numbers.capital,
+        "first_sentence": numbers.first_sentence,
         "id": place_name,
         "listing": _saying(words, numbers.listing),
         "lower_first": numbers.lower_first,

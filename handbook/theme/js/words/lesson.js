@@ -88,7 +88,7 @@
   /** @type {(division: Division) => string[]} who fetches which small cards, and what they say */
   const cardsAtTheClose = (division) => {
     const { quotient, remainder, ribbons } = division;
-    if (!quotient) return [say("lesson.no-card", { remainder })];
+    if (!quotient) return [say("lesson.no-card", { count: remainder })];
     return ribbons ? cardsWithRibbons(division) : cardsOfAll(division);
   };
 

@@ -106,7 +106,7 @@
     return [say(value ? "observed.left-over" : "observed.nothing-left-over", { value })];
   };
 
-  /** @type {(short: Shortage) => string} "40 units are needed, we have 30" */
+  /** @type {(short: Shortage) => string} "units (40 needed, we have 30)" */
   const shortage = ({ what, needed, owned }) =>
     say(what.endsWith("_cards_to") ? "shortage.cards" : "shortage.pieces", { thing: thing(what), needed, owned });
 
