@@ -185,6 +185,23 @@ def test_numbers_close_by_have_no_zero_where_this_one_has_none(visit: Visit) -> 
     assert "0" not in alike.inner_text().split(" ")[0]
 
 
+def test_numbers_close_by_are_those_that_todays_shelf_has(visit: Visit, plain_site: Path) -> None:
+    """8,765 among nine is 973 each, and eight are left over: 87 squares are needed at one moment."""
+    page = visit.page
+    page.goto((plain_site / TODAY).as_uri() + "#number=8765&children=9")
+    expect(page.locator("#shelf-verdict")).to_contain_text("87 hundreds are needed")
+    before = page.locator("#nearest a").evaluate_all("all => all.map(one => one.hash)")
+    assert before
+    for address in before:
+        page.goto((plain_site / TODAY).as_uri() + address)
+        expect(page.locator("#shelf-verdict")).to_have_text("Enough for this number.")
+    page.get_by_text("Write in what is here today").click()
+    for kind in ("Cubes", "Squares", "Bars", "Unit beads"):
+        page.get_by_role("textbox", name=kind, exact=True).fill("0")
+    expect(page.locator("#near")).to_be_hidden()
+    page.get_by_role("button", name="Back to the school").click()
+
+
 @pytest.mark.parametrize(
     ("told", "number", "children", "fault"),
     sample(

@@ -47,7 +47,7 @@
   sharing.printing.watch();
   sharing.todaysShelf.watch(() => {
     if (shown) {
-      sharing.answer.showShelf(shown.division, sharing.todaysShelf.shelf());
+      sharing.answer.showShelf(shown.asked, shown.division, sharing.todaysShelf.shelf());
       sharing.todaysLesson.showRest(shown.division);
     }
     findAgain();
