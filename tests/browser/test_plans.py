@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Page
+from playwright.sync_api import Page, expect
 
 from tests.browser.printing import OFF_BY, PAPERS, Sheet, cut, links, mark, print_to, stated
 from tests.sampling import only_in_a_whole_run, sample
@@ -51,6 +51,19 @@ def test_an_address_shows_and_prints_one_plan_alone(page: Page, plain_site: Path
     page.emulate_media(media="screen")
     page.locator('.plan-list a[href="#all-plans"]').click()
     assert page.locator(".plan:visible").count() == everything
+
+
+@pytest.mark.parametrize("kind", ["plans", "cards"])
+def test_what_stands_alone_has_a_button_that_prints_it(kind: str, page: Page, plain_site: Path) -> None:
+    file = next(plain_site.glob(f"lessons/*/{kind}.html"))
+    opened(page, file)
+    buttons = page.locator(".print-this button:visible")
+    expect(buttons).to_have_count(0)
+    page.locator(".plan-list a").first.click()
+    page.evaluate("window.print = () => { document.title = 'printed'; }")
+    buttons.click()
+    expect(page).to_have_title("printed")
+    expect(page.get_by_role("link", name="This sheet alone")).to_have_count(0)
 
 
 @only_in_a_whole_run

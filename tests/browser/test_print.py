@@ -7,7 +7,7 @@ from itertools import product
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, expect
 
 from generator.site.book import BOOK
 from tests.browser.printing import OFF_BY, PAPERS, Sheet, cut, links, mark, print_to, stated
@@ -147,6 +147,17 @@ def test_what_serves_the_screen_only_is_not_printed(page: Page, printable: Path,
     text = " ".join(sheet.text for sheet in print_to(tmp_path / "x.pdf", page, "A4"))
     for word in ("Search", "Home", "Skip", "file:", "A-Z"):
         assert word not in text
+
+
+@pytest.mark.parametrize(
+    ("name", "ways"),
+    [("choosing/group-6.html", "Other groups"), ("lessons/left-over/6217-among-5.html", "Before and after")],
+)
+def test_ways_to_other_pages_are_not_printed(name: str, ways: str, page: Page, plain_site: Path) -> None:
+    page.goto((plain_site / name).as_uri())
+    expect(page.get_by_role("navigation", name=ways)).to_be_visible()
+    page.emulate_media(media="print")
+    expect(page.get_by_role("navigation", name=ways)).to_have_count(0)
 
 
 @pytest.mark.parametrize("paper", PAPERS)

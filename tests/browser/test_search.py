@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import random
+import re
 import tomllib
 from collections.abc import Iterable
 from pathlib import Path
@@ -143,6 +144,18 @@ def test_the_marks_of_a_sentence_change_nothing(chromium: Browser, site: Path) -
     answers = {query.words: pages for query, pages in found(chromium, site.as_uri(), asked).items()}
     assert all(answers.values())
     assert {words: answers[words] for words in SAME} == {words: answers[plain] for words, plain in SAME.items()}
+
+
+def test_no_digit_is_marked_on_the_page_that_is_found(chromium: Browser, site: Path) -> None:
+    with visiting(chromium) as visit:
+        visit.page.goto((site / "index.html").as_uri())
+        visit.page.evaluate(TYPE, "5004 among 4")
+        first = visit.page.locator(".md-search-result__link").first
+        address = first.get_attribute("href") or ""
+        assert "5004-among-4.html" in address
+        assert not re.search(r"[?&]h=[^#]*\d", address)
+        visit.page.evaluate(TYPE, "remainder")
+        assert "h=remainder" in (first.get_attribute("href") or "")
 
 
 @only_in_a_whole_run

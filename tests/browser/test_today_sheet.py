@@ -81,7 +81,7 @@ def test_it_is_printed_whole_before_all_of_it_was_worked_out(
     assert "If it is not right" in " ".join(sheet.text for sheet in sheets)
 
 
-def test_a_card_has_number_group_and_address(page: Page, plain_site: Path, tmp_path: Path) -> None:
+def test_a_card_has_the_number_and_what_lies_beside_the_mat(page: Page, plain_site: Path, tmp_path: Path) -> None:
     page.goto((plain_site / TODAY).as_uri() + SMALL_GROUPS[0])
     page.evaluate("window.print = () => {}")
     page.get_by_role("button", name="Print as a card").click()
@@ -89,4 +89,13 @@ def test_a_card_has_number_group_and_address(page: Page, plain_site: Path, tmp_p
     assert "4,327 among six" in card.text
     assert "Each has 721, and 1 is left over." in card.text
     assert f"{TODAY}{SMALL_GROUPS[0]}" in card.text
+    for told in (
+        "In the middle:",
+        "The bank also needs:",
+        "Sets of small cards.",
+        "6 + 1 = 4,327",
+        "Small beads.",
+    ):
+        assert told in card.text
+    assert "Bring the pieces" not in card.text
     assert "The guide says" not in card.text

@@ -32,6 +32,8 @@ _BOOST = 0.4
 """What the words of a lesson count in a search: there are many lessons, and a general question is not for them."""
 
 _MOST_SLIPS_OF_A_PLAN = 3
+_SHEETS = {"scripts": "sheets"}
+"""What stands on a page of plans or cards besides: a button that prints the one chosen."""
 
 
 @dataclass(frozen=True)
@@ -80,7 +82,8 @@ def write_plans(writer: Writer, step: Step, plans: Sequence[Plan]) -> Page:
     link = step_link(step)
     data = {"step": step, "link": link, "plans": plans, "bodies": [Markup(plan.body) for plan in plans]}
     page = writer.page("plans", link.plans_path, data, step.reviewed, step=step.short)
-    return replace(page, pictures=tuple(picture for plan in plans for picture in plan.pictures))
+    pictures = tuple(picture for plan in plans for picture in plan.pictures)
+    return replace(page, meta={**page.meta, **_SHEETS}, pictures=pictures)
 
 
 def write_cards(writer: Writer, step: Step) -> Page:
@@ -89,7 +92,8 @@ def write_cards(writer: Writer, step: Step) -> Page:
     links = [lesson_link(lesson, writer) for lesson in step.lessons]
     cards = [{"slug": link.slug, "sharing": link.sharing, "needs": needs(link.sharing)} for link in links]
     data = {"step": step, "step_path": link.path, "cards": cards}
-    return writer.page("cards", link.cards_path, data, step.reviewed, step=step.short)
+    page = writer.page("cards", link.cards_path, data, step.reviewed, step=step.short)
+    return replace(page, meta={**page.meta, **_SHEETS})
 
 
 def _page(writer: Writer, placed: PlacedLesson, data: Mapping[str, Any], symptoms: Iterable[Symptom]) -> Page:

@@ -84,7 +84,15 @@ addEventListener("message", ({ data: message }) => {
  * @param {object[][]} items of each page its parts
  * @returns {object[][]} the same without these
  */
-const asShown = (items) => items.map((parts) => parts.map(({ tags, parent, ...part }) => part));
+const asShown = (items) =>
+  items.map((parts) => parts.map(({ tags, parent, terms, ...part }) => ({ ...part, terms: toMark(terms) })));
+
+/**
+ * The theme marks the words that were found on the page it leads to. Of a number it would mark single digits.
+ * @param {Object<string, boolean>} terms the words that were asked, and whether the page has them
+ * @returns {Object<string, boolean>} the same without the numbers that it has
+ */
+const toMark = (terms) => Object.fromEntries(Object.entries(terms).filter(([word, has]) => !has || !/\d/.test(word)));
 
 const answer = self.postMessage.bind(self);
 self.postMessage = (message) => {

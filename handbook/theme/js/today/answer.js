@@ -28,10 +28,7 @@
     byId("answer-lesson").replaceChildren(
       ...(own ? [say("today.lesson"), " ", element("a", { href: own.page }, lessonTitle(division))] : []),
     );
-    showShelf(division, shelf);
-    const near = nearestOf(asked);
-    byId("nearest").replaceChildren(...near.map(nearLine));
-    byId("near").hidden = !near.length;
+    showShelf(asked, division, shelf);
   };
 
   /** The sentence of the share, its numbers written large. */
@@ -45,8 +42,8 @@
       .map((part, index) => (index % 2 ? element("strong", part) : part));
   };
 
-  /** @type {(division: Division, shelf: Shelf) => void} whether the shelf has it, and what it takes */
-  const showShelf = (division, shelf) => {
+  /** @type {(asked: Asked, division: Division, shelf: Shelf) => void} whether it has it, what it takes, what else it has */
+  const showShelf = (asked, division, shelf) => {
     const needed = needs(division);
     const short = shortages(needed, shelf);
     const verdict = byId("shelf-verdict");
@@ -56,6 +53,9 @@
       : say("today.enough");
     const things = wanted(needed).filter(([what, count]) => count && !CARDS.includes(what));
     byId("shelf-needs").replaceChildren(...things.map((thing) => needLine(thing, shelf)));
+    const near = nearestOf(asked, shelf);
+    byId("nearest").replaceChildren(...near.map(nearLine));
+    byId("near").hidden = !near.length;
   };
 
   const needLine = ([what, needed], shelf) => {

@@ -14,7 +14,7 @@
     const isToCome = byId("answer").hidden && !byId("ask-number").value;
     tell("ask-number", isNumber(number) || isToCome ? "" : "number");
     tell("ask-children", ribbons || isGroup(children, false) ? "" : "children");
-    tell("ask-for-one", !ribbons || isGroup(children, true) ? "" : "ribbons");
+    tell("ask-for-one", !ribbons || children === 0 || isGroup(children, true) ? "" : "ribbons");
     return askedOf({ number, children, ribbons });
   };
 

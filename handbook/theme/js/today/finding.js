@@ -72,6 +72,7 @@
       " ",
       say("today.found-number", {
         way: wayOfSharing(division),
+        exchanges: division.exchanges,
         pieces: pieces(division.piecesNeeded),
         minutes: lessonLength(division, time).lesson,
       }),

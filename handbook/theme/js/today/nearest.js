@@ -1,9 +1,12 @@
-// Numbers near to one: those that are easier to share, and those that give another group the same kind of work.
+// Numbers near to one that the shelf has everything for: those that are easier to share, and those that give another
+// group the same kind of work.
 "use strict";
 {
   const { placesHeld, quotientOf } = sharing.places;
   const { numbers, reckon, zerosAsWanted } = sharing.numbers;
-  const { isNumber, isGroup } = sharing.address;
+  const { workOut } = sharing.division;
+  const { needs, shortages } = sharing.shelf;
+  const { isGroup } = sharing.address;
 
   /** Of fewer pieces nothing can be shared. */
   const SMALLEST = 2;
@@ -13,8 +16,8 @@
    * @typedef {{kinds: string[], number: number, children: number, ribbons: boolean}} Near
    */
 
-  /** @type {(asked: Asked) => Near[]} at most one of each kind, and one for each group next to this one */
-  const nearestOf = ({ number, children, ribbons }) => {
+  /** @type {(asked: Asked, shelf: Shelf) => Near[]} at most one of each kind, and one for each group next to this one */
+  const nearestOf = ({ number, children, ribbons }, shelf) => {
     if (number < SMALLEST) return [];
     const found = [];
     const add = (kind, near, group = children) => {
@@ -24,20 +27,13 @@
         found.push({ kinds: [kind], number: near, children: group, ribbons });
       }
     };
-    add("exact", nearestExact(number, children));
-    if (ribbons) return found;
-    add("static", nearest(number, sharedAsTheyLie(children)));
+    add("exact", nearest(number, ofEveryLength(children, null, ribbons ? null : shelf)));
+    if (ribbons) return found.filter(({ number }) => !shortages(needs(workOut(number, children, { ribbons })), shelf).length);
+    add("static", nearest(number, ofEveryLength(children, [], shelf)));
     for (const group of [children - 1, children + 1]) {
-      if (isGroup(group, false)) add("alike", nearest(number, alike(number, children, group)), group);
+      if (isGroup(group, false)) add("alike", nearest(number, alike(number, children, group, shelf)), group);
     }
     return found;
-  };
-
-  const nearestExact = (number, children) => {
-    const below = number - (number % children);
-    const above = below + children;
-    if (!below) return above;
-    return number - below <= above - number || !isNumber(above) ? below : above;
   };
 
   const nearest = (number, candidates) =>
@@ -46,19 +42,20 @@
       null,
     );
 
-  const choice = (exchangeFrom, remainder, digits, zeros = "any") => ({ exchangeFrom, remainder, zeros, digits });
-
-  const sharedAsTheyLie = (children) => [1, 2, 3, 4].flatMap((digits) => numbers(children, choice([], "none", digits)));
+  /** Numbers of which nothing is left over. */
+  const ofEveryLength = (children, exchangeFrom, shelf) =>
+    [1, 2, 3, 4].flatMap((digits) => numbers(children, { exchangeFrom, remainder: "none", zeros: "any", digits, shelf }));
 
   /**
    * Numbers of the same length that send pieces to the bank from the same places, with something left over or not, and
    * without a zero where there is none in this number and its share.
    */
-  const alike = (number, children, group) => {
+  const alike = (number, children, group, shelf) => {
     const { left, digits } = reckon(number, children);
-    const from = placesHeld(left).filter((place) => place > 0);
+    const exchangeFrom = placesHeld(left).filter((place) => place > 0);
+    const remainder = left[0] ? "some" : "none";
     const zeros = zerosAsWanted("none", String(number), String(quotientOf(number, children))) ? "none" : "any";
-    return numbers(group, choice(from, left[0] ? "some" : "none", digits.length, zeros));
+    return numbers(group, { exchangeFrom, remainder, zeros, digits: digits.length, shelf });
   };
 
   sharing.nearest = { SMALLEST, nearestOf };

@@ -47,7 +47,7 @@
   sharing.printing.watch();
   sharing.todaysShelf.watch(() => {
     if (shown) {
-      sharing.answer.showShelf(shown.division, sharing.todaysShelf.shelf());
+      sharing.answer.showShelf(shown.asked, shown.division, sharing.todaysShelf.shelf());
       sharing.todaysLesson.showRest(shown.division);
     }
     findAgain();
@@ -59,6 +59,8 @@
   follow();
   if (!shown) findAgain();
   sharing.movements.reveal();
-  const part = location.hash.endsWith("&not-right") ? byId("not-right") : document.querySelector("h2:target");
+  const part = location.hash.endsWith("&not-right") ? byId("not-right") : byId(location.hash.slice(1));
+  byId("shelf-form").parentElement.open = part?.id === "todays-shelf";
   part?.scrollIntoView();
+  part?.focus();
 })();

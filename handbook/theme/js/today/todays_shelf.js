@@ -65,7 +65,8 @@
       tellState();
       changed();
     });
-    on(byId("shelf-own"), "click", () => {
+    on(byId("shelf-form"), "reset", (event) => {
+      event.preventDefault();
       keep({});
       showAll();
       changed();
