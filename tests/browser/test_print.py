@@ -25,6 +25,7 @@ STOCK = (
     "choosing/group-4.html",
     "new-here/sign-off.html",
 )
+FULL_OF_HELP = "lessons/one-exchange/4648-among-4.html"
 MOST_SHEETS = 260
 """Of the book of everything, as the plan for this handbook asks; it was 849 when lessons were bound as their pages."""
 
@@ -196,6 +197,16 @@ def test_the_stock_handbook_is_cut_nowhere(name: str, paper: str, page: Page, si
     sheets = print_to(tmp_path / "page.pdf", page, paper)
     assert cut(sheets, marked) == []
     check_sheets(sheets, paper, *said(page))
+
+
+def test_a_printed_lesson_has_no_large_help_and_no_nearly_empty_sheet(page: Page, site: Path, tmp_path: Path) -> None:
+    page.goto((site / FULL_OF_HELP).as_uri())
+    sheets = print_to(tmp_path / "lesson.pdf", page, "A4")
+    assert [len(sheet.words) for sheet in sheets if len(sheet.words) < 40] == []
+    page.emulate_media(media="print")
+    size = "elements => Math.max(...elements.map(element => parseFloat(getComputedStyle(element).fontSize)))"
+    text = page.locator("article").evaluate_all(size)
+    assert page.locator(".symptoms li, details dd, figcaption").evaluate_all(size) <= text
 
 
 @only_in_a_whole_run
