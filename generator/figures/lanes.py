@@ -61,7 +61,7 @@ def _nothing_given(view: View, place: int) -> str:
 
 def _who_shares(view: View) -> tuple[Mark, ...]:
     form = view.form
-    card = sharers_card(view.frame.mat.value, 0.62 * form.lane)
+    card = sharers_card(view.frame.mat.value, 0.52 * form.lane)
     key = "figure.children-share-with-ribbons" if view.frame.mat.ribbons else "figure.children-share"
     said = view.bold(6 + card.width + 6, _base(form), view.say(key, count=len(view.frame.trays)))
     return (*card.at(6, (form.lane - card.height) / 2), said)

@@ -12,6 +12,7 @@ from generator.figures.view import View, laid, slots
 _STITCH = (5.0, 3.0)
 _BELOW_THE_PIECES = 10.0
 _ABOVE_THE_DISH = 3.0
+_BESIDE_THE_DISH = 6.0  # from the edge of the column
 
 
 def middle(view: View) -> Part:
@@ -34,7 +35,8 @@ def middle(view: View) -> Part:
         marks += _pieces(lattice, slot).at(x, top + form.label + 2)
         if slot.left:
             dish = _dish(view, lattice, slot.left)
-            marks += dish.at(x - 4, height - dish.height - 7)
+            aside = min(_BESIDE_THE_DISH, (form.column - dish.width) / 2)
+            marks += dish.at(x - form.pad + aside, height - dish.height - 7)
     return Part(view.width, height, tuple(marks))
 
 
@@ -43,15 +45,15 @@ def _key(view: View) -> Iterator[Mark]:
     form = view.form
     bead, text = 0.75 * form.text, form.text
     said = [(look, view.say(f"figure.key.{look}")) for look in Look]
-    x, y = 9.0, 3.1 * form.text
+    x, y = 7.5, 3.1 * form.text
     if form.narrow:
         wide = sum(text_width(words, text) + 2.55 * bead for _, words in said)
-        x, y = view.width - wide - 2, 1.25 * text
+        x, y = view.width - wide - 2, 1.1 * text
         if x < text_width(view.say("figure.middle"), text, bold=True) + 12:
             return
     for look, words in said:
         yield Pieces(x, y - 0.9 * bead, "key", UNITS, bead, HERE, look)
-        yield Label(x + 1.4 * bead, y, words, text, "muted")
+        yield Label(x + 1.3 * bead, y, words, text, "muted")
         if form.narrow:
             x += text_width(words, text) + 2.55 * bead
         else:
@@ -105,7 +107,8 @@ def _dish(view: View, lattice: Lattice, count: int) -> Part:
     """What is left over, kept apart, under its words."""
     text = view.form.text
     inside = laid("left", lattice, 0, count, Look.FULL)
-    wide, high, top = inside.width + 8, inside.height + 7, 1.35 * text
+    rim = 0.3 * view.form.pitch
+    wide, high, top = inside.width + 2 * rim, inside.height + 7, 1.35 * text
     dish = Boxes(0, top, HERE, wide, high, "tray", "ink", 1.4, min(high / 2, 10))
-    words = view.bold(4, text, view.say("figure.left-over"))
-    return Part(wide, top + high, (words, dish, *inside.at(4, top + 3.5)))
+    words = view.bold(2, text, view.say("figure.left-over"))
+    return Part(wide, top + high, (words, dish, *inside.at(rim, top + 3.5)))

@@ -39,7 +39,7 @@ def _heads(view: View) -> Part:
     marks: list[Mark] = []
     for place, x in view.columns:
         if place in view.scene.active:
-            marks.append(outlined(x + 2, 0, form.column - 4, high, "now", high / 2))
+            marks.append(outlined(x + 1, 0, form.column - 2, high, "now", high / 2))
         word, base = place_word(view.words, place), high / 2 + 0.36 * form.text
         marks.append(view.bold(x + form.column / 2, base, word, place_name(place))._replace(anchor="middle"))
     return Part(view.width, form.head, tuple(marks))

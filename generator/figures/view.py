@@ -41,7 +41,7 @@ class View(NamedTuple):
 
     def name(self, key: str) -> Label:
         """What bank or middle is called, in its upper left corner."""
-        x, lines = (8, 1.25) if self.form.title else (12, 1.65)
+        x, lines = (8, 1.1) if self.form.title else (12, 1.65)
         return self.bold(x, lines * self.form.text, self.say(key))
 
     def bold(self, x: float, y: float, text: str, colour: str = "ink") -> Label:

@@ -11,7 +11,7 @@ from typing import NamedTuple
 from generator.site.sheets import Sheets
 
 _LETTERS_IN_A_LINE = 44
-_LINES_ON_A_SHEET = 90
+_LINES_ON_A_SHEET = 96
 """Of the contents, which stand in two columns."""
 
 

@@ -12,6 +12,7 @@ from tests.sampling import only_in_a_whole_run, sample
 from tests.stock import sources
 
 STEPS = [step.slug for step in sources().steps]
+A4_INSIDE = 703  # pixels: what the margins leave of its width
 
 
 def opened(page: Page, file: Path) -> None:
@@ -35,6 +36,20 @@ def test_every_plan_fills_one_sheet(step: str, page: Page, plain_site: Path, tmp
         assert [title for title, sheet in zip(titles, sheets, strict=True) if title not in sheet.text] == []
         assert all("Small beads." in sheet.text for sheet in sheets)
         assert cut(sheets, marked) == [], paper
+
+
+@pytest.mark.parametrize("step", sample([step for step in STEPS if "ribbons" in step], 1))
+def test_no_card_is_printed_over_the_next(step: str, page: Page, plain_site: Path) -> None:
+    """Cards with ribbons have the most to say."""
+    page.emulate_media(media="print")
+    page.set_viewport_size({"width": A4_INSIDE, "height": 1000})
+    opened(page, plain_site / "lessons" / step / "cards.html")
+    assert (
+        page.locator(".card").evaluate_all(
+            "cards => cards.filter(card => card.scrollHeight > card.clientHeight).map(card => card.id)"
+        )
+        == []
+    )
 
 
 def test_an_address_shows_and_prints_one_plan_alone(page: Page, plain_site: Path, tmp_path: Path) -> None:

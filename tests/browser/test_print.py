@@ -25,6 +25,8 @@ STOCK = (
     "choosing/group-4.html",
     "new-here/sign-off.html",
 )
+FULL_OF_HELP = "lessons/one-exchange/4648-among-4.html"
+EMERGENCY = "when-it-goes-wrong/emergency.html"
 MOST_SHEETS = 260
 """Of the book of everything, as the plan for this handbook asks; it was 849 when lessons were bound as their pages."""
 
@@ -207,6 +209,27 @@ def test_the_stock_handbook_is_cut_nowhere(name: str, paper: str, page: Page, si
     sheets = print_to(tmp_path / "page.pdf", page, paper)
     assert cut(sheets, marked) == []
     check_sheets(sheets, paper, *said(page))
+
+
+def test_a_printed_lesson_has_no_large_help_and_no_nearly_empty_sheet(page: Page, site: Path, tmp_path: Path) -> None:
+    page.goto((site / FULL_OF_HELP).as_uri())
+    sheets = print_to(tmp_path / "lesson.pdf", page, "A4")
+    assert [len(sheet.words) for sheet in sheets if len(sheet.words) < 40] == []
+    page.emulate_media(media="print")
+    size = "elements => Math.max(...elements.map(element => parseFloat(getComputedStyle(element).fontSize)))"
+    text = page.locator("article").evaluate_all(size)
+    assert page.locator(".symptoms li, details dd, figcaption").evaluate_all(size) <= text
+
+
+def test_in_an_emergency_nobody_turns_over_within_the_steps(page: Page, site: Path, tmp_path: Path) -> None:
+    page.goto((site / EMERGENCY).as_uri())
+    assert not page.locator(".on-this-page").is_visible()  # buttons say the same
+    firsts, lasts = (page.locator(f"h2 + ol > li:{edge}-child").all_inner_texts() for edge in ("first", "last"))
+    assert len(firsts) > 5
+    sheets = print_to(tmp_path / "emergency.pdf", page, "A4")
+    for first, last in zip(firsts, lasts, strict=True):
+        begins, ends = " ".join(first.split()[:3]), " ".join(last.split()[-3:])
+        assert any(begins in sheet.text and ends in sheet.text for sheet in sheets), first
 
 
 @only_in_a_whole_run

@@ -177,6 +177,28 @@ def test_the_pieces_of_a_stage_are_outlined_on_the_trays(case: Case) -> None:
 
 
 @pytest.mark.parametrize("form", FORMS, ids=["wide", "narrow"])
+@pytest.mark.parametrize("case", [case for case in SHOWN if worked(case).remainder], ids=name)
+def test_the_dish_lies_within_the_slot_of_its_place(case: Case, form: Format) -> None:
+    drawing = figure(case, "units", form)
+    dishes = [mark for mark in drawing.marks if isinstance(mark, Boxes) and (mark.fill, mark.edge) == ("tray", "ink")]
+    places = max(2, len(worked(case).start))
+    slots = [(form.x(place, places) + 3, form.x(place, places) + form.column - 3) for place in range(places)]
+    assert dishes
+    for dish in dishes:
+        assert any(left < dish.x and dish.x + dish.width < right for left, right in slots)
+
+
+@pytest.mark.parametrize("form", FORMS, ids=["wide", "narrow"])
+def test_the_card_of_the_children_touches_neither_middle_nor_tray(form: Format) -> None:
+    boxes = [mark for mark in figure((5230, 4, False), "layout", form).marks if isinstance(mark, Boxes)]
+    (middle,) = (mark for mark in boxes if mark.edge == "stitch")
+    (card,) = (mark for mark in boxes if mark.edge == "card-edge" and mark.line > 2)
+    (trays,) = (mark for mark in boxes if (mark.fill, mark.edge) == ("tray", "rim"))
+    assert middle.y + middle.height + 3 < card.y
+    assert card.y + card.height + 3 < trays.y + trays.spots[0][1]
+
+
+@pytest.mark.parametrize("form", FORMS, ids=["wide", "narrow"])
 @pytest.mark.parametrize("case", [case for case in SHOWN if case[2]], ids=name)
 def test_every_child_with_a_ribbon_has_a_bow_and_the_words(case: Case, form: Format) -> None:
     sharing = worked(case)

@@ -73,6 +73,7 @@ def test_chapters_stand_in_reading_order_with_their_numbers(book: str) -> None:
     assert words(contents) == 'Contents First 1 Home 3 As it lies 2 8,448 among four 3 9,999 \\ "all" among nine'
     links = [link.get("href") for link in contents.iter("a")]
     assert links == ["#index", "#steps/first", "#steps/second"]
+    assert not {line.get("class") for line in contents.iter("li")} & {"chapter", "plan"}  # they would look like these
     chapters = parse(book).iter("article")
     assert [(chapter.get("id"), chapter.get("data-chapter")) for chapter in chapters] == [
         ("index", "1"),
