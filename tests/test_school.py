@@ -83,12 +83,18 @@ def test_its_name_is_on_every_page(own: Path) -> None:
     }
     assert len(shown) > 70
     escaped = "Hérisson Lane Children&#x27;s House, Zoë &amp; Åse&#x27;s room"
+    assert 'title="Hérisson Lane' in text(own, "index.html"), "the whole name, where the head has no room for it"
     assert [page for page, title in shown.items() if escaped not in title.replace("&#39;", "&#x27;")] == []
 
 
 @pytest.mark.parametrize("role", ["Lernbegleiterin", "second adult", "keeper of the bank", "stand-in"])
 def test_people_are_called_what_they_are_called_there(role: str, own: Path) -> None:
     assert role in words(own, "new-here/the-roles.html")
+
+
+def test_cautions_name_the_guide_as_it_is_called_there(own: Path) -> None:
+    assert "The trained Lernbegleiterin and local rules" in words(own, "lessons/left-over/plans.html")
+    assert "trained guide" not in text(own, "index.html")
 
 
 def test_only_its_steps_and_groups_are_there(own: Path) -> None:
@@ -126,6 +132,10 @@ def test_nothing_is_begun_there_that_cannot_be_finished(own: Path) -> None:
     assert "too few for a whole round" in lesson
     assert "is not finished" not in lesson
     assert 'class="start-round"' not in text(own, "lessons/one-exchange/4632-among-2.html")
+    explains = {"a-z.html", "change-the-shelf.html"}
+    pages = [page for page in own.rglob("*.html") if page.name not in explains]
+    begun = re.compile("round back|a round that is taken back|unfinished round", re.IGNORECASE)
+    assert [page for page in pages if begun.search(words(own, str(page.relative_to(own))))] == []
 
 
 def test_its_shelf_decides(own: Path) -> None:

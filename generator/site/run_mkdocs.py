@@ -46,9 +46,10 @@ def render(docs: Path, folder: Path, nav: Nav, settings: Settings) -> None:
     """Write the site of all Markdown in `docs` into `folder`.
 
     `nav` is nested data: a list of one-entry mappings from a title to a page (a path inside `docs`) or to a list of the
-    same kind. Pages that it leaves out are written too. Pages that `folder` holds already stay as they are, and the
-    search index tells of the others alone. Raises SourceError with everything that MkDocs warns about; the files named
-    in it are relative to `docs`.
+    same kind. Marks in its titles are escaped here; those in a title in front matter are escaped already. Pages that
+    `nav` leaves out are written too. Pages that `folder` holds already stay as they are, and the search index tells of
+    the others alone. Raises SourceError with everything that MkDocs warns about; the files named in it are relative to
+    `docs`.
     """
     stopped: list[str] = []
     with _kept_warnings() as warnings:

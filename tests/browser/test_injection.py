@@ -6,6 +6,7 @@ import json
 import tomllib
 from collections.abc import Iterator
 from datetime import date
+from html import escape
 from itertools import cycle, islice
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -173,6 +174,14 @@ def code_in(page: Page) -> list[str]:
 
 def test_every_text_was_written_somewhere(built: Built) -> None:
     assert set(TEXTS) - {case.text for case in built.cases} == set()
+
+
+def test_a_title_stands_in_the_search_index_as_words(built: Built) -> None:
+    docs = json.loads((built.site / "search" / "search_index.json").read_text("utf-8"))["docs"]
+    titles = {entry["location"]: entry["title"] for entry in docs}
+    written = {case.page: case.text for case in built.cases if case.place == "a step's title"}
+    assert written
+    assert {page: titles[page] for page in written} == {page: escape(text, False) for page, text in written.items()}
 
 
 def test_nothing_runs_and_everything_is_shown_as_it_was_written(built: Built, chromium: Browser) -> None:

@@ -7,10 +7,21 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
+from generator.build.straight_line import Request, build
 from tests.browser.printing import OFF_BY, PAPERS, Sheet, cut, links, mark, print_to, stated
+from tests.conftest import quiet
 from tests.sampling import only_in_a_whole_run, sample
 from tests.stock import sources
 
+CROWDED = """
+name = "A small room"
+steps = ["several-exchanges"]
+print.paper = "Letter"
+roles.guide = "Elementary teacher and head of the group"
+roles.assistant = "pedagogical assistant to the teacher"
+roles.bank_keeper = "director of the bank, with its own key"
+shelf = { hundreds = 20, tens = 20, units = 40, trays = 4, small_sets = 4, small_cards_to = 1000 }
+"""
 STEPS = [step.slug for step in sources().steps]
 A4_INSIDE = 703  # pixels: what the margins leave of its width
 
@@ -50,6 +61,16 @@ def test_no_card_is_printed_over_the_next(step: str, page: Page, plain_site: Pat
         )
         == []
     )
+
+
+def test_a_plan_keeps_to_one_sheet_where_the_shelf_is_short_and_names_are_long(page: Page, tmp_path: Path) -> None:
+    (tmp_path / "school").mkdir()
+    (tmp_path / "school" / "school.toml").write_text(CROWDED, "utf-8")
+    build(Request(tmp_path / "school", tmp_path / "site", workshop=tmp_path / "workshop"), quiet)
+    opened(page, tmp_path / "site" / "lessons" / "several-exchanges" / "plans.html")
+    sheets = print_to(tmp_path / "plans.pdf", page)
+    assert len(sheets) == page.locator(".plan").count() > 2
+    assert all("Small beads." in sheet.text for sheet in sheets)
 
 
 def test_an_address_shows_and_prints_one_plan_alone(page: Page, plain_site: Path, tmp_path: Path) -> None:

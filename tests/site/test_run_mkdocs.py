@@ -6,6 +6,7 @@ import dataclasses
 import logging
 import re
 import shutil
+from html import escape
 from pathlib import Path
 
 import pytest
@@ -63,7 +64,7 @@ def test_names_and_titles_are_text(tmp_path: Path) -> None:
     (docs / "reference").mkdir(parents=True)
     (docs / "index.md").write_text("# One\n", "utf-8")
     (docs / "two.md").write_text(
-        "---\ntitle: '" + evil.replace("'", "''") + "'\ndescription: '\"><b>'\n---\n\nText\n", "utf-8"
+        "---\ntitle: '" + escape(evil, False).replace("'", "''") + "'\ndescription: '\"><b>'\n---\n\nText\n", "utf-8"
     )
     settings = dataclasses.replace(samples.SETTINGS, site_name=evil)
     nav: Nav = [{evil: "index.md"}, {"More " + evil: [{"Two " + evil: "two.md"}]}]

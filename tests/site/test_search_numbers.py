@@ -50,6 +50,15 @@ def test_a_question_about_numbers_opens_todays_number(worker: Engine, asked: str
     assert today["score"] > 7
 
 
+def test_a_space_stands_in_a_number_only_where_the_handbook_writes_it_so(worker: Engine) -> None:
+    read = 'JSON.stringify(["8 412", "4 652 among 4", "7 for 1 234 5"].map(wordsAndNumbers))'
+    assert worker.run(read) == '[[8,412],[4,652,"among",4],[7,"for",1,234,5]]'
+    worker.run("sharing.handbook.words.grouping.mark = '\u202f'")
+    spaced = worker.run(read)
+    worker.run("sharing.handbook.words.grouping.mark = ','")
+    assert spaced == '[[8412],[4652,"among",4],[7,"for",1234,5]]'
+
+
 def test_a_number_in_words_is_that_number_with_and_without_its_and_and_hyphen(worker: Engine) -> None:
     for number in sample(range(1, 10_000), 271):
         said = number_words(Phrases("en"), number)

@@ -5,6 +5,7 @@ from calendar import monthrange
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
+from html import escape
 from posixpath import dirname, relpath
 from typing import Any
 
@@ -23,8 +24,11 @@ class Page:
 
     @property
     def text(self) -> str:
-        """The whole file. Front matter is YAML, of which JSON values are a part."""
-        front = {"title": self.title, **self.meta}
+        """The whole file. Front matter is YAML, of which JSON values are a part.
+
+        The theme and its search write the title as they find it, so marks in it are escaped here.
+        """
+        front = {"title": escape(self.title, quote=False), **self.meta}
         lines = (f"{key}: {json.dumps(value, ensure_ascii=False)}" for key, value in front.items())
         return "\n".join(("---", *lines, "---", "", self.body.strip(), ""))
 

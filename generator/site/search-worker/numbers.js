@@ -21,8 +21,11 @@ const NUMBERS_IN_WORDS = new Map(
     .filter(([, number]) => number > 0),
 );
 
-/** @type {(text: string) => string} 5230 for 5,230 */
-const withoutMarks = (text) => text.replace(/(\d)[,.'’\u2009\u202f\u00a0](?=\d{3}(?!\d))/g, "$1");
+/** @type {(text: string) => string} 5230 for 5,230, and for 5 230 where the handbook writes numbers with a thin space */
+const withoutMarks = (text) => {
+  const spaced = sharing.handbook.words.grouping.mark === "\u202f" ? text.replace(/\b(\d) (?=\d{3}\b)/g, "$1") : text;
+  return spaced.replace(/(\d)[,.'’\u2009\u202f\u00a0](?=\d{3}(?!\d))/g, "$1");
+};
 
 /** @type {(place: string) => string} "hundred" and the like */
 const scaleInWords = (place) => sharing.phrases.say(`number.of-${place}`, { how_many: "" }).trim();
