@@ -281,3 +281,21 @@ def test_nothing_moves_for_a_reader_who_asks_for_that(chromium: Browser, plain_s
         with visiting(chromium, reduced_motion=motion) as visit:
             visit.page.goto((plain_site / "index.html").as_uri())
             assert (visit.page.evaluate(longest) > 0.01) is moves
+
+
+@pytest.mark.parametrize("size", [22, 32])
+def test_with_larger_text_a_phone_shows_the_whole_head(size: int, chromium: Browser, plain_site: Path) -> None:
+    with visiting(chromium, own=True, viewport={"width": 390, "height": 844}) as visit:
+        session = visit.page.context.new_cdp_session(visit.page)
+        session.send("Page.setFontSizes", {"fontSizes": {"standard": size, "fixed": size}})
+        for page in ("index.html", "today.html"):
+            visit.page.goto((plain_site / page).as_uri())
+            assert visit.page.evaluate("document.documentElement.scrollWidth") <= 390
+            expect(visit.page.locator(".emergency")).to_be_in_viewport(ratio=1)
+
+
+def test_a_phone_shows_what_may_have_happened_without_scrolling_a_table(chromium: Browser, plain_site: Path) -> None:
+    with visiting(chromium, viewport={"width": 320, "height": 640}) as visit:
+        visit.page.goto((plain_site / "when-it-goes-wrong" / "total-does-not-come-back.html").as_uri())
+        for table in visit.page.locator(".slips").all():
+            assert table.evaluate("one => one.scrollWidth <= one.clientWidth")

@@ -101,6 +101,20 @@ def test_when_search_cannot_run_a_visible_line_leads_to_the_a_z(
         assert visit.outside == []
 
 
+def test_nothing_is_said_of_search_and_nothing_moves_before_it_has_started(chromium: Browser, site: Path) -> None:
+    """The theme's own script starts the search, and is the last that a page loads."""
+    where = "one => one.getBoundingClientRect().toJSON()"
+    with visiting(chromium, own=True) as visit:
+        visit.page.route("**/assets/javascripts/bundle*", lambda route: route.abort())
+        visit.page.goto((site / "index.html").as_uri())
+        assert not visit.page.locator("#search-help").is_visible()
+        before = visit.page.locator("h1, .ways").evaluate_all(f"all => all.map({where})")
+        visit.page.unroute_all()
+        visit.page.reload()
+        visit.page.locator(".md-search__input").wait_for()
+        assert visit.page.locator("h1, .ways").evaluate_all(f"all => all.map({where})") == before
+
+
 def test_with_scripts_off_the_page_is_whole_and_says_where_to_look(
     chromium: Browser, site: Path, kinds: list[str]
 ) -> None:
