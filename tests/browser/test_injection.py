@@ -28,7 +28,8 @@ SHORT = 40  # characters that every place has room for
 CODE_IN_THE_PAGE = """() => [...document.querySelectorAll("*")].flatMap(element => [...element.attributes]
   .filter(({name, value}) => name.startsWith("on") || /^\\s*(javascript|data|vbscript):/i.test(value))
   .map(({name, value}) => `${element.tagName} ${name}=${value}`))"""
-FOREIGN = "math, object, embed, base, body style, iframe, form:not([class^=md-], .ask), meta[http-equiv=refresh], bdo"
+OUR_FORMS = "[class^=md-], .ask, .print-this"
+FOREIGN = f"math, object, embed, base, body style, iframe, form:not({OUR_FORMS}), meta[http-equiv=refresh], bdo"
 
 # Waits until every image has loaded or failed, as those would that run something then.
 IMAGES_HAVE_ENDED = """async () => {

@@ -179,7 +179,7 @@ def first(handbook: Path) -> Request:
 
 
 @only_in_a_whole_run
-@pytest.mark.parametrize("name", ["cut short", "one bit turned", "text from elsewhere"])
+@pytest.mark.parametrize("name", ["cut short", "a bit turned at the end", "text from elsewhere"])
 def test_a_build_is_right_whatever_happened_to_what_was_kept(name: str, first: Request, tmp_path: Path) -> None:
     workshop = tmp_path / "workshop"
     shutil.copytree(first.workshop, workshop)

@@ -59,7 +59,8 @@
   follow();
   if (!shown) findAgain();
   sharing.movements.reveal();
-  const part = location.hash.endsWith("&not-right") ? byId("not-right") : byId(location.hash.slice(1));
+  const asked = location.hash.endsWith("&not-right") ? "not-right" : location.hash.slice(1);
+  const part = asked ? byId(asked) : null;
   byId("shelf-form").parentElement.open = part?.id === "todays-shelf";
   part?.scrollIntoView();
   part?.focus();
