@@ -63,6 +63,7 @@ def test_no_card_is_printed_over_the_next(step: str, page: Page, plain_site: Pat
     )
 
 
+@only_in_a_whole_run
 def test_a_plan_keeps_to_one_sheet_where_the_shelf_is_short_and_names_are_long(page: Page, tmp_path: Path) -> None:
     (tmp_path / "school").mkdir()
     (tmp_path / "school" / "school.toml").write_text(CROWDED, "utf-8")
