@@ -29,7 +29,7 @@ def repair(sharing: Sharing, outcome: Outcome) -> Repair:
     """The movements that put right what a slip left behind; none where all pieces lie right, as with cards."""
     if outcome.occasion.slip in (Slip.TRAY_FEW, Slip.TRAY_MANY):
         return _with_the_right_trays(sharing, outcome)
-    room = _room(sharing, outcome)
+    room = _left_behind(sharing, outcome)
     plan = shortest(room, MOST_MOVEMENTS)
     return _from_one_place_down(room, outcome.occasion) if plan is None else plan
 
@@ -43,7 +43,7 @@ def easier(sharing: Sharing, outcome: Outcome, fewest: Repair) -> Repair | None:
     movements = [step for step in fewest if isinstance(step, Movement) and (step.giving or step.taking)]
     if len({step.place for step in movements}) < 2 or all(At.BANK not in (m.source, m.target) for m in movements):
         return None
-    return _from_one_place_down(_room(sharing, outcome), outcome.occasion)
+    return _from_one_place_down(_left_behind(sharing, outcome), outcome.occasion)
 
 
 def by_what_is_seen(sharing: Sharing, seen: Observation) -> Repair | None:
@@ -63,17 +63,12 @@ def by_what_is_seen(sharing: Sharing, seen: Observation) -> Repair | None:
     off = {tray: _pieces_of(tray.value - one * tray.stands_for, size) for tray in seen.trays}
     on_trays = Counts(sum(tray.sharers * pieces[place] for tray, pieces in off.items()) for place in range(size))
     in_the_middle = _more(_pieces_of(off_by, size), on_trays, size)
-    nothing, plenty = Counts((0,) * size), Counts((_PLENTY,) * size)
-    piles = [
-        (Pile(At.FLOOR, nothing, nothing), 1),
-        (Pile(At.BANK, plenty, nothing), 1),
-        (Pile(At.LEFT_OVER, _more(_pieces_of(left, size), in_the_middle, size), in_the_middle), 1),
-        *(
-            (Pile(At.TRAY, _pieces_of(one * tray.stands_for, size), off[tray], tray.stands_for), tray.sharers)
-            for tray in seen.trays
-        ),
-    ]
-    return shortest(together(piles), MOST_MOVEMENTS) or None
+    middle = Pile(At.LEFT_OVER, _more(_pieces_of(left, size), in_the_middle, size), in_the_middle)
+    trays = (
+        (Pile(At.TRAY, _pieces_of(one * tray.stands_for, size), off[tray], tray.stands_for), tray.sharers)
+        for tray in seen.trays
+    )
+    return shortest(_room(_pieces_of(0, size), middle, trays), MOST_MOVEMENTS) or None
 
 
 def _pieces_of(number: int, size: int) -> Counts:
@@ -95,7 +90,7 @@ def _held_by_most(trays: Iterable[Reading]) -> int:
     return min(sharers, key=lambda value: (-sharers[value], value))
 
 
-def _room(sharing: Sharing, outcome: Outcome) -> Room:
+def _left_behind(sharing: Sharing, outcome: Outcome) -> Room:
     size = max(len(sharing.start), len(outcome.left), *(len(tray.holds) for tray in outcome.trays))
 
     def pile(at: At, right: Counts, there: Counts, stands_for: int = 1) -> Pile:
@@ -104,14 +99,14 @@ def _room(sharing: Sharing, outcome: Outcome) -> Room:
     due = {tray.stands_for: tray.holds for tray in sharing.trays(sharing.end)}
     rolled = outcome.occasion.place if outcome.occasion.slip is Slip.ROLLED_AWAY else None
     floor = Counts(int(place == rolled) for place in range(size))
-    plenty = Counts((_PLENTY,) * size)
-    piles = [
-        (pile(At.FLOOR, Counts(), floor), 1),
-        (pile(At.BANK, plenty, plenty), 1),
-        (pile(At.LEFT_OVER, sharing.end.middle, outcome.left), 1),
-        *((pile(At.TRAY, due[tray.stands_for], tray.holds, tray.stands_for), tray.sharers) for tray in outcome.trays),
-    ]
-    return frozenset(piles)
+    trays = ((pile(At.TRAY, due[tray.stands_for], tray.holds, tray.stands_for), tray.sharers) for tray in outcome.trays)
+    return _room(floor, pile(At.LEFT_OVER, sharing.end.middle, outcome.left), trays)
+
+
+def _room(floor: Counts, left: Pile, trays: Iterable[tuple[Pile, int]]) -> Room:
+    """What lies on the floor, what is left over, the trays, and a bank that has whatever is wanted."""
+    nothing, plenty = Counts((0,) * len(floor)), Counts((_PLENTY,) * len(floor))
+    return together([(Pile(At.FLOOR, nothing, floor), 1), (Pile(At.BANK, plenty, nothing), 1), (left, 1), *trays])
 
 
 def _with_the_right_trays(sharing: Sharing, outcome: Outcome) -> Repair:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import os
 import re
 import shutil
 import tempfile
@@ -12,6 +11,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from generator import HANDBOOK
+from generator.build.processes import usable_processors
 from generator.engine.numbers import numbers_of_kind
 from tests.benchmarks.measuring import Measured, python
 
@@ -31,7 +31,7 @@ class Built(NamedTuple):
 
 def run(what: str, handbook: Path, workshop: Path, out: Path) -> Built:
     """`build`, or `mkdocs` alone, in a process of its own."""
-    processes = str(os.cpu_count() or 1)
+    processes = str(usable_processors())
     said = json.loads(python("-m", "tests.benchmarks.one_build", what, *map(str, (handbook, workshop, out)), processes))
     return Built(said["seconds"], said["megabytes"], said["megabytes of another process"])
 

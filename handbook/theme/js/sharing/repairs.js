@@ -14,7 +14,7 @@
   const repair = (division, outcome) => {
     const { slip } = outcome.occasion;
     if (slip === "tray-too-few" || slip === "tray-too-many") return withTheRightTrays(division, outcome);
-    const room = roomOf(division, outcome);
+    const room = leftBehind(division, outcome);
     return shortest(room, MOST_MOVEMENTS) ?? fromOnePlaceDown(room, outcome.occasion);
   };
 
@@ -28,7 +28,7 @@
     const isEasy =
       new Set(movements.map(({ place }) => place)).size < 2 ||
       movements.every(({ source, target }) => source !== "bank" && target !== "bank");
-    return isEasy ? null : fromOnePlaceDown(roomOf(division, outcome), outcome.occasion);
+    return isEasy ? null : fromOnePlaceDown(leftBehind(division, outcome), outcome.occasion);
   };
 
   /**
@@ -54,15 +54,11 @@
       (pieces, place) => pieces - sum(onTrays.map(({ sharers, off }) => sharers * off[place])),
     );
     const rightlyLeft = piecesOf(left).map((pieces, place) => pieces - inTheMiddle[place]);
-    const room = together([
-      { pile: pileOf("floor", piecesOf(0), piecesOf(0)), many: 1 },
-      { pile: pileOf("bank", Array(size).fill(PLENTY), piecesOf(0)), many: 1 },
-      { pile: pileOf("left-over", rightlyLeft, inTheMiddle), many: 1 },
-      ...onTrays.map(({ stands_for, sharers, off }) => ({
-        pile: pileOf("tray", piecesOf(one * stands_for), off, stands_for),
-        many: sharers,
-      })),
-    ]);
+    const piles = onTrays.map(({ stands_for, sharers, off }) => ({
+      pile: pileOf("tray", piecesOf(one * stands_for), off, stands_for),
+      many: sharers,
+    }));
+    const room = roomOf(piecesOf(0), pileOf("left-over", rightlyLeft, inTheMiddle), piles);
     const plan = shortest(room, MOST_MOVEMENTS);
     return plan?.length ? plan : null;
   };
@@ -75,7 +71,7 @@
   };
 
   /** @type {(division: Division, outcome: Outcome) => Room} */
-  const roomOf = (division, { occasion, trays, left }) => {
+  const leftBehind = (division, { occasion, trays, left }) => {
     const size = Math.max(division.start.length, left.length, ...trays.map((tray) => tray.holds.length));
     const filled = (pieces) => Array.from({ length: size }, (_, place) => pieces[place] ?? 0);
     const pile = (at, right, there, stands_for = 1) => {
@@ -84,15 +80,21 @@
     };
     const due = Object.fromEntries(division.trays(division.end).map((tray) => [tray.stands_for, tray.holds]));
     const rolled = occasion.slip === "piece-rolled-away" ? occasion.place : null;
-    const plenty = Array(size).fill(PLENTY);
+    const piles = trays.map((tray) => ({
+      pile: pile("tray", due[tray.stands_for], tray.holds, tray.stands_for),
+      many: tray.sharers,
+    }));
+    return roomOf(plus(filled([]), rolled, 1), pile("left-over", division.end.middle, left), piles);
+  };
+
+  /** What lies on the floor, what is left over, the trays, and a bank that has whatever is wanted. */
+  const roomOf = (floor, left, trays) => {
+    const nothing = floor.map(() => 0);
     return together([
-      { pile: pile("floor", [], plus(filled([]), rolled, 1)), many: 1 },
-      { pile: pile("bank", plenty, plenty), many: 1 },
-      { pile: pile("left-over", division.end.middle, left), many: 1 },
-      ...trays.map((tray) => ({
-        pile: pile("tray", due[tray.stands_for], tray.holds, tray.stands_for),
-        many: tray.sharers,
-      })),
+      { pile: pileOf("floor", nothing, floor), many: 1 },
+      { pile: pileOf("bank", floor.map(() => PLENTY), nothing), many: 1 },
+      { pile: left, many: 1 },
+      ...trays,
     ]);
   };
 
