@@ -22,7 +22,7 @@ LARGEST_FILE = 256 * 1024
 LONGEST_LINE = 10_000
 # The library's compiled reader takes a tenth of the time; it is left out where the library could not be compiled.
 YAML_LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
-_LONGEST_STATEMENT = 200
+_MOST_READ_AGAIN = 8 * LARGEST_FILE
 _FENCE = "---"
 _ONE_A_LINE = 'write one `key = value` a line, text in "quotes"'
 _TOML_FAULTS = (  # looked for in what the reader says and, on a line of its own, what stands in the file
@@ -175,17 +175,21 @@ def _toml_refused(file: str, text: str, complaint: str) -> SourceError:
 
 
 def _toml_lines(text: str) -> dict[KeyPath, int]:
-    """The line of every key and table of a valid file: statements are cut where the reader accepts them."""
+    """The line of every key and table of a valid file: statements are cut where the reader accepts them.
+
+    A statement of many lines is read again at each of them; where that becomes too much, lines stay unknown.
+    """
     lines: dict[KeyPath, int] = {}
     table: KeyPath = ()
-    begun, statement = 1, ""
+    begun, statement, read = 1, "", 0
     for number, line in enumerate(text.split("\n"), 1):
         statement += line + "\n"
+        read += len(statement)
+        if read > _MOST_READ_AGAIN:
+            break
         try:
             inner = tomllib.loads(statement)
         except (ValueError, RecursionError):
-            if number - begun >= _LONGEST_STATEMENT:
-                break
             continue
         path = table + _only_path(inner) if inner else ()
         if statement.lstrip().startswith("["):
