@@ -1,6 +1,6 @@
 """OPEN FIRST: the whole story of a build, from what people wrote to the finished site.
 
-load      TOML and Markdown -> frozen, validated objects
+load      TOML and Markdown -> frozen, validated objects, and every fault in them
 write     lessons worked out by the engine, authored pages -> Markdown
 render    MkDocs + Material -> HTML
 draw      figures the pages ask for -> SVG, by other processes while the site is finished
@@ -39,7 +39,7 @@ from generator.site.dates import build_date
 from generator.site.finish import finished
 from generator.site.run_mkdocs import Settings
 from generator.site.staging import stage, write_files
-from generator.source.library import Sources, load
+from generator.source.library import Sources, readable
 
 WORKSHOP = PROJECT / "build"
 _MOST_PROCESSES = 8  # more than these find nothing to do
@@ -76,7 +76,7 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
     begun = time.monotonic()
     _refuse_a_place_among_sources(request)
     say("Reading lessons, pages and settings")
-    sources = load(request.handbook, request.school_folder)
+    sources = readable(request.handbook, request.school_folder)
     school = sources.school
     settings = Settings(school.name, VERSION, school.sub_path, school_look.logo(sources.theme))
     edition = (sources, settings, build_date(os.environ))

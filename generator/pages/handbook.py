@@ -53,10 +53,12 @@ class Handbook:
 def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handbook:
     """Every page of the handbook; `run_many` works out many pages at once.
 
-    Raises SourceError with every fault in the words that people wrote for it.
+    Raises SourceError with every fault in the words that people wrote for it, those found while reading among them.
     """
-    faults = Faults()
+    faults = Faults(sources.faults)
     steps = sources.steps
+    if not steps:
+        faults.raise_if_any()
     reviewed = max(step.reviewed for step in steps)
     links = tuple(lesson_link(lesson, writer) for lesson in sources.lessons)
     to_steps = tuple(map(step_link, steps))
@@ -88,7 +90,7 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
     pages[A_Z] = a_z or write_a_z(writer, [page for page in pages.values() if page.path != HOME], reviewed)
 
     # What schools add to any of them.
-    noted = run_many(write_note, context, _with_notes(pages, sources.notes, faults))
+    noted = run_many(write_note, context, _with_notes(pages, sources, faults))
     pages |= _by_path(_gathered(noted, faults))
 
     faults.extend(_same_titles(pages, sources))
@@ -133,12 +135,12 @@ def _same_titles(pages: Mapping[str, Page], sources: Sources) -> Iterator[Fault]
                 yield Fault(file, 0, key, f"is also that of {other.path}", "begin it with what differs")
 
 
-def _with_notes(pages: Mapping[str, Page], notes: Iterable[Note], faults: Faults) -> Iterator[tuple[Page, Note]]:
-    """Every page that a school adds a note to; a note for no page is a fault."""
-    for note in notes:
+def _with_notes(pages: Mapping[str, Page], sources: Sources, faults: Faults) -> Iterator[tuple[Page, Note]]:
+    """Every page that a school adds a note to; a note for no page is a fault, unless some page could not be read."""
+    for note in sources.notes:
         if note.path in pages:
             yield pages[note.path], note
-        else:
+        elif not sources.faults:
             close = get_close_matches(note.path, pages, n=1)
             remedy = (
                 f"did you mean {close[0]}?" if close else "give it the path of a page, such as new-here/the-room.md"

@@ -1,4 +1,4 @@
-"""Everything that people write for the handbook, read in one go: `load`.
+"""Everything that people write for the handbook, read in one go: `load`, or `readable` to go on in spite of faults.
 
 A school's folder is laid over the stock handbook by one rule: what stands at the same path replaces
 ours, everything else is added. Three refinements:
@@ -18,7 +18,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from generator.errors import Fault
+from generator.errors import Fault, SourceError
 from generator.source.layers import Faults, Layer, Source, is_dropping, overlaid, shown_name
 from generator.source.lessons import read_steps
 from generator.source.models import AuthoredPage, Lesson, Note, PageMeta, Step
@@ -44,6 +44,7 @@ class Sources:
     pages: by path
     notes: by path; that the page is there is for those to check who know all pages
     replaced: what a school's folder replaced or added, one line each, for the summary
+    faults: what is wrong in the files that are therefore left out
     """
 
     school: School
@@ -52,6 +53,7 @@ class Sources:
     notes: tuple[Note, ...]
     theme: Theme
     replaced: tuple[str, ...]
+    faults: tuple[Fault, ...]
 
     @property
     def lessons(self) -> tuple[Lesson, ...]:
@@ -63,6 +65,17 @@ def load(handbook: Path, school_folder: Path | None = None) -> Sources:
     """Read the stock handbook and, laid over it, a school's folder.
 
     Raises SourceError with every fault of both.
+    """
+    sources = readable(handbook, school_folder)
+    if sources.faults:
+        raise SourceError(sources.faults)
+    return sources
+
+
+def readable(handbook: Path, school_folder: Path | None = None) -> Sources:
+    """What can be read of both; every file with a fault is left out.
+
+    Raises SourceError only for a folder that cannot be opened.
     """
     layers = _layers(handbook, school_folder)
     faults = Faults(fault for layer in layers[1:] for fault in _strays(layer))
@@ -79,14 +92,14 @@ def load(handbook: Path, school_folder: Path | None = None) -> Sources:
     for layer in layers[1:]:
         with faults.gathered():
             theme = read_theme(layer.folder / "theme", layer.named("theme"), faults)
-    faults.raise_if_any()
     return Sources(
         school,
-        tuple(step for step in steps if school.steps is None or step.slug in school.steps),
+        tuple(step for step in steps if step.lessons and (school.steps is None or step.slug in school.steps)),
         pages,
         notes,
         theme,
         tuple(_changes(layers[1:], [*lesson_files, *page_files], note_files, theme)),
+        tuple(faults),
     )
 
 

@@ -13,7 +13,7 @@ from generator.pages.authored.content import extensions, known_classes, our_imag
 from generator.pages.handbook import Handbook, write_handbook
 from generator.pages.kinds.overviews import write_a_z
 from generator.pages.writing.writer import Writer
-from generator.source.library import load
+from generator.source.library import readable
 from tests.in_turn import run_in_turn
 from tests.sampling import only_in_a_whole_run, sample
 from tests.source.cases import EXPECTED, STOCK, lay_out
@@ -24,7 +24,7 @@ LESSON = "lessons/static/8448-among-4.md"
 
 
 def written(handbook: Path, school: Path | None) -> Handbook:
-    sources = load(handbook, school)
+    sources = readable(handbook, school)
     return write_handbook(sources, Writer(sources.school), run_in_turn)
 
 
@@ -97,7 +97,7 @@ def test_what_takes_too_much_memory_is_a_fault_with_its_line(tmp_path: Path) -> 
 
 
 def test_what_the_program_writes_may_be_as_long_as_it_is(monkeypatch: pytest.MonkeyPatch) -> None:
-    handbook, sources = stock(), load(STOCK, None)
+    handbook, sources = stock(), readable(STOCK)
     monkeypatch.setattr("generator.pages.writing.writer.LARGEST_PAGE", 2_000)
     a_z = write_a_z(Writer(sources.school), handbook.pages[1:], sources.pages[0].meta.reviewed)
     assert len(a_z.body) > 2_000

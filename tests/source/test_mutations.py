@@ -23,7 +23,7 @@ from generator.errors import SourceError
 from generator.pages.handbook import write_handbook
 from generator.pages.run_many import RunMany
 from generator.pages.writing.writer import Writer
-from generator.source.library import load
+from generator.source.library import load, readable
 from tests.sampling import only_in_a_whole_run, times
 from tests.source.cases import HERE, STOCK, lay_out, needs_posix
 
@@ -96,7 +96,7 @@ def _damaged(draw: st.DrawFn, data: bytes) -> bytes:
 def _check(school: Path, run_many: RunMany) -> None:
     """Read it and write its pages, as every build begins."""
     try:
-        sources = load(STOCK, school)
+        sources = readable(STOCK, school)
         write_handbook(sources, Writer(sources.school), run_many)
     except SourceError as refused:
         lines = str(refused).splitlines()
