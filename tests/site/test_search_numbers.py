@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 import tomllib
 from collections.abc import Iterator
 from contextlib import closing
@@ -23,6 +24,7 @@ SCRIPTS = (
     HANDBOOK / "theme" / "js" / "words" / "phrases.js",
     *(Path(search.__file__).with_name("search-worker") / f"{name}.js" for name in ("numbers", "todays-number")),
 )
+UP_TO_NINE = [number_words(Phrases("en"), number) for number in range(1, 10)]
 LESSON = {"page": "lessons/x/4816-among-4.html", "dividend": 4816, "divisor": 4, "ribbons": False}
 
 
@@ -59,12 +61,13 @@ def test_a_space_stands_in_a_number_only_where_the_handbook_writes_it_so(worker:
     assert spaced == '[[8412],[4652,"among",4],[7,"for",1234,5]]'
 
 
-def test_a_number_in_words_is_that_number_with_and_without_its_and_and_hyphen(worker: Engine) -> None:
+def test_a_number_in_words_is_that_number_however_it_is_spelt(worker: Engine) -> None:
     for number in sample(range(1, 10_000), 271):
         said = number_words(Phrases("en"), number)
-        spellings = [said, said.replace(" and ", " "), said.replace("-", " ").title()]
+        counted = re.sub(r"(\w+)(?= thousand| hundred)", lambda word: str(UP_TO_NINE.index(word[1]) + 1), said)
+        spellings = [said, said.replace(" and ", " "), said.replace("-", " ").title(), counted]
         asked = f"{json.dumps(spellings)}.map(wordsAndNumbers)"
-        assert worker.run(f"JSON.stringify({asked})") == json.dumps([[number]] * 3, separators=(",", ":")), said
+        assert worker.run(f"JSON.stringify({asked})") == json.dumps([[number]] * 4, separators=(",", ":")), said
 
 
 OTHERS = (

@@ -32,6 +32,10 @@ const scaleInWords = (place) => sharing.phrases.say(`number.of-${place}`, { how_
 const HUNDRED = scaleInWords("hundreds");
 const THOUSAND = scaleInWords("thousands");
 const AND = sharing.phrases.say("number.with-less", { whole: "", rest: "" }).trim();
+const COUNTED_PLACE = new RegExp(`\\b[1-9](?= (?:${HUNDRED}|${THOUSAND})\\b)`, "g");
+
+/** @type {(text: string) => string} "nine hundred" for "9 hundred" */
+const inWords = (text) => text.replace(COUNTED_PLACE, (digit) => sharing.handbook.words.phrases.number[digit]);
 
 /**
  * A number that is being said, word by word: whole thousands, and what is below them.
@@ -53,7 +57,7 @@ function goneOn(said, word) {
  * @returns {(string | number)[]} its words and numbers in order, numbers in words and with a mark among them
  */
 function wordsAndNumbers(text) {
-  const found = withoutMarks(text.toLowerCase())
+  const found = inWords(withoutMarks(text.toLowerCase()))
     .replaceAll("’", "'")
     .match(/[\p{L}\p{N}']+/gu);
   const words = [];
