@@ -7,7 +7,11 @@ import io
 import sys
 from importlib import import_module
 
-import click
+try:
+    import click
+except ModuleNotFoundError:
+    python = ".venv\\Scripts\\python" if sys.platform == "win32" else ".venv/bin/python"
+    sys.exit(f"This Python does not have what the handbook needs; type {python} in its place (README.md: Make it)")
 
 from generator.errors import HandbookError, SharingError
 

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
 from itertools import chain, islice
+from posixpath import dirname
 from typing import Any
 
 from generator.errors import Fault
@@ -136,11 +137,11 @@ def _same_titles(pages: Mapping[str, Page], sources: Sources) -> Iterator[Fault]
 
 
 def _with_notes(pages: Mapping[str, Page], sources: Sources, faults: Faults) -> Iterator[tuple[Page, Note]]:
-    """Every page that a school adds a note to; a note for no page is a fault, unless some page could not be read."""
+    """Every page that a school adds a note to; a note for no page is a fault, unless that page could not be read."""
     for note in sources.notes:
         if note.path in pages:
             yield pages[note.path], note
-        elif not sources.faults:
+        elif not any(f"{dirname(note.path)}/" in fault.file for fault in sources.faults):
             close = get_close_matches(note.path, pages, n=1)
             remedy = (
                 f"did you mean {close[0]}?" if close else "give it the path of a page, such as new-here/the-room.md"

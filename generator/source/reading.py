@@ -7,9 +7,10 @@ import json
 import re
 import stat
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
+from itertools import islice
 from pathlib import Path
 from typing import Any
 
@@ -23,10 +24,11 @@ LONGEST_LINE = 10_000
 # The library's compiled reader takes a tenth of the time; it is left out where the library could not be compiled.
 YAML_LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _MOST_READ_AGAIN = 8 * LARGEST_FILE
+_MOST_TOLD = 10  # of what is wrong with the form of one file
 _FENCE = "---"
 _ONE_A_LINE = 'write one `key = value` a line, text in "quotes"'
 _TOML_FAULTS = (  # looked for in what the reader says and, on a line of its own, what stands in the file
-    (r"^Cannot ", "stands there twice", "keep one of them"),
+    (r"^Cannot ", "is written twice", "keep one of them"),
     (r"^Invalid date", "is a date that does not exist", "write a date such as 2026-01-31"),
     (r"[=[]\s*[\u2018-\u201e]|[\u201c\u201d]\s*$", "has curly quotation marks", 'write straight ones: "like these"'),
     (r"=\s*[\d.-]+[./-]\d{4}|=\s*\d{4}-\d+-\d", "is a date in another form", "write a date such as 2026-01-31"),
@@ -36,10 +38,12 @@ _TOML_FAULTS = (  # looked for in what the reader says and, on a line of its own
     (r'=\s*"[^"]*\\', "has a \\ in its text", "write / in its place"),
     (r"=\s*[^\W\d]", "is text without quotation marks", 'write it in "quotes"'),
     (r"=\s*(#|$)", "has no value", "write one after the =, or take the line out"),
+    (r'=\s*"[^"]*"\w', "has quotation marks inside its text", "write ' in their place"),
+    (r"^Expected ']", "has a [ without its ]", "write the name of a table as in [shelf], on a line of its own"),
     (r"^Expected '='", "has no = after the key", _ONE_A_LINE),
     (r"^Expected newline", "has more on its line than one value", _ONE_A_LINE),
     (r"^Illegal character '\\n'", "has no closing quote on its line", "close the text with a quote"),
-    (r"^Unclosed array", "is a list that is not closed", "close it with ]"),
+    (r"^Unclosed array", "comes where a list breaks off", "put a comma between its items, and a ] at its end"),
     (r"end of document", "breaks off at the end", _ONE_A_LINE),
     (r"^Invalid value", "has no value that can be read", _ONE_A_LINE),
     (r"", "is not TOML", _ONE_A_LINE),
@@ -120,11 +124,11 @@ def decode(data: bytes, file: str) -> str:
 
 
 def parse_toml(text: str, file: str) -> Table:
-    """The table of a TOML file."""
+    """The table of a TOML file. Raises SourceError with all lines that are wrong by themselves, up to another fault."""
     try:
         values = _frozen(tomllib.loads(text))
-    except tomllib.TOMLDecodeError as error:
-        raise _toml_refused(file, text, str(error)) from None
+    except tomllib.TOMLDecodeError:
+        raise SourceError(islice(_toml_faults(text, file), _MOST_TOLD)) from None
     except ValueError:
         long = (number for number, line in enumerate(text.split("\n"), 1) if re.search(r"\d[\d_]{4000}", line))
         raise refused(file, "holds a number with too many digits", "write a shorter number", next(long, 0)) from None
@@ -163,15 +167,33 @@ def _frozen(value: Any) -> Any:
     return tuple(map(_frozen, value)) if isinstance(value, list) else value
 
 
-def _toml_refused(file: str, text: str, complaint: str) -> SourceError:
-    """What the TOML reader complained about, in plain words."""
+def _toml_faults(text: str, file: str) -> Iterator[Fault]:
+    """What the TOML reader complains about, in plain words; a line that is wrong by itself is left out for the next."""
     lines = text.rstrip("\n").split("\n")
-    found = re.search(r"at line (\d+)", complaint)
-    line = int(found[1]) if found else len(lines)
-    written = lines[line - 1] if line <= len(lines) else ""
-    problem, remedy = next(words for pattern, *words in _TOML_FAULTS if re.search(pattern, f"{complaint}\n{written}"))
-    key = re.match(r"\s*([A-Za-z0-9_.-]+)\s*[=:]", written)
-    return refused(file, problem, remedy, line, printable(key[1]) if key else "")
+    complaint = _toml_complaint(text)
+    while complaint:
+        found = re.search(r"at line (\d+)", complaint)
+        line = int(found[1]) if found else len(lines)
+        written = lines[line - 1] if line <= len(lines) else ""
+        told = f"{complaint}\n{written}"
+        problem, remedy = next(words for pattern, *words in _TOML_FAULTS if re.search(pattern, told))
+        key = re.match(r"\s*([A-Za-z0-9_.-]+)\s*[=:]", written)
+        yield Fault(file, line, printable(key[1]) if key else "", problem, remedy)
+        if not _toml_complaint(written):
+            return
+        lines[line - 1] = ""
+        complaint = _toml_complaint("\n".join((*lines, "")))
+
+
+def _toml_complaint(text: str) -> str:
+    """What the TOML reader says against a text; empty where it takes it, or fails at something else than its form."""
+    try:
+        tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        return str(error)
+    except (ValueError, RecursionError):
+        return ""
+    return ""
 
 
 def _toml_lines(text: str) -> dict[KeyPath, int]:
@@ -230,7 +252,7 @@ def _parse_yaml(text: str, file: str) -> Table:
                 raise refused(file, "has front matter with a list for a key", remedy, line)
             key = key_node.value
             if key in values:
-                raise refused(file, "stands there twice", "keep one of them", line, printable(key))
+                raise refused(file, "is written twice", "keep one of them", line, printable(key))
             lines[(key,)] = line
             try:
                 values[key] = _frozen(loader.construct_object(value_node, deep=True))
@@ -240,6 +262,9 @@ def _parse_yaml(text: str, file: str) -> Table:
         return Table(file, values, lines)
     except yaml.YAMLError as error:
         mark = getattr(error, "problem_mark", None)
-        raise refused(file, "has front matter that is not YAML", remedy, mark.line + 1 if mark else 1) from None
+        line = mark.line + 1 if mark else 1
+        if re.search("[\u2018-\u201e]", text.split("\n")[line - 1]):
+            raise refused(file, "has curly quotation marks", 'write straight ones: "like these"', line) from None
+        raise refused(file, "has front matter that is not YAML", remedy, line) from None
     except RecursionError:
         raise refused(file, "has lists within lists without end", "take the inner lists out", 1) from None

@@ -42,8 +42,7 @@ def _faults(model: type[Model], table: Table, error: ValidationError) -> Iterato
             case "missing":
                 yield table.fault(path, "is missing", f"add it: {right}")
             case "extra_forbidden":
-                is_of_the_top = len(path) > 1 and path[-1] in model.model_fields
-                remedy = "move it above the first [table]" if is_of_the_top else did_you_mean(str(path[-1]), known)
+                remedy = _its_table(model, path) or did_you_mean(str(path[-1]), known)
                 yield table.fault(path, "is not known here", remedy)
             case "plain":
                 yield table.fault(path, context["problem"], context["remedy"] or f"write {right}")
@@ -51,6 +50,17 @@ def _faults(model: type[Model], table: Table, error: ValidationError) -> Iterato
                 yield table.fault(path, f"has {context['actual_length']} items", f"write {right}")
             case _:
                 yield table.fault(path, f"is {_shown(found['input'])}", f"write {right}")
+
+
+def _its_table(model: type[Model], path: KeyPath) -> str:
+    """The remedy for a key that is known in another table of the file; empty for any other key."""
+    key = str(path[-1])
+    if len(path) > 1 and key in model.model_fields:
+        return "move it above the first [table]"
+    tables = {
+        name: type(field.default) for name, field in model.model_fields.items() if isinstance(field.default, Model)
+    }
+    return next((f"move it below [{name}]" for name, inner in tables.items() if key in inner.model_fields), "")
 
 
 def _place(model: type[Model], path: KeyPath) -> tuple[Iterable[str], str]:

@@ -171,3 +171,11 @@ def test_a_name_that_the_terminal_cannot_show_is_told_in_code_points(tmp_path: P
 
 def test_help_shows_an_example() -> None:
     assert "python -m generator build --school my-school" in run_command("build", "--help").out
+
+
+def test_a_python_without_the_packages_is_told_which_one_has_them() -> None:
+    order = [sys.executable, "-S", "-m", "generator", "build"]  # -S: nothing that was installed is found
+    ran = subprocess.run(order, cwd=PROJECT, capture_output=True, encoding="utf-8", check=False)
+    assert ran.returncode == 1
+    assert len(ran.stderr.splitlines()) == 1
+    assert ".venv" in ran.stderr

@@ -135,7 +135,14 @@ def _about_attribute(name: str, key: str, value: str, figures: Collection[str], 
     elif key in ("href", "data-leads-to"):
         yield from ((problem, value) for problem in _about_link(value))
     elif key in ("src", "srcset") and value not in figures and value not in our_images():
-        yield Problem(shown, "is not a figure of this page", "show figures with picture(...)"), value
+        yield (
+            Problem(
+                shown,
+                "is not a figure of this page",
+                "take it out; only our figures can be shown, with picture(...)",
+            ),
+            value,
+        )
 
 
 def _about_link(address: str) -> Iterator[Problem]:
