@@ -1,19 +1,18 @@
 """The audit of the finished site: what would fail in front of a reader, found in the pages themselves.
 
-Every page is read once, by itself (`page`); here every address in pages and style sheets is followed, however it came
-there.
+Every page is read once, by itself (`page`); here every address is followed, however it came there. Faults name a page
+and no line: what stands there was written elsewhere (`pages/authored/origin.py` finds where).
 
 Looks for
     links       to a page, file or anchor that is not there (upper and lower case count), to a folder, to an
                 absolute address, out of the handbook, or made of script
-    requests    to another host, from a tag or a style sheet; a plain link to a public page is none
+    requests    to another host; a plain link to a public page is none
     policy      inline scripts it does not know, event handlers, style attributes, style elements
     reading     images without alternative text, tables without caption or headers, pages without
                 language, title or first heading, one id twice in a page, one title on two pages
 """
 
 import posixpath
-import re
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import chain
 from pathlib import Path, PurePosixPath
@@ -21,13 +20,8 @@ from typing import NamedTuple
 from urllib.parse import unquote, urlsplit
 
 from generator.errors import Fault, Problem
-from generator.site.audit.page import SCHEME, ReadPage
+from generator.site.audit.page import ReadPage
 from generator.site.policy import PAGE_FOR_WRONG_ADDRESSES
-
-_CSS_ADDRESS = re.compile(
-    r"""/\*.*?\*/|url\(\s*(?:"([^"]*)"|'([^']*)'|([^)]*?))\s*\)|@import\s+(?:"([^"]*)"|'([^']*)')""",
-    re.DOTALL | re.IGNORECASE,
-)
 
 
 class Site(NamedTuple):
@@ -45,7 +39,7 @@ def html_files(site: Path) -> list[tuple[str, str]]:
 
 
 def audit(site: Path, pages: Sequence[ReadPage], base: str = "/") -> tuple[Fault, ...]:
-    """Everything wrong in a built site, sorted by file and line.
+    """Everything wrong in a built site.
 
     `pages` are all of its pages as `read_page` found them; `base` is the path under which the site is published, which
     the page for unknown addresses writes in front of its links.
@@ -53,14 +47,12 @@ def audit(site: Path, pages: Sequence[ReadPage], base: str = "/") -> tuple[Fault
     files = sorted(path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file())
     folders = frozenset(str(folder) for file in files for folder in PurePosixPath(file).parents)
     whole = Site(frozenset(files), folders, base)
-    sheets = ((file, (site / file).read_text("utf-8")) for file in files if file.endswith(".css"))
     faults = chain(
-        (problem.at(page.path, line) for page in pages for line, problem in page.problems),
+        (problem.at(page.path) for page in pages for problem in page.problems),
         check_links(pages, whole),
         check_titles(pages),
-        *(check_style_sheet(file, text, whole) for file, text in sheets),
     )
-    return tuple(sorted(set(faults)))
+    return tuple(faults)
 
 
 def check_links(pages: Sequence[ReadPage], site: Site) -> Iterator[Fault]:
@@ -76,7 +68,7 @@ def check_links(pages: Sequence[ReadPage], site: Site) -> Iterator[Fault]:
                 answers[asked] = _follow(link.address, page, by_path, site)
             problem = answers[asked]
             if problem:
-                yield problem._replace(key=f'{link.attribute}="{link.address}"').at(page.path, link.line)
+                yield problem._replace(key=f'{link.attribute}="{link.address}"').at(page.path)
 
 
 def _follow(link: str, page: ReadPage, by_path: Mapping[str, ReadPage], site: Site) -> Problem | None:
@@ -129,19 +121,4 @@ def check_titles(pages: Sequence[ReadPage]) -> Iterator[Fault]:
     for page in pages:
         if page.title and first.setdefault(page.title, page.path) != page.path:
             problem = f"{page.title!r} is also the title of {first[page.title]}"
-            yield Fault(page.path, page.title_line, "title", problem, "begin it with what differs")
-
-
-def check_style_sheet(path: str, text: str, site: Site) -> Iterator[Fault]:
-    """What is wrong with the addresses in a style sheet."""
-    for match in _CSS_ADDRESS.finditer(text):
-        address = next((part.strip() for part in match.groups() if part), "")
-        if not address or address.startswith(("data:", "#")):
-            continue
-        problem = Problem("", "makes a request to another host", "keep what the style needs in the handbook")
-        if not SCHEME.match(address) and not address.startswith("/"):
-            target = posixpath.normpath(posixpath.join(posixpath.dirname(path), unquote(urlsplit(address).path)))
-            if target in site.files:
-                continue
-            problem = Problem("", f"leads to {target}, which is not there", "mend the address")
-        yield problem._replace(key=f"url({address})").at(path, text.count("\n", 0, match.start()) + 1)
+            yield Fault(page.path, 0, "title", problem, "begin it with what differs")

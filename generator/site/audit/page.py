@@ -19,77 +19,63 @@ _RELATIONS_WITHOUT_REQUEST = frozenset({"author", "canonical", "help", "license"
 _DECORATIVE = frozenset({"none", "presentation"})
 _SCOPES = frozenset({"col", "row", "colgroup", "rowgroup"})
 _IGNORED_IN_SCHEME = re.compile(r"[\x00-\x20]+")
-_LAST_LINE = 65_535  # the parser counts no further; only the book of many lessons is longer
 
 
 class Link(NamedTuple):
     """An address inside the site that must lead somewhere."""
 
-    line: int
     attribute: str
     address: str
 
 
 @dataclass
 class ReadPage:
-    """What was found on one page; lines count from 1, and 0 stands for one that is not known."""
+    """What was found on one page."""
 
     path: str
     title: str = ""
-    title_line: int = 0
     anchors: set[str] = field(default_factory=set)
     links: list[Link] = field(default_factory=list)
-    problems: list[tuple[int, Problem]] = field(default_factory=list)
+    problems: list[Problem] = field(default_factory=list)
 
 
 def read_page(allowed_scripts: Collection[str], file: tuple[str, str]) -> ReadPage:
     """Read one page, given by path and text; `allowed_scripts` are hashes of scripts that the content policy allows."""
     path, text = file
-    root, lines, page = parse(text), text.split("\n"), ReadPage(path)
+    root, page = parse(text), ReadPage(path)
     for element in root.iter():
         for attribute, value in element.items():
             if attribute in _TELLING or attribute.startswith("on"):
-                _read_attribute(element, attribute, value, _line(element, lines), page)
-    page.problems += ((_line(element, lines), problem) for element, problem in _problems(root, allowed_scripts))
+                _read_attribute(element, attribute, value, page)
+    page.problems += _problems(root, allowed_scripts)
     title = root.find("head/title")
-    if title is not None:
-        page.title, page.title_line = words(title), _line(title, lines)
+    page.title = words(title) if title is not None else ""
     for there, key, remedy in (
         (root.get("lang"), "lang", "state the language in the html tag"),
         (page.title, "title", "give the page a title"),
         (any(map(words, root.iter("h1"))), "h1", "begin the page with a heading of the first level"),
     ):
         if not there:
-            page.problems.append((1, Problem(key, "is missing", remedy)))
+            page.problems.append(Problem(key, "is missing", remedy))
     return page
 
 
-def _line(element: Element, lines: list[str]) -> int:
-    """The line on which a tag begins; the parser tells the one on which it ends."""
-    line = element.sourceline or 0
-    if line >= _LAST_LINE:
-        return 0
-    while line > 1 and f"<{element.tag!s}" not in lines[line - 1].lower():
-        line -= 1
-    return line
-
-
-def _read_attribute(element: Element, attribute: str, value: str, line: int, page: ReadPage) -> None:
+def _read_attribute(element: Element, attribute: str, value: str, page: ReadPage) -> None:
     if attribute in ADDRESSES:
         for address in _addresses(attribute, value):
             problem = _refused(str(element.tag), element.get("rel", ""), attribute, address)
             if problem:
-                page.problems.append((line, problem))
+                page.problems.append(problem)
             elif not SCHEME.match(address):
-                page.links.append(Link(line, attribute, address))
+                page.links.append(Link(attribute, address))
     elif attribute == "style":
         problem = Problem("style", "is an attribute that the content policy refuses", "use a class instead")
-        page.problems.append((line, problem))
+        page.problems.append(problem)
     elif attribute.startswith("on"):
-        page.problems.append((line, Problem(attribute, "is a script that the content policy refuses", _INTO_FILE)))
+        page.problems.append(Problem(attribute, "is a script that the content policy refuses", _INTO_FILE))
     elif value and (attribute == "id" or (element.tag == "a" and value != element.get("id"))):
         if value in page.anchors:
-            page.problems.append((line, Problem(f'id="{value}"', "is on this page twice", "give each its own")))
+            page.problems.append(Problem(f'id="{value}"', "is on this page twice", "give each its own"))
         page.anchors.add(value)
 
 
@@ -119,33 +105,33 @@ def _refused(tag: str, relation: str, attribute: str, address: str) -> Problem |
     return None
 
 
-def _problems(root: Element, allowed_scripts: Collection[str]) -> Iterator[tuple[Element, Problem]]:
+def _problems(root: Element, allowed_scripts: Collection[str]) -> Iterator[Problem]:
     """What is wrong with scripts, styles, images and tables."""
     for script in inline_scripts(root):
         if script_hash(script) not in allowed_scripts:
             problem = "is written into the page and the content policy does not know it"
-            yield script, Problem("script", problem, _INTO_FILE)
-    for style in root.iter("style"):
-        yield style, Problem("style", "is an element that the content policy refuses", "move it into a style sheet")
+            yield Problem("script", problem, _INTO_FILE)
+    if next(root.iter("style"), None) is not None:
+        yield Problem("style", "is an element that the content policy refuses", "move it into a style sheet")
     for image in root.iter("img"):
         if not image.get("alt") and not ("alt" in image.attrib and image.get("role") in _DECORATIVE):
             remedy = 'say in alt what it shows, or mark decoration with alt="" role="presentation"'
-            yield image, Problem(f'img src="{image.get("src", "")}"', "has no alternative text", remedy)
+            yield Problem(f'img src="{image.get("src", "")}"', "has no alternative text", remedy)
     for table in root.iter("table"):
         if table.get("role") not in _DECORATIVE:
             yield from _table_problems(table)
 
 
-def _table_problems(table: Element) -> Iterator[tuple[Element, Problem]]:
+def _table_problems(table: Element) -> Iterator[Problem]:
     caption = table.find("caption")
     if caption is None or not words(caption):
-        yield table, Problem("table", "has no caption", "say in a caption what the table holds")
+        yield Problem("table", "has no caption", "say in a caption what the table holds")
     headers = [header for header in table.iter("th") if next(header.iterancestors("table")) is table]
     scopes = {header.get("scope", "").removesuffix("group") for header in headers}
     for scope, called in (("col", "column"), ("row", "row")):
         if scope not in scopes:
             remedy = f'mark what names each {called} with th scope="{scope}"'
-            yield table, Problem("table", f"has no {called} headers", remedy)
+            yield Problem("table", f"has no {called} headers", remedy)
     for header in headers:
         if header.get("scope") not in _SCOPES:
-            yield header, Problem("th", "does not say what it names", 'add scope="col" or scope="row"')
+            yield Problem("th", "does not say what it names", 'add scope="col" or scope="row"')
