@@ -49,7 +49,7 @@ def test_every_size_of_group_has_a_lesson() -> None:
         lambda features: bool(features.zeros_in_dividend),
         lambda features: bool(features.zeros_inside_quotient),
         lambda features: bool(features.zeros_at_quotient_end),
-        lambda features: bool(features.exchange_into_empty),
+        lambda features: any(place - 1 in features.zeros_in_dividend for place in features.exchange_from),
         lambda features: features.highest_place_short,
         lambda features: features.nobody_gets_any,
     ],

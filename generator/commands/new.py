@@ -10,7 +10,6 @@ import click
 
 from generator import HANDBOOK
 from generator.commands.arguments import WholeNumbersCommand, school_option, whole_number
-from generator.engine.features import features_of
 from generator.engine.sharing import Sharing, share
 from generator.errors import Fault, SourceError
 from generator.pages.writing.settings import settings
@@ -19,8 +18,9 @@ from generator.source.library import Sources, load, readable_steps
 from generator.source.models import LessonFile, Step
 from generator.source.reading import Table, as_toml
 from generator.source.validating import did_you_mean, validated
-from generator.words.numbers import place_word
+from generator.words.numbers import capital
 from generator.words.phrases import Grouping, Phrases
+from generator.words.titles import way_to_the_end
 
 _LARGEST_ORDER = 999
 _WIDTH = 100
@@ -107,7 +107,7 @@ def _step_for(lesson: LessonFile, wanted: str | None, steps: tuple[Step, ...]) -
 
 
 def _lesson_text(sharing: Sharing, order: int, reviewed: date) -> str:
-    """A lesson file for one division: what is special about it in comments, and a reason to complete."""
+    """A lesson file for one division: what comes of it in comments, and a reason to complete."""
     filled = {
         "dividend": sharing.dividend,
         "divisor": sharing.divisor,
@@ -123,34 +123,12 @@ def _lesson_text(sharing: Sharing, order: int, reviewed: date) -> str:
         quotient=sharing.quotient,
         remainder=sharing.remainder,
     )
-    lines = [f"# {result}", *(f"# - {line}" for line in _what_is_special(sharing))]
+    lines = [f"# {result}", f"# {capital(way_to_the_end(_WORDS, sharing))}."]
     for key, field in LessonFile.model_fields.items():
         left_out = "" if field.default is None else field.default
         lines += ["", *_explained(_WORDS.say(f"setting.lesson.{key}"), field.description or "")]
         lines += [f"{key} = {as_toml(filled[key])}" if key in filled else f"# {key} = {as_toml(left_out)}"]
     return "\n".join(lines) + "\n"
-
-
-def _what_is_special(sharing: Sharing) -> Iterator[str]:
-    features = features_of(sharing)
-    if features.static:
-        yield _WORDS.say("first-file.as-it-lies")
-    for key, places in (
-        ("first-file.exchange-from", features.exchange_from),
-        ("first-file.exchange-into-empty", features.exchange_into_empty),
-        ("first-file.zeros-in-dividend", features.zeros_in_dividend),
-        ("first-file.zeros-inside-quotient", features.zeros_inside_quotient),
-        ("first-file.zeros-at-quotient-end", features.zeros_at_quotient_end),
-        ("first-file.places-short", features.places_short),
-    ):
-        if places:
-            named = _WORDS.say("list.last").join(place_word(_WORDS, place) for place in places)
-            yield _WORDS.say(key, places=named)
-    if features.highest_place_short:
-        yield _WORDS.say("first-file.highest-place-short")
-    if features.nobody_gets_any:
-        yield _WORDS.say("first-file.nobody-gets-any")
-    yield _WORDS.say("first-file.work", count=sharing.exchanges, sharers=sharing.sharers, handlings=sharing.handlings)
 
 
 def _school_text(stock: Sources) -> str:

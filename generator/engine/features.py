@@ -11,7 +11,6 @@ class Features(NamedTuple):
     """Every tuple holds places, largest first.
 
     exchange_from: places that send pieces to the bank
-    exchange_into_empty: places that were empty in the number and are filled from the bank
     zeros_in_dividend: places of the number that are empty
     zeros_inside_quotient, zeros_at_quotient_end: empty places of the share; none for a share of 0
     places_short: levels with pieces in the middle, but not enough for one round
@@ -22,7 +21,6 @@ class Features(NamedTuple):
     """
 
     exchange_from: tuple[int, ...]
-    exchange_into_empty: tuple[int, ...]
     zeros_in_dividend: tuple[int, ...]
     zeros_inside_quotient: tuple[int, ...]
     zeros_at_quotient_end: tuple[int, ...]
@@ -48,12 +46,11 @@ def features_of(sharing: Sharing) -> Features:
     stages = sharing.stages
     exchange_from = sharing.exchanged.places_held
     nothing_there = {step.place for step in sharing.steps if step.action is Action.NOTHING}
-    zeros_in_dividend, zeros = _zeros(sharing.dividend), _zeros(sharing.quotient)
+    zeros = _zeros(sharing.quotient)
     lowest_held = min(sharing.end.share.places_held, default=UNITS)
     return Features(
         exchange_from=exchange_from,
-        exchange_into_empty=tuple(place - 1 for place in exchange_from if place - 1 in zeros_in_dividend),
-        zeros_in_dividend=zeros_in_dividend,
+        zeros_in_dividend=_zeros(sharing.dividend),
         zeros_inside_quotient=tuple(place for place in zeros if place > lowest_held),
         zeros_at_quotient_end=tuple(place for place in zeros if place < lowest_held),
         places_short=tuple(stage.level for stage in stages if not stage.rounds and stage.level not in nothing_there),

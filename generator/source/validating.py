@@ -55,7 +55,7 @@ def _faults(model: type[Model], table: Table, error: ValidationError) -> Iterato
 def _its_table(model: type[Model], path: KeyPath) -> str:
     """The remedy for a key that is known in another table of the file; empty for any other key."""
     key = str(path[-1])
-    if len(path) > 1 and key in model.model_fields:
+    if key in model.model_fields:
         return "move it above the first [table]"
     tables = {
         name: type(field.default) for name, field in model.model_fields.items() if isinstance(field.default, Model)

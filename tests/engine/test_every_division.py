@@ -102,7 +102,6 @@ def kind_by_arithmetic(dividend: int, divisor: int) -> Features:
     in_hand = {place: dividend // 10 ** (place + 1) % divisor * 10 + int(number[-1 - place]) for place in places}
     return Features(
         exchange_from=exchange_from,
-        exchange_into_empty=tuple(place - 1 for place in exchange_from if place - 1 in empty),
         zeros_in_dividend=empty,
         zeros_inside_quotient=tuple(place for place in zeros if place >= end),
         zeros_at_quotient_end=tuple(place for place in zeros if place < end),
