@@ -50,19 +50,11 @@
    */
 
   /** @type {() => Lesson[]} every lesson of the handbook, in teaching order */
-  const everyLesson = () =>
-    sharing.handbook.lessons.flatMap(({ folder, ribbons = false, lessons }) =>
-      lessons.map(([dividend, divisor, { opening, name } = {}]) => {
-        const page = `${folder}${name ?? `${dividend}-${ribbons ? "for" : "among"}-${divisor}`}.html`;
-        return { page, dividend, divisor, ribbons, opening };
-      }),
-    );
+  const everyLesson = () => sharing.handbook.lessons;
 
   /** @type {(division: Division) => Lesson | undefined} the lesson of the handbook that shares just this */
   const lessonOf = ({ dividend, divisor, ribbons }) =>
-    everyLesson().find(
-      (one) => one.dividend === dividend && one.divisor === divisor && one.ribbons === ribbons,
-    );
+    everyLesson().find((one) => one.dividend === dividend && one.divisor === divisor && one.ribbons === ribbons);
 
   sharing.titles = { divisionName, everyLesson, lessonOf, lessonTitle, wayToTheEnd, wayOfSharing };
 }
