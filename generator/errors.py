@@ -1,6 +1,7 @@
 """What can be wrong with what people hand to the handbook."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import NamedTuple, Self
 
@@ -58,3 +59,19 @@ class SourceError(HandbookError):
 
     def __reduce__(self) -> tuple[type[Self], tuple[tuple[Fault, ...]]]:
         return type(self), (self.faults,)
+
+
+class Faults(list[Fault]):
+    """The faults of a run so far."""
+
+    @contextmanager
+    def gathered(self) -> Iterator[None]:
+        """Keep the faults of what is done inside, and go on after it."""
+        try:
+            yield
+        except SourceError as error:
+            self.extend(error.faults)
+
+    def raise_if_any(self) -> None:
+        if self:
+            raise SourceError(self)

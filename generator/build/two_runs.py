@@ -11,10 +11,10 @@ from pathlib import Path
 from typing import Any
 
 from generator.build.processes import Begin
+from generator.errors import Faults
 from generator.site.run_mkdocs import Nav, Settings, render
 from generator.site.search import read_index
 from generator.site.staging import write_files
-from generator.source.layers import Faults
 
 _ENOUGH_FOR_ONE = 40  # pages: to begin a second run takes as long as twenty pages do
 

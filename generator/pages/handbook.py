@@ -7,7 +7,7 @@ from itertools import chain, islice
 from posixpath import dirname
 from typing import Any
 
-from generator.errors import Fault
+from generator.errors import Fault, Faults
 from generator.figures.picture import Picture
 from generator.pages.authored.fill import WritingContext, WrittenPage, write_authored, write_note
 from generator.pages.kinds.choosing import write_choosing, write_group
@@ -18,7 +18,6 @@ from generator.pages.run_many import RunMany
 from generator.pages.writing.links import lesson_link, step_link
 from generator.pages.writing.page import Page
 from generator.pages.writing.writer import Writer
-from generator.source.layers import Faults
 from generator.source.library import Sources
 from generator.source.models import Note
 

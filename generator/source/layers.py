@@ -7,12 +7,11 @@ system. Links are refused, so nothing outside is read.
 
 import os
 from collections.abc import Iterable, Iterator
-from contextlib import contextmanager
 from dataclasses import dataclass
 from itertools import islice
 from pathlib import Path
 
-from generator.errors import Fault, SourceError
+from generator.errors import Fault, Faults
 from generator.source.fields import slug_fault, slug_like
 from generator.source.reading import decode, printable, read_bytes, refused
 
@@ -21,22 +20,6 @@ _DROPPINGS = frozenset(("thumbs.db", "desktop.ini"))
 
 # The path of a file below a folder, such as ("as-it-lies", "step.toml").
 Parts = tuple[str, ...]
-
-
-class Faults(list[Fault]):
-    """The faults of a run so far."""
-
-    @contextmanager
-    def gathered(self) -> Iterator[None]:
-        """Keep the faults of what is done inside, and go on after it."""
-        try:
-            yield
-        except SourceError as error:
-            self.extend(error.faults)
-
-    def raise_if_any(self) -> None:
-        if self:
-            raise SourceError(self)
 
 
 @dataclass(frozen=True)

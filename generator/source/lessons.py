@@ -6,8 +6,8 @@ from collections.abc import Iterable, Iterator, Sequence
 from generator.engine.features import features_of
 from generator.engine.places import place_name
 from generator.engine.sharing import share
-from generator.errors import Fault, Problem
-from generator.source.layers import Faults, Source
+from generator.errors import Fault, Faults, Problem
+from generator.source.layers import Source
 from generator.source.models import PAGES_OF_A_STEP, Expects, Lesson, LessonFile, Step, StepFile
 from generator.source.reading import Table, read_toml, refused
 from generator.source.validating import did_you_mean, validated

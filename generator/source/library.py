@@ -18,8 +18,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from generator.errors import Fault, SourceError
-from generator.source.layers import Faults, Layer, Source, is_dropping, overlaid, shown_name
+from generator.errors import Fault, Faults, SourceError
+from generator.source.layers import Layer, Source, is_dropping, overlaid, shown_name
 from generator.source.lessons import read_steps
 from generator.source.models import AuthoredPage, Lesson, Note, PageMeta, Step
 from generator.source.reading import has_front_matter, parse_page, read_toml, refused

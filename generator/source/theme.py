@@ -7,8 +7,9 @@ from typing import Annotated
 
 from pydantic import AfterValidator, Field
 
+from generator.errors import Faults
 from generator.source.fields import Model, fault_in_value
-from generator.source.layers import Faults, entry_names, shown_name
+from generator.source.layers import entry_names, shown_name
 from generator.source.reading import printable, read_bytes, read_toml, refused
 from generator.source.validating import did_you_mean, validated
 
