@@ -16,6 +16,7 @@ from generator.build.two_runs import render_pages
 from generator.errors import SourceError
 from generator.site.run_mkdocs import Nav, render
 from tests.build.test_changed_pages import in_order
+from tests.sampling import only_in_a_whole_run
 from tests.site.samples import DOCS, NAV, SETTINGS
 
 MANY = 60
@@ -87,6 +88,7 @@ def test_the_other_run_is_waited_for_when_the_own_is_done(docs: Path, pages: lis
     assert rendered == [len(pages[::2])]
 
 
+@only_in_a_whole_run
 def test_pages_that_are_there_already_are_left_alone(docs: Path, pages: list[str], tmp_path: Path) -> None:
     folder = tmp_path / "rendered"
     render(docs, folder, NAV, SETTINGS)
@@ -108,6 +110,7 @@ def test_pages_of_a_build_that_was_stopped_are_not_taken_over(
     assert site_by(at_once, docs, tmp_path) == whole
 
 
+@only_in_a_whole_run
 def test_sources_from_tomorrow_are_found_once_by_search(docs: Path, whole: dict[str, bytes], tmp_path: Path) -> None:
     """A disk elsewhere may have another clock: then no page is newer than its source, and both runs render all."""
     later = tmp_path / "docs"
@@ -124,6 +127,7 @@ def test_a_fault_of_both_runs_is_told_once(begin: Begin, docs: Path, pages: list
     assert [fault.file for fault in caught.value.faults] == ["lost.md"]
 
 
+@only_in_a_whole_run
 def test_few_pages_and_one_process_have_one_run(docs: Path, pages: list[str], tmp_path: Path) -> None:
     def refuse(work: Callable[[], None]) -> Callable[[], None]:
         raise AssertionError("one run was enough")
