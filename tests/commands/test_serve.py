@@ -15,6 +15,7 @@ from urllib.request import urlopen
 import pytest
 
 from tests.commands.running import run_command
+from tests.sampling import only_in_a_whole_run
 from tests.small_handbook import check_out_small
 from tests.waiting import until
 
@@ -104,6 +105,7 @@ def test_it_shows_changes_and_faults_and_ends_when_it_is_told_to(serving: Servin
 
 
 @pytest.mark.skipif(os.name == "nt", reason="an interrupt cannot be sent to one process there")
+@only_in_a_whole_run
 def test_it_ends_in_the_middle_of_a_build(serving: Serving) -> None:
     serving.process.send_signal(signal.SIGINT)
     assert serving.process.wait(30) == 0
