@@ -26,7 +26,7 @@ _MOST_READ_AGAIN = 8 * LARGEST_FILE
 _FENCE = "---"
 _ONE_A_LINE = 'write one `key = value` a line, text in "quotes"'
 _TOML_FAULTS = (  # looked for in what the reader says and, on a line of its own, what stands in the file
-    (r"^Cannot ", "stands there twice", "keep one of them"),
+    (r"^Cannot ", "is there twice", "keep one of them"),
     (r"^Invalid date", "is a date that does not exist", "write a date such as 2026-01-31"),
     (r"[=[]\s*[\u2018-\u201e]|[\u201c\u201d]\s*$", "has curly quotation marks", 'write straight ones: "like these"'),
     (r"=\s*[\d.-]+[./-]\d{4}|=\s*\d{4}-\d+-\d", "is a date in another form", "write a date such as 2026-01-31"),
@@ -230,7 +230,7 @@ def _parse_yaml(text: str, file: str) -> Table:
                 raise refused(file, "has front matter with a list for a key", remedy, line)
             key = key_node.value
             if key in values:
-                raise refused(file, "stands there twice", "keep one of them", line, printable(key))
+                raise refused(file, "is there twice", "keep one of them", line, printable(key))
             lines[(key,)] = line
             try:
                 values[key] = _frozen(loader.construct_object(value_node, deep=True))
