@@ -128,9 +128,9 @@ class Purchase(NamedTuple):
 def purchases(short_of: Iterable[tuple[Shortage, ...]]) -> tuple[Purchase, ...]:
     """What is worth buying, told by what each lesson is short of (nothing: the shelf serves it already).
 
-    Of the same things there are two purchases at most: what opens the most lessons, and the fewest pieces that open any.
-    The fewest different things come first and, among those, what opens the most lessons, then what takes the least.
-    Prices are not known here.
+    Of the same things there are two purchases at most: what opens the most lessons, and the least that opens any. The
+    fewest different things come first and, among those, what opens the most lessons, then what takes the least. Prices
+    are not known here.
     """
     wanted = [things for things in short_of if things]
     found = [Purchase(things, sum(_covers(things, other) for other in wanted)) for things in dict.fromkeys(wanted)]
