@@ -126,14 +126,24 @@ class Purchase(NamedTuple):
 
 
 def purchases(short_of: Iterable[tuple[Shortage, ...]]) -> tuple[Purchase, ...]:
-    """Everything worth buying, told by what each lesson is short of (nothing: the shelf serves it already).
+    """What is worth buying, told by what each lesson is short of (nothing: the shelf serves it already).
 
-    The fewest different things come first and, among those, what opens the most lessons, then what takes the
-    least. Prices are not known here.
+    Of the same things there are two purchases at most: what opens the most lessons, and the least that opens any. The
+    fewest different things come first and, among those, what opens the most lessons, then what takes the least. Prices
+    are not known here.
     """
     wanted = [things for things in short_of if things]
     found = [Purchase(things, sum(_covers(things, other) for other in wanted)) for things in dict.fromkeys(wanted)]
-    return tuple(sorted(found, key=lambda purchase: (len(purchase.things), -purchase.opens, purchase.things)))
+    found.sort(key=lambda purchase: (len(purchase.things), -purchase.opens, purchase.things))
+    of_the_same: dict[tuple[str, ...], list[Purchase]] = {}
+    for purchase in found:
+        of_the_same.setdefault(tuple(thing.what for thing in purchase.things), []).append(purchase)
+    kept = {purchase for same in of_the_same.values() for purchase in (same[0], min(same, key=_pieces_bought))}
+    return tuple(purchase for purchase in found if purchase in kept)
+
+
+def _pieces_bought(purchase: Purchase) -> int:
+    return sum(thing.needed - thing.owned for thing in purchase.things)
 
 
 def most_needed(sharers: int, places: int = 4) -> Counts:

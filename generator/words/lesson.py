@@ -78,7 +78,7 @@ def to_set_out(words: Phrases, sharing: Sharing) -> tuple[str, ...]:
     large_cards = "lesson.large-cards-with-ribbons" if sharing.ribbons else "lesson.large-cards"
     each = small_cards(words, needed.small_cards, sharing)
     lines = (
-        words.say("lesson.middle", pieces=pieces(words, sharing.start)),
+        words.say("lesson.number", pieces=pieces(words, sharing.start)),
         words.say(large_cards, cards=cards_named(words, needed.large_cards), divisor=sharing.divisor),
         trays(words, sharing),
         ribbons_worn(words, sharing) if sharing.ribbons else "",
@@ -130,8 +130,8 @@ def _cards_at_the_close(words: Phrases, sharing: Sharing) -> Iterator[str]:
         yield words.say("lesson.each-fetches", cards=cards_named(words, fetched[0].cards), quotient=quotient)
         if 0 in Counts.of(sharing.quotient):
             yield words.say("lesson.zero-shows")
-        if sharing.remainder:
-            yield words.say("lesson.stays-apart", pieces=pieces(words, sharing.end.middle))
+    if sharing.quotient and sharing.remainder:
+        yield words.say("lesson.stays-apart", pieces=pieces(words, sharing.end.middle))
 
 
 def _answer(words: Phrases, sharing: Sharing) -> str:

@@ -112,7 +112,12 @@ def _beginning_with_ribbons(words: Phrases, sharing: Sharing, stage: Stage, way:
         one, stands_for = one_piece(words, stage.level + widest), stands_for_word(words, widest)
         return words.say(f"guide.no-round.{way}", one=one, stands_for=stands_for)
     each = [
-        words.say("guide.gets", stands_for=stands_for_word(words, width), piece=one_piece(words, stage.level + width))
+        words.say(
+            "guide.gets",
+            count=sharing.mat[width],
+            stands_for=stands_for_word(words, width),
+            piece=one_piece(words, stage.level + width),
+        )
         for width in sharing.mat.widths
     ]
     key = "largest-with-ribbons" if stage is sharing.stages[0] else f"round.{way}"

@@ -294,6 +294,18 @@ def test_with_larger_text_a_phone_shows_the_whole_head(size: int, chromium: Brow
             expect(visit.page.locator(".emergency")).to_be_in_viewport(ratio=1)
 
 
+def test_a_long_name_of_a_school_is_not_cut(chromium: Browser, plain_site: Path) -> None:
+    """At widths where its head has little room; below the smallest the name is only heard."""
+    named = """name => { const shown = document.querySelector(".brand span"); shown.textContent = name;
+        return shown.scrollHeight <= shown.clientHeight + 1 && shown.scrollWidth <= shown.clientWidth; }"""
+    with visiting(chromium, own=True) as visit:
+        visit.page.goto((plain_site / "new-here/the-room.html").as_uri())
+        for width in (390, 768, 1024, 1200, 1280, 1366):
+            visit.page.set_viewport_size({"width": width, "height": HEIGHT})
+            for name in ("Quillbrook Free School Community", "The Old Orchard Lane Primary School"):
+                assert visit.page.evaluate(named, name), (width, name)
+
+
 def test_a_phone_shows_what_may_have_happened_without_scrolling_a_table(chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium, viewport={"width": 320, "height": 640}) as visit:
         visit.page.goto((plain_site / "when-it-goes-wrong" / "total-does-not-come-back.html").as_uri())

@@ -58,6 +58,14 @@ def test_fewest_things_first_then_most_lessons_then_least_to_buy() -> None:
     ]
 
 
+def test_of_the_same_things_the_most_useful_and_the_smallest_purchase_are_told() -> None:
+    by_hundreds = [Shortage("hundreds", needed, 0) for needed in (25, 23, 12, 2, 4)]
+    assert [purchase.things for purchase in purchases((thing,) for thing in by_hundreds)] == [
+        (by_hundreds[0],),
+        (by_hundreds[3],),
+    ]
+
+
 def test_a_shelf_that_serves_everything_needs_nothing() -> None:
     assert purchases([(), ()]) == ()
 

@@ -150,6 +150,22 @@ def test_what_lies_apart_where_nobody_has_a_bead(dividend: int, said: str) -> No
 
 
 @pytest.mark.parametrize(
+    ("dividend", "divisor", "left"), [(4096, 132, "4 units"), (4891, 23, "1 ten and 5 units"), (1476, 12, None)]
+)
+def test_with_ribbons_what_is_left_over_stays_apart_too(dividend: int, divisor: int, left: str | None) -> None:
+    *_, last = cards_at_the_close(WORDS, share(dividend, divisor, ribbons=True))
+    assert (last == f"What is left over, {left}, stays apart.") == (left is not None)
+
+
+def test_one_child_alone_is_the_child_for_ten() -> None:
+    sharing = share(1476, 12, ribbons=True)
+    begins = next(spoken.said_at(WORDS, sharing, sharing.stages[0])).text
+    assert begins == (
+        "We begin with the largest: the child for ten gets one thousand and a child for one gets one hundred."
+    )
+
+
+@pytest.mark.parametrize(
     ("seen", "said"),
     [
         (Observation((Reading(7, 1),), 0), "7 on the tray, nothing left over"),

@@ -74,7 +74,7 @@ def test_the_words_of_one_cause() -> None:
     assert explain(SAID, Cause(Slip.BANK_NINE, 1, (occasion, occasion._replace(turn=3)), mends), share(4848, 5)) == (
         "Nine bars came from the bank instead of ten, in exchange 2 or 3 of hundreds.",
         "Count all bars, the bank too. One is missing? Look under the mat and the trays, and on the way to the bank. "
-        "Not found? Close the work, and keep the little ones out of the room until it is found. "
+        "Not found? Close the work, and find it before the little ones come in: its beads can come off. "
         "All are there? Then the bank gave nine.",
         "Bring one bar from the bank to the middle. Everything from the tens down goes back to the middle. "
         "While there are ten of a smaller kind, change them for one of the next at the bank. "

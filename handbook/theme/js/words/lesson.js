@@ -54,7 +54,7 @@
     const { largeCards, smallCards: fetched } = needs(division);
     const bank = fromBank(division);
     return [
-      say("lesson.middle", { pieces: pieces(division.start) }),
+      say("lesson.number", { pieces: pieces(division.start) }),
       say(division.ribbons ? "lesson.large-cards-with-ribbons" : "lesson.large-cards", {
         cards: cardsNamed(largeCards),
         divisor: division.divisor,
@@ -89,7 +89,8 @@
   const cardsAtTheClose = (division) => {
     const { quotient, remainder, ribbons } = division;
     if (!quotient) return [say("lesson.no-card", { count: remainder })];
-    return ribbons ? cardsWithRibbons(division) : cardsOfAll(division);
+    const apart = remainder ? [say("lesson.stays-apart", { pieces: pieces(division.end.middle) })] : [];
+    return [...(ribbons ? cardsWithRibbons(division) : cardsOfAll(division)), ...apart];
   };
 
   const cardsWithRibbons = (division) => [
@@ -118,11 +119,9 @@
   const cardsOfAll = (division) => {
     const [{ cards }] = needs(division).smallCards;
     const quotient = numberWords(division.quotient);
-    const left = pieces(division.end.middle);
     return [
       say("lesson.each-fetches", { cards: cardsNamed(cards), quotient }),
       digitsOf(division.quotient).includes(0) && say("lesson.zero-shows"),
-      division.remainder && say("lesson.stays-apart", { pieces: left }),
     ].filter(Boolean);
   };
 

@@ -88,9 +88,10 @@
       const one = onePiece(stage.level + widest);
       return say(`guide.no-round.${way}`, { one, stands_for: standsForWord(widest) });
     }
-    const each = division.widths.map((width) =>
-      say("guide.gets", { stands_for: standsForWord(width), piece: onePiece(stage.level + width) }),
-    );
+    const each = division.widths.map((width) => {
+      const gets = { stands_for: standsForWord(width), piece: onePiece(stage.level + width) };
+      return say("guide.gets", { ...gets, count: division.mat[width] });
+    });
     const key = stage === division.stages[0] ? "largest-with-ribbons" : `round.${way}`;
     return say(`guide.${key}`, { each: listing(each) });
   };
