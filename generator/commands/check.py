@@ -1,4 +1,4 @@
-"""`check`: everything that `build` would refuse, without writing."""
+"""`check`: everything that `build` would refuse; what it builds is thrown away."""
 
 from pathlib import Path
 

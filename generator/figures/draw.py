@@ -1,4 +1,4 @@
-"""Figures as SVG, element by element: the only module that knows the format.
+"""Figures as SVG, element by element: all that is drawn. `sprite` puts its own views and style beside it.
 
 Each `Pieces` mark is a group `<g id="its gid">`, and the first path of the group has exactly one subpath (one `M`) for
 every piece: the outline of a bead, bar, square or cube. The beads of a bar and the grid of a square are dashes of a

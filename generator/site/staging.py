@@ -1,4 +1,4 @@
-"""Files put into a folder, as few as can be."""
+"""Files put into a folder."""
 
 from collections.abc import Iterable
 from pathlib import Path
