@@ -17,7 +17,7 @@ Examples:
 )
 @school_option
 def command(school: Path | None) -> None:
-    """Read everything that the handbook is made of and name every fault, without writing.
+    """Read everything that the handbook is made of and name every fault; nothing is published.
 
     Each fault is one line: file and line, key, what is wrong, what would be right.
     """
