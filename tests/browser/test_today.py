@@ -147,9 +147,9 @@ def test_in_the_middle_of_a_lesson_what_is_seen_is_put_right(visit: Visit, plain
     visit.page.goto((plain_site / TODAY).as_uri() + "#number=5536&children=4&seen=1300,1300,1300,1300&left=326")
     told = visit.page.locator("#not-right-told")
     expect(told).to_contain_text("Count all bars")
-    expect(told).to_contain_text("None is missing? Bring one bar from the bank to the middle. Then share on.")
+    expect(told).to_contain_text("None is missing? Bring one bar from the bank to the middle. Then go on sharing.")
     visit.page.get_by_label("Left over, or still in the middle", exact=True).fill("336")
-    expect(told).to_have_text("What is left can still go round. Share on first, then count again.")
+    expect(told).to_have_text("What is left can still go round. Go on sharing first, then count again.")
 
 
 @pytest.mark.parametrize(
