@@ -152,6 +152,15 @@ def test_in_the_middle_of_a_lesson_what_is_seen_is_put_right(visit: Visit, plain
     expect(told).to_have_text("What is left can still go round. Go on sharing first, then count again.")
 
 
+def test_what_a_tray_was_not_given_comes_from_the_middle_or_is_changed_for(visit: Visit, plain_site: Path) -> None:
+    """1,476 among twelve is 123 each: one tray has none, and its 123 lie in the middle, hardly with a square."""
+    trays = ",".join(["123"] * 11 + ["0"])
+    visit.page.goto((plain_site / TODAY).as_uri() + f"#number=1476&children=12&seen={trays}&left=123")
+    told = visit.page.locator("#not-right-told")
+    expect(told).to_contain_text("A piece is not in the middle? Change others for it at the bank.")
+    expect(told).not_to_contain_text("go on sharing")
+
+
 @pytest.mark.parametrize(
     ("trays", "goes_round"), [("2112,2112,2112,1112&left=1000", False), ("1112,1112,1112,1112&left=4000", True)]
 )
