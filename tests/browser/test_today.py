@@ -211,6 +211,21 @@ def test_numbers_close_by_are_those_that_todays_shelf_has(visit: Visit, plain_si
     page.get_by_role("button", name="Back to the school").first.click()
 
 
+def test_where_only_cards_are_short_the_way_out_is_said_and_numbers_are_offered(visit: Visit) -> None:
+    """1,480 among twelve needs twelve sets of small cards; the school has ten. 12 x 123 = 1,476."""
+    page = visit.page
+    ask(page, "1480", "12")
+    on_paper = page.locator("#near-on-paper")
+    expect(on_paper).to_be_visible()
+    page.get_by_role("link", name="1,476", exact=True).click()
+    expect(page.locator("#shelf-verdict")).to_have_text(
+        "Not enough: sets of small cards (12 needed, we have 10). Write 2 sets on paper."
+    )
+    ask(page, "4327", "6")
+    expect(page.locator("#near")).to_be_visible()
+    expect(on_paper).to_be_hidden()
+
+
 @pytest.mark.parametrize(
     ("told", "number", "children", "fault"),
     sample(
