@@ -76,6 +76,51 @@ def test_wrong_input_gets_one_line_beside_its_field_and_changes_nothing(visit: V
         assert page.url.endswith("#number=5230&children=4")
 
 
+def test_while_a_field_has_a_fault_the_answer_says_that_it_is_the_one_from_before(visit: Visit) -> None:
+    page = visit.page
+    is_old, actions = page.locator(".is-old p"), page.locator(".shared .actions")
+    number = page.get_by_label("The number")
+    ask(page, "5230", "4")
+    number.fill("")
+    expect(page.locator("#ask-number-fault")).not_to_be_empty()
+    number.fill("417")
+    page.wait_for_timeout(1_600)
+    expect(is_old).to_be_hidden()  # for so short a moment one may merely be typing
+    number.fill("41700")
+    expect(is_old).to_be_hidden()
+    number.blur()
+    expect(is_old).to_have_text(re.compile("from before"))
+    assert actions.evaluate("all => all.inert")
+    number.fill("417")
+    expect(is_old).to_be_hidden()
+    assert not actions.evaluate("all => all.inert")
+    number.fill("41700")
+    expect(is_old).to_be_visible()
+    page.get_by_label("Children sharing").focus()
+    page.evaluate("location.hash = 'number=417&children=3'")
+    expect(page.locator("#answer-name")).to_have_text("417 among three")
+    expect(is_old).to_be_hidden()
+
+
+def test_whoever_ticks_ribbons_is_told_what_to_write_or_has_it_written(visit: Visit) -> None:
+    """Thirteen children are too many; with ribbons one stands for ten and three for one. 13 x 384 + 7 = 4,999."""
+    page = visit.page
+    ribbons, fault = page.get_by_label("with ribbons"), page.locator("#ask-for-one-fault")
+    ask(page, "4999", "13")
+    ribbons.check()
+    expect(page.locator("#answer-each")).to_have_text("A child for one has 384, and 7 are left over.")
+    assert [page.get_by_label(name, exact=True).input_value() for name in ("a hundred", "ten", "one")] == [
+        "0",
+        "1",
+        "3",
+    ]
+    expect(fault).to_be_empty()
+    for name in ("ten", "one"):
+        page.get_by_label(name, exact=True).fill("")
+    expect(fault).to_contain_text("how many children stand for each")
+    expect(page.locator("#found-state")).to_have_text(fault.inner_text())
+
+
 FULL_WIDTH = str.maketrans({digit: chr(0xFEE0 + ord(digit)) for digit in "0123456789"})
 
 
@@ -323,6 +368,9 @@ def test_it_is_accessible_while_it_answers(scheme: str, width: int, chromium: Br
         assert axe_faults(visit.page) == []
         assert visit.page.evaluate(SMALL_TARGETS, TARGET) == []
         assert visit.page.evaluate("document.documentElement.scrollWidth") <= width
+        visit.page.get_by_label("Children sharing").fill("13")
+        expect(visit.page.locator(".is-old p")).to_be_visible()
+        assert axe_faults(visit.page) == []
 
 
 def test_without_scripts_it_leads_to_the_choosing_pages(chromium: Browser, plain_site: Path) -> None:
