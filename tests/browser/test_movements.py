@@ -132,6 +132,10 @@ def test_keys_and_buttons_lead_through_it_and_the_address_follows(chromium: Brow
         expect(now).to_contain_text("Movement 2 of 22")
         page.keyboard.press("End")
         expect(now).to_have_text("Movement 22 of 22: Keep apart what is left over: 1 unit.")
+        room = page.locator("#movement-room")
+        expect(room).to_contain_text("Left over: 1 unit.")
+        expect(room).to_contain_text("Still to share: 0.")
+        expect(room).not_to_contain_text("In the middle")
         expect(forward).to_have_attribute("aria-disabled", "true")
         expect(forward).to_be_focused()
         page.get_by_role("button", name="Previous place").click()
@@ -282,3 +286,25 @@ def test_a_finger_drawn_across_the_mat_goes_on_and_back(chromium: Browser, plain
         page.evaluate(SWIPE, [mat, 120])
         expect(page.locator("#movement-now")).to_contain_text("Movement 4 of 22")
         assert visit.errors == []
+
+
+def test_where_rounds_are_taken_back_it_is_right_to_begin_one(chromium: Browser, plain_site: Path) -> None:
+    """Of 1,372 among four the one cube reaches one tray; who looks first begins no round."""
+    with visiting(chromium) as visit:
+        page = visit.page
+        for look_first in (False, True):
+            page.goto("about:blank")
+            page.goto((plain_site / TODAY).as_uri())
+            page.evaluate("look_first => { sharing.handbook.look_first = look_first; }", look_first)
+            page.evaluate("location.hash = 'number=1372&children=4'")
+            page.get_by_label("Practise").check()
+            told = page.locator("#practise-told")
+            page.get_by_role("button", name="Share out a round").click()
+            if look_first:
+                expect(told).to_contain_text("Look again.")
+                continue
+            expect(told).to_have_text("Right. Start a round: it reaches only 1 of the 4 trays.")
+            page.get_by_role("button", name="Share out a round").click()
+            expect(told).to_contain_text("Look again.")
+            page.get_by_role("button", name="Not enough").click()
+            expect(told).to_have_text("Right. Take that round back.")

@@ -76,6 +76,51 @@ def test_wrong_input_gets_one_line_beside_its_field_and_changes_nothing(visit: V
         assert page.url.endswith("#number=5230&children=4")
 
 
+def test_while_a_field_has_a_fault_the_answer_says_that_it_is_the_one_from_before(visit: Visit) -> None:
+    page = visit.page
+    is_old, actions = page.locator(".is-old p"), page.locator(".shared .actions")
+    number = page.get_by_label("The number")
+    ask(page, "5230", "4")
+    number.fill("")
+    expect(page.locator("#ask-number-fault")).not_to_be_empty()
+    number.fill("417")
+    page.wait_for_timeout(1_600)
+    expect(is_old).to_be_hidden()  # for so short a moment one may merely be typing
+    number.fill("41700")
+    expect(is_old).to_be_hidden()
+    number.blur()
+    expect(is_old).to_have_text(re.compile("from before"))
+    assert actions.evaluate("all => all.inert")
+    number.fill("417")
+    expect(is_old).to_be_hidden()
+    assert not actions.evaluate("all => all.inert")
+    number.fill("41700")
+    expect(is_old).to_be_visible()
+    page.get_by_label("Children sharing").focus()
+    page.evaluate("location.hash = 'number=417&children=3'")
+    expect(page.locator("#answer-name")).to_have_text("417 among three")
+    expect(is_old).to_be_hidden()
+
+
+def test_whoever_ticks_ribbons_is_told_what_to_write_or_has_it_written(visit: Visit) -> None:
+    """Thirteen children are too many; with ribbons one stands for ten and three for one. 13 x 384 + 7 = 4,999."""
+    page = visit.page
+    ribbons, fault = page.get_by_label("with ribbons"), page.locator("#ask-for-one-fault")
+    ask(page, "4999", "13")
+    ribbons.check()
+    expect(page.locator("#answer-each")).to_have_text("A child for one has 384, and 7 are left over.")
+    assert [page.get_by_label(name, exact=True).input_value() for name in ("a hundred", "ten", "one")] == [
+        "0",
+        "1",
+        "3",
+    ]
+    expect(fault).to_be_empty()
+    for name in ("ten", "one"):
+        page.get_by_label(name, exact=True).fill("")
+    expect(fault).to_contain_text("how many children stand for each")
+    expect(page.locator("#found-state")).to_have_text(fault.inner_text())
+
+
 FULL_WIDTH = str.maketrans({digit: chr(0xFEE0 + ord(digit)) for digit in "0123456789"})
 
 
@@ -147,9 +192,18 @@ def test_in_the_middle_of_a_lesson_what_is_seen_is_put_right(visit: Visit, plain
     visit.page.goto((plain_site / TODAY).as_uri() + "#number=5536&children=4&seen=1300,1300,1300,1300&left=326")
     told = visit.page.locator("#not-right-told")
     expect(told).to_contain_text("Count all bars")
-    expect(told).to_contain_text("None is missing? Bring one bar from the bank to the middle. Then share on.")
+    expect(told).to_contain_text("None is missing? Bring one bar from the bank to the middle. Then go on sharing.")
     visit.page.get_by_label("Left over, or still in the middle", exact=True).fill("336")
-    expect(told).to_have_text("What is left can still go round. Share on first, then count again.")
+    expect(told).to_have_text("What is left can still go round. Go on sharing first, then count again.")
+
+
+def test_what_a_tray_was_not_given_comes_from_the_middle_or_is_changed_for(visit: Visit, plain_site: Path) -> None:
+    """1,476 among twelve is 123 each: one tray has none, and its 123 lie in the middle, hardly with a square."""
+    trays = ",".join(["123"] * 11 + ["0"])
+    visit.page.goto((plain_site / TODAY).as_uri() + f"#number=1476&children=12&seen={trays}&left=123")
+    told = visit.page.locator("#not-right-told")
+    expect(told).to_contain_text("A piece is not in the middle? Change others for it at the bank.")
+    expect(told).not_to_contain_text("go on sharing")
 
 
 @pytest.mark.parametrize(
@@ -200,6 +254,21 @@ def test_numbers_close_by_are_those_that_todays_shelf_has(visit: Visit, plain_si
         page.get_by_role("textbox", name=kind, exact=True).fill("0")
     expect(page.locator("#near")).to_be_hidden()
     page.get_by_role("button", name="Back to the school").first.click()
+
+
+def test_where_only_cards_are_short_the_way_out_is_said_and_numbers_are_offered(visit: Visit) -> None:
+    """1,480 among twelve needs twelve sets of small cards; the school has ten. 12 x 123 = 1,476."""
+    page = visit.page
+    ask(page, "1480", "12")
+    on_paper = page.locator("#near-on-paper")
+    expect(on_paper).to_be_visible()
+    page.get_by_role("link", name="1,476", exact=True).click()
+    expect(page.locator("#shelf-verdict")).to_have_text(
+        "Not enough: sets of small cards (12 needed, we have 10). Write 2 sets on paper."
+    )
+    ask(page, "4327", "6")
+    expect(page.locator("#near")).to_be_visible()
+    expect(on_paper).to_be_hidden()
 
 
 @pytest.mark.parametrize(
@@ -299,6 +368,9 @@ def test_it_is_accessible_while_it_answers(scheme: str, width: int, chromium: Br
         assert axe_faults(visit.page) == []
         assert visit.page.evaluate(SMALL_TARGETS, TARGET) == []
         assert visit.page.evaluate("document.documentElement.scrollWidth") <= width
+        visit.page.get_by_label("Children sharing").fill("13")
+        expect(visit.page.locator(".is-old p")).to_be_visible()
+        assert axe_faults(visit.page) == []
 
 
 def test_without_scripts_it_leads_to_the_choosing_pages(chromium: Browser, plain_site: Path) -> None:

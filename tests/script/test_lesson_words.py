@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from itertools import islice
 from random import Random
 from typing import Any, NamedTuple
@@ -20,7 +21,14 @@ from generator.words.lesson import (
     to_set_out,
     told_places,
 )
-from generator.words.material import cards_alternative, layout_alternative, product, shortage, what_is_seen
+from generator.words.material import (
+    cards_alternative,
+    cards_on_paper,
+    layout_alternative,
+    product,
+    shortage,
+    what_is_seen,
+)
 from generator.words.numbers import piece
 from generator.words.phrases import Phrases
 from generator.words.slips import symptom_row
@@ -51,7 +59,7 @@ TOLD = """([dividend, divisor, ribbons, lookFirst, slips]) => {
   const { shelf } = sharing.handbook;
   const division = sharing.division.workOut(dividend, divisor, { ribbons, lookFirst });
   const { toldPlaces, toSetOut, roundsWithRibbons, cardsAtTheClose, putTogether } = sharing.lessonWords;
-  const { layoutAlternative, cardsAlternative, product, whatIsSeen, shortage } = sharing.materialWords;
+  const { layoutAlternative, cardsAlternative, product, whatIsSeen, shortage, cardsOnPaper } = sharing.materialWords;
   const { symptomRow } = sharing.slipWords;
   const places = toldPlaces(division);
   const right = { trays: sharing.observations.beadsOn(division.trays(division.end)), left: division.remainder };
@@ -61,6 +69,7 @@ TOLD = """([dividend, divisor, ribbons, lookFirst, slips]) => {
     sharing.titles.wayToTheEnd(division),
     sharing.titles.wayOfSharing(division),
     lacking.map((short) => shortage(short)),
+    cardsOnPaper(sharing.shelf.needs(division), { ...shelf, large_cards_to: 5000 }),
     toSetOut(division),
     ribbons ? roundsWithRibbons(division) : null,
     layoutAlternative(division),
@@ -86,6 +95,7 @@ def told(sharing: Sharing, slips: bool) -> list[object]:
         way_to_the_end(WORDS, sharing),
         way_of_sharing(WORDS, sharing),
         [shortage(WORDS, short) for short in shortages(needs(sharing), SHELF)],
+        cards_on_paper(WORDS, needs(sharing), replace(SHELF, large_cards_to=5000)),
         to_set_out(WORDS, sharing),
         rounds_with_ribbons(WORDS, sharing) if sharing.ribbons else None,
         layout_alternative(WORDS, sharing),

@@ -34,10 +34,11 @@ def _step_rules(block: Block, sharing: Sharing) -> tuple[Rule, ...]:
         return ()
     step = steps[int(numbered[1]) - 1]
     side, _, worth = block.label.partition(" > ")
+    is_set_aside = step.action is Action.SET_ASIDE
     if side == "Still to share":
-        return (_is("steps", sharing.to_share(step.after)),)
+        return (_is("steps", 0 if is_set_aside else sharing.to_share(step.after)),)
     if side == "In the middle":
-        return (_is("steps", step.after.middle[_place_worth(worth)]),)
+        return (_is("steps", 0 if is_set_aside else step.after.middle[_place_worth(worth)]),)
     if side.startswith("The bank so far"):
         return (_is("steps", sharing.bank(step.after)[_place_worth(worth)]),)
     if tray := re.fullmatch(rf"Each tray|Tray for ({N})", side):

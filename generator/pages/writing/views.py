@@ -4,9 +4,10 @@ from itertools import count
 from typing import Any
 
 from generator.engine.length import lesson_length
+from generator.engine.places import Counts
 from generator.engine.sharing import Sharing
 from generator.engine.shelf import needs, shortages
-from generator.engine.steps import Action
+from generator.engine.steps import Action, Step
 from generator.source.school import School
 
 
@@ -19,28 +20,33 @@ def time_and_shelf(sharing: Sharing, school: School) -> dict[str, Any]:
 def stage_views(sharing: Sharing) -> list[dict[str, Any]]:
     """Every place of a lesson: its stage, the rows of its table, and the trays afterwards.
 
-    A row holds a movement and the room after it; `bank` is what the bank has gained. The rows are numbered through the
-    whole lesson.
+    The rows are numbered through the whole lesson.
     """
     numbers = count(1)
     return [
         {
             "stage": stage,
-            "rows": [
-                {
-                    "number": next(numbers),
-                    "step": step,
-                    "trays": sharing.trays(step.after),
-                    "bank": sharing.bank(step.after),
-                    "to_share": sharing.to_share(step.after),
-                }
-                for step in stage.steps
-                if step.action is not Action.GO_ON
-            ],
+            "rows": [_row(sharing, step, next(numbers)) for step in stage.steps if step.action is not Action.GO_ON],
             "trays": sharing.trays(stage.after),
         }
         for stage in sharing.stages
     ]
+
+
+def _row(sharing: Sharing, step: Step, number: int) -> dict[str, Any]:
+    """A movement and the room after it; `bank` is what the bank has gained.
+
+    What is set aside is told with its movement, and lies in the middle no longer.
+    """
+    is_set_aside = step.action is Action.SET_ASIDE
+    return {
+        "number": number,
+        "step": step,
+        "middle": Counts([0] * len(sharing.start)) if is_set_aside else step.after.middle,
+        "trays": sharing.trays(step.after),
+        "bank": sharing.bank(step.after),
+        "to_share": 0 if is_set_aside else sharing.to_share(step.after),
+    }
 
 
 def places_of_the_bank(sharing: Sharing) -> tuple[int, ...]:

@@ -70,16 +70,18 @@
       ...(banked.length ? [element("td.of-bank", { colspan: banked.length })] : []),
     );
 
+  /** One movement. What is set aside is told with it, and lies in the middle no longer. */
   const row = (division, { places, widths, banked }, step, position) => {
-    const { after } = step;
+    const { action, after } = step;
+    const still = (count) => (action === "set-aside" ? 0 : count);
     const trays = division.trays(after);
     const bank = division.bank(after);
     return element(
-      `tr.${step.action}`,
+      `tr.${action}`,
       element("th", { scope: "row" }, `${number(position)}. ${hands(step, division)}`),
-      ...places.map((place) => element(after.middle[place] ? "td" : "td.nil", number(after.middle[place]))),
+      ...places.map((place) => still(after.middle[place])).map((count) => element(count ? "td" : "td.nil", number(count))),
       ...widths.map((width) => trayCell(trays.filter(({ stands_for }) => stands_for === 10 ** width))),
-      element("td", number(division.toShare(after))),
+      element("td", number(still(division.toShare(after)))),
       ...banked.map((place) => element(bank[place] ? "td.of-bank" : "td.of-bank.nil", signed(bank[place]))),
     );
   };

@@ -224,5 +224,5 @@
     return ribbons ? { reads, trays, stands_for } : { reads, trays };
   };
 
-  sharing.repairs = { repair, easier, byWhatIsSeen, againFrom, asData };
+  sharing.repairs = { repair, easier, byWhatIsSeen, heldByMost, againFrom, asData };
 }

@@ -5,7 +5,7 @@
   const { needs, wanted, shortages } = sharing.shelf;
   const { lessonLength } = sharing.length;
   const { divisionName, lessonOf, lessonTitle, wayOfSharing } = sharing.titles;
-  const { shortage } = sharing.materialWords;
+  const { shortage, cardsOnPaper } = sharing.materialWords;
   const { capital, inARow, inClauses } = sharing.numberWords;
   const { SMALLEST, nearestOf } = sharing.nearest;
   const { write } = sharing.address;
@@ -49,11 +49,15 @@
     const verdict = byId("shelf-verdict");
     verdict.className = short.length ? "verdict short" : "verdict";
     verdict.textContent = short.length
-      ? say("today.short", { things: inClauses(short.map(shortage)) })
+      ? `${say("today.short", { things: inClauses(short.map(shortage)) })} ${cardsOnPaper(needed, shelf)}`
       : say("today.enough");
     const things = wanted(needed).filter(([what, count]) => count && !CARDS.includes(what));
     byId("shelf-needs").replaceChildren(...things.map((thing) => needLine(thing, shelf)));
-    const near = nearestOf(asked, shelf);
+    const ofOurs = nearestOf(asked, shelf);
+    // Cards can be written on paper: here are more of them than any number wants.
+    const withCards = { ...shelf, large_cards_to: 9_999, small_cards_to: 9_999, small_sets: 9_999 };
+    const near = ofOurs.length ? ofOurs : nearestOf(asked, withCards);
+    byId("near-on-paper").hidden = near === ofOurs;
     byId("nearest").replaceChildren(...near.map(nearLine));
     byId("near").hidden = !near.length;
   };

@@ -14,7 +14,7 @@
     const isToCome = byId("answer").hidden && !byId("ask-number").value;
     tell("ask-number", isNumber(number) || isToCome ? "" : "number");
     tell("ask-children", ribbons || isGroup(children, false) ? "" : "children");
-    tell("ask-for-one", !ribbons || children === 0 || isGroup(children, true) ? "" : "ribbons");
+    tell("ask-for-one", !ribbons || isGroup(children, true) ? "" : "ribbons");
     return askedOf({ number, children, ribbons });
   };
 
@@ -64,19 +64,27 @@
     byId("children-with-ribbons").hidden = !ribbons;
   };
 
+  /** Whoever ticks ribbons may have written how many share: of twelve, one child stands for ten and two for one. */
+  const fillInRibbons = () => {
+    const children = wholeNumber(byId("ask-children").value);
+    if (isGroup(children, true)) showChildren(children, true);
+  };
+
   /** @type {() => number | null} how many children share, also before a number is written */
   const sharers = () => {
     const { ribbons, children } = group();
     return isGroup(children, ribbons) ? sum(ribbons ? digitsOf(children) : [children]) : null;
   };
 
-  /** @type {(changed: (asked: Asked | null, isTyping: boolean) => void) => void} call it whenever the fields change */
+  /** @type {(changed: (asked: Asked | null, isTyping: boolean) => void) => void} call it whenever the fields change, and once they are left */
   const watch = (changed) => {
     const form = byId("asking");
-    on(form, "input", () => {
+    on(form, "input", ({ target }) => {
+      if (target.checked) fillInRibbons();
       chooseSort();
       changed(asked(), true);
     });
+    on(form, "change", () => changed(asked(), false));
     for (const button of form.querySelectorAll("button[data-by]")) {
       on(button, "click", () => {
         const field = byId("ask-children");

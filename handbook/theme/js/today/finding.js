@@ -45,8 +45,9 @@
     const form = byId("find-form");
     const search = () => {
       const children = group();
+      const { checked: ribbons } = byId("ask-ribbons");
       if (!children) {
-        byId("found-state").textContent = say("today.fault.children");
+        byId("found-state").textContent = say(ribbons ? "today.fault.ribbons" : "today.fault.children");
         byId("found").replaceChildren();
         return;
       }
@@ -54,7 +55,7 @@
       const found = find(children, wanted, byId("find-shelf").checked ? shelf() : null);
       byId("found-state").textContent = [
         say(found.length ? "today.found" : "today.none-found", { count: found.length, children }),
-        ...(byId("ask-ribbons").checked ? [say("today.without-ribbons")] : []),
+        ...(ribbons ? [say("today.without-ribbons")] : []),
       ].join(" ");
       const best = bestFirst(children, found, SHOWN);
       byId("found").replaceChildren(...best.map((number) => foundLine(number, children)));

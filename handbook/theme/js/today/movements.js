@@ -37,7 +37,7 @@
       : say("movements.set-out", { pieces: pieces(division.start) });
     byId("movement-said").replaceChildren(...(position ? movements[position - 1].said : []).map(({ who, text }) => says(who, [text])));
     byId("movement-mat").replaceChildren(mat(division, before, after, isAtTheEnd));
-    byId("movement-room").replaceChildren(...room(after).map((line) => element("li", line)));
+    byId("movement-room").replaceChildren(...room(after, isAtTheEnd).map((line) => element("li", line)));
     practise.ask(division, after, movements[position]);
     for (const button of buttons()) {
       button.setAttribute("aria-disabled", String(target(button.dataset.go) === position || isHidden(button.dataset.go)));
@@ -47,16 +47,16 @@
   /** Whether a way leads to movements that one who practises has not said yet. */
   const isHidden = (way) => practise.hides() && target(way) > shown.position;
 
-  /** Where everything lies, in words. */
-  const room = (state) => {
+  /** Where everything lies, in words. At the end what is left over lies apart, and nothing is to be shared any more. */
+  const room = (state, isAtTheEnd) => {
     const { division } = shown;
     const bank = division.bank(state);
     const [gained, gave] = [bank.map((count) => Math.max(count, 0)), bank.map((count) => Math.max(-count, 0))];
     return [
-      say("lesson.middle", { pieces: pieces(state.middle) }),
+      say(isAtTheEnd && division.remainder ? "alternative.left-over" : "lesson.middle", { pieces: pieces(state.middle) }),
       say("movements.trays", { trays: capital(traysWords(state, division)) }),
       ...(bank.some(Boolean) ? [say("movements.bank", { gained: pieces(gained), gave: pieces(gave) })] : []),
-      say("movements.to-share", { number: division.toShare(state) }),
+      say("movements.to-share", { number: isAtTheEnd ? 0 : division.toShare(state) }),
     ];
   };
 

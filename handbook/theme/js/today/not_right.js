@@ -5,7 +5,7 @@
   const { readings } = sharing.observations;
   const { diagnoser } = sharing.diagnosis;
   const { explain } = sharing.slipWords;
-  const { byWhatIsSeen, againFrom } = sharing.repairs;
+  const { byWhatIsSeen, heldByMost, againFrom } = sharing.repairs;
   const { material } = sharing.numberWords;
   const { repairWords } = sharing.repairWords;
   const { wholeNumber, readSeen, note } = sharing.address;
@@ -89,13 +89,15 @@
     const search = () => say(smallest ? "slips.stop-larger" : "slips.stop", { several: material(smallest, 2) });
     const trays = readings(seen.map((tray) => ({ ...tray, sharers: 1 })));
     const plan = byWhatIsSeen(division, { trays, left });
-    const goesOn = plan && left >= division.divisor ? ` ${say("today.then-share-on")}` : "";
+    const isFromTheMiddle = plan?.some(({ source, place }) => source === "left-over" && place > 0);
+    const goesOn = plan && left >= division.divisor && heldByMost(trays) < division.quotient;
     const isLost = missing && !plan;
-    const again = isLost ? say("repair.everything-again") : repairWords(plan ?? [beginAgain(division, seen)], division);
+    const mend = isLost ? say("repair.everything-again") : repairWords(plan ?? [beginAgain(division, seen)], division);
+    const again = [mend, isFromTheMiddle && say("today.not-there"), goesOn && say("today.then-share-on")].filter(Boolean).join(" ");
     return [
       element("p.right", say("today.count-again")),
       ...(missing > 0 ? [element("p", search())] : []),
-      element("p", say(missing > 0 ? "today.none-missing" : "today.still-so", { again: again + goesOn })),
+      element("p", say(missing > 0 ? "today.none-missing" : "today.still-so", { again })),
     ];
   };
 

@@ -7,13 +7,25 @@
   const page = byId("todays-number");
   if (!page) return;
 
+  /** For so many milliseconds somebody may merely be typing. */
+  const A_MOMENT = 1_500;
+
   /** What is asked and its division, once there is an answer. */
   let shown = null;
+  let waiting = 0;
+
+  /** Whether the answer is still the one from before, because a field has a fault: it is neither presented nor printed. */
+  const markOld = (isOld) => {
+    clearTimeout(waiting);
+    byId("answer").classList.toggle("old", isOld);
+    byId("present-it").parentElement.inert = isOld;
+  };
 
   /** Answer what the address asks; beside the division it may tell what is seen, and how many movements are shown. */
   const answer = (asked) => {
     const division = workOut(asked.number, asked.children, { ribbons: asked.ribbons, lookFirst: sharing.handbook.look_first });
     shown = { asked, division };
+    markOld(false);
     byId("answer").hidden = false;
     sharing.answer.show(asked, division, sharing.todaysShelf.shelf());
     sharing.notRight.show(asked, division);
@@ -36,6 +48,9 @@
   };
 
   sharing.fields.watch((asked, isTyping) => {
+    clearTimeout(waiting);
+    if (asked || !isTyping) markOld(!asked);
+    else waiting = setTimeout(markOld, A_MOMENT, true);
     if (!asked || isShown(asked)) {
       findAgain();
       return;

@@ -113,6 +113,18 @@
   /** @type {(what: string) => string} what may be short: pieces by their place, or another thing of the shelf */
   const thing = (what) => say(has(`place.${what}`) ? `place.${what}` : `shortage.thing.${what}`);
 
+  /** @type {(needed: Needs, shelf: Shelf) => string} what is written on paper, because cards do not reach */
+  const cardsOnPaper = ({ smallCards, largeCards, smallSets }, shelf) => {
+    const onSlips = (cards, highest, count) =>
+      cards.filter((value) => value > highest).map((value) => say("shortage.on-paper", { value, count }));
+    const count = smallSets - shelf.small_sets;
+    return [
+      ...smallCards.flatMap(({ cards, sharers }) => onSlips(cards, shelf.small_cards_to, sharers)),
+      ...onSlips(largeCards, shelf.large_cards_to, 1),
+      ...(count > 0 ? [say("shortage.sets-on-paper", { count })] : []),
+    ].join(" ");
+  };
+
   sharing.materialWords = {
     cardsNamed,
     smallCards,
@@ -127,5 +139,6 @@
     leftOver,
     shortage,
     thing,
+    cardsOnPaper,
   };
 }
