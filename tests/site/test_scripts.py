@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import gzip
 import json
+import re
 from collections.abc import Iterator
 from contextlib import closing
 from pathlib import Path
@@ -17,7 +18,7 @@ from tests.site import samples
 
 FOLDER = HANDBOOK / "theme" / "js"
 SCRIPTS = sorted(FOLDER.rglob("*.js"))
-LARGEST = 47_000  # bytes of all scripts and words of today's number, packed as servers send them
+LARGEST = 48_000  # bytes of all scripts and words of today's number, packed as servers send them
 
 
 @pytest.fixture(scope="module")
@@ -73,3 +74,9 @@ def test_what_todays_number_loads_is_small(site: Path) -> None:
     served = (site / "js" / "today.js").read_bytes()
     assert len(gzip.compress(served)) <= LARGEST
     assert not any((site / script).exists() for script in listed()["today"])
+
+
+def test_what_a_script_offers_has_a_name_of_its_own() -> None:
+    offered = [name for script in SCRIPTS for name in re.findall(r"\bsharing\.(\w+) = ", script.read_text("utf-8"))]
+    assert len(offered) > 20
+    assert sorted(offered) == sorted(set(offered))

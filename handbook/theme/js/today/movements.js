@@ -116,5 +116,5 @@
     if (readMovement() !== null) byId("movement-by-movement").scrollIntoView();
   };
 
-  sharing.movements = { show, watch, reveal };
+  sharing.movementByMovement = { show, watch, reveal };
 }

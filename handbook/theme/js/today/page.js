@@ -29,7 +29,7 @@
     byId("answer").hidden = false;
     sharing.answer.show(asked, division, sharing.todaysShelf.shelf());
     sharing.notRight.show(asked, division);
-    sharing.movements.show(asked, division);
+    sharing.movementByMovement.show(asked, division);
     sharing.printing.show(asked);
     sharing.todaysLesson.show(asked, division);
     findAgain();
@@ -68,12 +68,12 @@
     findAgain();
   });
   on(window, "hashchange", follow);
-  sharing.movements.watch(); // its mat follows an address once the answer has
+  sharing.movementByMovement.watch(); // its mat follows an address once the answer has
   page.hidden = false;
   byId("without-scripts").hidden = true;
   follow();
   if (!shown) findAgain();
-  sharing.movements.reveal();
+  sharing.movementByMovement.reveal();
   const asked = location.hash.endsWith("&not-right") ? "not-right" : location.hash.slice(1);
   const part = asked ? byId(asked) : null;
   byId("shelf-form").parentElement.open = part?.id === "todays-shelf";
