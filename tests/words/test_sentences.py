@@ -11,7 +11,7 @@ from generator.engine.shelf import Shortage
 from generator.errors import HandbookError
 from generator.words import material, numbers, spoken, stages, titles
 from generator.words.at_place import hands_at
-from generator.words.lesson import cards_at_the_close
+from generator.words.lesson import cards_at_the_close, to_set_out
 from generator.words.phrases import Grouping, Phrases
 
 WORDS = Phrases("en")
@@ -155,6 +155,13 @@ def test_what_lies_apart_where_nobody_has_a_bead(dividend: int, said: str) -> No
 def test_with_ribbons_what_is_left_over_stays_apart_too(dividend: int, divisor: int, left: str | None) -> None:
     *_, last = cards_at_the_close(WORDS, share(dividend, divisor, ribbons=True))
     assert (last == f"What is left over, {left}, stays apart.") == (left is not None)
+
+
+def test_who_fetches_the_number_is_said_where_it_is_set_out() -> None:
+    number, *_ = to_set_out(WORDS, share(1476, 12))
+    assert number == (
+        "In the middle: 1 thousand, 4 hundreds, 7 tens and 6 units. After the first lessons the children fetch it."
+    )
 
 
 def test_one_child_alone_is_the_child_for_ten() -> None:
