@@ -140,6 +140,13 @@ def test_a_lesson_page_with_its_figures_is_light(site: Path) -> None:
             assert page.stat().st_size + sum(figure.stat().st_size for figure in loaded) <= 300_000, page
 
 
+def test_on_the_page_of_a_group_stand_the_lessons_that_so_many_share_without_ribbons(site: Path) -> None:
+    twelve = (site / "choosing" / "group-12.html").read_text("utf-8")
+    own = {lesson.slug for lesson in SOURCES.lessons if (lesson.divisor, lesson.ribbons) == (12, False)}
+    assert set(re.findall(r'href="\.\./lessons/[\w-]+/([\w-]+-\d+)\.html"', twelve)) == own
+    assert any((lesson.divisor, lesson.ribbons) == (12, True) for lesson in SOURCES.lessons)
+
+
 def test_every_lesson_leads_to_its_own_movements(site: Path) -> None:
     for lesson in SOURCES.lessons:
         sharing = SHARINGS[lesson.slug]

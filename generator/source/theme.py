@@ -32,7 +32,8 @@ def _readable(value: str) -> str:
     if not _COLOUR.fullmatch(value):
         raise fault_in_value(f'is "{printable(value)}"')
     if (contrast := _contrast_with_white(value)) < _LEAST_CONTRAST:
-        problem = f"{value} against white has a contrast of {contrast:.1f} to 1"
+        shown = int(10 * contrast) / 10  # rounded down: 4.48 is not enough
+        problem = f"{value} against white has a contrast of {shown} to 1"
         raise fault_in_value(problem, f"choose a darker one: {_LEAST_CONTRAST} to 1")
     return value.lower()
 

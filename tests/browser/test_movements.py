@@ -140,6 +140,8 @@ def test_keys_and_buttons_lead_through_it_and_the_address_follows(chromium: Brow
         expect(forward).to_be_focused()
         page.get_by_role("button", name="Previous place").click()
         expect(now).to_have_text("Movement 18 of 22: Give one ten to each.")
+        page.get_by_role("button", name="Previous place").click()
+        expect(now).to_have_text("Movement 16 of 22: Exchange one hundred for ten tens.")
         page.keyboard.press("Home")
         expect(now).to_have_text("Set out: 4 thousands, 3 hundreds, 2 tens and 7 units. Nothing has been shared yet.")
         assert page.url.endswith("#number=4327&children=6&movement=0")

@@ -120,6 +120,11 @@ def test_keys_that_scroll_turn_the_page_only_where_nothing_is_left_to_scroll(pag
     page.keyboard.press("PageDown")
     assert shown(page) == "thousands"
     assert page.evaluate("scrollY") == 0
+    page.evaluate("scrollTo(0, document.documentElement.scrollHeight)")
+    page.wait_for_function(at_the_end)
+    page.keyboard.press("ArrowUp")
+    page.evaluate(GLIDE_HAS_ENDED)
+    assert shown(page) == "thousands"
 
 
 def test_escape_returns_to_the_place_on_the_page_of_the_lesson(page: Page) -> None:

@@ -168,10 +168,24 @@ def test_where_several_steps_take_a_lesson_one_must_be_named(handbook: Path) -> 
     assert "the steps static, exchange-tens take 6945 among 3; say which with --step" in err
 
 
-def test_our_lesson_can_be_copied_to_change_it(school: Path) -> None:
+def test_our_lesson_can_be_copied_to_change_it_and_a_schools_own_is_edited(school: Path) -> None:
     code, _, err = run_command("new", 8448, 4, "--school", school)
     assert code == 2
     assert f"to change it, copy it to {school / 'lessons' / 'static'}" in err
+    run_command("new", 6945, 3, "--school", school)
+    (own,) = school.rglob("*.toml")
+    _replace(own, 'reason = ""', f'reason = "{REASON}"')
+    code, _, err = run_command("new", 6945, 3, "--school", school)
+    assert code == 2
+    assert err.endswith("6945-among-3.toml; edit that file.\n")
+
+
+def test_a_lesson_after_the_last_that_can_be_counted_has_the_same_place(handbook: Path, school: Path) -> None:
+    _replace(handbook / "lessons" / "exchange-tens" / "4872-among-4.toml", "order = 1", "order = 995")
+    run_command("new", 6945, 3, "--school", school)
+    (own,) = school.rglob("*.toml")
+    _replace(own, 'reason = ""', f'reason = "{REASON}"')
+    assert [lesson.order for lesson in load(handbook, school).steps[1].lessons] == [995, 999]
 
 
 @pytest.mark.parametrize("below", [".", "school", "school/deeper"])

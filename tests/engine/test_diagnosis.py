@@ -297,6 +297,12 @@ def test_what_the_shelf_could_not_show_is_left_out(dividend: int, divisor: int) 
         assert all(many <= max(owned[place], sharing.pieces_needed.at(place)) for place, many in enumerate(on_trays))
 
 
+def test_what_the_sharing_needs_is_shown_on_a_shelf_that_has_less() -> None:
+    """Two beads for each of two are four where the shelf has three; a fifth, to lay out too many, is not there."""
+    shown = telling_slips(share(4, 2), most=20, owned=Counts((3,)))
+    assert {sum(as_seen(symptom)) + (symptom.seen.left or 0) for symptom in shown} == {3, 4}
+
+
 def test_rows_are_those_in_which_everybody_goes_on_by_the_rules() -> None:
     """Left over and dealt: all of it. A bar that one tray did not get goes to the bank with the others. By hand."""
     (first, *_) = telling_slips(share(11, 12))

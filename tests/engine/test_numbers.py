@@ -145,6 +145,7 @@ def test_kinds_by_where_pieces_are_exchanged() -> None:
         (4, "exchange-tens", 4, False, {8496}),  # 8 and 4 go round, of 9 bars one goes: 16 beads are 4 each
         (9, "exchange-tens", 2, False, {18, 72}),
         (9, "exchange-hundreds", 3, False, {189}),
+        (11, "exchange-tens", 2, False, {11, 22}),  # one bar goes to the bank, and with it eleven beads are one each
         (11, "exchange-hundreds", 3, True, set(range(110, 120))),
         (12, "exchange-thousands", 4, True, {1200}),
     ],

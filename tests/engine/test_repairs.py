@@ -270,6 +270,36 @@ WORKED = [
         "one of the two who stand for one lacks a unit, and nothing else is left over",
     ),
     (
+        share(100, 12, ribbons=True),
+        Occasion(Slip.WRONG_KIND, 0, 2, other=2),
+        [
+            {
+                "pieces": 8,
+                "place": "hundreds",
+                "from": "tray",
+                "to": "bank",
+                "reads": 900,
+                "trays": 1,
+                "stands_for": 10,
+            },
+            {
+                "pieces": 10,
+                "place": "tens",
+                "from": "tray",
+                "to": "left-over",
+                "reads": 100,
+                "trays": 1,
+                "stands_for": 10,
+            },
+            {"pieces": 5, "place": "tens", "from": "tray", "to": "left-over", "reads": 90, "trays": 2, "stands_for": 1},
+            {"pieces": 20, "place": "tens", "from": "left-over", "to": "bank"},
+            {"pieces": 10, "place": "units", "from": "bank", "to": "left-over"},
+            {"again_from": "tens"},
+        ],
+        "ten squares came for ten beads; eight of them lie on trays, so twenty bars go to the bank for the other two: "
+        "one lies in the middle, and of nineteen the fullest tray gives ten",
+    ),
+    (
         share(5230, 4),
         Occasion(Slip.TRAY_FEW, None, spot=Spot.EVERY_CHILD),
         [{"again_from": "thousands"}],

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pickle
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterator
 from itertools import combinations
 
@@ -205,9 +205,10 @@ def test_every_child_with_a_ribbon_has_a_bow_and_the_words(case: Case, form: For
     with_ribbon = sum(sharing.mat[width] for width in sharing.mat.widths if width)
     for drawing in rooms(case, form):
         assert sum(isinstance(mark, Bow) for mark in drawing.marks) == with_ribbon
-        written = {mark.text for mark in labels(drawing)}
+        written = Counter(mark.text for mark in labels(drawing) if mark.x < form.rail)
         for width in sharing.mat.widths:
-            assert WORDS.say(f"figure.for-{10**width}") in written
+            each = 1 if form.narrow else sharing.mat[width]  # on a phone it stands above the trays of a kind
+            assert written[WORDS.say(f"figure.for-{10**width}")] == each
 
 
 @pytest.mark.parametrize("form", FORMS, ids=["wide", "narrow"])
@@ -313,6 +314,21 @@ def on_cards(case: Case) -> list[Label]:
 def test_cards_read_as_the_number_and_carry_no_mark() -> None:
     """Common practice, no source: cards show digits only."""
     assert "".join(mark.text for mark in on_cards((5230, 4, False))) == "5230" + "4" + "1307"
+
+
+@pytest.mark.parametrize(
+    ("case", "whose"),
+    [
+        ((5230, 4, False), "Each has"),
+        ((3432, 12, True), "A child for one has"),
+        ((4680, 20, True), "The answer"),
+    ],
+)
+def test_the_cards_of_a_share_say_whose_it_is(case: Case, whose: str) -> None:
+    """Of twenty nobody stands for one."""
+    titles = [mark.text for mark in labels(figure(case, "cards")) if mark.bold and mark.anchor == "start"]
+    assert whose in titles
+    assert len({"Each has", "A child for one has", "The answer"} & set(titles)) == 1
 
 
 def test_a_zero_on_cards_is_that_of_the_card_beneath() -> None:

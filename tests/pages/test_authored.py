@@ -153,6 +153,12 @@ def test_a_note_may_show_a_figure(tmp_path: Path) -> None:
     assert shown[-2:] == ["figures/96-among-3-cards.svg", "figures/96-among-3-cards-narrow.svg"]
 
 
+def test_a_step_leads_to_the_steps_before_and_after_it() -> None:
+    step = page(stock(), "lessons/exchange-tens/index.md")
+    assert 'Before: <a href="../static/index.html">' in step
+    assert 'After: <a href="../ribbons/index.html">' in step
+
+
 def test_a_schools_page_knows_what_ours_know(tmp_path: Path) -> None:
     words = "# Ours\n\n{{ lessons | length }} {{ steps | length }} {{ to('lessons/index.md') }} {{ school.name }}"
     handbook = with_files(tmp_path, pages__our_room__ours=FRONT + words)

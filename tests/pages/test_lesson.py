@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from typing import Any
+
 import pytest
 
 from generator.engine.diagnosis import telling_slips
@@ -23,6 +26,15 @@ PLAIN = [placed for placed in PLACED if not placed.lesson.ribbons]
 RIBBONS = [worked(lesson) for lesson in SOURCES.lessons if lesson.ribbons]
 
 
+def neighbours_of(writer: Writer, dividend: int, divisor: int) -> list[dict[str, Any]]:
+    """What a lesson of this number would say of other groups."""
+    lesson = PLAIN[0].lesson.model_copy(update={"dividend": dividend, "divisor": divisor})
+    neighbours: list[dict[str, Any]] = template_data(
+        writer, replace(PLAIN[0], lesson=lesson, link=lesson_link(lesson, writer))
+    )["neighbours"]
+    return neighbours
+
+
 def point_of(features: Features) -> tuple[object, ...]:
     """What a lesson is about, whoever shares."""
     zero_in_share = bool(features.zeros_inside_quotient or features.zeros_at_quotient_end)
@@ -41,15 +53,34 @@ def test_a_number_for_another_group_keeps_the_point_of_the_lesson(placed: Placed
             assert ready["number"] > 1
 
 
+@pytest.mark.parametrize(("divisor", "groups"), [(2, [3]), (3, [2, 4]), (12, [11])])
+def test_the_other_groups_are_those_with_one_child_more_or_less(divisor: int, groups: list[int]) -> None:
+    neighbours = neighbours_of(WRITER, 6936, divisor)
+    assert [other["sharing"].divisor for other in neighbours] == groups
+
+
 @pytest.mark.parametrize(
-    ("slug", "children", "number"),
-    [("11-among-12", 11, None), ("3-among-5", 4, 3), ("3-among-5", 6, 3)],
+    ("dividend", "divisor", "children", "number"),
+    [(11, 12, 11, None), (3, 5, 4, 3), (3, 5, 6, 3), (1, 4, 5, 2), (1, 3, 2, None)],
 )
-def test_a_number_for_another_group_worked_by_hand(slug: str, children: int, number: int | None) -> None:
-    """Of two digits only 10 is too few for eleven, but it has an empty place, unlike 11; three are few for four."""
-    (placed,) = [placed for placed in PLAIN if placed.lesson.slug == slug]
-    (other,) = [one for one in template_data(WRITER, placed)["neighbours"] if one["sharing"].divisor == children]
+def test_a_number_for_another_group_worked_by_hand(
+    dividend: int, divisor: int, children: int, number: int | None
+) -> None:
+    """Of two digits only 10 is too few for eleven, but it has an empty place, unlike 11; three are few for four.
+
+    A single bead is no number to share; two are too few for five, but nothing is too few for two.
+    """
+    (other,) = [one for one in neighbours_of(WRITER, dividend, divisor) if one["sharing"].divisor == children]
     assert other["ready"] == (number and {"number": number, "alike": True})
+
+
+@pytest.mark.parametrize(("units", "ready"), [(20, None), (22, {"number": 22, "alike": False})])
+def test_a_number_that_is_only_near_is_more_than_one_for_each(units: int, ready: dict[str, Any] | None) -> None:
+    """60 among 12: of two digits none for eleven has an empty place, 11 takes 11 beads and 22 takes 22. By hand."""
+    shelf = SOURCES.school.shelf.model_copy(update={"units": units})
+    school = SOURCES.school.model_copy(update={"shelf": shelf.model_copy(update={"small_sets": 12})})
+    (eleven,) = neighbours_of(Writer(school), 60, 12)
+    assert eleven["ready"] == ready
 
 
 @pytest.mark.parametrize(("tens", "number"), [(39, 7391), (38, 6172)])

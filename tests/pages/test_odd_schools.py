@@ -15,6 +15,7 @@ from generator.pages.kinds.overviews import write_home, write_path
 from generator.pages.writing.links import lesson_link, step_link
 from generator.pages.writing.writer import Writer
 from generator.source.library import load
+from tests.stock import sources
 
 LESSON = (
     'dividend = {dividend}\ndivisor = {divisor}\norder = 1\nreviewed = 2026-11-16\nreason = "A number of our own."\n'
@@ -67,6 +68,7 @@ def test_practice_leaves_out_what_the_shelf_allows_only_for_a_lesson(tmp_path: P
     [
         ("[groups]\nsizes = [2, 3, 12]", ["2", "3"]),
         ('steps = ["one-exchange"]', []),
+        ('steps = ["left-over"]', []),
         ('steps = ["hundred-ribbons", "ten-ribbons"]\n[groups]\nsizes = [11, 12]', []),
     ],
 )
@@ -95,6 +97,33 @@ def test_too_few_trays_or_sets_are_told_on_the_page_of_a_group_too(shelf: str, s
     assert (f"For 11 children at once we have only {short}." in group) == bool(short)
     choosing = write_choosing(context.writer, reviewed).body
     assert (f"For eleven children we have only {short}." in choosing) == bool(short)
+
+
+def test_a_lesson_stands_among_the_five_best_numbers_of_its_kind() -> None:
+    """For four 4,848 is one of 54 that share out as they lie, and more than five come before it."""
+    writer = Writer(sources().school)
+    lesson = lesson_link(sources().lessons[0].model_copy(update={"dividend": 4848, "divisor": 4}), writer)
+    group = write_group((writer, date(2026, 11, 16)), (4, [lesson])).body
+    table = group.partition('<tbody id="static">')[2].partition("</tbody>")[0]
+    shown = re.findall(r'<th scope="row"><a [^>]*>(.*?)</a>', table)
+    assert len(shown) == 5
+    assert shown[0] == "4,848"
+
+
+@pytest.mark.parametrize(("size", "said"), [(9, False), (10, True)])
+def test_why_no_number_goes_round_as_it_lies_is_told_from_ten_children_on(size: int, said: bool) -> None:
+    group = write_group((Writer(sources().school), date(2026, 11, 16)), (size, [])).body
+    assert (f"It would need {size} cubes or more" in group) == said
+
+
+@pytest.mark.parametrize(
+    ("boost", "search"), [(0.5, {"search": {"boost": 0.5}}), (1.0, {}), (2.0, {"search": {"boost": 2.0}})]
+)
+def test_a_page_is_found_before_or_after_others_as_it_asks_for(boost: float, search: dict[str, object]) -> None:
+    page = sources().pages[0]
+    asking = page.model_copy(update={"meta": page.meta.model_copy(update={"boost": boost}), "body": "# Ours"})
+    written, _ = write_authored(WritingContext(Writer(sources().school), (), ()), (asking, ()))
+    assert {key: value for key, value in written.meta.items() if key == "search"} == search
 
 
 def test_a_path_of_one_step_is_no_path_of_steps(tmp_path: Path) -> None:

@@ -83,7 +83,7 @@ TOLD = """([dividend, divisor, ribbons, lookFirst, slips]) => {
     product(division),
     putTogether(division),
     whatIsSeen(right, ribbons),
-    [...(slips ? sharing.diagnosis.tellingSlips(division) : [])].map((told) => symptomRow(told, division)),
+    [...(slips ? sharing.diagnosis.tellingSlips(division, shelf) : [])].map((told) => symptomRow(told, division)),
   ]);
 }"""  # fmt: skip
 
@@ -109,7 +109,9 @@ def told(sharing: Sharing, slips: bool) -> list[object]:
         product(WORDS, sharing),
         [put_together(row) for row in back_together(sharing)],
         what_is_seen(WORDS, Observation(beads_on(sharing.trays(sharing.end)), sharing.remainder), sharing.ribbons),
-        [symptom_row(WORDS, symptom, sharing) for symptom in telling_slips(sharing)] if slips else [],
+        [symptom_row(WORDS, symptom, sharing) for symptom in telling_slips(sharing, owned=SHELF.pieces)]
+        if slips
+        else [],
     ]
 
 

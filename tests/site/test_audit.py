@@ -90,6 +90,11 @@ PLANTED = [
     Planted(
         "outside style sheet", '<link rel="stylesheet" href="https://example.org/a.css">', "request to another host"
     ),
+    Planted(
+        "canonical and style sheet",
+        '<link rel="canonical stylesheet" href="https://example.org/a.css">',
+        "request to another",
+    ),
     Planted("early connection", '<link rel="preconnect" href="https://example.org">', "request to another host"),
     Planted("outside frame", '<iframe src="https://example.org/"></iframe>', "request to another host"),
     Planted("outside form", '<form action="https://example.org/"></form>', "request to another host"),

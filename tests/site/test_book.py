@@ -25,6 +25,7 @@ FIRST = """<h1 id="first">8,448 among four</h1>
 <svg aria-labelledby="set-out why"><use href="#why"/></svg>
 <p><a href="#why">here</a> <a href="second.html">next</a> <a href="second.html#set-out">its things</a>
 <a href="../tags.html#bows">words</a> <a href="https://www.w3.org/">standard</a></p>
+<h4>Deep</h4><h5>Deeper</h5>
 <script>alert(1)</script><p class="page-dates">Version 1</p>"""
 SECOND = '<h1 id="first">9,999 \\ "all" among <em>nine</em></h1><h2 id="set-out">Set out</h2><details open>x</details>'
 HOME = '<h1 id="home">Home</h1><p><a href="steps/first.html#set-out">Begin</a></p>'
@@ -92,6 +93,8 @@ def test_headings_lie_below_the_title_of_the_book_and_of_their_part(book: str) -
         ("h2", "As it lies"),
         ("h3", "8,448 among four"),
         ("h4", "Set out"),
+        ("h6", "Deep"),
+        ("h6", "Deeper"),
         ("h3", '9,999 \\ "all" among nine'),
         ("h4", "Set out"),
     ]

@@ -1,4 +1,4 @@
-"""The day of the build: which it is, and how it comes into finished pages."""
+"""The day of the build: which it is, and how it comes into finished pages; and the day when a review is due."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from datetime import UTC, date, datetime
 import pytest
 
 from generator.errors import HandbookError
+from generator.pages.writing.page import front_matter
 from generator.site.dates import build_date, dated
 
 # SOURCE_DATE_EPOCH: whole seconds in ASCII digits, everything else refused (reproducible-builds.org). The day of
@@ -45,3 +46,16 @@ def test_a_page_states_its_day_and_whether_its_review_was_due_before(built: date
     )
     day = built.isoformat()
     assert dated(page, built) == f'<time datetime="{day}">{day}</time>; {said} 2026-11-16'
+
+
+@pytest.mark.parametrize(
+    ("reviewed", "months", "due"),
+    [
+        (date(2026, 11, 16), 12, "2027-11-16"),
+        (date(2026, 12, 30), 1, "2027-01-30"),
+        (date(2026, 1, 31), 1, "2026-02-28"),
+        (date(2027, 8, 31), 6, "2028-02-29"),
+    ],
+)
+def test_a_review_is_due_on_the_same_day_of_a_later_month_or_on_its_last(reviewed: date, months: int, due: str) -> None:
+    assert front_matter("", (), reviewed, months)["review_due"] == due

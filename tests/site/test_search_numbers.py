@@ -70,6 +70,14 @@ def test_a_number_in_words_is_that_number_however_it_is_spelt(worker: Engine) ->
         assert worker.run(f"JSON.stringify({asked})") == json.dumps([[number]] * 4, separators=(",", ":")), said
 
 
+@pytest.mark.parametrize(
+    ("said", "read"),
+    [("twenty five", [25]), ("ten five", [10, 5]), ("fifteen five", [15, 5]), ("twenty ten", [20, 10])],
+)
+def test_a_number_in_words_ends_where_no_number_would_go_on(worker: Engine, said: str, read: list[int]) -> None:
+    assert json.loads(worker.run(f"JSON.stringify(wordsAndNumbers({json.dumps(said)}))")) == read
+
+
 OTHERS = (
     *("ten ribbons", "two digit divisor", "bank gave 11", "off by ten", "year 6", "A4", "9 beads missing", "zero"),
     *("only two cubes for five children", "child reads 137 instead of 1307", "5", "twelve", "under 3 years"),

@@ -59,6 +59,13 @@ def test_a_card_is_one_digit_and_zeros(card: int) -> None:
     assert ShelfTable(small_cards_to=card).small_cards_to == card
 
 
+def test_a_colour_has_the_contrast_of_wcag_with_white() -> None:
+    """1.4.3: at least 4.5 to 1; #767676 has 4.54 and #777777 has 4.48."""
+    assert Colours(links="#767676").links == "#767676"
+    with pytest.raises(ValueError, match=r"#777777 against white has a contrast of 4\.4 to 1"):
+        Colours(links="#777777")
+
+
 @pytest.mark.parametrize(
     ("address", "kept"),
     [

@@ -41,11 +41,11 @@ def test_phrases_are_a_value(grouping: Grouping) -> None:
 @pytest.mark.parametrize(
     ("grouping", "written"),
     [
-        (Grouping(), ["999", "1,000", "12,345"]),
-        (Grouping("\u202f"), ["999", "1\u202f000", "12\u202f345"]),
-        (Grouping(" ", in_four_digits=False), ["999", "1000", "12 345"]),
-        (Grouping(""), ["999", "1000", "12345"]),
+        (Grouping(), ["999", "1,000", "9,999", "10,000"]),
+        (Grouping("\u202f"), ["999", "1\u202f000", "9\u202f999", "10\u202f000"]),
+        (Grouping(" ", in_four_digits=False), ["999", "1000", "9999", "10 000"]),
+        (Grouping(""), ["999", "1000", "9999", "10000"]),
     ],
 )
 def test_digits_stand_in_threes(grouping: Grouping, written: list[str]) -> None:
-    assert [grouping.written(number) for number in (999, 1000, 12345)] == written
+    assert [grouping.written(number) for number in (999, 1000, 9999, 10_000)] == written

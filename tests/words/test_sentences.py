@@ -7,7 +7,7 @@ import pytest
 from generator.engine.observations import Observation, Reading
 from generator.engine.places import Counts
 from generator.engine.sharing import share
-from generator.engine.shelf import Shortage
+from generator.engine.shelf import Shelf, Shortage, needs
 from generator.errors import HandbookError
 from generator.words import material, numbers, spoken, stages, titles
 from generator.words.at_place import hands_at
@@ -29,6 +29,7 @@ RIBBONS = (share(3432, 12, ribbons=True), share(7392, 231, ribbons=True))
         (100, "one hundred"),
         (120, "one hundred and twenty"),
         (1005, "one thousand and five"),
+        (1100, "one thousand one hundred"),
         (2684, "two thousand six hundred and eighty-four"),
         (5230, "five thousand two hundred and thirty"),
         (9999, "nine thousand nine hundred and ninety-nine"),
@@ -199,3 +200,22 @@ def test_what_is_seen(seen: Observation, said: str) -> None:
 def test_what_the_shelf_is_short_of(short: Shortage, said: str, to_buy: str) -> None:
     assert material.shortage(WORDS, short) == said
     assert material.to_buy(WORDS, short) == to_buy
+
+
+@pytest.mark.parametrize(
+    ("dividend", "small_sets", "said"),
+    [
+        (6000, 2, ""),
+        (8000, 2, "Write 4,000 on 2 slips of paper before the lesson."),
+        (
+            9000,
+            2,
+            "Write 4,000 on 2 slips of paper before the lesson. Write 9,000 on a slip of paper before the lesson.",
+        ),
+        (6000, 1, "Write one set on paper."),
+    ],
+)
+def test_what_is_written_on_paper_is_what_the_cards_do_not_reach(dividend: int, small_sets: int, said: str) -> None:
+    """Two share; the small cards end at 3,000 and the large at 8,000, which are there themselves."""
+    shelf = Shelf(Counts((9, 9, 9, 9)), 8000, 3000, small_sets, 2, Counts())
+    assert material.cards_on_paper(WORDS, needs(share(dividend, 2)), shelf) == said

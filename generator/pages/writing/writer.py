@@ -112,7 +112,7 @@ def _of_a_division(kind: str, sharing: Sharing) -> Picture:
     if kind not in (*kinds, *of_a_place):
         raise HandbookError(f'there is no figure "{kind}" of it; there are {", ".join(kinds[:-1])} and {kinds[-1]}')
     if not (1 <= sharing.dividend <= _LARGEST_NUMBER and sharing.sharers <= MOST_CHILDREN):
-        raise HandbookError(f"a figure shows numbers to {_LARGEST_NUMBER} and {MOST_CHILDREN} children at most")
+        raise HandbookError(f"a figure shows numbers from 1 to {_LARGEST_NUMBER} and {MOST_CHILDREN} children at most")
     if sharing.divisor > _LARGEST_DIVISOR:
         raise HandbookError(f"a figure shows ribbons for numbers to {_LARGEST_DIVISOR} at most")
     return Picture(kind, sharing.dividend, sharing.divisor, sharing.ribbons)
