@@ -159,4 +159,4 @@ def most_needed(sharers: int, places: int = 4) -> Counts:
 
 def _covers(things: tuple[Shortage, ...], other: tuple[Shortage, ...]) -> bool:
     level = {thing.what: thing.needed for thing in things}
-    return all(thing.needed <= level.get(thing.what, thing.owned) for thing in other)
+    return all(thing.needed <= level.get(thing.what, 0) for thing in other)

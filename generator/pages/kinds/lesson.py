@@ -61,13 +61,15 @@ class Plan:
 
 def placed_lessons(steps: tuple[Step, ...], links: tuple[LessonLink, ...]) -> tuple[PlacedLesson, ...]:
     """Every lesson in teaching order in its place; `links` name the lessons in the same order."""
-    around = zip((None, *links), links, (*links[1:], None), strict=False)
-    return tuple(
-        PlacedLesson(lesson, link, own_step, step == steps[0], position, before, after)
-        for step in steps
-        for own_step in [step_link(step)]
-        for position, (lesson, (before, link, after)) in enumerate(zip(step.lessons, around, strict=False), start=1)
-    )
+    placed: list[PlacedLesson] = []
+    for step in steps:
+        own_step = step_link(step)
+        for position, lesson in enumerate(step.lessons, start=1):
+            at = len(placed)
+            before = links[at - 1] if at else None
+            after = links[at + 1] if at + 1 < len(links) else None
+            placed.append(PlacedLesson(lesson, links[at], own_step, step == steps[0], position, before, after))
+    return tuple(placed)
 
 
 def write_lesson_and_plan(writer: Writer, placed: PlacedLesson) -> tuple[Page, Plan]:

@@ -54,14 +54,14 @@ def write_step(given: tuple[Writer, tuple[StepLink, ...]], step: Step) -> Page:
     writer, steps = given
     link = step_link(step)
     at = steps.index(link)
+    lessons = [(lesson, lesson_link(lesson, writer)) for lesson in step.lessons]
     data = {
         "step": step,
         "position": at + 1,
         "of": len(steps),
         "lessons": [
             {"link": to_lesson, "reason": lesson.reason, **time_and_shelf(to_lesson.sharing, writer.school)}
-            for lesson in step.lessons
-            for to_lesson in [lesson_link(lesson, writer)]
+            for lesson, to_lesson in lessons
         ],
         "previous": steps[at - 1] if at else None,
         "next": steps[at + 1] if at + 1 < len(steps) else None,
