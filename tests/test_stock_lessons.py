@@ -14,7 +14,7 @@ from generator import HANDBOOK
 from generator.engine.features import Features, features_of
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS, place_name
 from generator.engine.sharing import Sharing
-from generator.figures.picture import SHARED_OUT, Picture
+from generator.figures.picture import PART, Picture
 from generator.source.models import Lesson
 from tests.figures.count_pieces import count_pieces
 from tests.figures.held import assert_stage, at_the_end, laid_out, left_over
@@ -115,8 +115,8 @@ def test_the_figures_of_a_lesson_hold_the_pieces_of_the_engine(lesson: Lesson, n
     for stage in sharing.stages:
         place = place_name(stage.level)
         assert_stage(counted(place), sharing, stage)
-        if stage.shared_out != stage:
-            assert_stage(counted(place + SHARED_OUT), sharing, stage.shared_out)
+        for number, part in enumerate(stage.parts if len(stage.parts) > 1 else (), start=1):
+            assert_stage(counted(f"{place}{PART}{number}"), sharing, part)
     if not sharing.exchanges:
         assert counted("end") == at_the_end(sharing)
     assert counted("cards") == left_over(sharing)

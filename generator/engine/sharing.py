@@ -3,14 +3,16 @@
 from collections import Counter
 from dataclasses import dataclass, replace
 from functools import cached_property
-from itertools import groupby, takewhile
+from itertools import chain, groupby
 from typing import NamedTuple, Self
 
 from generator.engine.dealing import beginning, deal
-from generator.engine.places import Counts, Mat
+from generator.engine.places import UNITS, Counts, Mat
 from generator.engine.steps import Action, State, Step
 from generator.engine.trays import Tray, every_tray, first_served
 from generator.errors import SharingError
+
+_MOST_TRIPS_APART = 3
 
 
 class Moment(NamedTuple):
@@ -28,12 +30,16 @@ class Stage:
     For every place: end = start - rounds x sharers served with it - exchanged + 10 x exchanged one place up.
     before: the room before its first movement
     unfinished: whether pieces of a round lie there after the last whole one, too few for another
+    at_the_bank: whether it is a part of a level at which something is exchanged, and nothing else happens
+    goes_on: whether it is a part of a level after which more rounds are given out
     """
 
     level: int
     before: State
     steps: tuple[Step, ...]
     unfinished: bool
+    at_the_bank: bool = False
+    goes_on: bool = False
 
     @property
     def after(self) -> State:
@@ -51,8 +57,13 @@ class Stage:
         return self.after.middle
 
     @property
+    def ends_the_sharing(self) -> bool:
+        """Whether what then lies in the middle is left over."""
+        return self.level == UNITS and not self.goes_on
+
+    @property
     def rounds(self) -> int:
-        return self.after.share[self.level]
+        return self.after.share[self.level] - self.before.share[self.level]
 
     @cached_property
     def exchanged(self) -> Counts:
@@ -66,15 +77,32 @@ class Stage:
         times = Counter((step.place, step.after.share[self.level]) for step in exchanges)
         return tuple(Moment(place, times[place, rounds], rounds) for place, rounds in times)
 
-    @property
-    def shared_out(self) -> Self:
-        """The same as long as nothing is exchanged that is left when no round can be given out any more."""
-        rounds, level = self.rounds, self.level
+    @cached_property
+    def parts(self) -> tuple[Self, ...]:
+        """The same one after another: every trip to the bank, and what is given out before, between and after trips.
 
-        def comes_first(step: Step) -> bool:
-            return step.action is not Action.EXCHANGE or step.after.share[level] < rounds
+        Where more trips are needed for rounds than can well be told apart, all up to the last round is one part.
+        """
+        steps = (step for step in self.steps if step.action is not Action.GO_ON)
+        groups = [tuple(group) for _, group in groupby(steps, key=lambda step: step.action is Action.EXCHANGE)]
+        if not self.rounds and (not groups or _is_trip(groups[0])):
+            groups.insert(0, ())  # one sees that nothing can be given out
+        later = [groups.pop()] if _is_trip(groups[-1]) else []
+        if sum(map(_is_trip, groups)) > _MOST_TRIPS_APART:
+            groups = [tuple(chain(*groups))]
+        parts: list[Self] = []
+        before, level = self.before, self.level
+        for group in (*groups, *later):
+            after = group[-1].after if group else before
+            goes_on = after.share[level] < self.after.share[level]
+            at_the_bank = _is_trip(group) and after.share[level] == before.share[level]
+            parts.append(replace(self, before=before, steps=group, at_the_bank=at_the_bank, goes_on=goes_on))
+            before = after
+        return tuple(parts)
 
-        return replace(self, steps=tuple(takewhile(comes_first, self.steps)))
+
+def _is_trip(steps: tuple[Step, ...]) -> bool:
+    return bool(steps) and steps[-1].action is Action.EXCHANGE
 
 
 @dataclass(frozen=True)

@@ -8,7 +8,7 @@ from generator.engine.sharing import Sharing, share
 from generator.figures import charts
 from generator.figures.draw import draw
 from generator.figures.formats import NARROW, SMALL, WIDE
-from generator.figures.picture import OF_A_PLAN, SHARED_OUT, SPRITE, Picture
+from generator.figures.picture import OF_A_PLAN, PART, SPRITE, Picture
 from generator.figures.room import room_figure, small_figure
 from generator.figures.scene import Frame, end_scene, frame_of, stage_scene, start_scene
 from generator.figures.shapes import Part
@@ -55,9 +55,9 @@ def shown(words: Phrases, picture: Picture) -> Part:
     elif kind == "end":
         scene = end_scene(sharing)
     else:
-        place = kind.removesuffix(SHARED_OUT)
+        place, _, part = kind.partition(PART)
         stage = next(stage for stage in sharing.stages if place_name(stage.level) == place)
-        scene = stage_scene(sharing, stage.shared_out if kind.endswith(SHARED_OUT) else stage)
+        scene = stage_scene(sharing, stage.parts[int(part) - 1] if part else stage)
     if of_a_plan:
         return small_figure(View(scene, frame, SMALL, words))
     return room_figure(View(scene, frame, form, words))

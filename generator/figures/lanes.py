@@ -45,7 +45,7 @@ def lane_to_the_trays(view: View) -> Part:
         if ribbons:
             whose = view.say(f"figure.for-{10**width}")
             marks.append(Label(view.left(place) + 0.8 * form.text, _line(form) + _base(form), whose, form.text))
-    if scene.active and not scene.rounds:
+    if scene.active and not scene.rounds and not scene.at_the_bank:
         place = max(scene.active)
         marks.append(Label(view.left(place), _base(form), _nothing_given(view, place), form.text))
     return Part(view.width, height, tuple(marks))

@@ -5,7 +5,7 @@ from typing import Any
 
 FIGURES = "figures"
 OF_A_PLAN = "plan-"
-SHARED_OUT = "-shared-out"
+PART = "-part-"
 OF_A_DIVISION = ("layout", "end", "cards")  # and the name of each place whose stage is shown
 OVERVIEWS = ("path", "allowed", "pieces")
 
@@ -15,7 +15,7 @@ class Picture:
     """A figure that a page asks for: one division and which figure of it, or an overview.
 
     `kind` of a division is one of OF_A_DIVISION or the name of the place whose stage is shown: small with OF_A_PLAN
-    before it, before the last way to the bank with SHARED_OUT behind it. Of an overview it is one of OVERVIEWS, and
+    before it, one part of it with PART and the number of the part behind it. Of an overview it is one of OVERVIEWS, and
     `rows` are what it shows. `narrow` is the drawing for phones.
     """
 

@@ -56,7 +56,7 @@ def _share(view: View) -> Part:
     marks: list[Mark] = [view.bold(8 if form.narrow else 12, base, says)]
     for place, _ in view.columns:
         x = view.left(place)
-        if place < scene.level:
+        if place < scene.known_from:
             high = 0.62 * form.share
             marks.append(Boxes(x, top + 0.24 * form.share, HERE, 0.8 * high, high, "", "faint", 1, 3, FAINT))
         elif place == UNITS or any(scene.share[place:]):  # no zero in front

@@ -28,19 +28,23 @@ class Slot(NamedTuple):
 class Scene(NamedTuple):
     """One figure of a lesson. Tuples by place begin with the units.
 
+    known_from: the lowest place of the share of which something is known
     active: the places at work; a tray is given pieces of `level` and as many places higher as its ribbon says
+    at_the_bank: whether something is exchanged and nothing else happens
     given: by place, how many pieces went to each tray that is given any
     too_few: whether pieces of a round lie there, but not enough for one
     exchanged: how many pieces of each place went to the bank; `moments` tell when
     rounds: how many were given out
     ready: the pieces that the bank must have ready
-    share: what one who stands for one holds, known from `level` upwards; `new` is what has just come of it
+    share: what one who stands for one holds; `new` is what has just come of it
     laid_out: whether nothing has been given out yet: cards lie above the pieces
     """
 
     middle: tuple[Slot, ...]
     level: int = UNITS
+    known_from: int = UNITS
     active: tuple[int, ...] = ()
+    at_the_bank: bool = False
     given: Counts = Counts()
     too_few: bool = False
     exchanged: Counts = Counts()
@@ -98,13 +102,16 @@ def start_scene(sharing: Sharing) -> Scene:
 
 
 def stage_scene(sharing: Sharing, stage: Stage) -> Scene:
-    """One place: what is given out and exchanged, and the room when it ends."""
+    """One place, or a part of it: what is given out and exchanged, and the room when it ends."""
     level, places = stage.level, range(len(stage.start))
+    begun = stage.after.share[level] or not stage.goes_on
     active = tuple(level + width for width in sharing.mat.widths if level + width < len(places))
     return Scene(
         middle=_slots(stage),
         level=level,
+        known_from=level if begun else level + 1,
         active=active,
+        at_the_bank=stage.at_the_bank,
         given=Counts(stage.rounds if place in active else 0 for place in places),
         too_few=stage.unfinished,
         exchanged=stage.exchanged,
@@ -133,7 +140,7 @@ def _slots(stage: Stage) -> tuple[Slot, ...]:
     for place, (before, after) in enumerate(zip(stage.start, stage.end, strict=True)):
         came = 10 * stage.exchanged.at(place + 1)
         gone = before + came - after
-        left = after if stage.level == UNITS else 0
+        left = after if stage.ends_the_sharing else 0
         stayed = max(0, before - gone - left)
         slots.append(Slot(before, after, after - stayed - left, stayed, gone, left))
     return tuple(slots)

@@ -3,40 +3,36 @@
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
-from generator.engine.places import UNITS
 from generator.engine.sharing import Moment, Sharing, Stage
 from generator.engine.steps import Action
 from generator.words.numbers import capital, listing, piece, pieces
 from generator.words.phrases import Phrases
-from generator.words.stages import served
+from generator.words.stages import rounds_given, served
 
 
-class Hands(NamedTuple):
-    """What the hands do while a place is shared out, and then at the bank; the second may be nothing."""
-
-    sharing_out: str
-    at_the_bank: str
+def hands_at(words: Phrases, sharing: Sharing, stage: Stage) -> tuple[str, ...]:
+    """Part by part: every round, what is taken back, every trip to the bank, and what lies in the middle then."""
+    return tuple(_hands_in(words, sharing, stage, part) for part in stage.parts)
 
 
-def hands_at(words: Phrases, sharing: Sharing, stage: Stage) -> Hands:
-    """Every round, what is taken back, every way to the bank, and what lies in the middle then."""
-    exchanges = exchanges_by_time(stage)
-    taken_back = [*_taken_back(words, sharing, stage)]
-    sharing_out = [
-        *_for_a_round(words, exchanges.before),
-        *_rounds(words, sharing, stage, after_the_bank=bool(exchanges.before)),
-        *_for_a_round(words, exchanges.between),
-        *taken_back,
-    ]
-    at_the_bank = [
-        words.say("at-place.to-bank", exchange=capital(_exchange(words, place, times)))
-        for place, times, _ in exchanges.later
-    ]
-    nothing_moved = not sharing_out and not at_the_bank
-    (at_the_bank or sharing_out).append(_then(words, stage, nothing_moved=nothing_moved))
-    if not stage.rounds and not taken_back:
-        sharing_out.insert(0, words.say("at-place.nothing"))
-    return Hands(" ".join(sharing_out), " ".join(at_the_bank))
+def _hands_in(words: Phrases, sharing: Sharing, stage: Stage, part: Stage) -> str:
+    exchanges = exchanges_by_time(part)
+    taken_back = [*_taken_back(words, sharing, part)]
+    if part.at_the_bank:
+        done = [*(_for_a_round(words, part.moments) if part.goes_on else _to_the_bank(words, part.moments))]
+    elif any(each.goes_on and each.rounds for each in stage.parts):
+        first, last = part.before.share[part.level] + 1, part.after.share[part.level]
+        each = served(words, "hands.piece-with-ribbons", part.level, sharing)
+        given = words.say("at-place.as-in-the-first") if first > 1 else each
+        done = [rounds_given(words, first, last, given), *taken_back]
+    else:
+        done = [
+            *_for_a_round(words, exchanges.before),
+            *_rounds(words, sharing, part, after_the_bank=bool(exchanges.before)),
+            *_for_a_round(words, exchanges.between),
+            *taken_back,
+        ]
+    return " ".join([*(done or [words.say("at-place.nothing")]), _then(words, part, nothing_moved=not done)])
 
 
 class Exchanges(NamedTuple):
@@ -94,6 +90,11 @@ def _for_a_round(words: Phrases, exchanges: Iterable[Moment]) -> Iterator[str]:
         former = before
 
 
+def _to_the_bank(words: Phrases, exchanges: Iterable[Moment]) -> Iterator[str]:
+    for place, times, _ in exchanges:
+        yield words.say("at-place.to-bank", exchange=capital(_exchange(words, place, times)))
+
+
 def _exchange(words: Phrases, place: int, times: int) -> str:
     """'take 2 hundreds to the bank, one at a time, and bring 10 tens back for each'."""
     gone, smaller = piece(words, times, place), piece(words, 10, place - 1)
@@ -104,4 +105,4 @@ def _then(words: Phrases, stage: Stage, *, nothing_moved: bool) -> str:
     if not stage.end.pieces:
         return words.say("at-place.still-empty" if nothing_moved else "at-place.empty")
     middle = "at-place.still-middle" if nothing_moved else "at-place.middle"
-    return words.say("at-place.left-over" if stage.level == UNITS else middle, pieces=pieces(words, stage.end))
+    return words.say("at-place.left-over" if stage.ends_the_sharing else middle, pieces=pieces(words, stage.end))

@@ -21,7 +21,7 @@ from generator.words.numbers import (
     stands_for_word,
 )
 from generator.words.phrases import Phrases
-from generator.words.spoken import GUIDE, Said, said_at
+from generator.words.spoken import Said, said_in_parts
 from generator.words.stages import stage_alternative, stage_heading
 
 
@@ -33,20 +33,22 @@ class Speech(NamedTuple):
 
 
 class ToldPart(NamedTuple):
-    """What is said and done in a part of a place, and in words the figure of the room when it is done."""
+    """What is said and done in a part of a place, and in words the figure of it; `id` says where it is presented."""
 
+    id: str
+    at_the_bank: bool
     said: tuple[Speech, ...]
     hands: str
     alternative: str
 
 
 class ToldPlace(NamedTuple):
-    """One place: its heading, what happens there, and what happens once no round is left."""
+    """One place: its heading, in words the figure of the whole of it, and its parts."""
 
     level: int
     heading: str
-    sharing_out: ToldPart
-    at_the_bank: ToldPart | None
+    alternative: str
+    parts: tuple[ToldPart, ...]
 
 
 def told_places(words: Phrases, sharing: Sharing) -> tuple[ToldPlace, ...]:
@@ -55,16 +57,15 @@ def told_places(words: Phrases, sharing: Sharing) -> tuple[ToldPlace, ...]:
 
 
 def _told_place(words: Phrases, sharing: Sharing, stage: Stage) -> ToldPlace:
-    said, hands = [*said_at(words, sharing, stage)], hands_at(words, sharing, stage)
-    # Where pieces are left that do not go round, the last that the guide says is what goes to the bank.
-    to_the_bank = max(at for at, line in enumerate(said) if line.who == GUIDE) if hands.at_the_bank else len(said)
-    shared_out, whole = (stage_alternative(words, part, sharing) for part in (stage.shared_out, stage))
-    return ToldPlace(
-        stage.level,
-        stage_heading(words, stage, sharing),
-        ToldPart(_by_speaker(said[:to_the_bank]), hands.sharing_out, shared_out),
-        ToldPart(_by_speaker(said[to_the_bank:]), hands.at_the_bank, whole) if hands.at_the_bank else None,
-    )
+    told = zip(stage.parts, said_in_parts(words, sharing, stage), hands_at(words, sharing, stage), strict=True)
+    parts: list[ToldPart] = []
+    for part, said, hands in told:
+        alike = sum(before.at_the_bank == part.at_the_bank for before in parts)
+        name = f"{place_name(stage.level)}{'-bank' if part.at_the_bank else ''}{f'-{alike + 1}' if alike else ''}"
+        alternative = stage_alternative(words, part, sharing)
+        parts.append(ToldPart(name, part.at_the_bank, _by_speaker(said), hands, alternative))
+    heading, whole = stage_heading(words, stage, sharing), stage_alternative(words, stage, sharing)
+    return ToldPlace(stage.level, heading, whole, tuple(parts))
 
 
 def _by_speaker(lines: list[Said]) -> tuple[Speech, ...]:
@@ -161,13 +162,12 @@ class Screen(NamedTuple):
 
 
 def screens(words: Phrases, places: tuple[ToldPlace, ...]) -> tuple[Screen, ...]:
-    """What is presented, in order; what happens at the bank once no round is left has a screen of its own."""
+    """What is presented, in order; every part of a place has a screen of its own."""
     found = [Screen("set-out", words.say("lesson.screen.set-out"), "")]
-    for place in places:
-        part = place_name(place.level)
-        found.append(Screen(part, capital(place_word(words, place.level)), str(10**place.level)))
-        if place.at_the_bank:
-            found.append(Screen(f"{part}-bank", words.say("lesson.screen.bank"), ""))
+    for level, _, _, parts in places:
+        for part in parts:
+            place = Screen(part.id, capital(place_word(words, level)), str(10**level))
+            found.append(Screen(part.id, words.say("lesson.screen.bank"), "") if part.at_the_bank else place)
     finished, check = words.say("lesson.screen.finished"), words.say("lesson.screen.check")
     return (*found, Screen("finished", finished, ""), Screen("check", check, ""))
 

@@ -9,7 +9,7 @@ from generator.engine.steps import Action, Step
 from generator.words.numbers import piece, pieces
 from generator.words.phrases import Phrases
 from generator.words.spoken import GUIDE, Said, said_at
-from generator.words.stages import hands, served
+from generator.words.stages import hands, rounds_given, served
 
 
 def course(words: Phrases, stage: Stage, sharing: Sharing) -> Iterator[Said | str]:
@@ -46,8 +46,7 @@ def _done(words: Phrases, run: list[Step], sharing: Sharing) -> str:
         case Action.DEAL:
             piece_for = "hands.piece-with-ribbons" if sharing.ribbons else "plan.given"
             given = served(words, piece_for, first.place, sharing)
-            key = {1: "plan.round", 2: "plan.two-rounds"}.get(times, "plan.rounds")
-            return words.say(key, first=rounds - times + 1, last=rounds, given=given)
+            return rounds_given(words, rounds - times + 1, rounds, given)
         case Action.START:
             key = "at-place.start-next" if rounds else "at-place.start"
             return words.say(key, reached=first.after.ahead, sharers=sharing.sharers)

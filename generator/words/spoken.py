@@ -5,6 +5,7 @@ has the same words, and no two places in a row have the same ones.
 """
 
 from collections.abc import Iterator
+from itertools import chain
 from typing import NamedTuple
 
 from generator.engine.places import UNITS
@@ -49,20 +50,30 @@ def opening(words: Phrases, sharing: Sharing) -> str:
 
 def said_at(words: Phrases, sharing: Sharing, stage: Stage) -> Iterator[Said]:
     """What guide and banker say at one stage, in order. Numbers are said up to 9,999; HandbookError beyond."""
+    return chain(*said_in_parts(words, sharing, stage))
+
+
+def said_in_parts(words: Phrases, sharing: Sharing, stage: Stage) -> tuple[list[Said], ...]:
+    """The same by the parts of the stage. What is said on a trip for a round is said on the first for such a piece."""
     way = (sharing.stages[0].level - stage.level) % _WAYS + 1
-    yield Said(GUIDE, _beginning(words, sharing, stage, way))
     exchanges = exchanges_by_time(stage)
+    said: tuple[list[Said], ...] = tuple([] for _ in stage.parts)
+    last = said[-1]
+    said[0].append(Said(GUIDE, _beginning(words, sharing, stage, way)))
     for place in exchanges.for_a_round:
-        yield Said(GUIDE, _said_of(words, _short(stage, exchanges, place, way), place, 1))
-        yield Said(BANKER, _said_of(words, f"banker.{way}", place, 1))
+        trip = next(lines for part, lines in zip(stage.parts, said, strict=True) if part.exchanged[place])
+        trip.append(Said(GUIDE, _said_of(words, _short(stage, exchanges, place, way), place, 1)))
+        trip.append(Said(BANKER, _said_of(words, f"banker.{way}", place, 1)))
     if stage.unfinished:
-        yield Said(GUIDE, words.say(f"guide.{'look-first' if sharing.look_first else 'take-back'}.{way}"))
+        last_rounds = said[-2] if exchanges.later else last
+        last_rounds.append(Said(GUIDE, words.say(f"guide.{'look-first' if sharing.look_first else 'take-back'}.{way}")))
     for place, times, _ in exchanges.later:
-        yield Said(GUIDE, _said_of(words, f"guide.to-bank.{way}", place, times))
+        last.append(Said(GUIDE, _said_of(words, f"guide.to-bank.{way}", place, times)))
         if place not in exchanges.for_a_round:
-            yield Said(BANKER, _said_of(words, f"banker.{way}", place, 1))
+            last.append(Said(BANKER, _said_of(words, f"banker.{way}", place, 1)))
     if stage.level == UNITS:
-        yield Said(GUIDE, _end(words, sharing))
+        last.append(Said(GUIDE, _end(words, sharing)))
+    return said
 
 
 def _short(stage: Stage, exchanges: Exchanges, place: int, way: int) -> str:

@@ -53,11 +53,17 @@ def stage_caption(words: Phrases, stage: Stage, sharing: Sharing) -> str:
 
 
 def stage_alternative(words: Phrases, stage: Stage, sharing: Sharing) -> str:
-    """The figure of one place for those who do not see it."""
+    """The figure of one place, or of a part of it, for those who do not see it."""
     trays = _trays(words, stage.after, sharing)
-    lies = "alternative.left-over" if stage.level == UNITS else "alternative.middle"
-    laid = words.say("alternative.stage", pieces=pieces(words, stage.start), trays=trays)
+    lies = "alternative.left-over" if stage.ends_the_sharing else "alternative.middle"
+    laid = words.say(_on_trays_then(stage), count=stage.rounds, pieces=pieces(words, stage.start), trays=trays)
     return " ".join([laid, *_exchanges(words, stage, sharing), words.say(lies, pieces=pieces(words, stage.end))])
+
+
+def _on_trays_then(stage: Stage) -> str:
+    if stage.at_the_bank:
+        return "alternative.at-the-bank"
+    return "alternative.after-rounds" if stage.goes_on else "alternative.stage"
 
 
 def end_alternative(words: Phrases, sharing: Sharing) -> str:
@@ -105,6 +111,12 @@ def served(words: Phrases, key: str, level: int, sharing: Sharing) -> str:
         for width in sharing.mat.widths
     ]
     return listing(words, each)
+
+
+def rounds_given(words: Phrases, first: int, last: int, given: str) -> str:
+    """'Rounds 2 to 6: one hundred to the child for 10 and one ten to each child for 1.'"""
+    key = {0: "plan.round", 1: "plan.two-rounds"}.get(last - first, "plan.rounds")
+    return words.say(key, first=first, last=last, given=given)
 
 
 def hands(words: Phrases, step: Step, sharing: Sharing) -> str:

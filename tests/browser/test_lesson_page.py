@@ -98,7 +98,8 @@ def test_a_place_with_its_own_figure_is_seen_with_its_words_and_hands(lessons: l
         for place in places
     ]
     assert len(together) > len(lessons)
-    assert sum(together) / len(together) >= ON_ONE_SCREEN
+    # With trips to the bank between rounds the hands have more to do: two places of one lesson may be longer.
+    assert together.count(False) <= max(2, (1 - ON_ONE_SCREEN) * len(together))
 
 
 def test_every_figure_of_the_room_is_as_wide_as_it_was_drawn(lessons: list[Seen]) -> None:

@@ -82,16 +82,33 @@ def test_keys(page: Page) -> None:
 
 @only_in_a_whole_run
 def test_what_goes_to_the_bank_has_a_screen_of_its_own(page: Page) -> None:
-    said = {}
     for screen in ("thousands", "thousands-bank"):
         page.keyboard.press("ArrowRight")
         assert shown(page) == screen
-        said[screen] = page.locator(".is-presented :is(.words, .hands) :is(.sharing-out, .at-the-bank):visible")
-        assert said[screen].count() == 2
-        kind = "at-the-bank" if screen.endswith("-bank") else "sharing-out"
-        assert all(kind in str(part.get_attribute("class")) for part in said[screen].all())
-        figure = "thousands.svg" if kind == "at-the-bank" else "thousands-shared-out.svg"
+        said = page.locator(".is-presented :is(.words, .hands) [data-moment]:visible")
+        assert [part.get_attribute("data-moment") for part in said.all()] == [screen] * 2
+        figure = "thousands-part-2.svg" if screen.endswith("-bank") else "thousands-part-1.svg"
         expect(page.locator(".is-presented figure img:visible")).to_have_attribute("src", re.compile(f"-{figure}$"))
+
+
+def test_with_ribbons_every_trip_to_the_bank_is_one_moment(chromium: Browser, plain_site: Path) -> None:
+    """4,891 for twenty-three: a ten goes before the first round of units. 3,432 for twelve: two trips at the tens."""
+    lessons = {
+        "4891-for-23": ["units-bank", "units"],
+        "3432-for-12": ["tens", "tens-bank", "tens-2", "tens-bank-2", "tens-3"],
+    }
+    with visiting(chromium, viewport={"width": 1366, "height": 768}) as visit:
+        for lesson, screens in lessons.items():
+            visit.page.goto(address(plain_site, screens[0], lesson))
+            place = screens[-1].partition("-")[0]
+            for number, screen in enumerate(screens, start=1):
+                assert visit.page.evaluate("location.hash") == f"#present-{screen}"
+                hands = visit.page.locator(".is-presented .hands [data-moment]:visible")
+                expect(hands).to_have_attribute("data-moment", screen)
+                assert ("to the bank" in hands.inner_text()) == ("-bank" in screen)
+                drawn = visit.page.locator(".is-presented figure img:visible")
+                expect(drawn).to_have_attribute("src", re.compile(f"-{place}-part-{number}.svg$"))
+                visit.page.keyboard.press("ArrowRight")
 
 
 # Waits until the page has stood still for ten frames: a browser adds what is left of a glide to wherever we scroll.

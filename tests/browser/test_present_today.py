@@ -86,6 +86,8 @@ def test_what_is_seen_and_the_movement_shown_are_still_in_the_address_after_pres
             (f"{ASKED}&present-hundreds-bank", "hundreds", "One hundred"),
             ("#number=8448&children=4&present-tens", "tens", "the tens"),
             ("#number=3432&children=12&ribbons&present-hundreds", "hundreds", "the child for ten gets one thousand"),
+            ("#number=4891&children=23&ribbons&present-units-bank", "units", "One ten goes to the bank"),
+            ("#number=3432&children=12&ribbons&present-tens-bank", "tens", "One hundred goes to the bank"),
         ],
         1,
     ),

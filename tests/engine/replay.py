@@ -7,11 +7,11 @@ recorded steps, so that whatever it asserts is said twice, in two ways.
 from __future__ import annotations
 
 from functools import lru_cache
-from itertools import takewhile
+from itertools import groupby
 from operator import mul
 from typing import NamedTuple
 
-from generator.engine.sharing import Sharing
+from generator.engine.sharing import Sharing, Stage
 from generator.engine.steps import Action
 
 POWERS = [10**place for place in range(40)]
@@ -148,7 +148,7 @@ def worth(counts: tuple[int, ...]) -> int:
 def check_stages(sharing: Sharing) -> None:
     """One stage a level, each where the one before ended, and the equation of every place in each.
 
-    Before its last way to the bank a stage is the same but for the exchanges after its last round.
+    The parts of a stage are the same one after another.
     """
     groups = dict(_groups(sharing))
     stages = sharing.stages
@@ -164,13 +164,34 @@ def check_stages(sharing: Sharing) -> None:
             from_above = 10 * stage.exchanged[place + 1] if place + 1 < size else 0
             dealt = stage.rounds * groups.get(place - stage.level, 0)
             assert stage.end[place] == stage.start[place] - dealt - stage.exchanged[place] + from_above
-        after_the_last_round = [*takewhile(lambda step: step.action is not Action.DEAL, reversed(stage.steps))]
-        last = [step for step in after_the_last_round if step.action is Action.EXCHANGE]
-        assert stage.shared_out.steps + tuple(reversed(last)) == stage.steps
-        assert stage.shared_out.rounds == stage.rounds
+        check_parts(stage)
         before = stage.end
     assert worth(before) == sharing.remainder
     assert sum(stage.rounds * POWERS[stage.level] for stage in stages) == sharing.quotient
+
+
+def check_parts(stage: Stage) -> None:
+    """All that is done at a stage, in order; up to three trips for rounds, and the one after them, are parts."""
+    parts = stage.parts
+    done_here = tuple(step for step in stage.steps if step.action is not Action.GO_ON)
+    assert sum((part.steps for part in parts), ()) == done_here
+    assert sum(part.rounds for part in parts) == stage.rounds
+    assert [part.before for part in parts] == [stage.before, *(part.after for part in parts[:-1])]
+    actions = [step.action for step in done_here]
+    trips_and_others = [action for action, _ in groupby(actions, key=lambda action: action is Action.EXCHANGE)]
+    later = bool(actions) and actions[-1] is Action.EXCHANGE
+    for_rounds = sum(trips_and_others) - later
+    if not stage.rounds and later:
+        assert [part.at_the_bank for part in parts] == [False, True]
+    elif for_rounds <= 3:
+        assert [part.at_the_bank for part in parts] == (trips_and_others or [False])
+    else:
+        assert [part.at_the_bank for part in parts] == [False, True][: 1 + later]
+    to_come = stage.rounds
+    for part in parts:
+        assert part.at_the_bank == ({step.action for step in part.steps} == {Action.EXCHANGE})
+        to_come -= part.rounds
+        assert part.goes_on == (to_come > 0)
 
 
 def _groups(sharing: Sharing) -> list[tuple[int, int]]:

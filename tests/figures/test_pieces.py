@@ -9,7 +9,7 @@ import pytest
 from generator.engine.places import place_name
 from generator.figures.draw import draw
 from generator.figures.formats import Format
-from generator.figures.picture import SHARED_OUT
+from generator.figures.picture import PART
 from tests.figures.cases import FORMS, PLAIN, SHOWN, Case, figure, name, worked
 from tests.figures.count_pieces import count_pieces
 from tests.figures.held import assert_stage, at_the_end, laid_out, left_over
@@ -25,7 +25,8 @@ def test_every_stage_shows_the_state_of_the_engine(case: Case, form: Format) -> 
     for stage in sharing.stages:
         place = place_name(stage.level)
         assert_stage(count_pieces(draw(figure(case, place, form))), sharing, stage)
-        assert_stage(count_pieces(draw(figure(case, place + SHARED_OUT, form))), sharing, stage.shared_out)
+        for number, part in enumerate(stage.parts, start=1):
+            assert_stage(count_pieces(draw(figure(case, f"{place}{PART}{number}", form))), sharing, part)
 
 
 @pytest.mark.parametrize("form", FORMS, ids=["wide", "narrow"])

@@ -151,8 +151,10 @@ def _judged(rule: Rule, match: re.Match[str], block: Block, sharing: Sharing | N
     stage = next((stage for stage in own if stage.level == block.place), None)
     if rule.needs == "stage" and stage is None:
         return
-    if stage and block.shared_out:
-        stage = stage.shared_out
+    if stage and block.moment:
+        at_the_bank, alike = "-bank" in block.moment, re.search(r"\d$", block.moment)
+        parts = [part for part in stage.parts if part.at_the_bank == at_the_bank]
+        stage = parts[int(alike[0]) - 1 if alike else 0]
     on = On(match, block, sharing or divide(0, 1, False), stage, school.time)
     for group, right in rule.right.items():
         said = match[0 if group == "so" else group]

@@ -123,11 +123,12 @@ def sent_at_once(on: On) -> int:
 
 def sent_before_rounds(on: On) -> bool:
     """Whether as many pieces of a place go to the bank before each of the rounds that are named, or before some one."""
-    rounds, sent = 0, Counter[int]()
+    rounds, sent = on.at.before.share[on.at.level], Counter[int]()
     for step in on.at.steps:
         rounds += step.action is Action.DEAL
         sent[rounds + 1] += step.action is Action.EXCHANGE and step.place == on.place("place")
-    all_rounds = [number for number in sent if number <= rounds and sent[number] == on.number("n")]
+    last = rounds + on.at.goes_on
+    all_rounds = [number for number in sent if number <= last and sent[number] == on.number("n")]
     ten_back = on.number("back") == 10 and on.place("below") == on.place("place") - 1
     if on.match["rounds"] is None:
         return ten_back and bool(all_rounds)

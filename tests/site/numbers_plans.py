@@ -13,7 +13,7 @@ from tests.site.numbers_words import ONE_FOR_EACH, PIECES, PLACE, SMALL, N
 def _rounds_together(stage: Stage) -> set[tuple[int, int]]:
     """The first and the last round of every run of rounds between which nothing else happens."""
     found: set[tuple[int, int]] = set()
-    number = 0
+    number = stage.before.share[stage.level]
     for is_round, run in groupby(step.action is Action.DEAL for step in stage.steps):
         if is_round:
             last = number + len(list(run))
@@ -29,8 +29,10 @@ def _exchanges_together(stage: Stage) -> set[tuple[int, int]]:
 
 
 def _rounds_are_so(on: On) -> bool:
-    given = served(on) if on.sharing.ribbons else {(on.place("place"), 1)}
     run = on.number("first"), on.number("last") or on.number("first")
+    if on.match["like"]:
+        return run in _rounds_together(on.at) and on.number("like") == 1 < on.number("first")
+    given = served(on) if on.sharing.ribbons else {(on.place("place"), 1)}
     return run in _rounds_together(on.at) and given == dealt_at(on.sharing, on.at.level)
 
 
@@ -59,7 +61,8 @@ PLAN_RULES = (
     about("left over", rf"(?P<n>{SMALL}) (?:is|are) left over", n=lambda on: on.sharing.remainder),
     at_place(
         "rounds",
-        rf"Rounds? (?P<first>{N})(?: (?:to|and) (?P<last>{N}))?: (?:{ONE_FOR_EACH}|one (?P<place>{PLACE}) to each\.)",
+        rf"Rounds? (?P<first>{N})(?: (?:to|and) (?P<last>{N}))?: "
+        rf"(?:{ONE_FOR_EACH}|one (?P<place>{PLACE}) to each\.|as in round (?P<like>{N}))",
         so=_rounds_are_so,
     ),
     at_place(

@@ -34,8 +34,8 @@ class Block(NamedTuple):
 
     `label` says what the text is a value of: the term before it, or the heads of its column joined by " > ".
     `row` is the head of its table row, `caption` that of its table, `place` the place whose section it stands in.
-    `what_if` marks what would be seen after a slip, `shared_out` what is seen at a place before its last way to the
-    bank, `heads` the heads of columns.
+    `what_if` marks what would be seen after a slip, `moment` names the part of a place that is told, `heads` marks the
+    heads of columns.
     """
 
     position: int
@@ -47,7 +47,7 @@ class Block(NamedTuple):
     row: str = ""
     caption: str = ""
     what_if: bool = False
-    shared_out: bool = False
+    moment: str = ""
     heads: bool = False
     links: tuple[tuple[str, str], ...] = ()
 
@@ -56,7 +56,7 @@ class _Element(NamedTuple):
     name: str
     division: Sharing | None
     what_if: bool
-    shared_out: bool
+    moment: str
     aside: bool
 
 
@@ -130,7 +130,7 @@ class _Reader:
     def is_marked(self, tag: Tag, said: Mapping[str, str]) -> bool:
         """Whether a tag within a text opens, closes or lies in an element that says what the text is about."""
         inside = tag.name not in VOID and any(element.name == tag.name for element in self.open)
-        return inside or "data-what-if" in said or "data-dividend" in said
+        return inside or not said.keys().isdisjoint(("data-what-if", "data-dividend", "data-moment"))
 
     def block(self, text: str, position: int) -> Block:
         inside = {element.name for element in self.open}
@@ -146,17 +146,14 @@ class _Reader:
         what_if = after_slip or any(element.what_if for element in self.open)
         if "th" in inside and not row:
             row = text
-        shared_out = any(element.shared_out for element in self.open)
+        moment = next((element.moment for element in reversed(self.open) if element.moment), "")
         place, heads, links = self.place, "thead" in inside, tuple(self.links)
-        return Block(
-            position, text, division, self.of_page, place, label, row, caption, what_if, shared_out, heads, links
-        )
+        return Block(position, text, division, self.of_page, place, label, row, caption, what_if, moment, heads, links)
 
     def enter(self, tag: Tag, said: Mapping[str, str]) -> None:
         division = _division(self.page, tag, said)
         aside = tag.name == "nav" or "page-dates" in tag.classes
-        shared_out = {"sharing-out", "only-presented"} <= set(tag.classes)
-        self.open.append(_Element(tag.name, division, "data-what-if" in said, shared_out, aside))
+        self.open.append(_Element(tag.name, division, "data-what-if" in said, said.get("data-moment", ""), aside))
         match tag.name:
             case "body":
                 self.of_page = None

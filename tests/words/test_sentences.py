@@ -119,14 +119,35 @@ def test_a_caption_says_between_which_rounds_something_is_exchanged() -> None:
     assert "Before round 2: 1 ten to the bank, 10 units back." in captions[2]
 
 
-def test_the_hands_are_told_before_which_rounds_pieces_go_to_the_bank() -> None:
-    """Worked by hand from the same lesson, and from 7,392 for 231."""
-    told = [hands_at(WORDS, sharing, stage).sharing_out for sharing in RIBBONS for stage in sharing.stages]
-    assert any(
-        "Before rounds 2 and 7, each time take 1 hundred to the bank and bring 10 tens back." in one for one in told
+def test_every_trip_to_the_bank_is_told_by_itself_and_what_lies_in_the_middle_then() -> None:
+    """Worked by hand: 3,432 for twelve at the tens, and 4,891 for twenty-three at the units."""
+    sharing = share(3432, 12, ribbons=True)
+    assert hands_at(WORDS, sharing, sharing.stages[1]) == (
+        "Round 1: one hundred to the child for 10 and one ten to each child for 1. "
+        "Then in the middle: 9 hundreds, 1 ten and 2 units.",
+        "Before round 2, take 1 hundred to the bank and bring 10 tens back. "
+        "Then in the middle: 8 hundreds, 11 tens and 2 units.",
+        "Rounds 2 to 6: as in round 1. Then in the middle: 3 hundreds, 1 ten and 2 units.",
+        "Before round 7, take 1 hundred to the bank and bring 10 tens back. "
+        "Then in the middle: 2 hundreds, 11 tens and 2 units.",
+        "Rounds 7 and 8: as in round 1. Then in the middle: 7 tens and 2 units.",
     )
-    assert any("Before round 2, take 1 ten to the bank and bring 10 units back." in one for one in told)
-    assert any("Before round 2, take 1 thousand to the bank" in one for one in told)
+    sharing = share(4891, 23, ribbons=True)
+    assert hands_at(WORDS, sharing, sharing.stages[-1]) == (
+        "Before round 1, take 1 ten to the bank and bring 10 units back. Then in the middle: 5 tens and 11 units.",
+        "Give one ten to each child for 10 and one unit to each child for 1: 2 rounds. "
+        "Start the next round: it reaches only 1 of the 5 trays. Take it back. "
+        "Keep apart what is left over: 1 ten and 5 units.",
+    )
+
+
+def test_more_than_three_trips_between_rounds_are_told_together() -> None:
+    """Worked by hand, 9,999 for nineteen at the hundreds: nine squares a round, and nine there."""
+    sharing = share(9999, 19, ribbons=True)
+    assert hands_at(WORDS, sharing, sharing.stages[0])[0].startswith(
+        "Give one thousand to the child for 10 and one hundred to each child for 1: 5 rounds. "
+        "Before rounds 2, 3, 4 and 5, each time take 1 thousand to the bank and bring 10 hundreds back."
+    )
 
 
 def test_a_share_of_one_kind_of_piece_is_opened_by_its_name() -> None:

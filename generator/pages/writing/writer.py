@@ -13,7 +13,7 @@ from generator.engine.places import place_name
 from generator.engine.sharing import Sharing
 from generator.errors import HandbookError
 from generator.figures.gallery import size
-from generator.figures.picture import OF_A_DIVISION, OF_A_PLAN, OVERVIEWS, SHARED_OUT, Picture
+from generator.figures.picture import OF_A_DIVISION, OF_A_PLAN, OVERVIEWS, PART, Picture
 from generator.pages.writing.page import Page, address, from_page, front_matter
 from generator.pages.writing.printed import LARGEST_PAGE, as_address
 from generator.pages.writing.template_names import environment
@@ -106,10 +106,11 @@ class Writer:
 
 def _of_a_division(kind: str, sharing: Sharing) -> Picture:
     """A figure of one division, if there is such a figure and a mat could show it."""
-    places = [place_name(stage.level) for stage in sharing.stages]
+    places = {place_name(stage.level): stage for stage in sharing.stages}
     kinds = (*OF_A_DIVISION, *places)
-    of_a_place = [form for place in places for form in (OF_A_PLAN + place, place + SHARED_OUT)]
-    if kind not in (*kinds, *of_a_place):
+    of_a_plan = [OF_A_PLAN + place for place in places]
+    parts = [f"{place}{PART}{number + 1}" for place, stage in places.items() for number in range(len(stage.parts))]
+    if kind not in (*kinds, *of_a_plan, *parts):
         raise HandbookError(f'there is no figure "{kind}" of it; there are {", ".join(kinds[:-1])} and {kinds[-1]}')
     if not (1 <= sharing.dividend <= _LARGEST_NUMBER and sharing.sharers <= MOST_CHILDREN):
         raise HandbookError(f"a figure shows numbers from 1 to {_LARGEST_NUMBER} and {MOST_CHILDREN} children at most")

@@ -40,14 +40,16 @@
     const number = shown();
     const presenting = number >= 0;
     root.classList.toggle("presenting", presenting);
-    document.querySelector(".is-presented")?.classList.remove("is-presented", "is-at-the-bank");
+    document.querySelector(".is-presented")?.classList.remove("is-presented");
     for (const link of links) link.removeAttribute("aria-current");
     if (!presenting) return;
     const here = links[number];
     const asked = /** @type {HTMLElement} */ (target(here));
     const part = /** @type {HTMLElement} */ (asked.closest(".part"));
     part.classList.add("is-presented");
-    part.classList.toggle("is-at-the-bank", part !== asked);
+    for (const one of /** @type {NodeListOf<HTMLElement>} */ (part.querySelectorAll("[data-moment]"))) {
+      one.classList.toggle("is-now", asked.id === `present-${one.dataset.moment}`);
+    }
     here.setAttribute("aria-current", "step");
     const [before, after] = [links[number - 1], links[number + 1]];
     close.hash = here.hash.replace(/present-.*/, part.id.replace("present-", ""));

@@ -41,42 +41,46 @@
   /** Every place with its figure; where nothing goes to the bank, all above the figure of the whole sharing. */
   const places = (division, told) => {
     const { stages, exchanges, beginning, end } = division;
-    const parts = told.map(({ level, heading, sharingOut, atTheBank }, index) => {
+    const sections = told.map((place, index) => {
+      const { level, heading, alternative, parts } = place;
       const stage = stages[index];
-      const drawn = figure((atTheBank ?? sharingOut).alternative, figureOfPlace(division, stage));
-      const sharedOut = () => figure(sharingOut.alternative, figureOfPlace(division, stage.sharedOut));
+      const drawn = (of, text) => figure(text, figureOfPlace(division, of));
+      const presented = (of, each) => moment(parts[each], `div${ONLY_PRESENTED}`, drawn(of, parts[each].alternative));
+      const whole = drawn(stage, alternative);
       const shown = [
-        ...(atTheBank ? [element(`div.sharing-out${ONLY_PRESENTED}`, sharedOut())] : []),
-        exchanges ? drawn : element(`div${ONLY_PRESENTED}`, drawn),
+        ...(parts.length > 1 ? stage.parts.map(presented) : []),
+        exchanges ? whole : element(`div${ONLY_PRESENTED}`, whole),
       ];
-      return part(placeName(level), heading, ...shown, wordsAt(told[index]), handsAt(told[index]));
+      return part(placeName(level), heading, ...shown, wordsAt(place), handsAt(place));
     });
-    if (exchanges) return parts;
+    if (exchanges) return sections;
     const whole = figure(endAlternative(division), mat(division, beginning, end, true));
     const heading = element("h2", { id: "all-shared" }, say("lesson.all-shared"));
     const shared = element("div.all-shared", heading, whole);
-    return [element("div.static", element("div.places", ...parts), shared)];
+    return [element("div.static", element("div.places", ...sections), shared)];
   };
 
-  const wordsAt = ({ level, sharingOut, atTheBank }) =>
-    element(
-      "div.words",
-      element("div.sharing-out", ...speeches(sharingOut)),
-      ...(atTheBank
-        ? [element("div.at-the-bank", { id: `present-${placeName(level)}-bank` }, ...speeches(atTheBank))]
-        : []),
-    );
+  /** What is shown on one screen of a place. */
+  const moment = ({ id }, tag, ...content) => element(tag, { "data-moment": id }, ...content);
+
+  const wordsAt = ({ parts }) => {
+    const said = parts.filter((told) => told.said.length);
+    return element("div.words", ...said.map((told) => moment(told, "div", ...speeches(told))));
+  };
 
   const speeches = ({ said }) => said.map(({ who, sentences }) => says(who, sentences));
 
   const handsDo = (classes, ...told) =>
     element(`p.hands${classes}`, element("b", say("lesson.hands")), " ", ...told);
 
-  const handsAt = ({ sharingOut, atTheBank }) =>
+  const handsAt = ({ level, parts }) =>
     handsDo(
       "",
-      element("span.sharing-out", sharingOut.hands),
-      ...(atTheBank ? [" ", element("span.at-the-bank", atTheBank.hands)] : []),
+      ...parts.flatMap((told) => {
+        const done = moment(told, "span", told.hands);
+        if (told.id !== placeName(level)) done.id = `present-${told.id}`;
+        return [done, " "];
+      }),
     );
 
   const finished = (division) => {

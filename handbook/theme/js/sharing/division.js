@@ -4,6 +4,8 @@
   const { digitsOf, valueOf, sum, placesHeld, at, plus, raised } = sharing.places;
   const { beginning, deal } = sharing.dealing;
 
+  const MOST_TRIPS_APART = 3;
+
   /**
    * Trays that hold the same: how many sharers, what each stands for, what each has.
    * @typedef {{sharers: number, stands_for: number, holds: Counts}} Tray
@@ -19,25 +21,50 @@
      * @param {State} before the room before its first movement
      * @param {Step[]} steps
      * @param {boolean} unfinished whether pieces of a round lie there after the last whole one, too few for another
+     * @param {number} [roundsInAll] of the level, where this is a part of it
      */
-    constructor(level, before, steps, unfinished) {
+    constructor(level, before, steps, unfinished, roundsInAll) {
       Object.assign(this, { level, before, steps, unfinished });
       /** @type {State} the room after its last movement */
       this.after = steps.at(-1)?.after ?? before;
       this.start = before.middle;
       this.end = this.after.middle;
-      this.rounds = this.after.share[level];
+      const given = this.after.share[level];
+      this.rounds = given - before.share[level];
+      /** Whether it is a part of a level after which more rounds are given out. */
+      this.goesOn = given < roundsInAll;
+      /** Whether it is a part of a level at which something is exchanged, and nothing else happens. */
+      this.atTheBank = roundsInAll >= 0 && isTrip(steps) && !this.rounds;
+      /** Whether what then lies in the middle is left over. */
+      this.endsTheSharing = !level && !this.goesOn;
       const exchanges = steps.filter(({ action }) => action === "exchange");
       this.exchanged = this.start.map((_, at) => exchanges.filter(({ place }) => place === at).length);
     }
 
-    /** @returns {Stage} the same as long as nothing is exchanged that is left when no round can be given out any more */
-    get sharedOut() {
-      const { level, before, steps, rounds, unfinished } = this;
-      const last = steps.findIndex(({ action, after }) => action === "exchange" && after.share[level] === rounds);
-      return new Stage(level, before, last < 0 ? steps : steps.slice(0, last), unfinished);
+    /**
+     * The same one after another: every trip to the bank, and what is given out before, between and after trips. Where
+     * more trips are needed for rounds than can well be told apart, all up to the last round is one part.
+     * @returns {Stage[]}
+     */
+    get parts() {
+      const { level, unfinished, rounds } = this;
+      let groups = rounds ? [] : [[]]; // without a round one first sees that nothing can be given out
+      for (const step of this.steps.filter(({ action }) => action !== "next-place")) {
+        if (groups.length && isTrip(groups.at(-1)) === isTrip([step])) groups.at(-1).push(step);
+        else groups.push([step]);
+      }
+      const later = isTrip(groups.at(-1)) ? [groups.pop()] : [];
+      if (groups.filter(isTrip).length > MOST_TRIPS_APART) groups = [groups.flat()];
+      let { before } = this;
+      return [...groups, ...later].map((steps) => {
+        const part = new Stage(level, before, steps, unfinished, rounds);
+        before = part.after;
+        return part;
+      });
     }
   }
+
+  const isTrip = (steps) => steps.at(-1)?.action === "exchange";
 
   /** One division, worked out. Counts hold every place of the dividend. */
   class Division {

@@ -25,7 +25,7 @@
     const links = toPresent.map(({ id, name, card }) => {
       const href = `${writeAll(asked)}&present-${id}`;
       const label = say("lesson.card-of-place", { card, place: name });
-      return card ? element(`a.number-card.${id}`, { href, "aria-label": label }, card) : element("a", { href }, name);
+      return card ? element(`a.number-card.${id.split("-")[0]}`, { href, "aria-label": label }, card) : element("a", { href }, name);
     });
     head.querySelector("nav").replaceChildren(...links);
     byId("present-it").hash = links[0].hash;

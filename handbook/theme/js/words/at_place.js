@@ -1,30 +1,36 @@
 // What the hands do at one place of a division, in one line.
 "use strict";
 {
-  const { UNITS, sum } = sharing.places;
+  const { sum } = sharing.places;
   const { say, written } = sharing.phrases;
   const { capital, listing, piece, pieces } = sharing.numberWords;
   const { moments, served } = sharing.stageWords;
 
-  /**
-   * What the hands do while a place is shared out, and then at the bank; the second may be nothing.
-   * @type {(division: Division, stage: Stage) => {sharingOut: string, atTheBank: string}}
-   */
-  const handsAt = (division, stage) => {
-    const { before, later } = exchangesByTime(stage);
-    const needed = moments(stage).filter((moment) => moment.rounds < stage.rounds);
-    const back = takenBack(division, stage);
-    const sharingOut = [
-      ...forARound(needed.filter((moment) => !moment.rounds)),
-      ...rounds(division, stage, before.length > 0),
-      ...forARound(needed.filter((moment) => moment.rounds)),
-      ...back,
-    ];
-    const atTheBank = toBank(later);
-    const nothingMoves = !sharingOut.length && !atTheBank.length;
-    (atTheBank.length ? atTheBank : sharingOut).push(then(stage, nothingMoves));
-    if (!stage.rounds && !back.length) sharingOut.unshift(say("at-place.nothing"));
-    return { sharingOut: sharingOut.join(" "), atTheBank: atTheBank.join(" ") };
+  /** @type {(division: Division, stage: Stage) => string[]} part by part, and what lies in the middle then */
+  const handsAt = (division, { parts }) => {
+    const areSeveral = parts.some(({ goesOn, rounds }) => goesOn && rounds);
+    return parts.map((part) => {
+      const done = part.atTheBank ? trip(part) : givenOut(division, part, areSeveral);
+      return [...(done.length ? done : [say("at-place.nothing")]), then(part, !done.length)].join(" ");
+    });
+  };
+
+  const trip = (part) => (part.goesOn ? forARound(moments(part)) : toBank(moments(part)));
+
+  const givenOut = (division, part, isOneOfSeveral) => {
+    const back = takenBack(division, part);
+    if (isOneOfSeveral) return [numberedRounds(division, part), ...back];
+    const needed = moments(part);
+    const before = needed.filter((moment) => !moment.rounds);
+    const between = needed.filter((moment) => moment.rounds);
+    return [...forARound(before), ...rounds(division, part, before.length > 0), ...forARound(between), ...back];
+  };
+
+  /** "Rounds 2 to 6: as in round 1." */
+  const numberedRounds = (division, { level, before, after }) => {
+    const [first, last] = [before.share[level] + 1, after.share[level]];
+    const key = ["plan.round", "plan.two-rounds"][last - first] ?? "plan.rounds";
+    return say(key, { first, last, given: first > 1 ? say("at-place.as-in-the-first") : served(level, division) });
   };
 
   /**
@@ -74,20 +80,17 @@
     });
   };
 
-  const toBank = (exchanged) =>
-    [...new Set(exchanged)]
-      .sort((one, other) => other - one)
-      .map((place) => exchange(place, exchanged.filter((each) => each === place).length))
-      .map((told) => say("at-place.to-bank", { exchange: capital(told) }));
+  const toBank = (exchanges) =>
+    exchanges.map(({ place, times }) => say("at-place.to-bank", { exchange: capital(exchange(place, times)) }));
 
   /** "take 2 hundreds to the bank, one at a time, and bring 10 tens back for each" */
   const exchange = (place, times) =>
     say("at-place.exchange", { count: times, pieces: piece(times, place), smaller: piece(10, place - 1) });
 
-  const then = ({ level, end }, nothingMoves) => {
+  const then = ({ endsTheSharing, end }, nothingMoves) => {
     const still = nothingMoves ? "still-" : "";
     if (!sum(end)) return say(`at-place.${still}empty`);
-    return say(`at-place.${level === UNITS ? "left-over" : `${still}middle`}`, { pieces: pieces(end) });
+    return say(`at-place.${endsTheSharing ? "left-over" : `${still}middle`}`, { pieces: pieces(end) });
   };
 
   sharing.atPlace = { handsAt, exchangesByTime };

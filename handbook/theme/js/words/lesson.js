@@ -7,36 +7,40 @@
   const { numberWords, placeWord, standsForWord, material, piece, pieces, listing, inClauses, capital } = sharing.numberWords;
   const { cardsNamed, fromBank, ribbonsWorn, smallCards, trays } = sharing.materialWords;
   const { handsAt } = sharing.atPlace;
-  const { GUIDE, saidAt } = sharing.spoken;
+  const { saidInParts } = sharing.spoken;
   const { stageHeading, stageAlternative } = sharing.stageWords;
 
   /**
    * What is said and done in a part of a place: by turns, what one person says without a break; the hands; and in
-   * words the figure of the room when it is done.
-   * @typedef {{said: {who: string, sentences: string[]}[], hands: string, alternative: string}} ToldPart
+   * words the figure of it. id: where it is presented.
+   * @typedef {{id: string, atTheBank: boolean, said: {who: string, sentences: string[]}[], hands: string,
+   *   alternative: string}} ToldPart
    */
 
   /**
-   * One place: its heading, what happens there, and what happens once no round is left.
-   * @typedef {{level: number, heading: string, sharingOut: ToldPart, atTheBank: ToldPart | null}} ToldPlace
+   * One place: its heading, in words the figure of the whole of it, and its parts.
+   * @typedef {{level: number, heading: string, alternative: string, parts: ToldPart[]}} ToldPlace
    */
 
   /** @type {(division: Division) => ToldPlace[]} every place from the largest to the units */
   const toldPlaces = (division) => division.stages.map((stage) => toldPlace(division, stage));
 
   const toldPlace = (division, stage) => {
-    const said = saidAt(division, stage);
+    const said = saidInParts(division, stage);
     const hands = handsAt(division, stage);
-    // Where pieces are left that do not go round, the last that the guide says is what goes to the bank.
-    const goes = hands.atTheBank ? said.map(({ who }) => who).lastIndexOf(GUIDE) : said.length;
-    const [sharedOut, whole] = [stage.sharedOut, stage].map((part) => stageAlternative(part, division));
-    const told = (lines, done, alternative) => ({ said: bySpeaker(lines), hands: done, alternative });
-    return {
-      level: stage.level,
-      heading: stageHeading(stage, division),
-      sharingOut: told(said.slice(0, goes), hands.sharingOut, sharedOut),
-      atTheBank: hands.atTheBank ? told(said.slice(goes), hands.atTheBank, whole) : null,
-    };
+    const parts = stage.parts.map((part, index, all) => {
+      const { atTheBank } = part;
+      const alike = all.slice(0, index).filter((before) => before.atTheBank === atTheBank).length;
+      return {
+        id: `${placeName(stage.level)}${atTheBank ? "-bank" : ""}${alike ? `-${alike + 1}` : ""}`,
+        atTheBank,
+        said: bySpeaker(said[index]),
+        hands: hands[index],
+        alternative: stageAlternative(part, division),
+      };
+    });
+    const { level } = stage;
+    return { level, heading: stageHeading(stage, division), alternative: stageAlternative(stage, division), parts };
   };
 
   const bySpeaker = (lines) => {
@@ -130,13 +134,12 @@
    * @typedef {{id: string, name: string, card: string}} Screen
    */
 
-  /** @type {(places: ToldPlace[]) => Screen[]} in order; what then happens at the bank is one more */
+  /** @type {(places: ToldPlace[]) => Screen[]} in order; every part of a place is one */
   const screens = (places) => {
     const named = (id, of = id) => ({ id, name: say(`lesson.screen.${of}`), card: "" });
-    const ofPlaces = places.flatMap(({ level, atTheBank }) => {
-      const id = placeName(level);
-      const place = { id, name: capital(placeWord(level)), card: String(10 ** level) };
-      return atTheBank ? [place, named(`${id}-bank`, "bank")] : [place];
+    const ofPlaces = places.flatMap(({ level, parts }) => {
+      const place = { name: capital(placeWord(level)), card: String(10 ** level) };
+      return parts.map(({ id, atTheBank }) => (atTheBank ? named(id, "bank") : { id, ...place }));
     });
     return [named("set-out"), ...ofPlaces, named("finished"), named("check")];
   };

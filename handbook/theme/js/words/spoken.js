@@ -33,25 +33,36 @@
         });
 
   /** @type {(division: Division, stage: Stage) => Said[]} guide and banker at one stage, in order */
-  const saidAt = (division, stage) => {
+  const saidAt = (division, stage) => saidInParts(division, stage).flat();
+
+  /**
+   * The same by the parts of the stage. What is said on a trip for a round is said on the first for such a piece.
+   * @type {(division: Division, stage: Stage) => Said[][]}
+   */
+  const saidInParts = (division, stage) => {
     const way = ((division.stages[0].level - stage.level) % WAYS) + 1;
-    const guide = (text) => ({ who: GUIDE, text });
-    const banker = (place) => ({ who: BANKER, text: saidOf(`banker.${way}`, place, 1) });
+    const { parts } = stage;
     const { before, forARound, later } = exchangesByTime(stage);
-    const lines = [guide(beginning(division, stage, way))];
+    const said = parts.map(() => []);
+    const last = said.at(-1);
+    const guide = (lines, text) => lines.push({ who: GUIDE, text });
+    const banker = (lines, place) => lines.push({ who: BANKER, text: saidOf(`banker.${way}`, place, 1) });
+    guide(said[0], beginning(division, stage, way));
     for (const place of forARound) {
+      const trip = said[parts.findIndex(({ exchanged }) => exchanged[place])];
       const first = place === forARound[0] ? `guide.short-at-first.${way}` : "guide.at-first.too";
       const atFirst = stage.start[place - 1] ? first : "guide.at-first.none";
-      const key = before.includes(place) ? atFirst : `guide.short.${way}`;
-      lines.push(guide(saidOf(key, place, 1)), banker(place));
+      guide(trip, saidOf(before.includes(place) ? atFirst : `guide.short.${way}`, place, 1));
+      banker(trip, place);
     }
-    if (stage.unfinished) lines.push(guide(say(`guide.${division.lookFirst ? "look-first" : "take-back"}.${way}`)));
+    const looks = division.lookFirst ? "look-first" : "take-back";
+    if (stage.unfinished) guide(said.at(later.length ? -2 : -1), say(`guide.${looks}.${way}`));
     if (later.length) {
-      lines.push(guide(saidOf(`guide.to-bank.${way}`, later[0], later.length)));
-      if (!forARound.includes(later[0])) lines.push(banker(later[0]));
+      guide(last, saidOf(`guide.to-bank.${way}`, later[0], later.length));
+      if (!forARound.includes(later[0])) banker(last, later[0]);
     }
-    if (stage.level === UNITS) lines.push(guide(end(division)));
-    return lines;
+    if (stage.level === UNITS) guide(last, end(division));
+    return said;
   };
 
   /** What the guide says where a place begins: how much there is, and who gets what. */
@@ -113,5 +124,5 @@
     return say(quotient ? "guide.left-over" : "guide.all-left-over", { count, pieces: capital(pieces) });
   };
 
-  sharing.spoken = { GUIDE, opening, saidAt };
+  sharing.spoken = { opening, saidAt, saidInParts };
 }

@@ -30,15 +30,20 @@
       return say("heading.to-bank", { pieces: named });
     });
 
-  /** @type {(stage: Stage, division: Division) => string} its figure, for those who do not see it */
+  /** @type {(stage: Stage, division: Division) => string} its figure, or that of a part, for those who do not see it */
   const stageAlternative = (stage, division) => {
     const trays = traysWords(stage.after, division);
-    const lies = stage.level === UNITS ? "alternative.left-over" : "alternative.middle";
+    const lies = stage.endsTheSharing ? "alternative.left-over" : "alternative.middle";
     return [
-      say("alternative.stage", { pieces: pieces(stage.start), trays }),
+      say(onTraysThen(stage), { count: stage.rounds, pieces: pieces(stage.start), trays }),
       ...exchanges(stage, division),
       say(lies, { pieces: pieces(stage.end) }),
     ].join(" ");
+  };
+
+  const onTraysThen = ({ atTheBank, goesOn }) => {
+    if (atTheBank) return "alternative.at-the-bank";
+    return goesOn ? "alternative.after-rounds" : "alternative.stage";
   };
 
   /** @type {(division: Division) => string} the figure of the end, for those who do not see it */
