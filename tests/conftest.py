@@ -1,7 +1,5 @@
 """What all tests share: one stock handbook for all of them, and a watch over the developer's own builds."""
 
-from __future__ import annotations
-
 import os
 from pathlib import Path
 

@@ -1,7 +1,5 @@
 """What a build does on several processes, in one."""
 
-from __future__ import annotations
-
 from collections.abc import Callable, Iterable, Iterator
 from functools import partial
 

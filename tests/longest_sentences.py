@@ -1,7 +1,5 @@
 """The twenty longest sentences of a built handbook, as a report: `python -m tests.longest_sentences [SITE]`."""
 
-from __future__ import annotations
-
 import re
 import sys
 from html.parser import HTMLParser

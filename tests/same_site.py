@@ -3,8 +3,6 @@
 Moves and renamings must leave every file as it was. Ends with 1 and lists the files that differ if they do not.
 """
 
-from __future__ import annotations
-
 import os
 import subprocess
 import sys

@@ -3,8 +3,6 @@
 Tests of very many cases call `sample` or `times`, so that they say themselves what a sample of them is.
 """
 
-from __future__ import annotations
-
 import os
 from collections.abc import Iterable
 from typing import TypeVar

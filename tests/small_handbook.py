@@ -1,7 +1,5 @@
 """A handbook as small as one can be, with every kind of page: builds of it take a second or two."""
 
-from __future__ import annotations
-
 import shutil
 from pathlib import Path
 

@@ -1,7 +1,5 @@
 """The stock handbook as it is read, once for all tests of a process, and its lessons worked out."""
 
-from __future__ import annotations
-
 from functools import cache
 
 from generator import HANDBOOK

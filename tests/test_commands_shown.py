@@ -1,7 +1,5 @@
 """Every command that is shown is run as it is shown, in a copy of the project, with the files that are shown."""
 
-from __future__ import annotations
-
 import json
 import re
 import shlex
@@ -117,6 +115,7 @@ def test_only_commands_that_are_tested_are_shown(document: Path) -> None:
     assert [command for command in shown if not command.startswith(OURS) and command not in OTHERS] == []
 
 
+@only_in_a_whole_run
 def test_what_the_readme_shows(copy: Path) -> None:
     shown = [command for block in blocks(PROJECT / "README.md") for command in commands(block)]
     ours = [command for command in shown if command.startswith(OURS)]

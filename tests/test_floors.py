@@ -1,7 +1,5 @@
 """The house stands: imports go down only, nothing heavy is loaded early, and no file grows too long."""
 
-from __future__ import annotations
-
 import ast
 import sys
 from collections.abc import Iterator

@@ -1,7 +1,5 @@
 """The path as `path.toml` tells it: new things are new where a step says so, and no step is all long and heavy."""
 
-from __future__ import annotations
-
 import re
 import tomllib
 from collections.abc import Callable

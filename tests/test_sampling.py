@@ -1,7 +1,5 @@
 """What a sample holds, that no test is passed over, and that the files of the developer's own builds are watched."""
 
-from __future__ import annotations
-
 from fnmatch import fnmatch
 from itertools import pairwise
 from pathlib import Path

@@ -1,7 +1,5 @@
 """A second invented school, different from the stock handbook in every setting: all of it shows in what is built."""
 
-from __future__ import annotations
-
 import re
 from pathlib import Path
 

@@ -1,7 +1,5 @@
 """The lessons of the stock handbook: their spread along the path, and the files of their figures."""
 
-from __future__ import annotations
-
 import re
 from collections import Counter
 from collections.abc import Callable

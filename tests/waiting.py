@@ -1,7 +1,5 @@
 """Wait for what happens outside this process, never for a time; and the ports on which it is heard."""
 
-from __future__ import annotations
-
 import socket
 import time
 from collections.abc import Callable

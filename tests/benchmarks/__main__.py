@@ -4,8 +4,6 @@ Prints one table a part: what was measured, how much it is, what was aimed at. I
 people, who know what else the machine was doing. Most aims are ratios of two times from the same run.
 """
 
-from __future__ import annotations
-
 import sys
 from collections.abc import Callable, Iterator
 

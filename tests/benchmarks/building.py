@@ -1,7 +1,5 @@
 """The stock handbook: built from nothing, with nothing changed, and with one lesson changed; and MkDocs alone."""
 
-from __future__ import annotations
-
 import json
 import re
 import shutil

@@ -1,7 +1,5 @@
 """What grows with the number of lessons: time, memory and bytes."""
 
-from __future__ import annotations
-
 import tempfile
 from collections.abc import Iterator
 from pathlib import Path

@@ -1,7 +1,5 @@
 """Handbooks with any number of lessons, made up from a seed: the stock one with lessons taken out or added."""
 
-from __future__ import annotations
-
 import random
 import shutil
 from collections.abc import Iterator

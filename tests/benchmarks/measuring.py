@@ -1,7 +1,5 @@
 """What all benchmarks share: a line of the table, medians, and work done in a process of its own."""
 
-from __future__ import annotations
-
 import os
 import subprocess
 import sys

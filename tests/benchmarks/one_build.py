@@ -4,8 +4,6 @@ python -m tests.benchmarks.one_build build HANDBOOK WORKSHOP OUT [PROCESSES]
 python -m tests.benchmarks.one_build mkdocs HANDBOOK WORKSHOP OUT     only MkDocs, on what a build has staged
 """
 
-from __future__ import annotations
-
 import json
 import resource
 import sys

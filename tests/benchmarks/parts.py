@@ -1,7 +1,5 @@
 """The engine, single commands, and single figures."""
 
-from __future__ import annotations
-
 import random
 import time
 from collections.abc import Iterator

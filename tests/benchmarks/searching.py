@@ -4,8 +4,6 @@ A browser slows down the page alone, not the search worker. So the worker is tim
 times slower an answer takes the slowed page's time and three times more of the worker's.
 """
 
-from __future__ import annotations
-
 import json
 import shutil
 import tempfile

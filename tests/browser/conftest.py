@@ -1,7 +1,5 @@
 """An installed Chromium, the pages of the built site, and a reader who notes whatever goes wrong."""
 
-from __future__ import annotations
-
 import json
 import os
 import shutil

@@ -1,7 +1,5 @@
 """The real nginx, on the configuration that the build wrote, under the path for which the site was built."""
 
-from __future__ import annotations
-
 import re
 import shutil
 import subprocess

@@ -3,8 +3,6 @@
 What is used of the two takes fewer lines than a library for either.
 """
 
-from __future__ import annotations
-
 import json
 import os
 import socket

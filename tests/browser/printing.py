@@ -1,7 +1,5 @@
 """Print pages with headless Chromium and read the sheets back with the Poppler tools."""
 
-from __future__ import annotations
-
 import re
 import subprocess
 from collections import defaultdict

@@ -1,7 +1,5 @@
 """WCAG 2.2 AA on every kind of page, light and dark, at the widths of a desk screen, a telephone and 400 % zoom."""
 
-from __future__ import annotations
-
 from pathlib import Path
 
 import pytest

@@ -1,7 +1,5 @@
 """A number for today: one that is asked on the first page, or ready ones, of which a reader can see one kind alone."""
 
-from __future__ import annotations
-
 from pathlib import Path
 
 from playwright.sync_api import Browser, expect

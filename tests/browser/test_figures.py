@@ -1,7 +1,5 @@
 """Figures in a page: the drawing for the width of the screen, in the colours of the page around it."""
 
-from __future__ import annotations
-
 import io
 from pathlib import Path
 

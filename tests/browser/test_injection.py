@@ -1,7 +1,5 @@
 """Whatever a school writes where words belong is shown as words: nothing in it runs, loads or changes the page."""
 
-from __future__ import annotations
-
 import json
 import tomllib
 from collections.abc import Iterator

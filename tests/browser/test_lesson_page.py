@@ -1,7 +1,5 @@
 """A lesson on the screen: it begins on the first screen, a place takes one screen, and folded it is not long."""
 
-from __future__ import annotations
-
 from pathlib import Path
 from typing import Any, NamedTuple
 

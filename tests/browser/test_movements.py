@@ -1,7 +1,5 @@
 """The mat movement by movement, on the page that works out any number."""
 
-from __future__ import annotations
-
 import io
 import random
 import re

@@ -1,7 +1,5 @@
 """Opened from disk, with no network and with a network that never answers."""
 
-from __future__ import annotations
-
 import socket
 from collections.abc import Iterator
 from pathlib import Path

@@ -9,8 +9,6 @@ What does not run there, and why:
   (test_search.py), and the pages for paper come from the server with its policy.
 """
 
-from __future__ import annotations
-
 import base64
 import os
 import shutil

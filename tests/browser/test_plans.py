@@ -1,7 +1,5 @@
 """Plans and books on paper: a plan fills one sheet, its address prints it alone, and a book keeps to what it says."""
 
-from __future__ import annotations
-
 from pathlib import Path
 
 import pytest

@@ -1,7 +1,5 @@
 """A lesson as it is presented: one part a screen, by keys, links and touch, and as a plain page without scripts."""
 
-from __future__ import annotations
-
 import re
 from collections.abc import Iterator
 from itertools import product

@@ -1,7 +1,5 @@
 """What "Today's number" has worked out, presented as a lesson is: one place a screen, and the address holds all."""
 
-from __future__ import annotations
-
 from pathlib import Path
 
 import pytest

@@ -1,7 +1,5 @@
 """In a browser: pages of the preview show faults and new content without being asked to."""
 
-from __future__ import annotations
-
 import shutil
 from collections.abc import Iterator
 from pathlib import Path

@@ -1,7 +1,5 @@
 """Printed sheets: numbered, titled, on both paper sizes, nothing cut, nothing folded away; looked at in the PDF."""
 
-from __future__ import annotations
-
 from dataclasses import replace
 from itertools import product
 from pathlib import Path

@@ -1,7 +1,5 @@
 """What the scripts answer in an embedded V8 they answer on the page in Chromium: a part of the same tests."""
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 from itertools import islice, product
 from pathlib import Path

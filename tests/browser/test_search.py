@@ -1,7 +1,5 @@
 """Search leads from the words people type to the page that helps, in the search field of a browser."""
 
-from __future__ import annotations
-
 import json
 import random
 import re

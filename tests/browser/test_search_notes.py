@@ -1,7 +1,5 @@
 """Where the handbook does not have a word: the search asks for the nearest it has and says so, or shows ways on."""
 
-from __future__ import annotations
-
 import json
 import random
 import re

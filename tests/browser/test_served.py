@@ -1,7 +1,5 @@
 """Served under a sub-path by the real nginx, with the configuration that the build wrote."""
 
-from __future__ import annotations
-
 import gzip
 import http.client
 from pathlib import Path

@@ -1,7 +1,5 @@
 """ "Today's number": any number and group, today's shelf and trays, worked out in the page from disk."""
 
-from __future__ import annotations
-
 import re
 from collections.abc import Iterator
 from pathlib import Path

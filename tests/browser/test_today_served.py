@@ -1,7 +1,5 @@
 """ "Today's number" from a real server under the strict policy: all works, and nothing but pictures is asked for."""
 
-from __future__ import annotations
-
 from playwright.sync_api import Browser, Page, expect
 
 from tests.browser.conftest import visiting

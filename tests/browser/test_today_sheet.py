@@ -1,7 +1,5 @@
 """What was worked out under "Today's number", on paper: one sheet with all that a plan has, or a card."""
 
-from __future__ import annotations
-
 from itertools import combinations, product
 from pathlib import Path
 

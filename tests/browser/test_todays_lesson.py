@@ -1,7 +1,5 @@
 """Under "Today's number" a lesson of the handbook reads as on its own page: worked out in the browser, and built."""
 
-from __future__ import annotations
-
 from pathlib import Path
 from typing import Any
 

@@ -1,7 +1,5 @@
 """What the rules for a school's Markdown let pass is harmless as a browser reads it, however tags were put together."""
 
-from __future__ import annotations
-
 import random
 
 from markdown import Markdown

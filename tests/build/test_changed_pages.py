@@ -1,7 +1,5 @@
 """A page is rendered again only where something about it has changed, and what comes out is as if all had been."""
 
-from __future__ import annotations
-
 import json
 import shutil
 from collections.abc import Callable
@@ -134,6 +132,7 @@ def test_another_navigation_is_another_edition(place: Place) -> None:
     assert in_order(place.rendered) == place.whole()
 
 
+@only_in_a_whole_run
 def test_a_fault_is_told_until_it_is_mended(place: Place) -> None:
     page = place.docs / f"{OTHER}.md"
     right = page.read_text("utf-8")

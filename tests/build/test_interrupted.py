@@ -1,7 +1,5 @@
 """Whole builds that are killed, interrupted, out of disk or two at once: readers always find one whole site."""
 
-from __future__ import annotations
-
 import os
 import random
 import shutil
@@ -125,6 +123,7 @@ def test_killed_at_any_moment_the_site_is_whole_and_the_next_build_is_right(plac
     until(lambda: all(map(is_gone, helpers)))
 
 
+@only_in_a_whole_run
 def test_what_a_killed_build_left_is_cleared_up_also_where_nothing_has_changed(place: Place, tmp_path: Path) -> None:
     build(place.request("amber", tmp_path), quiet)
     (tmp_path / ".site.building" / "site").mkdir(parents=True)

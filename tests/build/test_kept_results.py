@@ -1,7 +1,5 @@
 """What is kept from build to build saves time and changes nothing, whatever happens to it."""
 
-from __future__ import annotations
-
 import shutil
 from collections.abc import Callable, Iterator
 from pathlib import Path
@@ -213,6 +211,7 @@ def test_a_whole_site_is_left_as_it_is_and_a_damaged_one_is_built_again(first: R
         assert contents(first.out) == right, name
 
 
+@only_in_a_whole_run
 def test_a_changed_lesson_costs_no_more_than_the_pages_that_say_it(
     first: Request, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -1,7 +1,5 @@
 """Functions run on several processes and kept from build to build gives the same as doing it one by one."""
 
-from __future__ import annotations
-
 import os
 import signal
 import subprocess

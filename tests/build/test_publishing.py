@@ -1,7 +1,5 @@
 """Publishing: whatever happens to a build, the site that readers open is whole, and the next build succeeds."""
 
-from __future__ import annotations
-
 import errno
 import os
 import random

@@ -4,8 +4,6 @@ Pages and figures of the whole stock handbook are compared as they are written; 
 handbook, which has every kind of page.
 """
 
-from __future__ import annotations
-
 import os
 import subprocess
 import sys

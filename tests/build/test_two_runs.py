@@ -1,7 +1,5 @@
 """Pages rendered by two runs of MkDocs are those of one."""
 
-from __future__ import annotations
-
 import os
 import shutil
 from collections.abc import Callable, Iterator

@@ -1,7 +1,5 @@
 """Run a command line in this process, as `python -m generator` would."""
 
-from __future__ import annotations
-
 import sys
 from contextlib import redirect_stderr, redirect_stdout
 from io import StringIO

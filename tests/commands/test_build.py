@@ -1,7 +1,5 @@
 """`build`: what is said while it works and afterwards, in a terminal and elsewhere; not what it builds."""
 
-from __future__ import annotations
-
 import os
 import subprocess
 import sys

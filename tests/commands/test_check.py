@@ -1,7 +1,5 @@
 """`check`: exit codes, what is printed, and that nothing is written."""
 
-from __future__ import annotations
-
 import shutil
 from pathlib import Path
 
@@ -24,6 +22,7 @@ def _small_handbook(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytes
     monkeypatch.setattr("generator.build.straight_line.HANDBOOK", handbook)
 
 
+@only_in_a_whole_run
 def test_without_faults_it_counts_what_there_is() -> None:
     assert run_command("check") == (0, "No faults: 4 lessons in 3 steps, 10 pages.\n", "")
 

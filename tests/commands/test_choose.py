@@ -3,8 +3,6 @@
 That the numbers are the right ones is checked by brute force in tests/engine/test_every_division.py.
 """
 
-from __future__ import annotations
-
 import json
 from pathlib import Path
 from typing import Any

@@ -1,7 +1,5 @@
 """`diagnose` on the command line: its JSON, its sentences, and what it refuses."""
 
-from __future__ import annotations
-
 import json
 import subprocess
 import sys

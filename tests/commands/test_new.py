@@ -1,7 +1,5 @@
 """`new`: what it writes is taken once it is completed, and nothing is ever overwritten."""
 
-from __future__ import annotations
-
 import re
 import shutil
 import tomllib

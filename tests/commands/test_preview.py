@@ -1,7 +1,5 @@
 """The live preview: who is answered, what is shown, and when it is built again."""
 
-from __future__ import annotations
-
 import http.client
 import socket
 import struct

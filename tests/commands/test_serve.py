@@ -1,7 +1,5 @@
 """`serve`, as a person uses it: start it, break a file, mend it, end it."""
 
-from __future__ import annotations
-
 import os
 import re
 import signal

@@ -1,7 +1,5 @@
 """`share`: the JSON that other programs read, the table that people read, and wrong usage."""
 
-from __future__ import annotations
-
 import json
 import re
 import subprocess

@@ -1,7 +1,5 @@
 """Divisions that tests are tried with, made up by chance: without end, and the same for the same seed."""
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 from random import Random
 

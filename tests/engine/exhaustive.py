@@ -1,7 +1,5 @@
 """Every way to put a room right in so few movements, tried without any thought of what is useful."""
 
-from __future__ import annotations
-
 from collections import Counter
 from collections.abc import Collection, Iterator, Sequence
 from functools import cache

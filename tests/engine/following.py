@@ -1,7 +1,5 @@
 """Slips of one division followed once for everything that a test asks of it."""
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 from contextlib import contextmanager
 from unittest.mock import patch

@@ -1,7 +1,5 @@
 """Lessons acted out piece by piece and child by child, with one mishap: nothing of the engine but the names."""
 
-from __future__ import annotations
-
 from collections import Counter
 from collections.abc import Iterator
 from itertools import combinations

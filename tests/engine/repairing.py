@@ -1,7 +1,5 @@
 """A room put right by hands that know only the written repair: every tray for itself, nothing of the engine."""
 
-from __future__ import annotations
-
 from collections.abc import Iterable
 from operator import mul
 from typing import Any, NamedTuple

@@ -4,8 +4,6 @@ It knows the rules of sharing from their description only and uses nothing of th
 recorded steps, so that whatever it asserts is said twice, in two ways.
 """
 
-from __future__ import annotations
-
 from functools import lru_cache
 from itertools import groupby
 from operator import mul

@@ -1,7 +1,5 @@
 """Lessons with ribbons acted out tray by tray, with one mishap: nothing of the engine but the names."""
 
-from __future__ import annotations
-
 from collections import Counter
 from typing import NamedTuple
 

@@ -1,7 +1,5 @@
 """What to buy is checked by buying it: the shelf with the things on it must serve so many lessons more."""
 
-from __future__ import annotations
-
 from dataclasses import replace
 from itertools import product
 from typing import Any

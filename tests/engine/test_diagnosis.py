@@ -1,7 +1,5 @@
 """Reading back: lessons acted out with one mishap, cases worked by hand, and the symptoms a lesson shows."""
 
-from __future__ import annotations
-
 from itertools import filterfalse, islice
 from random import Random
 

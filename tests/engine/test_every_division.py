@@ -3,8 +3,6 @@
 One pass of full traces for each divisor serves all checks of it, `choose` included. A sample takes every 37th number.
 """
 
-from __future__ import annotations
-
 from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import replace

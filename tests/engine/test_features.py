@@ -2,8 +2,6 @@
 division up to 9,999 by arithmetic alone in test_every_division.py.
 """
 
-from __future__ import annotations
-
 from typing import Any
 
 import pytest

@@ -1,7 +1,5 @@
 """Larger numbers against other people's arithmetic: test vectors, another library, and lots of lots."""
 
-from __future__ import annotations
-
 import re
 from collections.abc import Iterator
 from decimal import Context, Decimal, Inexact

@@ -1,7 +1,5 @@
 """The length of a lesson, worked by hand."""
 
-from __future__ import annotations
-
 import pytest
 
 from generator.engine.length import Length, Pace, lesson_length

@@ -3,8 +3,6 @@
 That the numbers are the right ones is checked against full traces in test_every_division.py.
 """
 
-from __future__ import annotations
-
 from dataclasses import replace
 
 import pytest

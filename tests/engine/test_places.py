@@ -1,5 +1,3 @@
-from __future__ import annotations
-
 import pytest
 
 from generator.engine.places import Counts, place_name

@@ -3,8 +3,6 @@
 `published.csv` names the source of every row; where nothing else is said, it was read in a copy of the source.
 """
 
-from __future__ import annotations
-
 import csv
 from pathlib import Path
 from typing import NamedTuple

@@ -1,7 +1,5 @@
 """Repairs: carried out by other hands, against every shorter way, found again by diagnosis, and worked by hand."""
 
-from __future__ import annotations
-
 from collections import Counter, defaultdict
 from collections.abc import Callable, Iterator
 from itertools import islice

@@ -1,7 +1,5 @@
 """Sharing with ribbons: every divisor from 10 to 999, each digit of it a group of children."""
 
-from __future__ import annotations
-
 from random import Random
 
 import pytest

@@ -1,7 +1,5 @@
 """One lesson read step by step, and what is refused. The rules themselves are checked for every division elsewhere."""
 
-from __future__ import annotations
-
 from decimal import Decimal
 from typing import Any
 

@@ -1,7 +1,5 @@
 """What a sharing needs and whether a shelf has it; the sums are worked by hand."""
 
-from __future__ import annotations
-
 from dataclasses import replace
 
 import pytest

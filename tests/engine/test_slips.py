@@ -1,7 +1,5 @@
 """What slips leave behind: against lessons acted out piece by piece, by conservation, and worked by hand."""
 
-from __future__ import annotations
-
 from collections import Counter
 from fractions import Fraction
 from itertools import islice

@@ -1,7 +1,5 @@
 """Divisions that figures are tested with: (dividend, divisor, with ribbons)."""
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 
 from generator.engine.places import place_name

@@ -1,7 +1,5 @@
 """Counts the pieces of a figure from the SVG file alone."""
 
-from __future__ import annotations
-
 import re
 import xml.etree.ElementTree as ElementTree
 from collections import Counter

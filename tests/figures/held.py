@@ -1,7 +1,5 @@
 """What the figures of a sharing must hold, from the engine's state alone."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 
 from generator.engine.places import UNITS, place_name

@@ -1,7 +1,5 @@
 """How large text is on a phone, how wide in a wide font, and how far colours are apart."""
 
-from __future__ import annotations
-
 from functools import cache
 
 from matplotlib.font_manager import FontProperties

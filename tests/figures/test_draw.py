@@ -1,7 +1,5 @@
 """The drawing itself: the same bytes everywhere, legible in colour, self-contained."""
 
-from __future__ import annotations
-
 import hashlib
 import os
 import re

@@ -1,7 +1,5 @@
 """The pieces of every figure, counted from the SVG, are those of the engine's state."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 
 import pytest

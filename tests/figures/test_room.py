@@ -1,7 +1,5 @@
 """What holds for the geometry of every figure: nothing overlaps or runs off the sheet, and no place ever moves."""
 
-from __future__ import annotations
-
 import pickle
 from collections import Counter, defaultdict
 from collections.abc import Iterator

@@ -1,7 +1,5 @@
 """The small figures of plans: the middle and a tray of each sort, with every piece that lies there."""
 
-from __future__ import annotations
-
 from collections import Counter
 
 import pytest

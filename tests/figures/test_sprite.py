@@ -1,7 +1,5 @@
 """The sprite shows every piece in every look, each in a window of its own."""
 
-from __future__ import annotations
-
 import xml.etree.ElementTree as ElementTree
 from itertools import combinations
 

@@ -1,7 +1,5 @@
 """What stands in the files of the stock handbook's figures: places that never move, text that can be read."""
 
-from __future__ import annotations
-
 import re
 import xml.etree.ElementTree as ElementTree
 from collections import defaultdict

@@ -1,7 +1,5 @@
 """What a reader meets on the built pages, for tests that hold words and advice."""
 
-from __future__ import annotations
-
 import posixpath
 from collections.abc import Iterator
 from pathlib import Path

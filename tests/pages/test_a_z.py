@@ -1,7 +1,5 @@
 """The A-Z stands in an order in which a person finds a word."""
 
-from __future__ import annotations
-
 import re
 from datetime import date
 

@@ -1,7 +1,5 @@
 """Pages and notes that a school writes: what is wrong with all of them comes in one run, and what is right is there."""
 
-from __future__ import annotations
-
 from functools import cache
 from multiprocessing import get_context
 from pathlib import Path

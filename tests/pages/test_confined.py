@@ -1,7 +1,5 @@
 """Work that does not end, takes too much or breaks down leaves the one who asked for it unharmed."""
 
-from __future__ import annotations
-
 import os
 import sys
 import threading

@@ -1,7 +1,5 @@
 """What the Markdown of a school may become, case by case; our own pages are held to the same."""
 
-from __future__ import annotations
-
 import shutil
 import tomllib
 from pathlib import Path

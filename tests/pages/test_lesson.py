@@ -1,7 +1,5 @@
 """What a lesson page says beside its own division: other groups, and slips where children wear ribbons."""
 
-from __future__ import annotations
-
 from dataclasses import replace
 from typing import Any
 

@@ -1,7 +1,5 @@
 """What pages say where a school is unlike the stock one, in ways that its settings allow."""
 
-from __future__ import annotations
-
 import re
 from datetime import date
 from pathlib import Path

@@ -1,7 +1,5 @@
 """A fault in a finished page names what a person wrote, and the line where it stands."""
 
-from __future__ import annotations
-
 from pathlib import Path
 
 import pytest

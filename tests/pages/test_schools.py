@@ -1,7 +1,5 @@
 """What schools write, as data: `check` and `build` say the same of it, with the file and line that a person wrote."""
 
-from __future__ import annotations
-
 import json
 import tomllib
 from pathlib import Path

@@ -1,7 +1,5 @@
 """The data for scripts: today's number loads it first; it names every lesson and holds the phrases."""
 
-from __future__ import annotations
-
 import json
 import tomllib
 from pathlib import Path

@@ -1,7 +1,5 @@
 """What a template may use, and the one line that is said of what it may not."""
 
-from __future__ import annotations
-
 import tomllib
 from datetime import date
 from html import unescape

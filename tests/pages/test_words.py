@@ -3,8 +3,6 @@
 `words.toml` holds the words that pages do not use, `situations.toml` the situations and their advice.
 """
 
-from __future__ import annotations
-
 import re
 import tomllib
 from fnmatch import fnmatch

@@ -1,7 +1,5 @@
 """One engine for all tests of the scripts in a process."""
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 
 import pytest

@@ -1,7 +1,5 @@
 """The scripts of the handbook's pages in an embedded V8, and their answers beside Python's, as JSON."""
 
-from __future__ import annotations
-
 import json
 from collections.abc import Iterable, Iterator
 from concurrent.futures import ThreadPoolExecutor

@@ -1,7 +1,5 @@
 """`choose` in script and in Python: every group, kind and filter, with any shelf."""
 
-from __future__ import annotations
-
 import json
 from dataclasses import replace
 from itertools import combinations, product

@@ -1,7 +1,5 @@
 """Slips, what they leave behind, repairs and diagnosis in script and in Python."""
 
-from __future__ import annotations
-
 import json
 from collections.abc import Callable, Iterator
 from functools import cache, cached_property, partial

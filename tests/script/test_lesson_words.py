@@ -1,7 +1,5 @@
 """What a lesson's page says, in script and in Python: the same words for every lesson and for any division."""
 
-from __future__ import annotations
-
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from itertools import islice

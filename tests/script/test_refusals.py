@@ -1,7 +1,5 @@
 """What the commands refuse, `window.sharing` refuses with an Error of the same sentence."""
 
-from __future__ import annotations
-
 import pytest
 
 from tests.commands.running import run_command

@@ -1,7 +1,5 @@
 """`share` in script and in Python: the same object, key by key and in the same order, for every division of a room."""
 
-from __future__ import annotations
-
 from collections.abc import Iterable
 from random import Random
 

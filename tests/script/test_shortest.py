@@ -1,7 +1,5 @@
 """The shortest way to put a room right, in script and in Python, also in rooms that no single slip leaves behind."""
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 from itertools import islice
 from random import Random

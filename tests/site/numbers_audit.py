@@ -10,8 +10,6 @@ A name that is a link must name the division of the page it leads to. A block wi
 seen after a slip; only whole statements are checked in it.
 """
 
-from __future__ import annotations
-
 import posixpath
 import re
 from collections import Counter

@@ -1,7 +1,5 @@
 """What is right in a statement about a division: the facts that the rules of the audit of numbers ask for."""
 
-from __future__ import annotations
-
 import re
 from collections import Counter
 from collections.abc import Callable

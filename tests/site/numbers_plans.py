@@ -1,7 +1,5 @@
 """What only the plans say about a division: movements told together, trays after a place, and the check."""
 
-from __future__ import annotations
-
 from itertools import groupby
 
 from generator.engine.sharing import Sharing, Stage

@@ -1,7 +1,5 @@
 """What pages say about a division: patterns, and what is right for each part of them."""
 
-from __future__ import annotations
-
 import re
 
 from tests.site.numbers_facts import (

@@ -1,7 +1,5 @@
 """The tables of a division: its steps, its places, and putting it back together; what is right in each cell."""
 
-from __future__ import annotations
-
 import re
 from functools import partial
 

@@ -1,7 +1,5 @@
 """The words in which pages speak of numbers, and what they say as values."""
 
-from __future__ import annotations
-
 import re
 
 from generator.engine.sharing import Sharing

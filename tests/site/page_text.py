@@ -1,7 +1,5 @@
 """Built pages as a reader meets them: every stretch of text with where it stands and which division it speaks of."""
 
-from __future__ import annotations
-
 import re
 from collections.abc import Iterator, Mapping
 from functools import cache

@@ -1,7 +1,5 @@
 """A small handbook with every kind of page part, built the way the real one is."""
 
-from __future__ import annotations
-
 from datetime import date
 from pathlib import Path
 from tempfile import TemporaryDirectory

@@ -1,7 +1,5 @@
 """The tags of a page and where each stands in its text, as the standard library's parser sees them."""
 
-from __future__ import annotations
-
 import re
 from collections.abc import Iterator, Mapping
 from html.parser import HTMLParser

@@ -1,7 +1,5 @@
 """The audit finds each kind of fault when it is planted, with its page, and nothing else."""
 
-from __future__ import annotations
-
 from pathlib import Path
 from typing import NamedTuple
 

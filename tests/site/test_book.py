@@ -1,7 +1,5 @@
 """The book holds every page once, unique ids, links that work inside it, and nothing that only serves the screen."""
 
-from __future__ import annotations
-
 from pathlib import Path
 
 import pytest

@@ -1,7 +1,5 @@
 """The day of the build: which it is, and how it comes into finished pages; and the day when a review is due."""
 
-from __future__ import annotations
-
 from datetime import UTC, date, datetime
 
 import pytest

@@ -1,7 +1,5 @@
 """Pages become trees, whatever a page leaves out or holds besides."""
 
-from __future__ import annotations
-
 import pytest
 
 from generator.site.html import inline_scripts, parse, words

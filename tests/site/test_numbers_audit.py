@@ -1,7 +1,5 @@
 """The audit of numbers reads every number of a page about a division, and sees when one of them is changed."""
 
-from __future__ import annotations
-
 import re
 from itertools import pairwise
 from pathlib import Path

@@ -1,7 +1,5 @@
 """The outermost tag carries what the margins of a printed page say."""
 
-from __future__ import annotations
-
 import pytest
 
 from generator.site.finish import marked

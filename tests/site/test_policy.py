@@ -1,7 +1,5 @@
 """The content policy in the pages. That browsers obey it is tested in tests/browser."""
 
-from __future__ import annotations
-
 import re
 import shutil
 from base64 import b64encode

@@ -1,7 +1,5 @@
 """Rendering: the pages that come out, what is said about bad links, and that building time does not explode."""
 
-from __future__ import annotations
-
 import dataclasses
 import logging
 import re

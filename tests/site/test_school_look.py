@@ -1,7 +1,5 @@
 """A school's logo and colours take the place of the stock ones; that they can be read is tested in tests/browser."""
 
-from __future__ import annotations
-
 import dataclasses
 import shutil
 from pathlib import Path

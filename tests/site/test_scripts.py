@@ -1,7 +1,5 @@
 """Scripts as pages load them: joined, and nothing is left out but comments and white space."""
 
-from __future__ import annotations
-
 import gzip
 import json
 import re

@@ -1,7 +1,5 @@
 """The search index and worker as scripts."""
 
-from __future__ import annotations
-
 import json
 from importlib.util import find_spec
 from pathlib import Path

@@ -1,7 +1,5 @@
 """What the search takes for a question about numbers, and what it takes it for: the worker's own scripts, run alone."""
 
-from __future__ import annotations
-
 import json
 import re
 import tomllib

@@ -1,7 +1,5 @@
 """The server configuration as text; the real nginx runs in tests/browser/test_served.py."""
 
-from __future__ import annotations
-
 import re
 from pathlib import Path
 from xml.etree import ElementTree

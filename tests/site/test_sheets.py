@@ -1,7 +1,5 @@
 """How many sheets chapters take, and the sheets that the contents of a book name."""
 
-from __future__ import annotations
-
 from generator.site.contents import Chapter, contents_of
 from generator.site.html import parse
 from generator.site.sheets import Sheets, sheets, told

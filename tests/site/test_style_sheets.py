@@ -1,7 +1,5 @@
 """Style sheets load nothing but files of the built site. A school brings none, so builds do not look for it."""
 
-from __future__ import annotations
-
 import re
 from pathlib import Path
 

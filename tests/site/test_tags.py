@@ -1,7 +1,5 @@
 """The reader that tests use tells every tag with its place in the text."""
 
-from __future__ import annotations
-
 from tests.site.tags import line_at, tags
 
 

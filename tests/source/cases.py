@@ -11,8 +11,6 @@ reserved names, large files) are described in `files.toml`, one [[file]] each:
     pipe        or: true for a named pipe
 """
 
-from __future__ import annotations
-
 import os
 import shutil
 import tomllib

@@ -1,7 +1,5 @@
 """Every case folder: what is refused, in which words, and what is taken."""
 
-from __future__ import annotations
-
 from pathlib import Path
 
 import pytest

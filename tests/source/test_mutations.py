@@ -4,8 +4,6 @@ A hundred damaged folders in a sample, 600 in a whole run; or as many as MUTATIO
 accident has not touched is kept from one to the next, as builds keep it.
 """
 
-from __future__ import annotations
-
 import os
 import re
 import shutil

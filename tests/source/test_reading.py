@@ -1,7 +1,5 @@
 """Text and tables: on which line a key stands, and what is taken off quietly."""
 
-from __future__ import annotations
-
 import pytest
 
 from generator.errors import SourceError

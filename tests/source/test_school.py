@@ -1,7 +1,5 @@
 """What school.toml may hold, and that its defaults are told in one place."""
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 from pathlib import Path
 

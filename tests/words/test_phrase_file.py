@@ -1,7 +1,5 @@
 """The file of phrases holds just what the program asks for, in the forms that its language has."""
 
-from __future__ import annotations
-
 import re
 import tomllib
 from collections.abc import Iterator, Mapping

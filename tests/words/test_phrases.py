@@ -1,7 +1,5 @@
 """Phrases: forms by number, places filled in, and plain faults for what is not there."""
 
-from __future__ import annotations
-
 import pickle
 
 import pytest

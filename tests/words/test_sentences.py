@@ -1,7 +1,5 @@
 """Sentences that no lesson of the handbook needs, but a school's page may ask for. Own reasoning, no source."""
 
-from __future__ import annotations
-
 import pytest
 
 from generator.engine.observations import Observation, Reading

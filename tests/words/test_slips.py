@@ -1,7 +1,5 @@
 """Every slip that the engine can follow has its words, plain and with ribbons."""
 
-from __future__ import annotations
-
 from collections import Counter
 
 import pytest

@@ -3,8 +3,6 @@
 Own reasoning, no source. Numbers are read back from the words as the audit of numbers reads them.
 """
 
-from __future__ import annotations
-
 import re
 from itertools import pairwise
 
