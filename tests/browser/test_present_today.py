@@ -99,7 +99,7 @@ def test_an_address_opens_the_same_screen(
             page.goto((plain_site / "today.html").as_uri() + asked)
             expect(page.locator(PART)).to_have_attribute("id", f"present-{screen}")
             expect(page.locator(".is-presented .words")).to_contain_text(says)
-            expect(page.locator(".is-presented .mat:visible")).to_have_count(1)
+            expect(page.locator(".is-presented .mat:visible .middle strong")).to_have_text("the middle")
             assert page.evaluate("document.documentElement.scrollWidth") <= width
             assert (visit.outside, visit.errors) == ([], [])
             assert axe_faults(page) == []

@@ -119,8 +119,8 @@
       ...looks.flatMap(([look, count]) => Array.from({ length: count }, () => element(`i.${SHAPES[place]}.${look}`))),
     );
 
-  /** @type {(division: Division, stage: Stage) => HTMLElement} the mat after all that happens at one place */
-  const figure = (division, { level, before, after }) => mat(division, before, after, level === 0);
+  /** @type {(division: Division, stage: Stage) => HTMLElement} the mat after all that happens at one place or a part of it */
+  const figure = (division, { before, after, endsTheSharing }) => mat(division, before, after, endsTheSharing);
 
   sharing.mat = { mat, figure };
 }
