@@ -243,6 +243,7 @@ def test_with_the_keyboard_alone_the_menu_opens_and_leads_to_a_page(
         assert visit.errors == []
 
 
+@only_in_a_whole_run
 @pytest.mark.parametrize("width", A_WIDTH)
 def test_with_the_keyboard_alone_from_home_to_a_table_of_movements_and_back_to_search(
     width: int, chromium: Browser, site: Path

@@ -288,6 +288,7 @@ def test_a_finger_drawn_across_the_mat_goes_on_and_back(chromium: Browser, plain
         assert visit.errors == []
 
 
+@only_in_a_whole_run
 def test_where_rounds_are_taken_back_it_is_right_to_begin_one(chromium: Browser, plain_site: Path) -> None:
     """Of 1,372 among four the one cube reaches one tray; who looks first begins no round."""
     with visiting(chromium) as visit:

@@ -20,7 +20,7 @@ def silent_proxy() -> Iterator[str]:
         yield f"http://127.0.0.1:{server.getsockname()[1]}"
 
 
-@pytest.fixture(scope="module", params=["unreachable", "silent proxy"])
+@pytest.fixture(scope="module", params=sample(["unreachable", "silent proxy"], 1))
 def offline(request: pytest.FixtureRequest, launch: Launch, chromium: Browser) -> Browser:
     if request.param == "unreachable":
         return chromium

@@ -245,6 +245,7 @@ def test_without_scripts_the_address_leads_to_the_part_of_the_page(chromium: Bro
         expect(visit.page.locator("#set-out")).to_be_in_viewport()
 
 
+@only_in_a_whole_run
 @pytest.mark.parametrize(("scheme", "width"), A_VIEW)
 def test_it_is_accessible_and_no_screen_scrolls_sideways(
     scheme: str, width: int, chromium: Browser, plain_site: Path

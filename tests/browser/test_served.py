@@ -81,6 +81,7 @@ def test_a_wrong_address_gets_the_page_for_it_and_the_policy(path: str, address:
     assert headers["content-security-policy"] == policy.header(policy.theme_scripts(site))
 
 
+@only_in_a_whole_run
 def test_in_the_browser_every_kind_of_page_keeps_to_the_policy(
     address: str, chromium: Browser, site: Path, kinds: list[str]
 ) -> None:

@@ -63,6 +63,7 @@ WRONG = [
 ]
 
 
+@only_in_a_whole_run
 def test_wrong_input_gets_one_line_beside_its_field_and_changes_nothing(visit: Visit) -> None:
     page = visit.page
     for number, children, field in WRONG:
@@ -242,6 +243,7 @@ def test_numbers_close_by_have_no_zero_where_this_one_has_none(visit: Visit) -> 
     assert "0" not in alike.inner_text().split(" ")[0]
 
 
+@only_in_a_whole_run
 def test_numbers_close_by_are_those_that_todays_shelf_has(visit: Visit, plain_site: Path) -> None:
     """8,765 among nine is 973 each, and eight are left over: 87 squares are needed at one moment."""
     page = visit.page

@@ -19,11 +19,11 @@ import pytest
 from generator.build.straight_line import Request, build
 from generator.errors import HandbookError
 from tests.conftest import quiet
-from tests.sampling import only_in_a_whole_run, times
+from tests.sampling import only_in_a_whole_run
 from tests.small_handbook import contents, write_small_handbook
 from tests.waiting import is_gone, until
 
-KILLS = times(whole=18, sampled=3)  # after every third a build is let be
+KILLS = 18  # after every third a build is let be
 EDITIONS = ("amber", "birch")
 
 needs_signals = pytest.mark.skipif(os.name != "posix", reason="these signals are of POSIX systems")
@@ -92,6 +92,7 @@ def seconds(action: Callable[[], object]) -> float:
     return time.monotonic() - begun
 
 
+@only_in_a_whole_run
 @needs_signals
 def test_killed_at_any_moment_the_site_is_whole_and_the_next_build_is_right(place: Place, tmp_path: Path) -> None:
     moments = random.Random(7)
