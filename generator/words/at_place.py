@@ -12,27 +12,34 @@ from generator.words.stages import rounds_given, served
 
 def hands_at(words: Phrases, sharing: Sharing, stage: Stage) -> tuple[str, ...]:
     """Part by part: every round, what is taken back, every trip to the bank, and what lies in the middle then."""
-    return tuple(_hands_in(words, sharing, stage, part) for part in stage.parts)
+    are_several = any(part.goes_on and part.rounds for part in stage.parts)
+    hands: list[str] = []
+    for part in stage.parts:
+        done = [*(_trip(words, part) if part.at_the_bank else _given_out(words, sharing, part, are_several))]
+        hands.append(" ".join([*(done or [words.say("at-place.nothing")]), _then(words, part, nothing_moved=not done)]))
+    return tuple(hands)
 
 
-def _hands_in(words: Phrases, sharing: Sharing, stage: Stage, part: Stage) -> str:
-    exchanges = exchanges_by_time(part)
-    taken_back = [*_taken_back(words, sharing, part)]
-    if part.at_the_bank:
-        done = [*(_for_a_round(words, part.moments) if part.goes_on else _to_the_bank(words, part.moments))]
-    elif any(each.goes_on and each.rounds for each in stage.parts):
-        first, last = part.before.share[part.level] + 1, part.after.share[part.level]
-        each = served(words, "hands.piece-with-ribbons", part.level, sharing)
-        given = words.say("at-place.as-in-the-first") if first > 1 else each
-        done = [rounds_given(words, first, last, given), *taken_back]
+def _trip(words: Phrases, part: Stage) -> Iterator[str]:
+    return _for_a_round(words, part.moments) if part.goes_on else _to_the_bank(words, part.moments)
+
+
+def _given_out(words: Phrases, sharing: Sharing, part: Stage, is_one_of_several: bool) -> Iterator[str]:
+    if is_one_of_several:
+        yield _numbered_rounds(words, sharing, part)
     else:
-        done = [
-            *_for_a_round(words, exchanges.before),
-            *_rounds(words, sharing, part, after_the_bank=bool(exchanges.before)),
-            *_for_a_round(words, exchanges.between),
-            *taken_back,
-        ]
-    return " ".join([*(done or [words.say("at-place.nothing")]), _then(words, part, nothing_moved=not done)])
+        exchanges = exchanges_by_time(part)
+        yield from _for_a_round(words, exchanges.before)
+        yield from _rounds(words, sharing, part, after_the_bank=bool(exchanges.before))
+        yield from _for_a_round(words, exchanges.between)
+    yield from _taken_back(words, sharing, part)
+
+
+def _numbered_rounds(words: Phrases, sharing: Sharing, part: Stage) -> str:
+    """'Rounds 2 to 6: as in round 1.'"""
+    first, last = part.before.share[part.level] + 1, part.after.share[part.level]
+    each = served(words, "hands.piece-with-ribbons", part.level, sharing)
+    return rounds_given(words, first, last, words.say("at-place.as-in-the-first") if first > 1 else each)
 
 
 class Exchanges(NamedTuple):

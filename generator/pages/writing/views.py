@@ -51,5 +51,5 @@ def _row(sharing: Sharing, step: Step, number: int) -> dict[str, Any]:
 
 def places_of_the_bank(sharing: Sharing) -> tuple[int, ...]:
     """The places of which the bank gains or gives pieces, largest first."""
-    places = {step.place for step in sharing.steps if step.action is Action.EXCHANGE}
-    return tuple(sorted(places | {place - 1 for place in places}, reverse=True))
+    places = sharing.exchanged.places_held
+    return tuple(sorted({*places, *(place - 1 for place in places)}, reverse=True))

@@ -16,6 +16,8 @@
    * served with it - exchanged + 10 x exchanged one place up.
    */
   class Stage {
+    #parts;
+
     /**
      * @param {number} level
      * @param {State} before the room before its first movement
@@ -47,6 +49,10 @@
      * @returns {Stage[]}
      */
     get parts() {
+      return (this.#parts ??= this.#apart());
+    }
+
+    #apart() {
       const { level, unfinished, rounds } = this;
       let groups = rounds ? [] : [[]]; // without a round one first sees that nothing can be given out
       for (const step of this.steps.filter(({ action }) => action !== "next-place")) {

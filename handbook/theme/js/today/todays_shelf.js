@@ -3,7 +3,7 @@
 {
   const { workOut } = sharing.division;
   const { needs, shortages } = sharing.shelf;
-  const { everyLesson, lessonTitle } = sharing.titles;
+  const { lessonTitle } = sharing.titles;
   const { thing } = sharing.materialWords;
   const { inARow } = sharing.numberWords;
   const { wholeNumber } = sharing.address;
@@ -42,7 +42,7 @@
 
   /** Every lesson of the handbook: its page, its title, what it needs. */
   const lessonsWithNeeds = () =>
-    (lessons ??= everyLesson().map(({ page, dividend, divisor, ribbons }) => {
+    (lessons ??= sharing.handbook.lessons.map(({ page, dividend, divisor, ribbons }) => {
       const division = workOut(dividend, divisor, { ribbons });
       return { page, title: lessonTitle(division), needed: needs(division) };
     }));

@@ -49,12 +49,9 @@
    * @typedef {{page: string, dividend: number, divisor: number, ribbons: boolean, opening?: string}} Lesson
    */
 
-  /** @type {() => Lesson[]} every lesson of the handbook, in teaching order */
-  const everyLesson = () => sharing.handbook.lessons;
-
   /** @type {(division: Division) => Lesson | undefined} the lesson of the handbook that shares just this */
   const lessonOf = ({ dividend, divisor, ribbons }) =>
-    everyLesson().find((one) => one.dividend === dividend && one.divisor === divisor && one.ribbons === ribbons);
+    sharing.handbook.lessons.find((one) => one.dividend === dividend && one.divisor === divisor && one.ribbons === ribbons);
 
-  sharing.titles = { divisionName, everyLesson, lessonOf, lessonTitle, wayToTheEnd, wayOfSharing };
+  sharing.titles = { divisionName, lessonOf, lessonTitle, wayToTheEnd, wayOfSharing };
 }
