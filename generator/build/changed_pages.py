@@ -28,35 +28,42 @@ def render_changed(
     key = partial(key_of, "rendered", nav, settings)
     staged, made = digests(docs), digests(folder)
     noted = results.get(key(sorted(made.items())))  # what was staged when exactly these files were made
-    changed = _changed(json.loads(noted), staged) if noted else None
-    kept: list[dict[str, Any]] = []
-    if changed is None:
-        if folder.exists():
-            shutil.rmtree(folder)
-        changed = set(_html_of(staged).values())
-    elif changed:
-        kept = read_index(folder)["docs"]
-    else:
+    changed = _changed(json.loads(noted) if noted else {}, staged)
+    if not changed:
         return sorted(made)
-    for file in changed:
-        (folder / file).unlink(missing_ok=True)
-    index = render_pages(begin, docs, folder, nav, settings, sorted(changed.intersection(_html_of(staged).values())))
-    entries = [entry for entry in kept if page_of(entry) not in changed] + index["docs"]
-    index["docs"] = list({entry["location"]: entry for entry in entries}.values())
+    pages = changed.intersection(_html_of(staged).values())
+    kept = _without(changed, folder) if len(pages) < len(_html_of(staged)) else _emptied(folder)
+    index = render_pages(begin, docs, folder, nav, settings, sorted(pages))
+    index["docs"] = list({entry["location"]: entry for entry in kept + index["docs"]}.values())
     (folder / INDEX).write_text(json.dumps(index), "utf-8")
     made = digests(folder)
     results.put(key(sorted(made.items())), json.dumps(staged).encode())
     return sorted(made)
 
 
-def _changed(before: Mapping[str, str], now: Mapping[str, str]) -> set[str] | None:
+def _changed(before: Mapping[str, str], now: Mapping[str, str]) -> set[str]:
     """The files of the site to be made again, from the digests of what was staged and is staged now.
 
-    None where everything must be rendered: files came or went, or every page changed.
+    Every page where files came or went.
     """
     rendered = _html_of(now)
-    changed = {rendered.get(path, path) for path, _ in before.items() ^ now.items()}
-    return changed if before.keys() == now.keys() and not changed >= set(rendered.values()) else None
+    if before.keys() != now.keys():
+        return set(rendered.values())
+    return {rendered.get(path, path) for path, _ in before.items() ^ now.items()}
+
+
+def _without(changed: set[str], folder: Path) -> list[dict[str, Any]]:
+    """Delete what has changed; return what the search index has of all other pages."""
+    for file in changed:
+        (folder / file).unlink(missing_ok=True)
+    return [entry for entry in read_index(folder)["docs"] if page_of(entry) not in changed]
+
+
+def _emptied(folder: Path) -> list[dict[str, Any]]:
+    """Delete all; nothing of the search index stays."""
+    if folder.exists():
+        shutil.rmtree(folder)
+    return []
 
 
 def _html_of(docs: Iterable[str]) -> dict[str, str]:
