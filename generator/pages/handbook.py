@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from datetime import date
 from difflib import get_close_matches
 from itertools import chain, islice
 from posixpath import dirname
@@ -19,7 +20,7 @@ from generator.pages.writing.links import lesson_link, step_link
 from generator.pages.writing.page import Page
 from generator.pages.writing.writer import Writer
 from generator.source.library import Sources
-from generator.source.models import Note
+from generator.source.models import Note, Step
 
 _SECTIONS = (TODAY, "choosing", "when-it-goes-wrong", "new-here", "reference", "for-the-school")
 
@@ -59,30 +60,14 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
     steps = sources.steps
     if not steps:
         faults.raise_if_any()
-    reviewed = max(step.reviewed for step in steps)
     links = tuple(lesson_link(lesson, writer) for lesson in sources.lessons)
-    to_steps = tuple(map(step_link, steps))
-
-    # What the program writes; the longest work is begun first, and goes on while the next is put together.
-    lessons_and_plans = run_many(write_lesson_and_plan, writer, placed_lessons(steps, links))
-    sizes = writer.school.groups.sizes
-    by_size = [(size, [link for link in links if link.divisor == size and not link.ribbons]) for size in sizes]
-    groups = run_many(write_group, (writer, reviewed), by_size)
-    choose = run_many(write_choosing, writer, [reviewed])
-    cards = run_many(write_cards, writer, steps)
-    overviews = run_many(write_step, (writer, to_steps), steps)
-    path = write_path(writer, to_steps, links, reviewed)
+    context = WritingContext(writer, tuple(map(step_link, steps)), links)
+    reviewed = max(step.reviewed for step in steps)
+    about_lessons, about_numbers = _written_by_the_program(steps, context, reviewed, run_many)
     home = write_home(writer, links, steps[0], reviewed)
-    on_the_path = [path]
-    for step, overview, cards_to_print in zip(steps, overviews, cards, strict=True):
-        lessons, plans = zip(*islice(lessons_and_plans, len(step.lessons)), strict=True)
-        on_the_path += (overview, *lessons, write_plans(writer, step, plans), cards_to_print)
-    about_lessons = _by_path(on_the_path)
-    today = write_today(writer, reviewed)
-    generated = _by_path((home, *about_lessons.values(), today, *choose, *groups))
+    generated = _by_path((home, *about_lessons, *about_numbers))
 
     # What people wrote, some of it in the place of what the program wrote.
-    context = WritingContext(writer, to_steps, links)
     by_order = sorted(sources.pages, key=lambda page: (page.section, page.meta.order))
     to_write = ((page, generated[page.path].pictures if page.path in generated else ()) for page in by_order)
     pages = generated | _by_path(_gathered(run_many(write_authored, context, to_write), faults))
@@ -95,11 +80,33 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
 
     faults.extend(_same_titles(pages, sources))
     faults.raise_if_any()
-    about_steps = Section(writer.phrases.say("page.lessons"), tuple(pages[path] for path in about_lessons))
-    others = [page for path, page in pages.items() if path != HOME and path not in about_lessons]
-    sections = (about_steps, *_sections(others))
-    in_order = (pages[HOME], *chain.from_iterable(section.pages for section in sections))
-    return Handbook(in_order, sections, _nav(pages[HOME], sections))
+    on_the_path = tuple(pages.pop(page.path) for page in about_lessons)
+    first = pages.pop(HOME)
+    sections = (Section(writer.phrases.say("page.lessons"), on_the_path), *_sections(pages.values()))
+    in_order = (first, *chain.from_iterable(section.pages for section in sections))
+    return Handbook(in_order, sections, _nav(first, sections))
+
+
+def _written_by_the_program(
+    steps: tuple[Step, ...], context: WritingContext, reviewed: date, run_many: RunMany
+) -> tuple[list[Page], list[Page]]:
+    """The pages about lessons, in the order of the path, and those about numbers.
+
+    The longest work is begun first, and goes on while what comes before it in the handbook is put together.
+    """
+    writer, to_steps, links = context.writer, context.steps, context.lessons
+    lessons_and_plans = run_many(write_lesson_and_plan, writer, placed_lessons(steps, links))
+    sizes = writer.school.groups.sizes
+    by_size = [(size, [link for link in links if link.divisor == size and not link.ribbons]) for size in sizes]
+    groups = run_many(write_group, (writer, reviewed), by_size)
+    choose = run_many(write_choosing, writer, [reviewed])
+    cards = run_many(write_cards, writer, steps)
+    overviews = run_many(write_step, (writer, to_steps), steps)
+    about_lessons = [write_path(writer, to_steps, links, reviewed)]
+    for step, overview, cards_to_print in zip(steps, overviews, cards, strict=True):
+        lessons, plans = zip(*islice(lessons_and_plans, len(step.lessons)), strict=True)
+        about_lessons += (overview, *lessons, write_plans(writer, step, plans), cards_to_print)
+    return about_lessons, [write_today(writer, reviewed), *choose, *groups]
 
 
 def _by_path(pages: Iterable[Page]) -> dict[str, Page]:
