@@ -101,23 +101,9 @@ def telling_slips(sharing: Sharing, most: int = 8, owned: Counts | None = None) 
 
     owned    the pieces of the shelf: what it could not show is left out, but for kinds of which the sharing needs more
     """
-    outcomes: defaultdict[Observation, list[Outcome]] = defaultdict(list)
-    for outcome in simulate(sharing):
-        can_be_shown = owned is None or _can_be_shown(outcome, owned, sharing.pieces_needed)
-        if can_be_shown and not _shows_no_tray(outcome.occasion):
-            outcomes[outcome.seen].append(outcome)
-    outcomes.pop(right_observation(sharing), None)
+    outcomes = _told_apart(sharing, owned)
     named = {seen: {outcome.occasion.slip for outcome in found} for seen, found in outcomes.items()}
-    in_full: Counter[tuple[Slip, int | None]] = Counter()
-    for occasion in (outcome.occasion for found in outcomes.values() for outcome in found):
-        kind = occasion.slip, occasion.place
-        in_full[kind] = max(occasion.many, in_full[kind])
-    static = not sharing.exchanges
-    best: dict[Slip, Observation] = {}
-    for slip in _SLIPS:
-        observations = [seen for seen, slips in named.items() if slip in slips]
-        if observations:
-            best[slip] = min(observations, key=lambda seen: _how_telling(slip, outcomes[seen], in_full, static))
+    best = _most_telling(outcomes, named, static=not sharing.exchanges)
     chosen: list[Observation] = []
     told: set[Slip] = set()
     for slip, seen in best.items():
@@ -129,6 +115,33 @@ def telling_slips(sharing: Sharing, most: int = 8, owned: Counts | None = None) 
         Symptom(seen, seen.off_by(sharing.dividend) or 0, _causes(sharing, outcomes[seen]), outcomes[seen][0].left)
         for seen in (*chosen, *spare)[:most]
     )
+
+
+def _told_apart(sharing: Sharing, owned: Counts | None) -> dict[Observation, list[Outcome]]:
+    """Outcomes of single slips by what is seen, but for those that are not seen or cannot be shown with the shelf."""
+    outcomes: defaultdict[Observation, list[Outcome]] = defaultdict(list)
+    for outcome in simulate(sharing):
+        can_be_shown = owned is None or _can_be_shown(outcome, owned, sharing.pieces_needed)
+        if can_be_shown and not _shows_no_tray(outcome.occasion):
+            outcomes[outcome.seen].append(outcome)
+    outcomes.pop(right_observation(sharing), None)
+    return outcomes
+
+
+def _most_telling(
+    outcomes: Mapping[Observation, list[Outcome]], named: Mapping[Observation, set[Slip]], *, static: bool
+) -> dict[Slip, Observation]:
+    """What shows each slip best, the likeliest slip first; `named` tells which slips lead to each observation."""
+    in_full: Counter[tuple[Slip, int | None]] = Counter()
+    for occasion in (outcome.occasion for found in outcomes.values() for outcome in found):
+        kind = occasion.slip, occasion.place
+        in_full[kind] = max(occasion.many, in_full[kind])
+    best: dict[Slip, Observation] = {}
+    for slip in _SLIPS:
+        observations = [seen for seen, slips in named.items() if slip in slips]
+        if observations:
+            best[slip] = min(observations, key=lambda seen: _how_telling(slip, outcomes[seen], in_full, static))
+    return best
 
 
 def _how_telling(
