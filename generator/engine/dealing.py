@@ -13,7 +13,7 @@ Names used here
 """
 
 from collections.abc import Iterator
-from operator import lt, mul, sub
+from operator import lt, sub
 
 from generator.engine.places import UNITS, Counts, Mat
 from generator.engine.steps import Action, State, Step
@@ -78,13 +78,15 @@ def _movements(room: _Room, mat: Mat) -> Iterator[tuple[Action, int, int]]:
 
 
 def _deal_level(room: _Room, mat: Mat) -> Iterator[tuple[Action, int, int]]:
-    """Every whole round at one level, then the exchange of what is too large for the next."""
+    """Every whole round at one level, then the exchange of what is too large for the next.
+
+    Without a piece of the largest that a round takes, nothing moves: larger ones lie there no longer.
+    """
     level = room.level
     largest = level + len(mat) - 1
     cost = [*(0,) * level, *mat, *(0,) * len(room.middle)][: len(room.middle)]
-    if not any(map(mul, room.middle, cost)):
+    if largest >= len(room.middle) or not room.middle[largest]:
         yield Action.NOTHING, level, 0
-    if largest >= len(room.middle):
         return
     while (places := _exchanges_for_a_round(room.middle, cost)) is not None:
         for place in places:

@@ -4,7 +4,6 @@ from typing import NamedTuple
 
 from generator.engine.places import UNITS, Counts
 from generator.engine.sharing import Sharing
-from generator.engine.steps import Action
 
 
 class Features(NamedTuple):
@@ -13,7 +12,7 @@ class Features(NamedTuple):
     exchange_from: places that send pieces to the bank
     zeros_in_dividend: places of the number that are empty
     zeros_inside_quotient, zeros_at_quotient_end: empty places of the share; none for a share of 0
-    places_short: levels with pieces in the middle, but not enough for one round
+    places_short: levels with some of the largest pieces that a round takes, but not enough for one round
     highest_place_short: not one piece of the number's highest place can be dealt as it is
     remainder: what is left over
     nobody_gets_any: more sharers than the whole number has units
@@ -45,7 +44,6 @@ def features_of(sharing: Sharing) -> Features:
     """What is special about a division."""
     stages = sharing.stages
     exchange_from = sharing.exchanged.places_held
-    nothing_there = {step.place for step in sharing.steps if step.action is Action.NOTHING}
     zeros = _zeros(sharing.quotient)
     lowest_held = min(sharing.end.share.places_held, default=UNITS)
     return Features(
@@ -53,7 +51,7 @@ def features_of(sharing: Sharing) -> Features:
         zeros_in_dividend=_zeros(sharing.dividend),
         zeros_inside_quotient=tuple(place for place in zeros if place > lowest_held),
         zeros_at_quotient_end=tuple(place for place in zeros if place < lowest_held),
-        places_short=tuple(stage.level for stage in stages if not stage.rounds and stage.level not in nothing_there),
+        places_short=tuple(stage.level for stage in stages if stage.unfinished and not stage.rounds),
         highest_place_short=sharing.dividend > 0 and stages[0].rounds == 0,
         remainder=sharing.remainder,
         nobody_gets_any=sharing.quotient == 0,

@@ -71,6 +71,11 @@ class Stage:
         return _exchanged(self.steps, len(self.start))
 
     @property
+    def movements(self) -> tuple[Step, ...]:
+        """Its steps without the one by which they go on to it from the place before."""
+        return tuple(step for step in self.steps if step.action is not Action.GO_ON)
+
+    @property
     def moments(self) -> tuple[Moment, ...]:
         """When something is exchanged, in order: with ribbons it can be needed between two rounds."""
         exchanges = (step for step in self.steps if step.action is Action.EXCHANGE)
@@ -83,8 +88,8 @@ class Stage:
 
         Where more trips are needed for rounds than can well be told apart, all up to the last round is one part.
         """
-        steps = (step for step in self.steps if step.action is not Action.GO_ON)
-        groups = [tuple(group) for _, group in groupby(steps, key=lambda step: step.action is Action.EXCHANGE)]
+        together = groupby(self.movements, key=lambda step: step.action is Action.EXCHANGE)
+        groups = [tuple(group) for _, group in together]
         if not self.rounds and (not groups or _is_trip(groups[0])):
             groups.insert(0, ())  # one sees that nothing can be given out
         later = [groups.pop()] if _is_trip(groups[-1]) else []

@@ -43,11 +43,11 @@ def _numbered_rounds(words: Phrases, sharing: Sharing, part: Stage) -> str:
 
 
 class Exchanges(NamedTuple):
-    """What goes to the bank before the first round, between rounds, and once no round is left: then of one place."""
+    """What goes to the bank before the first round, between rounds, and once no round is left."""
 
-    before: list[Moment]
-    between: list[Moment]
-    later: list[Moment]
+    before: tuple[Moment, ...]
+    between: tuple[Moment, ...]
+    later: Moment | None
 
     @property
     def for_a_round(self) -> tuple[int, ...]:
@@ -57,11 +57,12 @@ class Exchanges(NamedTuple):
 
 def exchanges_by_time(stage: Stage) -> Exchanges:
     """When something is exchanged at a place."""
-    found = Exchanges([], [], [])
-    for moment in stage.moments:
-        exchanged = found.later if moment.rounds == stage.rounds else found.between if moment.rounds else found.before
-        exchanged.append(moment)
-    return found
+    needed = [moment for moment in stage.moments if moment.rounds < stage.rounds]
+    return Exchanges(
+        before=tuple(moment for moment in needed if not moment.rounds),
+        between=tuple(moment for moment in needed if moment.rounds),
+        later=next((moment for moment in stage.moments if moment.rounds == stage.rounds), None),
+    )
 
 
 def _rounds(words: Phrases, sharing: Sharing, stage: Stage, *, after_the_bank: bool) -> Iterator[str]:

@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 from itertools import groupby
 
-from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing, Stage
 from generator.engine.steps import Action, Step
 from generator.words.numbers import piece, pieces
@@ -13,29 +12,16 @@ from generator.words.stages import hands, rounds_given, served
 
 
 def course(words: Phrases, stage: Stage, sharing: Sharing) -> Iterator[Said | str]:
-    """What the guide says and, as plain text, what the hands do at one place, each sentence where it belongs.
-
-    A trip to the bank is spoken of before it, a round that cannot be finished after it.
-    """
-    first, *then = (line for line in said_at(words, sharing, stage) if line.who == GUIDE)
-    end = [then.pop()] if stage.level == UNITS else []
-    yield first
-    spoken_of: set[int] = set()
-    # Where there is nothing to give, the guide's words say so.
-    steps = (step for step in stage.steps if step.action not in (Action.GO_ON, Action.NOTHING))
-    for (action, place), alike in groupby(steps, key=lambda step: (step.action, step.place)):
+    """What the guide says and, as plain text, what the hands do at one place, each sentence where it belongs."""
+    said = [line for line in said_at(words, sharing, stage) if line.who == GUIDE]
+    made = 0
+    for (action, _), alike in groupby(stage.movements, key=lambda step: (step.action, step.place)):
         run = list(alike)
-        if action is Action.EXCHANGE:
-            if run[0].after.share[stage.level] == stage.rounds:
-                yield from then
-                then = []
-            elif place not in spoken_of:
-                yield then.pop(0)
-            spoken_of.add(place)
-        yield _done(words, run, sharing)
-        if action is Action.START:
-            yield then.pop(0)
-    yield from (*then, *end)
+        yield from (line for line in said if line.made == made)
+        if action is not Action.NOTHING:  # the guide's words say that there is nothing to give
+            yield _done(words, run, sharing)
+        made += len(run)
+    yield from (line for line in said if line.made == made)
 
 
 def _done(words: Phrases, run: list[Step], sharing: Sharing) -> str:

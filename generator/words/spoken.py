@@ -10,6 +10,7 @@ from typing import NamedTuple
 
 from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing, Stage
+from generator.engine.steps import Action
 from generator.words.at_place import Exchanges, exchanges_by_time
 from generator.words.numbers import (
     capital,
@@ -29,10 +30,15 @@ _WAYS = 3
 
 
 class Said(NamedTuple):
-    """A line that somebody says; `who` is a key of the school's roles."""
+    """A line that somebody says.
+
+    who: a key of the school's roles
+    made: how many movements of the place are made before it is said
+    """
 
     who: str
     text: str
+    made: int
 
 
 def opening(words: Phrases, sharing: Sharing) -> str:
@@ -56,24 +62,34 @@ def said_at(words: Phrases, sharing: Sharing, stage: Stage) -> Iterator[Said]:
 def said_in_parts(words: Phrases, sharing: Sharing, stage: Stage) -> tuple[list[Said], ...]:
     """The same by the parts of the stage. What is said on a trip for a round is said on the first for such a piece."""
     way = (sharing.stages[0].level - stage.level) % _WAYS + 1
-    exchanges = exchanges_by_time(stage)
+    exchanges, movements = exchanges_by_time(stage), stage.movements
     said: tuple[list[Said], ...] = tuple([] for _ in stage.parts)
     last = said[-1]
-    said[0].append(Said(GUIDE, _beginning(words, sharing, stage, way)))
+    said[0].append(Said(GUIDE, _beginning(words, sharing, stage, way), 0))
     for place in exchanges.for_a_round:
         trip = next(lines for part, lines in zip(stage.parts, said, strict=True) if part.exchanged[place])
-        trip.append(Said(GUIDE, _said_of(words, _short(stage, exchanges, place, way), place, 1)))
-        trip.append(Said(BANKER, _said_of(words, f"banker.{way}", place, 1)))
+        made = next(at for at, step in enumerate(movements) if (step.action, step.place) == (Action.EXCHANGE, place))
+        trip.append(Said(GUIDE, _said_of(words, _short(stage, exchanges, place, way), place, 1), made))
+        trip.append(Said(BANKER, _said_of(words, f"banker.{way}", place, 1), made))
     if stage.unfinished:
         last_rounds = said[-2] if exchanges.later else last
-        last_rounds.append(Said(GUIDE, words.say(f"guide.{'look-first' if sharing.look_first else 'take-back'}.{way}")))
-    for place, times, _ in exchanges.later:
-        last.append(Said(GUIDE, _said_of(words, f"guide.to-bank.{way}", place, times)))
+        last_rounds.append(_too_few(words, sharing, stage, way))
+    if exchanges.later:
+        place, times, _ = exchanges.later
+        made = len(movements) - times
+        last.append(Said(GUIDE, _said_of(words, f"guide.to-bank.{way}", place, times), made))
         if place not in exchanges.for_a_round:
-            last.append(Said(BANKER, _said_of(words, f"banker.{way}", place, 1)))
+            last.append(Said(BANKER, _said_of(words, f"banker.{way}", place, 1), made))
     if stage.level == UNITS:
-        last.append(Said(GUIDE, _end(words, sharing)))
+        last.append(Said(GUIDE, _end(words, sharing), len(movements)))
     return said
+
+
+def _too_few(words: Phrases, sharing: Sharing, stage: Stage, way: int) -> Said:
+    """What is said of a round that cannot be finished: once it is begun, or before that where one looks first."""
+    given_out = max((at for at, step in enumerate(stage.movements, 1) if step.action is Action.DEAL), default=0)
+    key, made = ("look-first", given_out) if sharing.look_first else ("take-back", given_out + 1)
+    return Said(GUIDE, words.say(f"guide.{key}.{way}"), made)
 
 
 def _short(stage: Stage, exchanges: Exchanges, place: int, way: int) -> str:

@@ -95,7 +95,8 @@ def replay(sharing: Sharing) -> Ledger:
             filled_for_a_round.clear()
         elif action is Action.NOTHING:
             assert (place, pieces) == (level, 0)
-            assert not any(middle[level + width] for width, _ in groups if level + width < size)
+            assert not any(middle[level + widest :]), "a round could have been begun"
+            assert to_share < divisor * POWERS[level], "a round could have been dealt"
         else:
             assert action is Action.SET_ASIDE
             assert (place, level, pieces) == (0, 0, sum(middle))
@@ -176,13 +177,14 @@ def check_parts(stage: Stage) -> None:
     assert sum(part.rounds for part in parts) == stage.rounds
     assert [part.before for part in parts] == [stage.before, *(part.after for part in parts[:-1])]
     actions = [step.action for step in done_here]
+    assert actions, "at every level something is done, if only to see that there is nothing to give"
     trips_and_others = [action for action, _ in groupby(actions, key=lambda action: action is Action.EXCHANGE)]
-    later = bool(actions) and actions[-1] is Action.EXCHANGE
+    later = actions[-1] is Action.EXCHANGE
     for_rounds = sum(trips_and_others) - later
     if not stage.rounds and later:
         assert [part.at_the_bank for part in parts] == [False, True]
     elif for_rounds <= 3:
-        assert [part.at_the_bank for part in parts] == (trips_and_others or [False])
+        assert [part.at_the_bank for part in parts] == trips_and_others
     else:
         assert [part.at_the_bank for part in parts] == [False, True][: 1 + later]
     to_come = stage.rounds

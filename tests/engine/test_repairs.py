@@ -360,7 +360,7 @@ def test_what_is_put_right_in_the_middle_of_a_lesson_makes_trays_alike_and_the_n
                 found += 1
                 assert len(plan) <= MOST_MOVEMENTS
                 check_alike_and_whole(sharing, seen, plan)
-    assert found > ROOMS[sharings.__name__]
+    assert found >= ROOMS[sharings.__name__]
 
 
 def check_alike_and_whole(sharing: Sharing, seen: Observation, plan: Repair) -> None:

@@ -26,7 +26,7 @@ def stage_views(sharing: Sharing) -> list[dict[str, Any]]:
     return [
         {
             "stage": stage,
-            "rows": [_row(sharing, step, next(numbers)) for step in stage.steps if step.action is not Action.GO_ON],
+            "rows": [_row(sharing, step, next(numbers)) for step in stage.movements],
             "trays": sharing.trays(stage.after),
         }
         for stage in sharing.stages

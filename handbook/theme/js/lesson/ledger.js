@@ -17,8 +17,7 @@
     };
     let counted = 0;
     const bodies = division.stages.map((stage) => {
-      const moved = stage.steps.filter(({ action }) => action !== "next-place");
-      const rows = moved.map((step) => row(division, columns, step, (counted += 1)));
+      const rows = stage.movements.map((step) => row(division, columns, step, (counted += 1)));
       return element("tbody", placeRow(columns, stage.level), ...rows);
     });
     const caption = say("steps.caption", { division: divisionName(division) });

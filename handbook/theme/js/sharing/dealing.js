@@ -72,13 +72,18 @@
     if (left) yield ["set-aside", UNITS, left];
   }
 
-  /** Every whole round at one level, then the exchange of what is too large for the next. */
+  /**
+   * Every whole round at one level, then the exchange of what is too large for the next. Without a piece of the largest
+   * that a round takes, nothing moves: larger ones lie there no longer.
+   */
   function* dealLevel(room, mat) {
     const level = room.level;
     const largest = level + mat.length - 1;
     const cost = room.middle.map((_, place) => mat[place - level] ?? 0);
-    if (!cost.some((need, place) => need && room.middle[place])) yield ["nothing-here", level, 0];
-    if (largest >= room.middle.length) return;
+    if (!room.middle[largest]) {
+      yield ["nothing-here", level, 0];
+      return;
+    }
     for (let places; (places = exchangesForARound(room.middle, cost)); ) {
       for (const place of places) yield exchange(room, place);
       room.middle = less(room.middle, cost);

@@ -43,6 +43,11 @@
       this.exchanged = this.start.map((_, at) => exchanges.filter(({ place }) => place === at).length);
     }
 
+    /** @returns {Step[]} its steps without the one by which they go on to it from the place before */
+    get movements() {
+      return this.steps.filter(({ action }) => action !== "next-place");
+    }
+
     /**
      * The same one after another: every trip to the bank, and what is given out before, between and after trips. Where
      * more trips are needed for rounds than can well be told apart, all up to the last round is one part.
@@ -55,7 +60,7 @@
     #apart() {
       const { level, unfinished, rounds } = this;
       let groups = rounds ? [] : [[]]; // without a round one first sees that nothing can be given out
-      for (const step of this.steps.filter(({ action }) => action !== "next-place")) {
+      for (const step of this.movements) {
         if (groups.length && isTrip(groups.at(-1)) === isTrip([step])) groups.at(-1).push(step);
         else groups.push([step]);
       }

@@ -20,9 +20,7 @@
   const givenOut = (division, part, isOneOfSeveral) => {
     const back = takenBack(division, part);
     if (isOneOfSeveral) return [numberedRounds(division, part), ...back];
-    const needed = moments(part);
-    const before = needed.filter((moment) => !moment.rounds);
-    const between = needed.filter((moment) => moment.rounds);
+    const { before, between } = exchangesByTime(part);
     return [...forARound(before), ...rounds(division, part, before.length > 0), ...forARound(between), ...back];
   };
 
@@ -34,19 +32,18 @@
   };
 
   /**
-   * The place of every piece that goes to the bank before the first round, and once none is left.
+   * What goes to the bank before the first round, between rounds, and once no round is left.
    * forARound: the places of which something is exchanged so that a round can be given out, the first to go first.
-   * @type {(stage: Stage) => {before: number[], later: number[], forARound: number[]}}
+   * @type {(stage: Stage) => {before: Moment[], between: Moment[], later: Moment | undefined, forARound: number[]}}
    */
-  const exchangesByTime = ({ steps }) => {
-    const actions = steps.map(({ action }) => action);
-    const roundsBegin = Math.max(actions.indexOf("deal-round"), 0);
-    const roundsEnd = actions.lastIndexOf("deal-round") + 1;
-    const exchanged = (some) => some.filter(({ action }) => action === "exchange").map(({ place }) => place);
+  const exchangesByTime = (stage) => {
+    const exchanged = moments(stage);
+    const needed = exchanged.filter(({ rounds }) => rounds < stage.rounds);
     return {
-      before: exchanged(steps.slice(0, roundsBegin)),
-      later: exchanged(steps.slice(roundsEnd)),
-      forARound: [...new Set(exchanged(steps.slice(0, roundsEnd)))],
+      before: needed.filter(({ rounds }) => !rounds),
+      between: needed.filter(({ rounds }) => rounds),
+      later: exchanged.find(({ rounds }) => rounds === stage.rounds),
+      forARound: [...new Set(needed.map(({ place }) => place))],
     };
   };
 

@@ -13,8 +13,8 @@
   const WAYS = 3;
 
   /**
-   * A line that somebody says; `who` is a key of the school's roles.
-   * @typedef {{who: string, text: string}} Said
+   * A line that somebody says. who: a key of the school's roles; made: how many movements of the place are made before.
+   * @typedef {{who: string, text: string, made: number}} Said
    */
 
   /** @type {(division: Division) => string} what the guide says first */
@@ -41,28 +41,43 @@
    */
   const saidInParts = (division, stage) => {
     const way = ((division.stages[0].level - stage.level) % WAYS) + 1;
-    const { parts } = stage;
-    const { before, forARound, later } = exchangesByTime(stage);
+    const { parts, movements } = stage;
+    const exchanges = exchangesByTime(stage);
+    const { forARound, later } = exchanges;
     const said = parts.map(() => []);
     const last = said.at(-1);
-    const guide = (lines, text) => lines.push({ who: GUIDE, text });
-    const banker = (lines, place) => lines.push({ who: BANKER, text: saidOf(`banker.${way}`, place, 1) });
-    guide(said[0], beginning(division, stage, way));
+    const guide = (lines, text, made) => lines.push({ who: GUIDE, text, made });
+    const banker = (lines, place, made) => lines.push({ who: BANKER, text: saidOf(`banker.${way}`, place, 1), made });
+    guide(said[0], beginning(division, stage, way), 0);
     for (const place of forARound) {
       const trip = said[parts.findIndex(({ exchanged }) => exchanged[place])];
-      const first = place === forARound[0] ? `guide.short-at-first.${way}` : "guide.at-first.too";
-      const atFirst = stage.start[place - 1] ? first : "guide.at-first.none";
-      guide(trip, saidOf(before.includes(place) ? atFirst : `guide.short.${way}`, place, 1));
-      banker(trip, place);
+      const made = movements.findIndex((step) => step.action === "exchange" && step.place === place);
+      guide(trip, saidOf(short(stage, exchanges, place, way), place, 1), made);
+      banker(trip, place, made);
     }
-    const looks = division.lookFirst ? "look-first" : "take-back";
-    if (stage.unfinished) guide(said.at(later.length ? -2 : -1), say(`guide.${looks}.${way}`));
-    if (later.length) {
-      guide(last, saidOf(`guide.to-bank.${way}`, later[0], later.length));
-      if (!forARound.includes(later[0])) banker(last, later[0]);
+    if (stage.unfinished) said.at(later ? -2 : -1).push(tooFew(division, stage, way));
+    if (later) {
+      const { place, times } = later;
+      const made = movements.length - times;
+      guide(last, saidOf(`guide.to-bank.${way}`, place, times), made);
+      if (!forARound.includes(place)) banker(last, place, made);
     }
-    if (stage.level === UNITS) guide(last, end(division));
+    if (stage.level === UNITS) guide(last, end(division), movements.length);
     return said;
+  };
+
+  /** What is said of a round that cannot be finished: once it is begun, or before that where one looks first. */
+  const tooFew = ({ lookFirst }, { movements }, way) => {
+    const givenOut = movements.map(({ action }) => action).lastIndexOf("deal-round") + 1;
+    const [key, made] = lookFirst ? ["look-first", givenOut] : ["take-back", givenOut + 1];
+    return { who: GUIDE, text: say(`guide.${key}.${way}`), made };
+  };
+
+  /** With ribbons: the key of what is said of pieces that are short, and of the larger one that goes to the bank. */
+  const short = ({ start }, { before, forARound }, place, way) => {
+    if (!before.some((moment) => moment.place === place)) return `guide.short.${way}`;
+    if (!start[place - 1]) return "guide.at-first.none";
+    return place === forARound[0] ? `guide.short-at-first.${way}` : "guide.at-first.too";
   };
 
   /** What the guide says where a place begins: how much there is, and who gets what. */

@@ -76,8 +76,10 @@
 
   /**
    * When something is exchanged at a place: so many pieces of a place, when so many rounds had been given out.
-   * @type {(stage: Stage) => {place: number, times: number, rounds: number}[]}
+   * @typedef {{place: number, times: number, rounds: number}} Moment
    */
+
+  /** @type {(stage: Stage) => Moment[]} in order */
   const moments = ({ steps, level }) => {
     const found = [];
     for (const { action, place, after } of steps) {
