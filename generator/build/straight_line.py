@@ -115,8 +115,8 @@ def _make(
         writer = Writer(sources.school)
         handbook = write_handbook(sources, writer, shop.run_many)
         markdown = ((page.path, page.text.encode()) for page in handbook.pages)
-        known = script_data.known(sources, writer.phrases)
-        added = school_look.files(sources.theme) | script_data.files(known)
+        for_scripts = script_data.known(sources, writer.phrases)
+        added = school_look.files(sources.theme) | script_data.files(for_scripts)
         stage(shop.docs, chain(markdown, added.items()))
         say(f"Rendering {len(handbook.pages)} pages")
         paths = render_changed(shop.results, shop.begin, shop.docs, shop.rendered, handbook.nav, settings)
@@ -125,7 +125,7 @@ def _make(
         say("Finishing: search, print, policy, servers")
         on_paper = sources.school.print.paper
         bound = books(handbook, settings.site_name, writer.phrases.say("plans.part"))
-        write_files(site, finished(shop.rendered, paths, bound, settings, built, on_paper, known))
+        write_files(site, finished(shop.rendered, paths, bound, settings, built, on_paper, for_scripts))
         # Other processes read the pages for the audit while this one writes the figures.
         read = shop.run_many(read_page, sorted(policy.theme_scripts(site)), html_files(site))
         say(f"Drawing {len(pictures)} figures")

@@ -23,11 +23,11 @@ def finished(
     settings: Settings,
     built: date,
     on_paper: str,
-    handbook: Mapping[str, Any],
+    for_scripts: Mapping[str, Any],
 ) -> Iterator[tuple[str, bytes]]:
     """The files of the site, by path; `paths` are those of the rendered files.
 
-    `built` is the day that pages state; `on_paper` is A4 or Letter; `handbook` is what scripts know of it.
+    `built` is the day that pages state; `on_paper` is A4 or Letter; `for_scripts` is what the scripts in pages know.
     """
     imprint = f"{settings.site_name}, version {settings.version}, {built.isoformat()}"
     inline = policy.theme_scripts(rendered)
@@ -38,7 +38,7 @@ def finished(
         text = marked(dates.dated(sheets.told(text, taken), built), imprint, on_paper)
         yield path, policy.guarded(path, text, inline).encode()
     made = {
-        **search.offline(rendered, handbook),
+        **search.offline(rendered, for_scripts),
         **scripts.joined(rendered, paths),
         **servers.files(settings.sub_path, inline),
         **{each.chapter_pages: bound[each.path].chapter_pages.encode() for each in books},

@@ -29,10 +29,10 @@ def page_of(entry: dict[str, Any]) -> str:
     return str(entry["location"]).partition("#")[0]
 
 
-def offline(rendered: Path, handbook: Mapping[str, Any]) -> dict[str, bytes]:
+def offline(rendered: Path, for_scripts: Mapping[str, Any]) -> dict[str, bytes]:
     """The search index and the search worker of a rendered site, also as scripts: files of the site, by path.
 
-    `handbook` is what the scripts in pages know of it: its phrases (`words`) and its `lessons`.
+    `for_scripts` is what the scripts in pages know: its phrases (`words`) and its `lessons`.
     Pages stand in the index by path, in whatever order they were rendered. Tags in it are words, and the theme reads
     them as HTML: they are escaped first. The worker is the theme's own between scripts of ours,
     also where it stands in the site for pages on a server.
@@ -43,7 +43,7 @@ def offline(rendered: Path, handbook: Mapping[str, Any]) -> dict[str, bytes]:
         if "tags" in found:
             found["tags"] = [escape(tag, quote=False) for tag in found["tags"]]
     text = json.dumps(index, ensure_ascii=False, separators=(",", ":"))
-    path, source = _worker(rendered, _known(rendered, handbook))
+    path, source = _worker(rendered, _known(rendered, for_scripts))
     made = {
         INDEX: text,
         "search/search_index.js": f"var __index = {text};\n",
@@ -53,13 +53,13 @@ def offline(rendered: Path, handbook: Mapping[str, Any]) -> dict[str, bytes]:
     return {path: text.encode() for path, text in made.items()}
 
 
-def _known(rendered: Path, handbook: Mapping[str, Any]) -> dict[str, Any]:
+def _known(rendered: Path, for_scripts: Mapping[str, Any]) -> dict[str, Any]:
     """What a question about numbers is answered from; `today` is the page for today's number, or None."""
-    words = handbook["words"]
+    words = for_scripts["words"]
     phrases = {table: words["phrases"][table] for table in ("number", "search")}
     return {
         "words": {**words, "phrases": phrases},
-        "lessons": handbook["lessons"],
+        "lessons": for_scripts["lessons"],
         "today": _TODAY if (rendered / _TODAY).is_file() else None,
     }
 

@@ -17,10 +17,10 @@ _QUOTED = re.compile(r'["`]([a-z][a-z0-9.-]*)["`$]')
 """In a script: a key of a phrase, or the beginning of a key before its last part is put in."""
 
 
-def files(handbook: Mapping[str, Any]) -> dict[str, bytes]:
+def files(for_scripts: Mapping[str, Any]) -> dict[str, bytes]:
     """The file to stage among the pages, by path: `sharing.handbook` is what is `known`, with what pages say."""
-    words = handbook["words"]
-    told = {**handbook, "words": {**words, "phrases": _asked_for(words["phrases"])}}
+    words = for_scripts["words"]
+    told = {**for_scripts, "words": {**words, "phrases": _asked_for(words["phrases"])}}
     data = json.dumps(told, ensure_ascii=False, separators=(",", ":"))
     return {FILE: f"(globalThis.sharing ??= {{}}).handbook = {data};\n".encode()}
 
