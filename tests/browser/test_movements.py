@@ -202,7 +202,9 @@ ANSWER = """(given) => {
 
 @pytest.mark.parametrize(
     "sharing",
-    sample([share(4327, 6), share(5005, 5), share(2034, 12, ribbons=True), share(1210, 12, ribbons=True), share(85, 4)], 1),
+    sample(
+        [share(4327, 6), share(5005, 5), share(2034, 12, ribbons=True), share(1210, 12, ribbons=True), share(85, 4)], 1
+    ),
     ids=lambda sharing: f"{sharing.dividend}-{sharing.divisor}",
 )
 def test_who_practises_says_every_movement_before_it_is_seen(

@@ -9,13 +9,15 @@ from pathlib import Path
 
 import pytest
 
-from generator import HANDBOOK
+from generator import HANDBOOK, PROJECT
 from generator.site.scripts import joined, lean, listed
 from tests.script.engine import Engine
 from tests.site import samples
 
 FOLDER = HANDBOOK / "theme" / "js"
 SCRIPTS = sorted(FOLDER.rglob("*.js"))
+WORKER = sorted((PROJECT / "generator" / "site" / "search-worker").glob("*.js"))
+LONGEST_LINE = 120  # characters, as pyproject.toml has it for Python
 LARGEST = 48_000  # bytes of all scripts and words of today's number, packed as servers send them
 
 
@@ -78,3 +80,8 @@ def test_what_a_script_offers_has_a_name_of_its_own() -> None:
     offered = [name for script in SCRIPTS for name in re.findall(r"\bsharing\.(\w+) = ", script.read_text("utf-8"))]
     assert len(offered) > 20
     assert sorted(offered) == sorted(set(offered))
+
+
+def test_lines_are_no_longer_than_those_of_the_program() -> None:
+    lines = [line for script in (*SCRIPTS, *WORKER) for line in script.read_text("utf-8").splitlines()]
+    assert [line for line in lines if len(line) > LONGEST_LINE] == []

@@ -1,5 +1,6 @@
 // Stands before the theme's search worker and reads what is asked before it does: words that the handbook does not have
-// are asked as the nearest that it has, and the answer says so; of a sentence only the words are asked that say something.
+// are asked as the nearest that it has, and the answer says so; of a sentence only the words are asked that
+// say something.
 
 const SETUP = 0;
 const QUERY = 2;
@@ -7,7 +8,10 @@ const RESULT = 3;
 
 const SAYS_LITTLE = new Set(sharing.handbook.words.phrases.search["says-little"].split(/\s+/));
 
-/** @type {Map<string, number>} every word of the handbook, with how many pages have it, in a heading or tag ten times */
+/**
+ * Every word of the handbook, with how many pages have it, in a heading or tag ten times.
+ * @type {Map<string, number>}
+ */
 let words = new Map();
 /** @type {{asked: string, shown?: string}} the last question, and what was asked in its place */
 let question = { asked: "" };

@@ -21,7 +21,10 @@ const NUMBERS_IN_WORDS = new Map(
     .filter(([, number]) => number > 0),
 );
 
-/** @type {(text: string) => string} 5230 for 5,230, and for 5 230 where the handbook writes numbers with a thin space */
+/**
+ * 5230 for 5,230, and for 5 230 where the handbook writes numbers with a thin space.
+ * @type {(text: string) => string}
+ */
 const withoutMarks = (text) => {
   const spaced = sharing.handbook.words.grouping.mark === "\u202f" ? text.replace(/\b(\d) (?=\d{3}\b)/g, "$1") : text;
   return spaced.replace(/(\d)[,.'’\u2009\u202f\u00a0](?=\d{3}(?!\d))/g, "$1");
@@ -42,7 +45,10 @@ const inWords = (text) => text.replace(COUNTED_PLACE, (digit) => sharing.handboo
  * @typedef {{thousands: number, below: number}} Said
  */
 
-/** @type {(said: Said | undefined, word: string) => Said | undefined} what it has become; undefined if it ends before */
+/**
+ * What it has become; undefined if it ends before.
+ * @type {(said: Said | undefined, word: string) => Said | undefined}
+ */
 function goneOn(said, word) {
   const { thousands, below } = said ?? { thousands: 0, below: 0 };
   if (word === HUNDRED) return below > 0 && below < 10 ? { thousands, below: 100 * below } : undefined;

@@ -39,5 +39,6 @@ function withNumbersFirst(asked, items) {
   const today = { location: addressOf(division), title: titleOf(division), text: "", terms: {}, score: best + 1 };
   const others = items.filter((item) => !first.includes(item));
   const near = others.filter((item) => isOneOf(ofNumber, item));
-  return [...first, ...(sharing.handbook.today ? [[today]] : []), ...near, ...others.filter((item) => !near.includes(item))];
+  const apart = others.filter((item) => !near.includes(item));
+  return [...first, ...(sharing.handbook.today ? [[today]] : []), ...near, ...apart];
 }

@@ -1,6 +1,6 @@
-// Presents a lesson: one part of its page fills the screen. The address ends with its id, "#present-hundreds"; on a page
-// that works a division out, that stands before it: "#number=5230&children=4&present-hundreds". Nothing is stored.
-// Without this script such addresses of a lesson's page lead to the parts of the plain page.
+// Presents a lesson: one part of its page fills the screen. The address ends with its id, "#present-hundreds"; on a
+// page that works a division out, that stands before it: "#number=5230&children=4&present-hundreds". Nothing is
+// stored. Without this script such addresses of a lesson's page lead to the parts of the plain page.
 "use strict";
 (() => {
   const TYPE = ["large", "smaller", "small", "smallest"];

@@ -1,6 +1,6 @@
 // The line above what a search has found: what was asked instead of words that the handbook does not have, and where to
-// go where nothing is found. The search worker tells both with its answer. Who hears the page is told once, when nothing
-// more is typed.
+// go where nothing is found. The search worker tells both with its answer. Who hears the page is told once, when
+// nothing more is typed.
 "use strict";
 (() => {
   const RESULT = 3; // the theme's number for an answer

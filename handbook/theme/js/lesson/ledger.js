@@ -33,7 +33,8 @@
   /** The places of which the bank gains or gives pieces, largest first. */
   const placesOfTheBank = (division) => {
     const exchanged = division.stepsOf("exchange").map(({ place }) => place);
-    return downFrom(division.start.length).filter((place) => exchanged.includes(place) || exchanged.includes(place + 1));
+    const places = downFrom(division.start.length);
+    return places.filter((place) => exchanged.includes(place) || exchanged.includes(place + 1));
   };
 
   const showBank = () =>
@@ -78,7 +79,9 @@
     return element(
       `tr.${action}`,
       element("th", { scope: "row" }, `${number(position)}. ${hands(step, division)}`),
-      ...places.map((place) => still(after.middle[place])).map((count) => element(count ? "td" : "td.nil", number(count))),
+      ...places
+        .map((place) => still(after.middle[place]))
+        .map((count) => element(count ? "td" : "td.nil", number(count))),
       ...widths.map((width) => trayCell(trays.filter(({ stands_for }) => stands_for === 10 ** width))),
       element("td", number(still(division.toShare(after)))),
       ...banked.map((place) => element(bank[place] ? "td.of-bank" : "td.of-bank.nil", signed(bank[place]))),

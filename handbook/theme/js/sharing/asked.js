@@ -1,5 +1,5 @@
-// What can be asked of a page from outside: share, choose and diagnose. Each answers with the object that the command of
-// the same name writes with --json, and refuses what that refuses with an Error of the same sentence.
+// What can be asked of a page from outside: share, choose and diagnose. Each answers with the object that the command
+// of the same name writes with --json, and refuses what that refuses with an Error of the same sentence.
 "use strict";
 {
   const { placeName, placesHeld, named, TENS, HUNDREDS, THOUSANDS } = sharing.places;
@@ -87,7 +87,8 @@
     for (const name of exchange_from ?? []) {
       if (name in SENDING) continue;
       const names = Object.keys(SENDING).join(", ");
-      refuse("--exchange-from", `'${name}' is not one of ${names}; write none alone, or places with commas between them.`);
+      const right = "write none alone, or places with commas between them.";
+      refuse("--exchange-from", `'${name}' is not one of ${names}; ${right}`);
     }
     const choice = {
       exchangeFrom: exchange_from?.map((name) => SENDING[name]) ?? null,

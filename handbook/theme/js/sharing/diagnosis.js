@@ -94,13 +94,15 @@
   const kindOf = ({ slip, place }) => `${slip} ${place}`;
 
   /**
-   * The smaller, the more telling a symptom is for a slip. It is least so where more happens than the slip: where of the
-   * pieces that were dealt only some stay (inFull: how many do where all stay), or where pieces passed over do not end as
-   * everybody would leave them.
+   * The smaller, the more telling a symptom is for a slip. It is least so where more happens than the slip: where of
+   * the pieces that were dealt only some stay (inFull: how many do where all stay), or where pieces passed over do not
+   * end as everybody would leave them.
    */
   const howTelling = (slip, { outcomes, slips }, inFull, isStatic) => {
     const occasions = outcomes.map(({ occasion }) => occasion).filter((occasion) => occasion.slip === slip);
-    const goesOn = occasions.some((occasion) => occasion.many === inFull.get(kindOf(occasion)) && endsAsExpected(occasion, isStatic));
+    const goesOn = occasions.some(
+      (occasion) => occasion.many === inFull.get(kindOf(occasion)) && endsAsExpected(occasion, isStatic),
+    );
     const place = Math.min(...occasions.map((occasion) => occasion.place ?? 0));
     const there = occasions.filter((occasion) => (occasion.place ?? 0) === place);
     return [goesOn ? 0 : 1, slips.size, -Math.max(...there.map((occasion) => occasion.many)), place];
@@ -130,7 +132,9 @@
       const mends = repair(division, outcome);
       const key = JSON.stringify([occasion.slip, occasion.place, mends]);
       if (!together.has(key)) {
-        together.set(key, { slip: occasion.slip, place: occasion.place, occasions: new Map(), repair: mends, told: easier(division, outcome, mends) ?? mends });
+        const { slip, place } = occasion;
+        const told = easier(division, outcome, mends) ?? mends;
+        together.set(key, { slip, place, occasions: new Map(), repair: mends, told });
       }
       together.get(key).occasions.set(JSON.stringify(occasion), occasion);
     }

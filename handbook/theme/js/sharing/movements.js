@@ -31,8 +31,9 @@
 
   /**
    * A movement {pieces, place, source, target, giving, taking}: with trays, so many from or to each of them. An
-   * exchange {exchange, place, at, trays}: 1 piece of a place becomes ten, or 10 become one. Or {again, everything}: all
-   * of this place and below goes back to the middle and is shared out again; everything: nothing stays on the trays.
+   * exchange {exchange, place, at, trays}: 1 piece of a place becomes ten, or 10 become one. Or {again, everything}:
+   * all of this place and below goes back to the middle and is shared out again; everything: nothing stays on the
+   * trays.
    * @typedef {Object[]} Repair
    */
 

@@ -19,8 +19,8 @@
   };
 
   /**
-   * Sharing out again from one place down, where children could not follow the fewest movements: where trays give pieces
-   * of several places to the bank or get them from there.
+   * Sharing out again from one place down, where children could not follow the fewest movements: where trays give
+   * pieces of several places to the bank or get them from there.
    * @type {(division: Division, outcome: Outcome, fewest: Repair) => Repair | null}
    */
   const easier = (division, outcome, fewest) => {
@@ -34,8 +34,8 @@
   /**
    * The fewest movements that make the trays alike and the number whole again, whatever has happened. While a round can
    * still be given out, a tray should hold what most of them hold; later its share. What it holds more or less is taken
-   * for as few pieces as can be. null where most hold more than their share, where pieces of several places are too many
-   * or too few in all, or where it takes more than MOST_MOVEMENTS.
+   * for as few pieces as can be. null where most hold more than their share, where pieces of several places are too
+   * many or too few in all, or where it takes more than MOST_MOVEMENTS.
    * @type {(division: Division, seen: Observation) => Repair | null}
    */
   const byWhatIsSeen = (division, seen) => {

@@ -45,7 +45,10 @@
     ribbons: division.mat.map((sharers, width) => (width === UNITS ? 0 : sharers)),
   });
 
-  /** @type {(needs: Needs) => [string, number][]} how many of what, by the names of a shelf: pieces first, largest first */
+  /**
+   * How many of what, by the names of a shelf: pieces first, largest first.
+   * @type {(needs: Needs) => [string, number][]}
+   */
   const wanted = (needs) => {
     const ribbonName = (width) => RIBBONS[width] ?? "larger_ribbons";
     return [

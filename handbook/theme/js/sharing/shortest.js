@@ -1,8 +1,8 @@
 // The shortest way to put a room right, as few movements as there can be. Among plans that are equally short those come
-// first in which the bank is thrifty: it gives no more of a place than the whole room lacks there, and takes no more than
-// is too many. Among these the first counts, compared movement by movement: the larger place first, then where the pieces
-// come from and where they go (floor, bank, left over, trays), then the fullest trays. So moves are tried in this order,
-// and only while so few movements may still be enough.
+// first in which the bank is thrifty: it gives no more of a place than the whole room lacks there, and takes no more
+// than is too many. Among these the first counts, compared movement by movement: the larger place first, then where the
+// pieces come from and where they go (floor, bank, left over, trays), then the fullest trays. So moves are tried in
+// this order, and only while so few movements may still be enough.
 "use strict";
 {
   const { sum, compare } = sharing.places;
@@ -45,7 +45,9 @@
 
   /** At how many piles pieces of a place are off; trays for the same that are off alike there count once. */
   const stillOff = (room) => {
-    const off = room.flatMap(({ pile }) => pile.off.map((pieces, place) => pieces && `${kindOf(pile)} ${place} ${pieces}`));
+    const off = room.flatMap(({ pile }) =>
+      pile.off.map((pieces, place) => pieces && `${kindOf(pile)} ${place} ${pieces}`),
+    );
     return new Set(off.filter(Boolean)).size;
   };
 

@@ -31,7 +31,10 @@
     return children >= 10 && children <= LARGEST_WITH_RIBBONS && sum(digitsOf(children)) <= MOST_CHILDREN;
   };
 
-  /** @type {(told: {number: number | null, children: number | null, ribbons: boolean}) => Asked | null} if it can be answered */
+  /**
+   * What is asked, if it can be answered.
+   * @type {(told: {number: number | null, children: number | null, ribbons: boolean}) => Asked | null}
+   */
   const askedOf = (told) => (isNumber(told.number) && isGroup(told.children, told.ribbons) ? told : null);
 
   const given = () => new URLSearchParams(location.hash.slice(1));

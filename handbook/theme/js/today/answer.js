@@ -42,7 +42,10 @@
       .map((part, index) => (index % 2 ? element("strong", part) : part));
   };
 
-  /** @type {(asked: Asked, division: Division, shelf: Shelf) => void} whether it has it, what it takes, what else it has */
+  /**
+   * Whether the shelf has what is needed, what it takes, what else it has.
+   * @type {(asked: Asked, division: Division, shelf: Shelf) => void}
+   */
   const showShelf = (asked, division, shelf) => {
     const needed = needs(division);
     const short = shortages(needed, shelf);

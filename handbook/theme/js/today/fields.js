@@ -76,7 +76,10 @@
     return isGroup(children, ribbons) ? sum(ribbons ? digitsOf(children) : [children]) : null;
   };
 
-  /** @type {(changed: (asked: Asked | null, isTyping: boolean) => void) => void} call it whenever the fields change, and once they are left */
+  /**
+   * Call it whenever the fields change, and once they are left.
+   * @type {(changed: (asked: Asked | null, isTyping: boolean) => void) => void}
+   */
   const watch = (changed) => {
     const form = byId("asking");
     on(form, "input", ({ target }) => {

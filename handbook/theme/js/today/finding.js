@@ -20,8 +20,8 @@
    */
 
   /**
-   * Every one, smallest first of each choice. Numbers of a kind have no zero but in its name; where there are none, those
-   * with a zero will do: 110 for eleven.
+   * Every one, smallest first of each choice. Numbers of a kind have no zero but in its name; where there are none,
+   * those with a zero will do: 110 for eleven.
    * @type {(children: number, wanted: Wanted, shelf: Shelf | null) => number[]}
    */
   const find = (children, { kind, digits, remainder, zeros, cubes, minutes }, shelf) => {
@@ -40,7 +40,10 @@
     return ofKind.length || choices[0].zeros !== "none" ? ofKind : found({ zeros: "any" });
   };
 
-  /** @type {(group: () => number | null, shelf: () => Shelf) => () => void} what searches again when group or shelf change */
+  /**
+   * What searches again when group or shelf change.
+   * @type {(group: () => number | null, shelf: () => Shelf) => () => void}
+   */
   const watch = (group, shelf) => {
     const form = byId("find-form");
     const search = () => {

@@ -25,7 +25,8 @@
     const links = toPresent.map(({ id, name, card }) => {
       const href = `${writeAll(asked)}&present-${id}`;
       const label = say("lesson.card-of-place", { card, place: name });
-      return card ? element(`a.number-card.${id.split("-")[0]}`, { href, "aria-label": label }, card) : element("a", { href }, name);
+      if (!card) return element("a", { href }, name);
+      return element(`a.number-card.${id.split("-")[0]}`, { href, "aria-label": label }, card);
     });
     head.querySelector("nav").replaceChildren(...links);
     byId("present-it").hash = links[0].hash;
@@ -47,7 +48,10 @@
     showRest(division);
   };
 
-  /** @type {(division: Division) => void} what takes longest, again where it is there: today's shelf decides on slips */
+  /**
+   * What takes longest, again where it is there: today's shelf decides on slips.
+   * @type {(division: Division) => void}
+   */
   const showRest = (division) => {
     for (const part of lesson.querySelectorAll(".not-right, #every-movement")) part.remove();
     clearTimeout(waiting);

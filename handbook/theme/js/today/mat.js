@@ -9,7 +9,10 @@
   const SHAPES = ["bead", "bar", "square", "cube"];
   const BOWS = { 10: "bow-ten", 100: "bow-hundred" };
 
-  /** @type {(before: number, after: number) => [string, number][]} by their look: pieces that stay, have come, have gone */
+  /**
+   * Pieces that stay, have come and have gone, by their look.
+   * @type {(before: number, after: number) => [string, number][]}
+   */
   const change = (before, after) => [
     ["light", Math.min(before, after)],
     ["full", Math.max(after - before, 0)],
@@ -20,7 +23,10 @@
   const mostInTheMiddle = ({ start, steps }) =>
     start.map((laid, place) => Math.max(laid, ...steps.map(({ after }) => after.middle[place])));
 
-  /** @type {(division: Division, state: State) => {stands_for: number, holds: Counts}[]} every tray, in the order of dealing */
+  /**
+   * Every tray, in the order of dealing.
+   * @type {(division: Division, state: State) => {stands_for: number, holds: Counts}[]}
+   */
   const everyTray = (division, state) =>
     division.trays(state).flatMap(({ sharers, stands_for, holds }) => Array(sharers).fill({ stands_for, holds }));
 
@@ -79,7 +85,8 @@
   const trays = (division, places, before, after) => {
     const was = everyTray(division, before);
     // A round that is begun may lay one piece more for a while: five of them fill a row.
-    const areFew = division.trays(division.end).every(({ holds }) => holds.every((count, place) => place < 2 || count < 5));
+    const trays = division.trays(division.end);
+    const areFew = trays.every(({ holds }) => holds.every((count, place) => place < 2 || count < 5));
     return everyTray(division, after).map(({ stands_for, holds }, index, all) => {
       const slots = places.map((place) => {
         const how = areFew ? (place < 2 ? "ten" : "five") : "ten.small";
@@ -96,7 +103,8 @@
 
   const trayName = ({ ribbons }, number, stands_for) => {
     if (!ribbons) {
-      return element("strong", element("span.in-full", say("figure.tray", { number })), element("span.in-short", String(number)));
+      const inFull = element("span.in-full", say("figure.tray", { number }));
+      return element("strong", inFull, element("span.in-short", String(number)));
     }
     const bow = stands_for in BOWS ? [element(`i.bow.${BOWS[stands_for]}`)] : [];
     const name = element("span.in-full", say(`figure.for-${stands_for}`));
@@ -119,7 +127,10 @@
       ...looks.flatMap(([look, count]) => Array.from({ length: count }, () => element(`i.${SHAPES[place]}.${look}`))),
     );
 
-  /** @type {(division: Division, stage: Stage) => HTMLElement} the mat after all that happens at one place or a part of it */
+  /**
+   * The mat after all that happens at one place or a part of it.
+   * @type {(division: Division, stage: Stage) => HTMLElement}
+   */
   const figure = (division, { before, after, endsTheSharing }) => mat(division, before, after, endsTheSharing);
 
   sharing.mat = { mat, figure };

@@ -35,12 +35,14 @@
           hands: hands(movements[position - 1].step, division),
         })
       : say("movements.set-out", { pieces: pieces(division.start) });
-    byId("movement-said").replaceChildren(...(position ? movements[position - 1].said : []).map(({ who, text }) => says(who, [text])));
+    const said = position ? movements[position - 1].said : [];
+    byId("movement-said").replaceChildren(...said.map(({ who, text }) => says(who, [text])));
     byId("movement-mat").replaceChildren(mat(division, before, after, isAtTheEnd));
     byId("movement-room").replaceChildren(...room(after, isAtTheEnd).map((line) => element("li", line)));
     practise.ask(division, after, movements[position]);
     for (const button of buttons()) {
-      button.setAttribute("aria-disabled", String(target(button.dataset.go) === position || isHidden(button.dataset.go)));
+      const { go } = button.dataset;
+      button.setAttribute("aria-disabled", String(target(go) === position || isHidden(go)));
     }
   };
 
@@ -53,7 +55,9 @@
     const bank = division.bank(state);
     const [gained, gave] = [bank.map((count) => Math.max(count, 0)), bank.map((count) => Math.max(-count, 0))];
     return [
-      say(isAtTheEnd && division.remainder ? "alternative.left-over" : "lesson.middle", { pieces: pieces(state.middle) }),
+      say(isAtTheEnd && division.remainder ? "alternative.left-over" : "lesson.middle", {
+        pieces: pieces(state.middle),
+      }),
       say("movements.trays", { trays: capital(traysWords(state, division)) }),
       ...(bank.some(Boolean) ? [say("movements.bank", { gained: pieces(gained), gave: pieces(gave) })] : []),
       say("movements.to-share", { number: isAtTheEnd ? 0 : division.toShare(state) }),

@@ -16,7 +16,10 @@
    * @typedef {{kinds: string[], number: number, children: number, ribbons: boolean}} Near
    */
 
-  /** @type {(asked: Asked, shelf: Shelf) => Near[]} at most one of each kind, and one for each group next to this one */
+  /**
+   * At most one of each kind, and one for each group next to this one.
+   * @type {(asked: Asked, shelf: Shelf) => Near[]}
+   */
   const nearestOf = ({ number, children, ribbons }, shelf) => {
     if (number < SMALLEST) return [];
     const found = [];
@@ -28,7 +31,10 @@
       }
     };
     add("exact", nearest(number, ofEveryLength(children, null, ribbons ? null : shelf)));
-    if (ribbons) return found.filter(({ number }) => !shortages(needs(workOut(number, children, { ribbons })), shelf).length);
+    if (ribbons) {
+      const lacking = (near) => shortages(needs(workOut(near, children, { ribbons })), shelf);
+      return found.filter((one) => !lacking(one.number).length);
+    }
     add("static", nearest(number, ofEveryLength(children, [], shelf)));
     for (const group of [children - 1, children + 1]) {
       if (isGroup(group, false)) add("alike", nearest(number, alike(number, children, group, shelf)), group);
@@ -44,7 +50,9 @@
 
   /** Numbers of which nothing is left over. */
   const ofEveryLength = (children, exchangeFrom, shelf) =>
-    [1, 2, 3, 4].flatMap((digits) => numbers(children, { exchangeFrom, remainder: "none", zeros: "any", digits, shelf }));
+    [1, 2, 3, 4].flatMap((digits) =>
+      numbers(children, { exchangeFrom, remainder: "none", zeros: "any", digits, shelf }),
+    );
 
   /**
    * Numbers of the same length that send pieces to the bank from the same places, with something left over or not, and

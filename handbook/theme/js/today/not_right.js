@@ -22,7 +22,11 @@
     const seen = fits ? told.seen : trays.map((stands_for) => ({ stands_for, value: division.quotient * stands_for }));
     const left = fits ? (told.left ?? division.remainder) : division.remainder;
     const fields = seen.map(({ stands_for, value }, index) =>
-      field(say(division.ribbons ? "today.tray-for" : "today.tray", { tray: index + 1, stands_for }), `tray-${index + 1}`, value),
+      field(
+        say(division.ribbons ? "today.tray-for" : "today.tray", { tray: index + 1, stands_for }),
+        `tray-${index + 1}`,
+        value,
+      ),
     );
     fields.push(field(say("today.left-over"), "tray-left", left));
     const diagnose = diagnoser(division.dividend, division.divisor, division.ribbons);
@@ -56,7 +60,8 @@
   };
 
   const field = (name, id, value) => {
-    const input = element("input", { id, inputmode: "numeric", value: String(value), "aria-describedby": "seen-fault" });
+    const settings = { id, inputmode: "numeric", value: String(value), "aria-describedby": "seen-fault" };
+    const input = element("input", settings);
     const less = element("button", { type: "button", "aria-label": say("today.one-less", { name }) }, "−");
     const more = element("button", { type: "button", "aria-label": say("today.one-more", { name }) }, "+");
     const steps = [[less, -1], [more, 1]];
@@ -75,10 +80,11 @@
     const { consistent, causes } = diagnose(seen, left);
     const isAllThere = total === division.dividend;
     const isFair = seen.every(({ stands_for, value }) => value === seen[0].value / seen[0].stands_for * stands_for);
+    const goesOn = isAllThere && isFair && left >= division.divisor;
+    const goOn = goesOn ? [element("p.right", say("today.share-on"))] : [];
     const told = byId("not-right-told");
     if (consistent) told.replaceChildren(element("p.right", say("today.all-right")));
-    else if (isAllThere && isFair && left >= division.divisor) told.replaceChildren(element("p.right", say("today.share-on")), ...explained(causes, division));
-    else if (causes.length) told.replaceChildren(...explained(causes, division));
+    else if (goOn.length || causes.length) told.replaceChildren(...goOn, ...explained(causes, division));
     else told.replaceChildren(...whateverHappened(division, seen, left, total));
   };
 
@@ -93,7 +99,8 @@
     const goesOn = plan && left >= division.divisor && heldByMost(trays) < division.quotient;
     const isLost = missing && !plan;
     const mend = isLost ? say("repair.everything-again") : repairWords(plan ?? [beginAgain(division, seen)], division);
-    const again = [mend, isFromTheMiddle && say("today.not-there"), goesOn && say("today.then-share-on")].filter(Boolean).join(" ");
+    const told = [mend, isFromTheMiddle && say("today.not-there"), goesOn && say("today.then-share-on")];
+    const again = told.filter(Boolean).join(" ");
     return [
       element("p.right", say("today.count-again")),
       ...(missing > 0 ? [element("p", search())] : []),
@@ -105,12 +112,14 @@
   const explained = (causes, division) => {
     const [likeliest, ...others] = causes.map((one) => cause(explain(one, division, causes)));
     if (!others.length) return likeliest ? [likeliest] : [];
-    return [likeliest, element("details", element("summary", say("today.other-causes", { count: others.length })), ...others)];
+    const summary = element("summary", say("today.other-causes", { count: others.length }));
+    return [likeliest, element("details", summary, ...others)];
   };
 
   const totalWords = (total, dividend) => {
     if (total === dividend) return say("today.total.right", { dividend });
-    return say(total < dividend ? "today.total.fewer" : "today.total.more", { total, count: Math.abs(total - dividend) });
+    const count = Math.abs(total - dividend);
+    return say(total < dividend ? "today.total.fewer" : "today.total.more", { total, count });
   };
 
   const cause = ({ happened, look, mend }) =>

@@ -14,7 +14,9 @@
   let shown = null;
   let waiting = 0;
 
-  /** Whether the answer is still the one from before, because a field has a fault: it is neither presented nor printed. */
+  /**
+   * Whether the answer is still the one from before, because a field has a fault: it is neither presented nor printed.
+   */
   const markOld = (isOld) => {
     clearTimeout(waiting);
     byId("answer").classList.toggle("old", isOld);
@@ -23,7 +25,8 @@
 
   /** Answer what the address asks; beside the division it may tell what is seen, and how many movements are shown. */
   const answer = (asked) => {
-    const division = workOut(asked.number, asked.children, { ribbons: asked.ribbons, lookFirst: sharing.handbook.look_first });
+    const { number, children, ribbons } = asked;
+    const division = workOut(number, children, { ribbons, lookFirst: sharing.handbook.look_first });
     shown = { asked, division };
     markOld(false);
     byId("answer").hidden = false;

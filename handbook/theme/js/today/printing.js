@@ -1,4 +1,5 @@
-// What was worked out, on paper: as a sheet with the whole lesson, or as a card. The address on it opens the same again.
+// What was worked out, on paper: as a sheet with the whole lesson, or as a card. The address on it opens the same
+// again.
 "use strict";
 {
   const { write } = sharing.address;

@@ -4,7 +4,8 @@
   const { UNITS, placeName, placesHeld, digitsOf, sum, quotientOf } = sharing.places;
   const { cards, needs } = sharing.shelf;
   const { say } = sharing.phrases;
-  const { numberWords, placeWord, standsForWord, material, piece, pieces, listing, inClauses, capital } = sharing.numberWords;
+  const { numberWords, placeWord, standsForWord, material, piece, pieces, listing, inClauses, capital } =
+    sharing.numberWords;
   const { cardsNamed, fromBank, ribbonsWorn, smallCards, trays } = sharing.materialWords;
   const { handsAt } = sharing.atPlace;
   const { saidInParts } = sharing.spoken;
@@ -171,7 +172,9 @@
       ["kept-apart", leftOver],
       ["brought-up", broughtUp],
     ];
-    const parts = named.filter(([, number]) => number).map(([name, number]) => say(`lesson.together.${name}`, { pieces: number }));
+    const parts = named
+      .filter(([, number]) => number)
+      .map(([name, number]) => say(`lesson.together.${name}`, { pieces: number }));
     if (parts.length < 2) return parts[0] ?? say("glance.nothing");
     const total = { parts: parts.join(say("lesson.together.plus")), pieces: onTrays + leftOver + broughtUp };
     return say("lesson.together.sum", total);

@@ -12,7 +12,10 @@
   /** @type {(values: number[]) => string} the same in a sentence: "the card 7" */
   const cardsNamed = (values) => say("small-cards.named", { count: values.length, cards: cardValues(values) });
 
-  /** @type {(fetched: Object[], division: Division) => string} what each sort fetches, and the answer where no child has it */
+  /**
+   * What each sort fetches, and the answer where no child has it.
+   * @type {(fetched: Object[], division: Division) => string}
+   */
   const smallCards = (fetched, { ribbons, mat, quotient }) => {
     const each = fetched.map((child) =>
       say(ribbons ? "small-cards.each-with-ribbons" : "small-cards.each", {
@@ -21,11 +24,15 @@
         stands_for: child.stands_for,
       }),
     );
-    const answer = ribbons && !mat[UNITS] ? [say("small-cards.for-answer", { cards: cardsNamed(cards(quotient)) })] : [];
+    const forAnswer = () => say("small-cards.for-answer", { cards: cardsNamed(cards(quotient)) });
+    const answer = ribbons && !mat[UNITS] ? [forAnswer()] : [];
     return inClauses([...each, ...answer]);
   };
 
-  /** @type {(division: Division) => string} what is set out for each; cups where unit beads come onto a tray or lie around */
+  /**
+   * What is set out for each; cups where unit beads come onto a tray or lie around.
+   * @type {(division: Division) => string}
+   */
   const trays = (division) => say("lesson.trays", { count: division.sharers, cups: cups(division) });
 
   const cups = ({ mat, stages, piecesNeeded }) => {

@@ -10,14 +10,16 @@
   const VERBS = { "left-over": "give", tray: "take" };
 
   /**
-   * Every movement as a sentence; "" where no piece is moved. Trays are told by what they read, and where a movement has
-   * changed that, by what they read now; with ribbons also by whom they are for, because trays for different numbers may
-   * read alike. Where everything goes back to the bank, no other movement is needed before it; with ribbons a
-   * round gives pieces of several places, so that nothing less can be shared out again.
+   * Every movement as a sentence; "" where no piece is moved. Trays are told by what they read, and where a movement
+   * has changed that, by what they read now; with ribbons also by whom they are for, because trays for different
+   * numbers may read alike. Where everything goes back to the bank, no other movement is needed before it; with ribbons
+   * a round gives pieces of several places, so that nothing less can be shared out again.
    * @type {(repair: Repair, division: Division) => string}
    */
   const repairWords = (repair, division) => {
-    if (repair.some((step) => step.everything || ("again" in step && division.ribbons))) return say("repair.everything-again");
+    if (repair.some((step) => step.everything || ("again" in step && division.ribbons))) {
+      return say("repair.everything-again");
+    }
     const changed = new Set();
     // A larger piece lies, or is put, where what is left over should lie, and is not rightly left over.
     const isOfTheMiddle = ({ source, at, target, place }) =>
@@ -50,7 +52,9 @@
   };
 
   const stepWords = (step, spot, target) => {
-    if ("again" in step) return say(step.again ? "repair.again" : "repair.again-units", { place: placeWord(step.again) });
+    if ("again" in step) {
+      return say(step.again ? "repair.again" : "repair.again-units", { place: placeWord(step.again) });
+    }
     if ("exchange" in step) {
       const down = step.exchange === 1;
       const large = down ? step.place : step.place + 1;
@@ -63,7 +67,8 @@
     if (step.source === "floor") {
       const one = material(step.place, 1);
       if (target === "bank") return say("repair.found-of-bank", { one });
-      return say("repair.found", { one, where: say(`repair.where.${target}`, { target: spot(step.target, step.taking) }) });
+      const where = say(`repair.where.${target}`, { target: spot(step.target, step.taking) });
+      return say("repair.found", { one, where });
     }
     return say(`repair.${verb(step, target)}`, {
       count: step.pieces * (step.giving?.trays ?? 1),

@@ -125,7 +125,8 @@
     const [first, ...later] = symptom.causes;
     // What is left over and dealt all the same is a last round not taken back: one event, told once.
     const others = later.filter(({ slip }) => first.slip !== "left-over-dealt" || slip !== "round-not-taken-back");
-    const causes = [first, ...others.slice(0, MOST_CAUSES - 1)].map((cause) => ({ ...cause, ...explain(cause, division, symptom.causes) }));
+    const likeliest = [first, ...others.slice(0, MOST_CAUSES - 1)];
+    const causes = likeliest.map((cause) => ({ ...cause, ...explain(cause, division, symptom.causes) }));
     const isLost = ({ slip }) => symptom.offBy === ONE_BEAD_SHORT && slip === "piece-rolled-away";
     const ordered = [...causes].sort((one, other) => isLost(other) - isLost(one));
     return {

@@ -7,7 +7,10 @@
 
   /** @type {(division: Division) => string} "5,230 among four", "2,684 between two", "3,432 for twelve with ribbons" */
   const divisionName = ({ dividend, divisor, ribbons }) =>
-    say(ribbons ? "title.ribbons" : divisor === 2 ? "title.plain-two" : "title.plain", { dividend, divisor: smallNumber(divisor) });
+    say(ribbons ? "title.ribbons" : divisor === 2 ? "title.plain-two" : "title.plain", {
+      dividend,
+      divisor: smallNumber(divisor),
+    });
 
   /** @type {(division: Division) => string} how it goes and what is left over */
   const wayToTheEnd = (division) => inARow([wayOfSharing(division), ...leftOver(division)]);
@@ -51,7 +54,9 @@
 
   /** @type {(division: Division) => Lesson | undefined} the lesson of the handbook that shares just this */
   const lessonOf = ({ dividend, divisor, ribbons }) =>
-    sharing.handbook.lessons.find((one) => one.dividend === dividend && one.divisor === divisor && one.ribbons === ribbons);
+    sharing.handbook.lessons.find(
+      (one) => one.dividend === dividend && one.divisor === divisor && one.ribbons === ribbons,
+    );
 
   sharing.titles = { divisionName, lessonOf, lessonTitle, wayToTheEnd, wayOfSharing };
 }
