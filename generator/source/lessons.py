@@ -64,7 +64,7 @@ def _lessons(sources: Iterable[Source], faults: Faults) -> Iterator[_Read]:
                 raise refused(source.file, "has the name of a page that every step has", "rename it")
             table = read_toml(source.path, source.file)
             lesson = Lesson(
-                **dict(validated(LessonFile, table)),
+                **validated(LessonFile, table).model_dump(exclude_unset=True),
                 slug=slug,
                 step=source.parts[0],
                 file=source.file,

@@ -31,12 +31,8 @@ class LessonFile(Model):
     order: Order
     reason: Annotated[str, *text(20, 240, "one sentence")]
     reviewed: ReviewDate
-    opening: Annotated[str, *paragraph(1, 400)] | None = None
-    """text of 1 to 400 characters"""
-
-    note: Annotated[str, *paragraph(1, 600)] | None = None
-    """text of 1 to 600 characters"""
-
+    opening: Annotated[str, *paragraph(1, 400)] = ""
+    note: Annotated[str, *paragraph(1, 600)] = ""
     tags: Tags = ()
 
     @field_validator("divisor")
