@@ -181,6 +181,19 @@ def test_who_goes_on_by_a_link_stays_on_that_link(page: Page) -> None:
             expect(link).to_be_focused()
 
 
+def test_where_there_is_no_way_on_the_focus_is_on_the_way_back(page: Page) -> None:
+    back, on = (page.locator(f".presenting-foot .{way}") for way in ("back", "next"))
+    page.evaluate("screen => { location.hash = `present-${screen}`; }", SCREENS[-2])
+    assert shown(page) == SCREENS[-2]
+    on.focus()
+    page.keyboard.press("Enter")
+    assert shown(page) == SCREENS[-1]
+    expect(back).to_be_focused()
+    page.keyboard.press("Home")
+    assert shown(page) == SCREENS[0]
+    expect(on).to_be_focused()
+
+
 @only_in_a_whole_run
 def test_a_finger_turns_the_page_and_a_small_movement_does_not(chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium, viewport={"width": 820, "height": 1180}, has_touch=True) as visit:

@@ -53,8 +53,11 @@
     here.setAttribute("aria-current", "step");
     const [before, after] = [links[number - 1], links[number + 1]];
     close.hash = here.hash.replace(/present-.*/, part.id.replace("present-", ""));
+    const focused = document.activeElement;
     back.hidden = !before;
     next.hidden = !after;
+    if (focused === back && back.hidden) next.focus();
+    if (focused === next && next.hidden) back.focus();
     if (before) back.hash = before.hash;
     if (after) {
       next.hash = after.hash;
