@@ -83,6 +83,17 @@ def test_nothing_found_leads_on_by_mouse_and_by_keyboard(chromium: Browser, site
         assert visit.errors == []
 
 
+def test_who_hears_the_page_is_told_the_name_of_every_result(chromium: Browser, site: Path) -> None:
+    with visiting(chromium) as visit:
+        visit.page.goto((site / "index.html").as_uri())
+        type_in(visit.page, "bead in mouth")
+        visit.page.locator(".md-search-result__link article[role=presentation]").first.wait_for()
+        tree = visit.page.context.new_cdp_session(visit.page).send("Accessibility.getFullAXTree")["nodes"]
+        links = [node["name"]["value"] for node in tree if node.get("role", {}).get("value") == "link"]
+    assert any("Emergency" in name for name in links)
+    assert all(links)
+
+
 @only_in_a_whole_run
 def test_who_hears_the_page_is_told_once_what_is_found(chromium: Browser, site: Path) -> None:
     """And nothing of what was found on the way there."""

@@ -1,6 +1,6 @@
 // The line above what a search has found: what was asked instead of words that the handbook does not have, and where to
 // go where nothing is found. The search worker tells both with its answer. Who hears the page is told once, when
-// nothing more is typed.
+// nothing more is typed, and hears every result by its name.
 "use strict";
 (() => {
   const RESULT = 3; // the theme's number for an answer
@@ -8,7 +8,8 @@
   const note = document.getElementById("search-note");
   const heard = document.getElementById("search-heard");
   const count = document.querySelector(".md-search-result__meta");
-  if (!note || !heard || !count) return;
+  const list = document.querySelector(".md-search-result__list");
+  if (!note || !heard || !count || !list) return;
   let pause;
 
   const copyOf = (id) => document.getElementById(id).content.cloneNode(true);
@@ -35,6 +36,12 @@
     clearTimeout(pause);
     pause = setTimeout(say, PAUSE, isFound);
   };
+
+  // The theme puts an article into the link of a result, and from an article a browser takes no name for a link.
+  const named = new MutationObserver(() => {
+    for (const article of list.querySelectorAll("article:not([role])")) article.setAttribute("role", "presentation");
+  });
+  named.observe(list, { childList: true, subtree: true });
 
   const Worker = window.Worker;
   // Called as `new Worker(address)` by the theme, which starts no other worker than that of the search.
