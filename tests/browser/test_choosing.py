@@ -56,7 +56,7 @@ def test_a_number_on_the_first_page_leads_to_its_answer(chromium: Browser, plain
         visit.page.locator("#today-children").fill("13")
         visit.page.keyboard.press("Enter")
         visit.page.wait_for_url("**/today.html#number=4327&children=13")
-        expect(visit.page.locator("#ask-children-fault")).to_contain_text("For more than 12, tick “with ribbons”.")
+        expect(visit.page.locator("#ask-children-fault")).to_contain_text("To divide by more, tick “with ribbons”.")
         expect(visit.page.locator("#ask-number")).to_have_value("4327")
         visit.page.get_by_label("with ribbons").check()
         expect(visit.page.locator("#ask-for-one-fault")).to_be_empty()

@@ -5,6 +5,7 @@
 /** @typedef {{dividend?: number, divisor?: number, ribbons: boolean}} Division what a question names of a division */
 
 const LARGEST_PLAIN_GROUP = 12;
+const LARGEST_NUMBER = 9999;
 const NO_GROUP = 1000; // "a child chose 7,091"
 
 /** @type {(part: string) => Set<string>} */
@@ -21,14 +22,9 @@ const NUMBERS_IN_WORDS = new Map(
     .filter(([, number]) => number > 0),
 );
 
-/**
- * 5230 for 5,230, and for 5 230 where the handbook writes numbers with a thin space.
- * @type {(text: string) => string}
- */
-const withoutMarks = (text) => {
-  const spaced = sharing.handbook.words.grouping.mark === "\u202f" ? text.replace(/\b(\d) (?=\d{3}\b)/g, "$1") : text;
-  return spaced.replace(/(\d)[,.'’\u2009\u202f\u00a0](?=\d{3}(?!\d))/g, "$1");
-};
+/** @type {(text: string) => string} 5230 for 5,230 and 5 230 */
+const withoutMarks = (text) =>
+  text.replace(/\b(\d) (?=\d{3}\b)/g, "$1").replace(/(\d)[,.'’\u2009\u202f\u00a0](?=\d{3}(?!\d))/g, "$1");
 
 /** @type {(place: string) => string} "hundred" and the like */
 const scaleInWords = (place) => sharing.phrases.say(`number.of-${place}`, { how_many: "" }).trim();
@@ -79,9 +75,15 @@ function wordsAndNumbers(text) {
   return words;
 }
 
+/** @type {(divisor: number, ribbons: boolean) => boolean} whether those who share find room round the mat */
+const findsRoom = (divisor, ribbons) => {
+  const sharers = ribbons ? [...String(divisor)].reduce((sum, digit) => sum + Number(digit), 0) : divisor;
+  return divisor >= (ribbons ? 10 : 2) && divisor < NO_GROUP && sharers <= LARGEST_PLAIN_GROUP;
+};
+
 /**
  * @param {string} text
- * @returns {Division | undefined} undefined if it asks for anything else
+ * @returns {Division | undefined} undefined if it asks for anything else, or for what cannot be shared
  */
 function divisionAsked(text) {
   const words = wordsAndNumbers(text);
@@ -98,11 +100,12 @@ function divisionAsked(text) {
   };
   if (![1, 2].includes(places.length) || !words.every(isOfNumbers)) return undefined;
 
-  const division = (dividend, divisor) => ({
-    dividend,
-    divisor,
-    ribbons: divisor !== undefined && (ribbons || isLarge(divisor)),
-  });
+  const division = (dividend, divisor) => {
+    const withRibbons = divisor !== undefined && (ribbons || isLarge(divisor));
+    const canBeAsked = dividend === undefined || dividend <= LARGEST_NUMBER;
+    if (!canBeAsked || (divisor !== undefined && !findsRoom(divisor, withRibbons))) return undefined;
+    return { dividend, divisor, ribbons: withRibbons };
+  };
   const isFollowedByChildren = OF_CHILDREN.has(words[places[0] + 1]);
   if (second !== undefined) {
     const groupFirst = isFollowedByChildren || (!isLarge(first) && isLarge(second));
@@ -110,6 +113,7 @@ function divisionAsked(text) {
   }
   const children = words.some((word) => OF_CHILDREN.has(word));
   const isGroup = ribbons || ((children || OF_SHARING.has(words[places[0] - 1])) && first < NO_GROUP);
+  if (isGroup && children && isLarge(first) && !ribbons) return undefined; // more than twelve take two lessons
   if (isGroup) return division(undefined, first);
   return isLarge(first) ? division(first, undefined) : undefined;
 }
