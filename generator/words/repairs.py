@@ -7,7 +7,7 @@ from generator.engine.observations import Reading
 from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing
 from generator.words.material import whose_tray
-from generator.words.numbers import material, place_word, small_number
+from generator.words.numbers import capital, material, place_word, small_number
 from generator.words.phrases import Phrases
 
 _VERBS = {At.LEFT_OVER: "give", At.TRAY: "take"}
@@ -96,12 +96,15 @@ def _step(words: Phrases, step: Movement | Exchange | Again, so_far: _SoFar) -> 
         case Movement(source=At.FLOOR):
             return _found(words, step, so_far)
         case Movement():
+            trays = step.giving, step.taking
+            from_each_for_each = all(each and each.sharers > 1 for each in trays)
+            target = so_far.pile(words, step.target, step.taking)
             return words.say(
-                f"repair.{_verb(step, so_far.spot(step.target))}",
+                "repair.take-for-each" if from_each_for_each else f"repair.{_verb(step, so_far.spot(step.target))}",
                 count=step.pieces * (step.giving.sharers if step.giving else 1),
                 pieces=_pieces(words, step.pieces, step.place),
                 source=so_far.pile(words, step.source, step.giving),
-                target=so_far.pile(words, step.target, step.taking),
+                target=capital(target) if from_each_for_each else target,
             )
 
 

@@ -137,7 +137,8 @@ def _beginning_with_ribbons(words: Phrases, sharing: Sharing, stage: Stage, way:
     widest = len(sharing.mat) - 1
     if not stage.rounds and not stage.unfinished:
         one, stands_for = one_piece(words, stage.level + widest), stands_for_word(words, widest)
-        return words.say(f"guide.no-round.{way}", one=one, stands_for=stands_for)
+        key = f"guide.no-round.{way}" if stage.level > UNITS else "guide.no-round-at-the-end"
+        return words.say(key, one=one, stands_for=stands_for)
     each = [
         words.say(
             "guide.gets",

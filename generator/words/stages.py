@@ -75,9 +75,12 @@ def end_alternative(words: Phrases, sharing: Sharing) -> str:
 def _trays(words: Phrases, state: State, sharing: Sharing) -> str:
     """What every tray holds."""
     told: list[str] = []
-    for tray in sharing.trays(state):
+    trays = sharing.trays(state)
+    for tray in trays:
+        are_all = sum(other.stands_for == tray.stands_for for other in trays) == 1
+        with_ribbons = "alternative.trays-with-ribbons" if are_all else "alternative.some-trays-with-ribbons"
         plain = "alternative.trays" if tray.holds.pieces else "alternative.trays-empty"
-        key = "alternative.trays-with-ribbons" if sharing.ribbons else plain
+        key = with_ribbons if sharing.ribbons else plain
         holds = pieces(words, tray.holds)
         told.append(words.say(key, count=tray.sharers, stands_for=tray.stands_for, pieces=holds))
     return in_clauses(words, told)

@@ -78,7 +78,7 @@ function wordsAndNumbers(text) {
 /** @type {(divisor: number, ribbons: boolean) => boolean} whether those who share find room round the mat */
 const findsRoom = (divisor, ribbons) => {
   const sharers = ribbons ? [...String(divisor)].reduce((sum, digit) => sum + Number(digit), 0) : divisor;
-  return divisor >= (ribbons ? 10 : 2) && divisor < NO_GROUP && sharers <= LARGEST_PLAIN_GROUP;
+  return divisor >= (ribbons ? 10 : 2) && divisor < NO_GROUP && sharers >= 2 && sharers <= LARGEST_PLAIN_GROUP;
 };
 
 /**

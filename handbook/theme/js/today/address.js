@@ -24,11 +24,14 @@
   /** @type {(number: number | null) => boolean} */
   const isNumber = (number) => number !== null && number >= 1 && number <= LARGEST_NUMBER;
 
+  /** One child alone cannot share. */
+  const isOnTheMat = (sharers) => sharers >= 2 && sharers <= MOST_CHILDREN;
+
   /** @type {(children: number | null, ribbons: boolean) => boolean} whether such a group can stand round the mat */
   const isGroup = (children, ribbons) => {
     if (children === null) return false;
-    if (!ribbons) return children >= 2 && children <= MOST_CHILDREN;
-    return children >= 10 && children <= LARGEST_WITH_RIBBONS && sum(digitsOf(children)) <= MOST_CHILDREN;
+    if (!ribbons) return isOnTheMat(children);
+    return children >= 10 && children <= LARGEST_WITH_RIBBONS && isOnTheMat(sum(digitsOf(children)));
   };
 
   /**

@@ -91,7 +91,7 @@
     for (const button of form.querySelectorAll("button[data-by]")) {
       on(button, "click", () => {
         const field = byId("ask-children");
-        field.value = String(Math.max(0, (wholeNumber(field.value) ?? 0) + Number(button.dataset.by)));
+        field.value = String(Math.max(0, (wholeNumber(field.value) ?? 1) + Number(button.dataset.by)));
         changed(asked(), false);
       });
     }

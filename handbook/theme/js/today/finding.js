@@ -46,12 +46,14 @@
    */
   const watch = (group, shelf) => {
     const form = byId("find-form");
+    let listed = "";
     const search = () => {
       const children = group();
       const { checked: ribbons } = byId("ask-ribbons");
       if (!children) {
         byId("found-state").textContent = say(ribbons ? "today.fault.ribbons" : "today.fault.children");
         byId("found").replaceChildren();
+        listed = "";
         return;
       }
       const wanted = Object.fromEntries(new FormData(form));
@@ -61,6 +63,9 @@
         ...(ribbons ? [say("today.without-ribbons")] : []),
       ].join(" ");
       const best = bestFirst(children, found, SHOWN);
+      const toList = `${children}: ${best}`;
+      if (toList === listed) return; // a field that is left when a number is clicked on must not take it away
+      listed = toList;
       byId("found").replaceChildren(...best.map((number) => foundLine(number, children)));
     };
     on(form, "input", search);

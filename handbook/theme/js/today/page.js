@@ -70,7 +70,13 @@
     }
     findAgain();
   });
-  on(window, "hashchange", follow);
+  on(window, "hashchange", () => {
+    const before = shown;
+    follow();
+    if (shown === before) return;
+    byId("answer").scrollIntoView();
+    byId("answer-name").focus({ preventScroll: true });
+  });
   sharing.movementByMovement.watch(); // its mat follows an address once the answer has
   page.hidden = false;
   byId("without-scripts").hidden = true;

@@ -60,7 +60,7 @@
   const lying = () => {
     const { division, before, movement } = now;
     const round = before.middle.map((_, place) => division.mat[place - movement.step.after.level] ?? 0);
-    const lies = { pieces: pieces(before.middle), round: pieces(round) };
+    const lies = { pieces: pieces(before.middle), round: pieces(round), place: placeWord(before.level) };
     return { ...lies, lies: say("practise.lies", lies) };
   };
 

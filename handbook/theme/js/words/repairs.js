@@ -3,7 +3,7 @@
 {
   const { UNITS } = sharing.places;
   const { say } = sharing.phrases;
-  const { material, placeWord, smallNumber } = sharing.numberWords;
+  const { capital, material, placeWord, smallNumber } = sharing.numberWords;
   const { whoseTray } = sharing.materialWords;
 
   /** What is done with a piece, by where it comes from; any other is brought, and to the bank every piece is taken. */
@@ -70,11 +70,13 @@
       const where = say(`repair.where.${target}`, { target: spot(step.target, step.taking) });
       return say("repair.found", { one, where });
     }
-    return say(`repair.${verb(step, target)}`, {
+    const fromEachForEach = step.giving?.trays > 1 && step.taking?.trays > 1;
+    const to = spot(step.target, step.taking);
+    return say(fromEachForEach ? "repair.take-for-each" : `repair.${verb(step, target)}`, {
       count: step.pieces * (step.giving?.trays ?? 1),
       pieces: pieces(step.pieces, step.place),
       source: spot(step.source, step.giving),
-      target: spot(step.target, step.taking),
+      target: fromEachForEach ? capital(to) : to,
     });
   };
 

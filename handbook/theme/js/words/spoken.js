@@ -112,7 +112,8 @@
     const widest = division.mat.length - 1;
     if (!stage.rounds && !stage.unfinished) {
       const one = onePiece(stage.level + widest);
-      return say(`guide.no-round.${way}`, { one, stands_for: standsForWord(widest) });
+      const key = stage.level > UNITS ? `guide.no-round.${way}` : "guide.no-round-at-the-end";
+      return say(key, { one, stands_for: standsForWord(widest) });
     }
     const each = division.widths.map((width) => {
       const gets = { stands_for: standsForWord(width), piece: onePiece(stage.level + width) };

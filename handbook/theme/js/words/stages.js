@@ -52,11 +52,13 @@
 
   /** @type {(state: State, division: Division) => string} what every tray holds */
   const traysWords = (state, division) =>
-    inClauses(division.trays(state).map((tray) => trayWords(tray, division)));
+    inClauses(division.trays(state).map((tray, _, trays) => trayWords(tray, trays, division)));
 
-  const trayWords = ({ sharers, stands_for, holds }, { ribbons }) => {
+  const trayWords = ({ sharers, stands_for, holds }, trays, { ribbons }) => {
+    const areAll = trays.filter((other) => other.stands_for === stands_for).length === 1;
+    const withRibbons = areAll ? "alternative.trays-with-ribbons" : "alternative.some-trays-with-ribbons";
     const plain = sum(holds) ? "alternative.trays" : "alternative.trays-empty";
-    return say(ribbons ? "alternative.trays-with-ribbons" : plain, {
+    return say(ribbons ? withRibbons : plain, {
       count: sharers,
       stands_for,
       pieces: pieces(holds),
