@@ -15,7 +15,7 @@ _SAYS = Path("js", "words", "phrases.js")
 _TODAY = "today.html"
 _OURS = Path(__file__).with_name("search-worker")
 _BEFORE = ("near-words.js", "numbers.js", "todays-number.js", "answers.js")
-_AFTER = "nodes-apart.js"
+_AFTER = "theme-mended.js"
 
 
 def read_index(rendered: Path) -> dict[str, Any]:

@@ -105,6 +105,15 @@ def test_queries_name_pages_and_reasons_and_leave_out_no_kind_of_page(site: Path
     assert any(page.endswith("/cards") for page in named)
 
 
+def test_words_of_any_alphabet_are_found_whole(chromium: Browser, site: Path) -> None:
+    words = ["café", "«Ñandú»", "żółć.", "утро,", "(朝)", "Οδηγός", "bead;"]
+    script = (site / "js" / "search-worker.js").read_text("utf-8")
+    source = json.loads(script.removeprefix("window.searchWorker = ").rstrip(";\n"))
+    with visiting(chromium) as visit:
+        lost = visit.page.evaluate(LOST, [source, words, [word.strip("«».,();") for word in words]])
+    assert lost == []
+
+
 def test_the_right_page_is_among_the_first(from_disk: dict[Query, list[str]]) -> None:
     ranks = {
         query: next(
