@@ -1,5 +1,6 @@
 """Trays, cards and the shelf in words."""
 
+from collections import Counter
 from collections.abc import Sequence
 
 from generator.engine.observations import Observation
@@ -159,10 +160,11 @@ def shortage(words: Phrases, short: Shortage) -> str:
 
 def cards_on_paper(words: Phrases, needed: Needs, shelf: Shelf) -> str:
     """What is written on paper, because cards do not reach: a sentence for each card, and one for whole sets."""
-    small = [(card, child.sharers) for child in needed.small_cards for card in child.cards]
-    lacking = [(card, count) for card, count in small if card > shelf.small_cards_to]
-    lacking += [(card, 1) for card in needed.large_cards if card > shelf.large_cards_to]
-    told = [words.say("shortage.on-paper", count=count, value=card) for card, count in lacking]
+    lacking: Counter[int] = Counter()
+    for child in needed.small_cards:
+        lacking.update({card: child.sharers for card in child.cards if card > shelf.small_cards_to})
+    lacking.update(card for card in needed.large_cards if card > shelf.large_cards_to)
+    told = [words.say("shortage.on-paper", count=count, value=card) for card, count in lacking.items()]
     if (sets := needed.small_sets - shelf.small_sets) > 0:
         told.append(words.say("shortage.sets-on-paper", count=sets))
     return " ".join(told)

@@ -122,12 +122,15 @@
 
   /** @type {(needed: Needs, shelf: Shelf) => string} what is written on paper, because cards do not reach */
   const cardsOnPaper = ({ smallCards, largeCards, smallSets }, shelf) => {
-    const onSlips = (cards, highest, count) =>
-      cards.filter((value) => value > highest).map((value) => say("shortage.on-paper", { value, count }));
+    const lacking = new Map();
+    const look = (cards, highest, times) => {
+      for (const card of cards.filter((value) => value > highest)) lacking.set(card, (lacking.get(card) ?? 0) + times);
+    };
+    for (const { cards, sharers } of smallCards) look(cards, shelf.small_cards_to, sharers);
+    look(largeCards, shelf.large_cards_to, 1);
     const count = smallSets - shelf.small_sets;
     return [
-      ...smallCards.flatMap(({ cards, sharers }) => onSlips(cards, shelf.small_cards_to, sharers)),
-      ...onSlips(largeCards, shelf.large_cards_to, 1),
+      ...[...lacking].map(([value, slips]) => say("shortage.on-paper", { value, count: slips })),
       ...(count > 0 ? [say("shortage.sets-on-paper", { count })] : []),
     ].join(" ");
   };
