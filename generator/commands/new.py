@@ -94,9 +94,9 @@ def _step_for(lesson: LessonFile, wanted: str | None, steps: tuple[Step, ...]) -
     by_slug = {step.slug: step for step in steps}
     if wanted is not None:
         if wanted not in by_slug:
-            raise click.UsageError(f"there is no step {wanted}; {did_you_mean(wanted, by_slug)}.")
+            raise click.UsageError(f"there is no step {wanted}; {did_you_mean(wanted, by_slug)}")
         if problems := [f"{misfit.problem}; {misfit.remedy}" for misfit in misfits(lesson, by_slug[wanted].expects)]:
-            raise click.UsageError(".\n".join(problems) + ".")
+            raise click.UsageError(".\n".join(problems).replace("ribbons = true", "--ribbons") + ".")
         return by_slug[wanted]
     takers = [step for step in steps if not any(misfits(lesson, step.expects))]
     if len(takers) != 1:

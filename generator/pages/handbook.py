@@ -137,9 +137,9 @@ def _same_titles(pages: Mapping[str, Page], sources: Sources) -> Iterator[Fault]
         if step.from_school:
             own += [(step_link(step).path, "title", step.file), (step_link(step).cards_path, "short", step.file)]
     for path, key, file in own:
-        for other in pages.values():
-            if other.title == pages[path].title and other.path != path:
-                yield Fault(file, 0, key, f"is also that of {other.path}", "begin it with what differs")
+        others = (page.path for page in pages.values() if page.title == pages[path].title and page.path != path)
+        if other := next(others, None):
+            yield Fault(file, 0, key, f"is also that of {other}", "begin it with what differs")
 
 
 def _with_notes(pages: Mapping[str, Page], sources: Sources, faults: Faults) -> Iterator[tuple[Page, Note]]:

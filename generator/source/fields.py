@@ -23,6 +23,7 @@ LONGEST_SLUG = 60
 _RESERVED_BY_WINDOWS = frozenset(
     ("con", "prn", "aux", "nul", *(f"{port}{number}" for port in ("com", "lpt") for number in range(10)))
 )
+_SPELLED_OUT = str.maketrans({"ß": "ss", "æ": "ae", "œ": "oe", "ø": "o", "ł": "l", "đ": "d", "ð": "d", "þ": "th"})
 _UNSEEN = frozenset(("Cc", "Cs", "Zl", "Zp"))
 _FORCED_DIRECTION = frozenset("\u202a\u202b\u202d\u202e")
 
@@ -63,7 +64,8 @@ def slug_fault(name: str) -> str:
 
 def slug_like(name: str) -> str:
     """The nearest plain name to what somebody wrote."""
-    ascii_only = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode().lower()
+    spelled_out = unicodedata.normalize("NFKD", name.lower().translate(_SPELLED_OUT))
+    ascii_only = spelled_out.encode("ascii", "ignore").decode()
     plain = "-".join(re.findall("[a-z0-9]+", ascii_only))[:LONGEST_SLUG].strip("-")
     return f"my-{plain}" if plain in _RESERVED_BY_WINDOWS else plain or "my-page"
 

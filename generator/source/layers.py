@@ -119,7 +119,9 @@ def _walk(folder: Path, shown: str, ending: str, depths: range, above: Parts = (
             else:
                 yield from _walk(path, label, ending, depths, parts)
         elif not name.lower().endswith(ending):
-            yield Fault.of_file(label, f"is not a {ending} file", "move it elsewhere")
+            whole, _, added = label.rpartition(".")
+            remedy = f"take .{added} off its name" if whole.endswith(ending) else "move it elsewhere"
+            yield Fault.of_file(label, f"is not a {ending} file", remedy)
         elif problem := slug_fault(stem) or ("" if name.endswith(ending) else f"does not end in {ending}"):
             yield _rename(label, problem, slug_like(stem) + ending)
         elif len(parts) not in depths:

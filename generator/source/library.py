@@ -86,6 +86,7 @@ def readable(handbook: Path, school_folder: Path | None = None) -> Sources:
         faults.append(Fault.of_file(layers[0].named("lessons"), "holds no lesson", "add <step>/step.toml and a lesson"))
     steps = read_steps(lesson_files, faults)
     school = _read_school(layers, {source.parts[0] for source in lesson_files}, faults)
+    faults.extend(_left_out(steps, school))
     pages = _read_pages(page_files, faults)
     notes = _read_notes(note_files, faults)
     theme = Theme()
@@ -101,6 +102,15 @@ def readable(handbook: Path, school_folder: Path | None = None) -> Sources:
         tuple(_changes(layers[1:], [*lesson_files, *page_files], note_files, theme)),
         tuple(faults),
     )
+
+
+def _left_out(steps: tuple[Step, ...], school: School) -> Iterator[Fault]:
+    """A fault for every lesson of a school's own in a step that its settings leave out: nobody would miss it."""
+    for step in steps:
+        if school.steps is not None and step.slug not in school.steps:
+            for lesson in (lesson for lesson in step.lessons if lesson.from_school):
+                problem = f"lies in the step {step.slug}, which steps in school.toml leaves out"
+                yield Fault.of_file(lesson.file, problem, f"add {step.slug} to steps, or move the file elsewhere")
 
 
 def readable_steps(handbook: Path, school_folder: Path | None = None) -> tuple[Step, ...]:

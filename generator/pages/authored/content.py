@@ -81,8 +81,12 @@ def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refusal]:
                 yield Problem(f"<{slash}{name}>", "is not allowed on a page", "use Markdown"), f"<{slash}{name}"
             foreign.add(name)
         elif slash:
-            if not open_tags or open_tags.pop() != name:
+            last = open_tags.pop() if open_tags else ""
+            if last != name and name in open_tags:
+                yield _never_closed(last)
+            elif last != name:
                 yield Problem(f"</{name}>", "closes what is not open", "open and close tags in pairs"), f"</{name}"
+            if last != name:
                 return
         else:
             if name not in _ALLOWED["never_closed"]:
@@ -91,8 +95,11 @@ def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refusal]:
             yield from ((problem, f"<{name}") for problem in _about_tag(name, said))
             for key, value in said:
                 yield from _about_attribute(name, key, value, figures, ids)
-    for name in open_tags:
-        yield Problem(f"<{name}>", "is never closed", f"close it with </{name}>"), f"<{name}"
+    yield from map(_never_closed, open_tags)
+
+
+def _never_closed(name: str) -> Refusal:
+    return Problem(f"<{name}>", "is never closed", f"close it with </{name}>"), f"<{name}"
 
 
 def _about_tag(name: str, said: Collection[tuple[str, str]]) -> Iterator[Problem]:
