@@ -100,6 +100,13 @@ def docs(tmp_path: Path) -> Path:
     return folder
 
 
+def test_a_folder_may_be_called_as_mkdocs_calls_its_own(docs: Path, tmp_path: Path) -> None:
+    (docs / "templates").mkdir()
+    (docs / "templates" / "index.md").write_text("# Our templates\n", "utf-8")
+    render(docs, tmp_path / "site", [{"Home": "index.md"}], samples.SETTINGS)
+    assert "Our templates" in read(tmp_path / "site", "templates/index.html")
+
+
 def test_dead_links_are_left_to_the_audit_of_the_finished_site(
     docs: Path, tmp_path: Path, capfd: pytest.CaptureFixture[str]
 ) -> None:
