@@ -32,8 +32,8 @@ _WORDS = Phrases("en", Grouping(""))
     epilog="""\b
 Examples:
   python -m generator new --school my-school
-  python -m generator new 5230 4 --school my-school
-  python -m generator new 3432 12 --ribbons --step ten-ribbons""",
+  python -m generator new 6945 3 --school my-school
+  python -m generator new 3612 12 --ribbons --step ten-ribbons""",
 )
 @click.argument("dividend", type=whole_number(1, 9_999), required=False)
 @click.argument("divisor", type=whole_number(1, 999), required=False)

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from generator import HANDBOOK
 from generator.errors import SourceError
 from generator.source.library import load
 from generator.source.models import LessonFile
@@ -38,6 +39,14 @@ def _replace(path: Path, old: str, new: str) -> None:
     text = path.read_text("utf-8")
     assert old in text
     path.write_text(text.replace(old, new), "utf-8")
+
+
+def test_the_examples_of_its_help_are_taken(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("generator.commands.new.HANDBOOK", shutil.copytree(HANDBOOK, tmp_path / "ours"))
+    monkeypatch.chdir(tmp_path)
+    examples = re.findall(r"^    python -m generator (new .*)", run_command("new", "--help").out, re.MULTILINE)
+    assert len(examples) == 3
+    assert [run_command(*example.split()).err for example in examples] == ["", "", ""]
 
 
 def test_a_lesson_in_a_school_folder_lacks_only_its_reason(handbook: Path, school: Path) -> None:
