@@ -349,11 +349,16 @@ def test_todays_shelf_is_kept_and_given_back(visit: Visit) -> None:
     for kind, own in (("Bars", SHELF.tens), ("Unit beads", SHELF.units)):
         expect(page.get_by_role("textbox", name=kind, exact=True, include_hidden=True)).to_have_value(str(own))
     page.get_by_text("Write in what is here today").click()
+    fault = page.locator("#shelf-fault")
     page.get_by_label("Squares").fill("many")
-    expect(page.locator("#shelf-fault")).to_contain_text("Write a whole number")
+    expect(fault).to_contain_text("Write a whole number")
+    page.get_by_label("Trays", exact=True).fill("9")
+    expect(fault).to_contain_text("Write a whole number")  # the squares are still wrong
     page.locator(".entered").get_by_role("button", name="Back to the school").click()
     expect(page.locator("#shelf-verdict")).to_have_text("Enough for this number.")
     expect(page.get_by_label("Squares")).to_have_value("45")
+    expect(fault).to_be_empty()
+    expect(page.get_by_label("Squares")).to_have_attribute("aria-invalid", "false")
 
 
 def test_who_is_led_to_a_part_of_it_stands_there_with_the_keyboard(visit: Visit, plain_site: Path) -> None:

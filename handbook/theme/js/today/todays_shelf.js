@@ -47,20 +47,34 @@
       return { page, title: lessonTitle(division), needed: needs(division) };
     }));
 
+  /** @type {(field: HTMLInputElement) => number | null} what a field says there is; null where that is wrong */
+  const countIn = (field) => {
+    const count = wholeNumber(field.value);
+    return count !== null && count <= MOST ? count : null;
+  };
+
+  /** Mark the fields that are wrong, and say once what would be right. */
+  const tellFaults = (fields) => {
+    for (const field of fields) field.setAttribute("aria-invalid", String(countIn(field) === null));
+    const isWrong = fields.some((field) => countIn(field) === null);
+    const text = isWrong ? say("today.fault.shelf", { most: MOST }) : "";
+    const line = byId("shelf-fault");
+    if (line.textContent !== text) line.textContent = text;
+  };
+
   /** @type {(changed: () => void) => void} */
   const watch = (changed) => {
     const fields = Object.keys(ownShelf).map((key) => byId(`shelf-${key}`));
     const showAll = () => {
       const now = shelf();
       for (const field of fields) field.value = String(now[field.name]);
+      tellFaults(fields);
       tellState();
     };
     on(byId("shelf-form"), "input", ({ target }) => {
-      const count = wholeNumber(target.value);
-      const isRight = count !== null && count <= MOST;
-      target.setAttribute("aria-invalid", String(!isRight));
-      byId("shelf-fault").textContent = isRight ? "" : say("today.fault.shelf", { most: MOST });
-      if (!isRight) return;
+      tellFaults(fields);
+      const count = countIn(target);
+      if (count === null) return;
       keep({ ...entered, [target.name]: count });
       tellState();
       changed();
