@@ -426,6 +426,9 @@ def test_with_ribbons_it_says_for_whom_numbers_are_found(visit: Visit, plain_sit
     visit.page.locator("#ask-ribbons").uncheck()
     ask(visit.page, "3432", "3")
     expect(state).not_to_contain_text("ribbons")
+    visit.page.goto((plain_site / TODAY).as_uri() + "#number=3430&children=10&ribbons")
+    expect(state).to_contain_text("One child alone cannot share.")
+    expect(visit.page.locator("#found li")).to_have_count(0)
 
 
 @only_in_a_whole_run

@@ -7,7 +7,7 @@
   const { lessonLength, reckonedLength } = sharing.length;
   const { divisionName, wayOfSharing } = sharing.titles;
   const { pieces } = sharing.numberWords;
-  const { write } = sharing.address;
+  const { isGroup, write } = sharing.address;
   const { element, byId, say, on } = sharing.elements;
 
   const SHOWN = 8;
@@ -50,8 +50,9 @@
     const search = () => {
       const children = group();
       const { checked: ribbons } = byId("ask-ribbons");
-      if (!children) {
-        byId("found-state").textContent = say(ribbons ? "today.fault.ribbons" : "today.fault.children");
+      if (!isGroup(children, false)) {
+        const fault = ribbons && children === null ? "ribbons" : "children";
+        byId("found-state").textContent = say(`today.fault.${fault}`);
         byId("found").replaceChildren();
         listed = "";
         return;
