@@ -139,6 +139,7 @@ SAME = {
     "(beads) on the floor.": "beads on the floor",
     "trays: differ": "trays differ",
     "+bank ~ *beads^": "bank beads",
+    "bank -beads": "bank beads",
     "5,230 among four?": "5,230 among four",
     "won\u2019t sit still": "won't sit still",
     "the school's own": "the school\u2019s own",

@@ -41,7 +41,7 @@ const withoutPunctuation = (asked) =>
   asked
     .replaceAll("’", "'")
     .replace(/[^\p{L}\p{N}\s"'/÷×.,-]+/gu, " ")
-    .replace(/(^|[\s"])[.,']+|[.,']+(?=[\s"]|$)/g, "$1");
+    .replace(/(^|[\s"])[.,'-]+|[.,'-]+(?=[\s"]|$)/g, "$1");
 
 /**
  * @param {string} asked
