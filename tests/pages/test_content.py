@@ -56,8 +56,13 @@ def test_what_is_known_changes_with_nothing_that_kept_results_outlive(
     assert known_classes.__wrapped__() == before
 
 
-def test_hidden_characters_are_refused() -> None:
-    assert [says(found) for found in refusals("bell \x07", ())] == ["holds the hidden character U+0007; take it out"]
+@pytest.mark.parametrize(("text", "hidden"), [("bell \x07", "U+0007"), ("backwards \u202e", "U+202E")])
+def test_hidden_characters_are_refused(text: str, hidden: str) -> None:
+    assert [says(found) for found in refusals(text, ())] == [f"holds the hidden character {hidden}; take it out"]
+
+
+def test_tabs_and_line_ends_are_not_hidden() -> None:
+    assert list(refusals("one\ttwo\r\nthree\rfour", ())) == []
 
 
 def test_a_page_that_becomes_too_large_is_refused() -> None:

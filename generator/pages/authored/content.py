@@ -22,6 +22,7 @@ from markdown import Markdown
 from generator import HANDBOOK, PROJECT
 from generator.engine.steps import Action
 from generator.errors import Problem
+from generator.source.fields import unprintable
 from generator.source.reading import YAML_LOADER, printable
 
 LARGEST_RESULT = 4_000_000
@@ -37,7 +38,7 @@ _NO_CLASS = re.compile(r"/\*.*?\*/|url\([^)]*\)", re.DOTALL)
 
 _CLASS = re.compile(r'class="([a-z0-9 -]+)"')
 _PIXELS = re.compile(r"[0-9]{1,5}")
-_UNSEEN = re.compile(r"[\x00-\x08\x0b-\x1f\x7f]")
+_SPACES_OF_A_TEXT = str.maketrans("\t\n\r", "   ")
 
 _TABLE_REMEDY = 'write a list, or HTML with <caption> and <th scope="col"> and <th scope="row">'
 
@@ -49,8 +50,8 @@ Refusal: TypeAlias = tuple[Problem, str]
 
 def refusals(markdown: str, figures: Collection[str]) -> Iterator[Refusal]:
     """Everything in the Markdown of a page that must not be there; `figures` are the addresses of its figures."""
-    if hidden := _UNSEEN.search(markdown.replace("\r", "")):
-        yield Problem("", f"holds the hidden character U+{ord(hidden[0]):04X}", "take it out"), ""
+    if hidden := unprintable(markdown.translate(_SPACES_OF_A_TEXT)):
+        yield Problem("", f"holds the hidden character {hidden}", "take it out"), ""
     html = Markdown(**extensions()).convert(markdown)
     if len(html) > LARGEST_RESULT:
         yield Problem("", f"grows to more than {LARGEST_RESULT} characters", "take out what repeats so often"), ""
