@@ -57,13 +57,11 @@ class Reckoning(NamedTuple):
     """One plain sharing in figures, for every place of the dividend.
 
     in_hand: the pieces in the middle when a place's turn comes: also the most out of the bank at one moment
-    dealt: what each sharer gets; the share with leading zeros
     left: the pieces that do not go round, and so to the bank; at the units what is left over
     """
 
     digits: Counts
     in_hand: Counts
-    dealt: Counts
     left: Counts
 
     @property
@@ -85,9 +83,8 @@ def reckon(dividend: int, divisor: int) -> Reckoning:
     """
     digits = Counts.of(dividend)
     in_hand = Counts(dividend // 10**place % (10 * divisor) for place in range(len(digits)))
-    dealt = Counts(pieces // divisor for pieces in in_hand)
     left = Counts(pieces % divisor for pieces in in_hand)
-    return Reckoning(digits, in_hand, dealt, left)
+    return Reckoning(digits, in_hand, left)
 
 
 @cache

@@ -16,8 +16,7 @@
 
   /**
    * consistent: what is seen is the right result; causes: every single slip that leads to it, likeliest first.
-   * @typedef {{division: Division, ribbons: boolean, seen: Observation, consistent: boolean,
-   *   causes: Cause[]}} Diagnosis
+   * @typedef {{division: Division, ribbons: boolean, consistent: boolean, causes: Cause[]}} Diagnosis
    */
 
   /**

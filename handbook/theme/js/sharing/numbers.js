@@ -14,21 +14,19 @@
 
   /**
    * One plain sharing in figures. inHand: the pieces in the middle when a place's turn comes, also the most out of the
-   * bank at one moment; dealt: what each sharer gets; left: the pieces that do not go round.
-   * @typedef {{digits: Counts, inHand: Counts, dealt: Counts, left: Counts, exchanges: number,
-   *   handlings: number}} Reckoning
+   * bank at one moment; left: the pieces that do not go round.
+   * @typedef {{digits: Counts, inHand: Counts, left: Counts, exchanges: number, handlings: number}} Reckoning
    */
 
   /** @type {(dividend: number, divisor: number) => Reckoning} */
   const reckon = (dividend, divisor) => {
     const digits = digitsOf(dividend);
     const inHand = digits.map((_, place) => quotientOf(dividend, 10 ** place) % (10 * divisor));
-    const dealt = inHand.map((pieces) => quotientOf(pieces, divisor));
     const left = inHand.map((pieces) => pieces % divisor);
     const exchanges = sum(left) - left[UNITS];
     const givenOut = sum(inHand) - sum(left);
     const handlings = sum(digits) + givenOut + 2 * sum(left) + 11 * exchanges + left[UNITS];
-    return { digits, inHand, dealt, left, exchanges, handlings };
+    return { digits, inHand, left, exchanges, handlings };
   };
 
   /**

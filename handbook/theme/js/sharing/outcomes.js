@@ -7,7 +7,7 @@
   const { beginning, dealOn } = sharing.dealing;
   const { Division } = sharing.division;
   const { readings, beadsOn } = sharing.observations;
-  const { SLIPS, occasionOf, outcomeOf } = sharing.slips;
+  const { occasionOf, outcomeOf } = sharing.slips;
   const { misreadings } = sharing.misreadings;
 
   /**

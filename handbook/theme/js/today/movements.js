@@ -21,7 +21,6 @@
     draw();
   };
 
-
   const stateAt = (position) => (position ? shown.movements[position - 1].step.after : shown.division.beginning);
 
   const draw = () => {
