@@ -13,16 +13,16 @@ from generator.commands.arguments import WholeNumbersCommand, school_option, who
 from generator.engine.sharing import Sharing, share
 from generator.errors import Fault, SourceError
 from generator.pages.writing.settings import settings
+from generator.source.fields import LARGEST_ORDER
 from generator.source.lessons import misfits
 from generator.source.library import Sources, load, readable_steps
-from generator.source.models import LessonFile, Step
+from generator.source.models import LARGEST_DIVIDEND, LARGEST_DIVISOR, LessonFile, Step
 from generator.source.reading import Table, as_toml
 from generator.source.validating import did_you_mean, validated
 from generator.words.numbers import capital
 from generator.words.phrases import Grouping, Phrases
 from generator.words.titles import way_to_the_end
 
-_LARGEST_ORDER = 999
 _WIDTH = 100
 _WORDS = Phrases("en", Grouping(""))
 
@@ -35,8 +35,8 @@ Examples:
   python -m generator new 6945 3 --school my-school
   python -m generator new 3612 12 --ribbons --step ten-ribbons""",
 )
-@click.argument("dividend", type=whole_number(1, 9_999), required=False)
-@click.argument("divisor", type=whole_number(1, 999), required=False)
+@click.argument("dividend", type=whole_number(1, LARGEST_DIVIDEND), required=False)
+@click.argument("divisor", type=whole_number(1, LARGEST_DIVISOR), required=False)
 @click.option("--ribbons", is_flag=True, help="Children with ribbons stand for ten or a hundred sharers.")
 @click.option("--step", metavar="STEP", help="The step the lesson belongs to, where several would take it.")
 @school_option
@@ -71,7 +71,7 @@ def _new_lesson(dividend: int, divisor: int, ribbons: bool, wanted: str | None, 
                 remedy = f"to change it, copy it to {school / 'lessons' / other.step}"
             raise click.UsageError(f"{dividend} among {divisor} is already shared in {other.file}; {remedy}.")
     step = _step_for(lesson, wanted, steps)
-    order = min(max((other.order for other in step.lessons), default=0) + 10, _LARGEST_ORDER)
+    order = min(max((other.order for other in step.lessons), default=0) + 10, LARGEST_ORDER)
     name = f"{dividend}-{'for' if ribbons else 'among'}-{divisor}.toml"
     path = (school or HANDBOOK) / "lessons" / step.slug / name
     _write(path, _lesson_text(share(dividend, divisor, ribbons=ribbons), order, date.today()))

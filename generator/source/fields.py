@@ -19,6 +19,7 @@ from pydantic_core import PydanticCustomError
 
 SLUG = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 LONGEST_SLUG = 60
+LARGEST_ORDER = 999
 
 _RESERVED_BY_WINDOWS = frozenset(
     ("con", "prn", "aux", "nul", *(f"{port}{number}" for port in ("com", "lpt") for number in range(10)))
@@ -109,7 +110,7 @@ def _plain_name(value: str) -> str:
 
 Slug = Annotated[str, AfterValidator(_plain_name)]
 Flag = Annotated[bool, Field(description="true or false, without quotes")]
-Order = Annotated[int, whole_number(1, 999)]
+Order = Annotated[int, whole_number(1, LARGEST_ORDER)]
 Tags = Annotated[
     tuple[Annotated[str, *text(1, 60)], ...],
     Field(max_length=60, description='a list of words such as ["left over", "rest"]'),

@@ -16,6 +16,8 @@ from generator.engine.places import Counts
 from generator.source.fields import Flag, Model, Order, ReviewDate, Tags, fault_in_value, paragraph, text, whole_number
 
 MOST_CHILDREN = 12
+LARGEST_DIVIDEND = 9999
+LARGEST_DIVISOR = 999
 PAGES_OF_A_STEP = ("index", "cards", "plans")  # names that no lesson may have
 PlaceWord = Literal["thousands", "hundreds", "tens"]
 
@@ -23,9 +25,9 @@ PlaceWord = Literal["thousands", "hundreds", "tens"]
 class LessonFile(Model):
     """The keys of handbook/lessons/<step>/<slug>.toml."""
 
-    dividend: Annotated[int, whole_number(1, 9999)]
+    dividend: Annotated[int, whole_number(1, LARGEST_DIVIDEND)]
     ribbons: Flag = False
-    divisor: Annotated[int, Field(ge=1, le=999)]
+    divisor: Annotated[int, Field(ge=1, le=LARGEST_DIVISOR)]
     """a whole number from 1 to 12, or with ribbons from 10 to 999"""
 
     order: Order

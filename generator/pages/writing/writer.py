@@ -17,13 +17,11 @@ from generator.figures.picture import OF_A_DIVISION, OF_A_PLAN, OVERVIEWS, PART,
 from generator.pages.writing.page import Page, address, from_page, front_matter
 from generator.pages.writing.printed import LARGEST_PAGE, as_address
 from generator.pages.writing.template_names import environment
-from generator.source.models import MOST_CHILDREN
+from generator.source.models import LARGEST_DIVIDEND, LARGEST_DIVISOR, MOST_CHILDREN
 from generator.source.school import School
 from generator.words.phrases import Grouping, Phrases
 
 _OVERVIEWS_FOR_ALL = ("pieces",)
-_LARGEST_NUMBER = 9999
-_LARGEST_DIVISOR = 999
 
 
 @dataclass(frozen=True)
@@ -112,8 +110,8 @@ def _of_a_division(kind: str, sharing: Sharing) -> Picture:
     parts = [f"{place}{PART}{number + 1}" for place, stage in places.items() for number in range(len(stage.parts))]
     if kind not in (*kinds, *of_a_plan, *parts):
         raise HandbookError(f'there is no figure "{kind}" of it; there are {", ".join(kinds[:-1])} and {kinds[-1]}')
-    if not (1 <= sharing.dividend <= _LARGEST_NUMBER and sharing.sharers <= MOST_CHILDREN):
-        raise HandbookError(f"a figure shows numbers from 1 to {_LARGEST_NUMBER} and {MOST_CHILDREN} children at most")
-    if sharing.divisor > _LARGEST_DIVISOR:
-        raise HandbookError(f"a figure shows ribbons for numbers to {_LARGEST_DIVISOR} at most")
+    if not (1 <= sharing.dividend <= LARGEST_DIVIDEND and sharing.sharers <= MOST_CHILDREN):
+        raise HandbookError(f"a figure shows numbers from 1 to {LARGEST_DIVIDEND} and {MOST_CHILDREN} children at most")
+    if sharing.divisor > LARGEST_DIVISOR:
+        raise HandbookError(f"a figure shows ribbons for numbers to {LARGEST_DIVISOR} at most")
     return Picture(kind, sharing.dividend, sharing.divisor, sharing.ribbons)
