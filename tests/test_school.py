@@ -59,7 +59,7 @@ def test_it_differs_in_every_setting() -> None:
 
 
 def test_what_is_replaced_and_added_is_listed(summary: Summary) -> None:
-    assert summary.sources.replaced == (
+    assert summary.sources.changes == (
         "herisson-lane/school.toml: its own settings",
         "herisson-lane/lessons/left-over/4486-among-4.toml: replaces ours",
         "herisson-lane/lessons/our-long-table/4837.toml: added",

@@ -27,7 +27,7 @@ def command(school: Path | None, out: Path, quiet: bool) -> None:
     with _progress(quiet) as say:
         summary = build(Request(school, out), say)
     if not quiet:
-        for line in summary.sources.replaced:
+        for line in summary.sources.changes:
             click.echo(line)
         lessons, pages = counted(len(summary.sources.lessons), "lesson"), counted(summary.pages, "page")
         click.echo(f"{lessons}, {pages}, {counted(summary.figures, 'figure')} in {summary.seconds:.1f} s")

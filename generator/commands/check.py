@@ -25,4 +25,4 @@ def command(school: Path | None) -> None:
     lessons = counted(len(sources.lessons), "lesson")
     steps = counted(len(sources.steps), "step")
     pages = counted(len(sources.pages), "page")
-    click.echo("\n".join([*sources.replaced, f"No faults: {lessons} in {steps}, {pages}."]))
+    click.echo("\n".join([*sources.changes, f"No faults: {lessons} in {steps}, {pages}."]))

@@ -43,7 +43,7 @@ class Sources:
     steps: those the school includes, in teaching order, each with its lessons in teaching order
     pages: by path
     notes: by path; that the page is there is for those to check who know all pages
-    replaced: what a school's folder replaced or added, one line each, for the summary
+    changes: what a school's folder replaced or added, one line each, for the summary
     faults: what is wrong in the files that are therefore left out
     """
 
@@ -52,7 +52,7 @@ class Sources:
     pages: tuple[AuthoredPage, ...]
     notes: tuple[Note, ...]
     theme: Theme
-    replaced: tuple[str, ...]
+    changes: tuple[str, ...]
     faults: tuple[Fault, ...]
 
     @property

@@ -27,7 +27,7 @@ DONE = f"95 lessons, 12 pages, 40 figures in 1.2 s\nOpen {INDEX}\n"
 
 
 def finish() -> Summary:
-    return Summary(replace(sources(), replaced=("school/school.toml: its own settings",)), 12, 40, 1.23, INDEX)
+    return Summary(replace(sources(), changes=("school/school.toml: its own settings",)), 12, 40, 1.23, INDEX)
 
 
 def refuse() -> Summary:

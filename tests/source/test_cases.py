@@ -64,4 +64,4 @@ def _summary(sources: Sources) -> str:
     for page in sources.pages:
         lines.append(f"page {page.path}: {page.meta.title}: {page.body.strip()}")
         lines += [f"  note: {note.text.strip()}" for note in sources.notes if note.path == page.path]
-    return "\n".join([*lines, *sources.replaced]) + "\n"
+    return "\n".join([*lines, *sources.changes]) + "\n"
