@@ -10,7 +10,7 @@ import click
 
 from generator import HANDBOOK
 from generator.commands.arguments import WholeNumbersCommand, school_option, whole_number
-from generator.commands.tables import beside, counted, figures, words
+from generator.commands.tables import beside, counted, number_columns, text_column
 from generator.engine.numbers import Choice, Remainder, Zeros, best_first, digits_must_repeat, numbers, reckon
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS, place_name
 
@@ -127,14 +127,14 @@ def _lines(divisor: int, choice: Choice, found: tuple[int, ...], shown: tuple[in
     names = [place_name(place) for place in reversed(range(len(reckonings[0].digits)))]
     sending = ([place for place in reckoning.left.places_held if place > UNITS] for reckoning in reckonings)
     yield from beside(
-        figures("number", [[""], *([f"{number:,}"] for number in shown)]),
-        figures("each has", [[""], *([f"{number // divisor:,}"] for number in shown)]),
-        figures("left over", [[""], *([str(number % divisor)] for number in shown)]),
-        figures("exchanges", [[""], *([str(reckoning.exchanges)] for reckoning in reckonings)]),
-        words("out of", ["", *(", ".join(map(place_name, places)) for places in sending)]),
-        figures(
+        number_columns("number", [[""], *([f"{number:,}"] for number in shown)]),
+        number_columns("each has", [[""], *([f"{number // divisor:,}"] for number in shown)]),
+        number_columns("left over", [[""], *([str(number % divisor)] for number in shown)]),
+        number_columns("exchanges", [[""], *([str(reckoning.exchanges)] for reckoning in reckonings)]),
+        text_column("out of", ["", *(", ".join(map(place_name, places)) for places in sending)]),
+        number_columns(
             "pieces needed at most",
             [names, *([str(pieces) for pieces in reversed(reckoning.in_hand)] for reckoning in reckonings)],
         ),
-        figures("pieces moved", [[""], *([str(reckoning.handlings)] for reckoning in reckonings)]),
+        number_columns("pieces moved", [[""], *([str(reckoning.handlings)] for reckoning in reckonings)]),
     )

@@ -7,7 +7,7 @@ from typing import Any
 import click
 
 from generator.commands.arguments import DIVIDEND_LIMIT, PLAIN_LIMIT, WholeNumbersCommand, ribbons_option, whole_number
-from generator.commands.tables import beside, counted, figures, whose_share, words
+from generator.commands.tables import beside, counted, number_columns, text_column, whose_share
 from generator.engine.places import Counts, place_name
 from generator.engine.sharing import Sharing, share
 from generator.engine.steps import Action, State, Step
@@ -112,11 +112,11 @@ def _table(sharing: Sharing, ribbons: bool) -> list[str]:
             bank.append(blank if number else _cells(sharing.bank(room), sign="+"))
             still.append(["" if number else f"{sharing.to_share(room):,}"])
     return beside(
-        words("what the hands do", deeds),
-        figures("in the middle", middle),
-        figures("on each tray", trays),
-        figures("bank: + got, - gave", bank),
-        figures("to share", still),
+        text_column("what the hands do", deeds),
+        number_columns("in the middle", middle),
+        number_columns("on each tray", trays),
+        number_columns("bank: + got, - gave", bank),
+        number_columns("to share", still),
     )
 
 

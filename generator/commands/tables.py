@@ -15,13 +15,13 @@ def whose_share(divisor: int, sharers: int) -> str:
     return "each" if sharers == divisor else "one who stands for one"
 
 
-def words(title: str, cells: Cells) -> list[str]:
+def text_column(title: str, cells: Cells) -> list[str]:
     """A column of words under its title, flush left: a list of lines of one width."""
     return _flush_left([title, *cells])
 
 
-def figures(title: str, rows: Sequence[Cells]) -> list[str]:
-    """Columns of figures under one title, each flush right; every row has the same number of cells."""
+def number_columns(title: str, rows: Sequence[Cells]) -> list[str]:
+    """Columns of numbers under one title, each flush right; every row has the same number of cells."""
     widths = [max(map(len, column)) for column in zip(*rows, strict=True)]
     lines = (" ".join(cell.rjust(width) for cell, width in zip(row, widths, strict=True)) for row in rows)
     return _flush_left([title, *lines])
