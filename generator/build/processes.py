@@ -11,7 +11,7 @@ from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
 from functools import partial
 from multiprocessing import active_children, get_context, parent_process
-from typing import TypeAlias, get_type_hints
+from typing import Any, TypeAlias, get_type_hints
 
 from pydantic import TypeAdapter
 
@@ -36,6 +36,26 @@ def several_processes(results: Results, count: int) -> Iterator[tuple[RunMany, B
     pool = ProcessPoolExecutor(count, context, initializer=_end_with_the_first) if count > 1 else None
     each = partial(pool.map, chunksize=_AT_ONCE) if pool else map
 
+    def begin(work: Callable[[], None]) -> Callable[[], None]:
+        assert pool
+        return pool.submit(work).result
+
+    try:
+        yield _with_results_kept(results, each), begin if pool else None
+    except KeyboardInterrupt:
+        for other in active_children():  # else whoever interrupts again waits for them for ever
+            other.kill()
+        raise
+    except BrokenProcessPool:
+        raise HandbookError("a process was ended from outside; make room in memory, then do it again") from None
+    finally:
+        if pool:
+            pool.shutdown(cancel_futures=True)
+
+
+def _with_results_kept(results: Results, each: Callable[..., Iterator[Any]]) -> RunMany:
+    """Runs functions by `each`, a map over inputs, where `results` does not hold what comes of an input."""
+
     def run_many(function: Callable[[Given, Thing], Result], given: Given, things: Iterable[Thing]) -> Iterator[Result]:
         json: TypeAdapter[Result] = TypeAdapter(get_type_hints(function)["return"])
         common = key_of(function.__module__, function.__qualname__, given)
@@ -43,7 +63,7 @@ def several_processes(results: Results, count: int) -> Iterator[tuple[RunMany, B
         keys = [key_of(common, thing) for thing in every]
         kept = [results.get(key) for key in keys]
         todo = [thing for thing, old in zip(every, kept, strict=True) if old is None]
-        fresh = iter(each(partial(_result_or_error, function, given), todo))
+        fresh: Iterator[Result | HandbookError] = iter(each(partial(_result_or_error, function, given), todo))
 
         def result(key: str, old: bytes | None) -> Result:
             if old is not None:
@@ -56,21 +76,7 @@ def several_processes(results: Results, count: int) -> Iterator[tuple[RunMany, B
 
         return map(result, keys, kept)  # unlike a generator it goes on after an error
 
-    def begin(work: Callable[[], None]) -> Callable[[], None]:
-        assert pool
-        return pool.submit(work).result
-
-    try:
-        yield run_many, begin if pool else None
-    except KeyboardInterrupt:
-        for other in active_children():  # else whoever interrupts again waits for them for ever
-            other.kill()
-        raise
-    except BrokenProcessPool:
-        raise HandbookError("a process was ended from outside; make room in memory, then do it again") from None
-    finally:
-        if pool:
-            pool.shutdown(cancel_futures=True)
+    return run_many
 
 
 def _result_or_error(function: Callable[[Given, Thing], Result], given: Given, thing: Thing) -> Result | HandbookError:
