@@ -61,6 +61,17 @@ def test_every_screen_is_reached_by_keys_in_order_and_announced(page: Page) -> N
     assert shown(page) == "set-out"
 
 
+def test_only_what_is_presented_is_fitted_to_the_screen(page: Page) -> None:
+    page.keyboard.press("Escape")
+    page.evaluate("delete document.documentElement.dataset.type")
+    page.set_viewport_size({"width": 1000, "height": 500})
+    page.evaluate("new Promise(requestAnimationFrame)")
+    assert page.evaluate("document.documentElement.dataset.type") is None
+    page.evaluate("location.hash = 'present-thousands'")
+    assert shown(page) == "thousands"
+    assert page.evaluate("document.documentElement.dataset.type")
+
+
 KEYS = [
     (["End"], "check"),
     (["End", "Home"], "set-out"),

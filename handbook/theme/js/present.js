@@ -145,7 +145,9 @@
   }
 
   addEventListener("hashchange", show);
-  addEventListener("resize", fit);
+  addEventListener("resize", () => {
+    if (shown() >= 0) fit();
+  });
   show();
   sharing.presenting = { show };
 })();
