@@ -1,6 +1,8 @@
 """`new`: a lesson file for a number and a group, or a first folder for a school."""
 
 import os
+import shlex
+import subprocess
 import textwrap
 from collections.abc import Iterator
 from datetime import date
@@ -153,7 +155,7 @@ def _explained(purpose: str, right: str) -> Iterator[str]:
 
 def _quoted(folder: Path) -> str:
     """A folder as a command line takes it."""
-    return f'"{folder}"' if " " in str(folder) else str(folder)
+    return subprocess.list2cmdline([str(folder)]) if os.name == "nt" else shlex.quote(str(folder))
 
 
 def _write(path: Path, text: str) -> None:

@@ -1,5 +1,6 @@
 """`new`: what it writes is taken once it is completed, and nothing is ever overwritten."""
 
+import os
 import re
 import shutil
 import tomllib
@@ -16,6 +17,7 @@ from tests.commands.running import run_command
 from tests.small_handbook import contents
 from tests.source.cases import STOCK
 
+QUOTE = '"' if os.name == "nt" else "'"
 REASON = "Why this number comes next in the row."
 
 
@@ -55,7 +57,7 @@ def test_a_lesson_in_a_school_folder_lacks_only_its_reason(handbook: Path, schoo
     assert (code, err) == (0, "")
     assert out == (
         f"Wrote {path} for the step exchange-tens. "
-        f'Complete its reason, then: python -m generator check --school "{school}"\n'
+        f"Complete its reason, then: python -m generator check --school {QUOTE}{school}{QUOTE}\n"
     )
     with pytest.raises(SourceError) as refused:
         load(handbook, school)
@@ -105,10 +107,10 @@ def test_every_key_of_a_lesson_is_there_to_edit(school: Path) -> None:
 
 
 def test_a_first_school_folder_explains_every_setting(handbook: Path, tmp_path: Path) -> None:
-    folder = tmp_path / "new school"
+    folder = tmp_path / "new $school"
     code, out, err = run_command("new", "--school", folder)
     assert (code, err) == (0, "")
-    build = f'python -m generator build --school "{folder}"'
+    build = f"python -m generator build --school {QUOTE}{folder}{QUOTE}"
     assert out == f"Wrote {folder / 'school.toml'}. Edit it, then: {build}\n"
     stock = load(handbook)
     assert load(handbook, folder).school == stock.school
