@@ -55,7 +55,7 @@ def workshop(top: Path, school: Path | None, processes: int, say: Callable[[str]
     folder = top / "stock"
     if school is not None:
         place = school.resolve()
-        folder = top / f"{place.name}-{key_of(str(place))[:8]}"
+        folder = top / f"{place.name[:40]}-{key_of(str(place))[:8]}"
     with publishing.disk_faults(folder):
         folder.mkdir(parents=True, exist_ok=True)
         with (

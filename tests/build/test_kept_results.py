@@ -282,6 +282,15 @@ def test_the_next_morning_no_page_is_rendered_again(
     assert "2026-01-01" not in text
 
 
+def test_a_school_may_have_as_long_a_name_as_a_folder_can(tmp_path: Path) -> None:
+    schools = [tmp_path / f"{'é' * 125}{end}" for end in "12"]
+    folders = set()
+    for school in schools:
+        with workshop.workshop(tmp_path / "workshop", school, 1, quiet) as place:
+            folders.add(place.docs.parent)
+    assert len(folders) == 2
+
+
 @only_in_a_whole_run
 def test_a_school_and_the_stock_handbook_by_turns_render_nothing_again(handbook: Path, tmp_path: Path) -> None:
     (tmp_path / "school").mkdir()
