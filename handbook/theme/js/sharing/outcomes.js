@@ -121,12 +121,12 @@
     outcomeOf(occasion, traysOn(mat, end.share, [lacks]), plus(end.middle, lacks.place, -lacks.pieces));
 
   function* withTheSameKind(division) {
-    const larger = division.widths;
-    const smallest = larger.pop();
+    const { widths } = division;
+    const [larger, smallest] = [widths.slice(0, -1), widths.at(-1)];
     if (!larger.length) return;
     const plain = [division.sharers];
     const end = dealOn(beginning(division.start, plain), plain);
-    const trays = division.widths.map((width) => ({
+    const trays = widths.map((width) => ({
       sharers: division.mat[width],
       stands_for: 10 ** width,
       holds: end.share,

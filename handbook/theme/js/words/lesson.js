@@ -74,10 +74,10 @@
 
   /** What each is given in a round, by the ribbons that are worn, and what is done where that is not enough. */
   const roundsWithRibbons = ({ widths, lookFirst, exchanges }) => {
-    const smallest = widths.pop();
+    const [larger, smallest] = [widths.slice(0, -1), widths.at(-1)];
     const bank = exchanges ? say("lesson.rounds-bank") : "";
-    if (!widths.length) return say("lesson.rounds", { alike: say("lesson.rounds-alike"), told: "", bank });
-    const clauses = widths.reverse().map((width) =>
+    if (!larger.length) return say("lesson.rounds", { alike: say("lesson.rounds-alike"), told: "", bank });
+    const clauses = [...larger].reverse().map((width) =>
       say("lesson.rounds-larger", {
         stands_for: standsForWord(width),
         times: standsForWord(width - smallest),
@@ -111,7 +111,7 @@
   /** The share of a child for one; where there is none, what each of ten would have of the tray of a child for ten. */
   const answer = ({ mat, widths, quotient }) => {
     if (mat[UNITS]) return say("lesson.answer", { quotient });
-    const width = widths.pop();
+    const width = widths.at(-1);
     const each = placesHeld(digitsOf(quotient)).map((place) => {
       const [smaller, larger] = [place, place + width].map((one) => material(one, 1));
       return say("lesson.one-for-every", { piece: smaller, larger });
