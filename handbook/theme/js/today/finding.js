@@ -7,7 +7,7 @@
   const { lessonLength, reckonedLength } = sharing.length;
   const { divisionName, wayOfSharing } = sharing.titles;
   const { pieces } = sharing.numberWords;
-  const { isGroup, write } = sharing.address;
+  const { write } = sharing.address;
   const { element, byId, say, on } = sharing.elements;
 
   const SHOWN = 8;
@@ -50,9 +50,8 @@
     const search = () => {
       const children = group();
       const { checked: ribbons } = byId("ask-ribbons");
-      if (!isGroup(children, false)) {
-        const fault = ribbons && children === null ? "ribbons" : "children";
-        byId("found-state").textContent = say(`today.fault.${fault}`);
+      if (!children) {
+        byId("found-state").textContent = say(ribbons ? "today.fault.ribbons" : "today.fault.children");
         byId("found").replaceChildren();
         listed = "";
         return;

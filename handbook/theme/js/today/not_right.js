@@ -11,11 +11,15 @@
   const { wholeNumber, readSeen, note } = sharing.address;
   const { element, byId, say, on } = sharing.elements;
 
+  /** What the fields are laid out for. */
+  let shown = null;
+
   /**
    * Lay out a field for every tray and for what is left over, as the address tells or as they should be.
    * @type {(asked: Asked, division: Division) => void}
    */
   const show = (asked, division) => {
+    shown = { asked, division };
     const trays = division.widths.flatMap((width) => Array(division.mat[width]).fill(10 ** width));
     const told = readSeen();
     const fits = told?.seen.map(({ stands_for }) => stands_for).join() === trays.join();
@@ -140,5 +144,11 @@
     return againFrom(Math.max(...places), division.trays(division.end).map(({ holds }) => holds));
   };
 
-  sharing.notRight = { show };
+  /** Follow an address that tells what is seen of the division that is shown already. */
+  const watch = () =>
+    on(window, "hashchange", () => {
+      if (shown && readSeen()) show(shown.asked, shown.division);
+    });
+
+  sharing.notRight = { show, watch };
 }

@@ -77,7 +77,9 @@
     byId("answer").scrollIntoView();
     byId("answer-name").focus({ preventScroll: true });
   });
-  sharing.movementByMovement.watch(); // its mat follows an address once the answer has
+  // Mat and trays follow an address once the answer has.
+  sharing.movementByMovement.watch();
+  sharing.notRight.watch();
   page.hidden = false;
   byId("without-scripts").hidden = true;
   follow();
