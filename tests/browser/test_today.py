@@ -337,6 +337,20 @@ def test_the_longest_lesson_is_a_choice_and_every_number_says_its_length(visit: 
         expect(state).not_to_have_text("9,000 numbers for 12 children, the best first.")
 
 
+def test_pages_that_go_by_the_schools_shelf_say_so_while_another_is_kept(visit: Visit, plain_site: Path) -> None:
+    lesson = next(plain_site.glob("lessons/*/5230-among-4.html")).as_uri()
+    for page in (lesson, (plain_site / "choosing" / "group-4.html").as_uri()):
+        visit.page.goto(page)
+        note = visit.page.locator(".other-shelf")
+        expect(note).to_be_hidden()
+        visit.page.evaluate("localStorage.setItem('sharing-handbook-shelf', '{\"thousands\": 3}')")
+        visit.page.reload()
+        expect(note).to_contain_text("shelf is another one")
+        note.get_by_role("link").click()
+        visit.page.wait_for_url("**/today.html#*")
+        visit.page.evaluate("localStorage.clear()")
+
+
 def test_todays_shelf_is_kept_and_given_back(visit: Visit) -> None:
     page = visit.page
     ask(page, "4327", "6")
@@ -420,6 +434,17 @@ def test_a_number_near_to_it_is_listed_once_with_all_that_it_does(visit: Visit) 
     expect(near.first).to_have_text("848 nothing left over, shares out as it lies")
     addresses = visit.page.locator("#nearest a").evaluate_all("all => all.map(one => one.hash)")
     assert len(set(addresses)) == len(addresses) == 3
+
+
+def test_a_number_that_is_found_is_taken_at_the_first_click_and_its_answer_comes_into_view(visit: Visit) -> None:
+    page = visit.page
+    page.get_by_label("Children sharing").fill("6")
+    first = page.locator("#found a").first
+    name = first.inner_text()
+    first.click()
+    expect(page.locator("#answer-name")).to_have_text(name)
+    expect(page.locator("#answer-name")).to_be_in_viewport()
+    expect(page.locator("#answer-name")).to_be_focused()
 
 
 @only_in_a_whole_run

@@ -74,8 +74,9 @@
     const before = shown;
     follow();
     if (shown === before) return;
-    byId("answer").scrollIntoView();
-    byId("answer-name").focus({ preventScroll: true });
+    const name = byId("answer-name");
+    name.scrollIntoView();
+    name.focus({ preventScroll: true });
   });
   // Mat and trays follow an address once the answer has.
   sharing.movementByMovement.watch();
