@@ -30,9 +30,10 @@ def _done(words: Phrases, run: list[Step], sharing: Sharing) -> str:
     rounds = run[-1].after.share[first.after.level]
     match first.action:
         case Action.DEAL:
+            if rounds > times:
+                return rounds_given(words, rounds - times + 1, rounds, words.say("at-place.as-in-the-first"))
             piece_for = "hands.piece-with-ribbons" if sharing.ribbons else "plan.given"
-            given = served(words, piece_for, first.place, sharing)
-            return rounds_given(words, rounds - times + 1, rounds, given)
+            return rounds_given(words, 1, rounds, served(words, piece_for, first.place, sharing))
         case Action.START:
             key = "at-place.start-next" if rounds else "at-place.start"
             return words.say(key, reached=first.after.ahead, sharers=sharing.sharers)

@@ -20,6 +20,14 @@ roles.assistant = "pedagogical assistant to the teacher"
 roles.bank_keeper = "director of the bank, with its own key"
 shelf = { hundreds = 20, tens = 20, units = 40, trays = 4, small_sets = 4, small_cards_to = 1000 }
 """
+LONGEST = """
+dividend = 9998
+divisor = 39
+ribbons = true
+order = 900
+reason = "Many rounds, and so many trips to the bank between them that whoever keeps it must be quick and calm."
+reviewed = 2026-11-26
+"""
 STEPS = [step.slug for step in sources().steps]
 A4_INSIDE = 703  # pixels: what the margins leave of its width
 
@@ -70,6 +78,17 @@ def test_a_plan_keeps_to_one_sheet_where_the_shelf_is_short_and_names_are_long(p
     sheets = print_to(tmp_path / "plans.pdf", page)
     assert len(sheets) == page.locator(".plan").count() > 2
     assert all("Small beads." in sheet.text for sheet in sheets)
+
+
+@only_in_a_whole_run
+def test_a_plan_keeps_to_one_sheet_where_the_bank_is_gone_to_between_most_rounds(page: Page, tmp_path: Path) -> None:
+    lesson = tmp_path / "school" / "lessons" / "ten-ribbons" / "9998-for-39.toml"
+    lesson.parent.mkdir(parents=True)
+    lesson.write_text(LONGEST, "utf-8")
+    (tmp_path / "school" / "school.toml").write_text('steps = ["ten-ribbons"]\nprint.paper = "Letter"\n', "utf-8")
+    build(Request(tmp_path / "school", tmp_path / "site", workshop=tmp_path / "workshop"), quiet)
+    opened(page, tmp_path / "site" / "lessons" / "ten-ribbons" / "plans.html")
+    assert len(print_to(tmp_path / "plans.pdf", page)) == page.locator(".plan").count()
 
 
 def test_an_address_shows_and_prints_one_plan_alone(page: Page, plain_site: Path, tmp_path: Path) -> None:

@@ -112,21 +112,23 @@ def _page(writer: Writer, placed: PlacedLesson, data: Mapping[str, Any], symptom
 
 
 def _plan(writer: Writer, placed: PlacedLesson, data: Mapping[str, Any], symptoms: Iterable[Symptom]) -> Plan:
-    """What the sheet of one lesson shows; `course` is what the guide says and the hands do at a place."""
+    """What the sheet of one lesson shows; `course` is what the guide says and the hands do at a place, `letters` how long that is."""
     words, sharing = writer.phrases, placed.link.sharing
+    courses = [tuple(course(words, stage, sharing)) for stage in sharing.stages]
     places = [
         {
             "stage": stage,
-            "course": tuple(course(words, stage, sharing)),
+            "course": told,
             "banker": " ".join(line.text for line in said_at(words, sharing, stage) if line.who == BANKER),
             "on_trays": on_trays(words, stage, sharing),
         }
-        for stage in sharing.stages
+        for stage, told in zip(sharing.stages, courses, strict=True)
     ]
     plan = {
         "path": placed.link.path,
         "is_first_step": placed.is_in_first_step,
         "places": places,
+        "letters": sum(len(line if isinstance(line, str) else line.text) for place in courses for line in place),
         "slips": [row_on_paper(words, symptom, sharing) for symptom in symptoms],
     }
     body, pictures = writer.render("plan.md.jinja", placed.step.plans_path, {**data, "plan": plan})
