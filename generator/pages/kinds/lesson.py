@@ -112,7 +112,10 @@ def _page(writer: Writer, placed: PlacedLesson, data: Mapping[str, Any], symptom
 
 
 def _plan(writer: Writer, placed: PlacedLesson, data: Mapping[str, Any], symptoms: Iterable[Symptom]) -> Plan:
-    """What the sheet of one lesson shows; `course` is what the guide says and the hands do at a place, `letters` how long that is."""
+    """What the sheet of one lesson shows.
+
+    `course` is what the guide says and the hands do at a place, `letters` how long that is at all of them.
+    """
     words, sharing = writer.phrases, placed.link.sharing
     courses = [tuple(course(words, stage, sharing)) for stage in sharing.stages]
     places = [

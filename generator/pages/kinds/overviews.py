@@ -85,11 +85,17 @@ def write_a_z(writer: Writer, every: Iterable[Page], reviewed: date) -> Page:
     letters: dict[str, list[tuple[str, tuple[Page, ...]]]] = defaultdict(list)
     mark = writer.school.numbers.mark
     for word in sorted(pages, key=lambda word: _place(word, mark)):
-        letters[word[0].upper() if word[0].isalpha() else "0-9"].append((word, tuple(pages[word].values())))
+        first = _without_marks(word)[:1].upper()
+        letters[first if first.isalpha() else "0-9"].append((word, tuple(pages[word].values())))
     return writer.page("a-z", A_Z, {"letters": letters}, reviewed)
 
 
 def _place(word: str, mark: str) -> tuple[float, str, str]:
     """Where a word stands among others: 9 children, 10 children, 2,047 for 20, bank; `mark` stands within numbers."""
     number = re.match(r"\d+", word.replace(mark, ""))
-    return int(number[0]) if number else inf, word.casefold(), word
+    return int(number[0]) if number else inf, _without_marks(word).casefold(), word
+
+
+def _without_marks(word: str) -> str:
+    """A word as it is looked up: without the quotation mark or bracket it may begin with."""
+    return re.sub(r"^\W+", "", word)

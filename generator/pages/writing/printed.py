@@ -1,18 +1,20 @@
 """What templates print: words that mean nothing to HTML or Markdown, numbers as the school writes them, addresses."""
 
 import re
+from datetime import date
 from functools import lru_cache
 from html import escape
 from typing import Any
 from urllib.parse import quote
 
+from jinja2 import Undefined
 from markupsafe import Markup
 
 from generator.errors import HandbookError
 from generator.words.phrases import Grouping
 
 LARGEST_PAGE = 1_000_000  # characters
-_PLACE_IN_MEMORY = " at 0x"  # how Python shows what has no words of its own
+_PLACE_IN_MEMORY = " at 0x"  # how Python shows what has no words of its own, also within a text
 # Marks that mean something to a Markdown reader anywhere, and those that do at the start of a line only.
 _MARKS = re.compile(r"[\\`*_{}\[\]!|~^]|(?<!&)#|^\s*[+\-=:]|^\s*\d+[.)]", re.MULTILINE)
 _HALF_A_CHARACTER = re.compile("[\ud800-\udfff]")
@@ -25,14 +27,13 @@ def as_address(path: str) -> Markup:
 
 
 def printed(grouping: Grouping, value: Any) -> Markup:
-    """What a template prints; never more than a page holds, nor anything that is different every time."""
-    is_number = isinstance(value, int) and not isinstance(value, bool)
-    text = grouping.written(value) if is_number else str(value)
+    """What a template prints; never more than a page holds, nor what has no words of its own, such as a list."""
+    text = grouping.written(value) if isinstance(value, int) and not isinstance(value, bool) else str(value)
     if len(text) > LARGEST_PAGE:
         raise HandbookError(f"it grows to more than {LARGEST_PAGE} characters")
     if not text.isascii() and (half := _HALF_A_CHARACTER.search(text)):
         raise HandbookError(f"it prints U+{ord(half[0]):X}, half a character")
-    if _PLACE_IN_MEMORY in text:
+    if _PLACE_IN_MEMORY in text or not isinstance(value, str | int | float | date | Undefined):
         raise HandbookError("it prints something that is neither a text nor a number")
     return value if isinstance(value, Markup) else _plain(text)
 

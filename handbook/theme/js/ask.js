@@ -2,7 +2,7 @@
 // are not shown.
 "use strict";
 (() => {
-  const form = document.querySelector("form.ask");
+  const form = document.querySelector("form.ask[data-leads-to]");
   if (!form) return;
 
   form.hidden = false;

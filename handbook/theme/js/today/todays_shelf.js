@@ -17,7 +17,8 @@
   const kept = () => {
     try {
       const entries = Object.entries(JSON.parse(localStorage.getItem(KEPT_AS)) ?? {});
-      return Object.fromEntries(entries.filter(([key, count]) => key in ownShelf && Number.isInteger(count)));
+      const isRight = ([key, count]) => key in ownShelf && Number.isInteger(count) && count >= 0 && count <= MOST;
+      return Object.fromEntries(entries.filter(isRight));
     } catch {
       return {};
     }
