@@ -170,9 +170,16 @@ def _filled(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | i
 
 
 def _at_rounds(words: Phrases, turns: list[int], place: int, sharing: Sharing) -> str:
-    """'in round 2 of the tens', 'in the only round of the tens', which may be one that is taken back."""
+    """'in round 2 of the tens', 'in the only round of the tens', which may be one that is taken back.
+
+    Who looks first begins none of those; a slip can happen in one all the same.
+    """
     begun = [step.action for step in sharing.steps if step.place == place and step.action in _ROUNDS]
     named = place_word(words, place)
+    if sharing.look_first:
+        turns = [turn for turn in turns if turn <= len(begun)]
+        if not turns:
+            return words.say("turn.rounds-begun", place=named)
     if turns[-1] == len(begun) == 1:
         return words.say("turn.rounds-unfinished" if Action.TAKE_BACK in begun else "turn.rounds-only", place=named)
     return _in_turns(words, "rounds", turns, len(begun), named)

@@ -77,10 +77,15 @@
     return { ...places, place: placeWord(place + smallest), other_place: placeWord(other + smallest) };
   };
 
-  /** "in round 2 of the tens", "in the only round of the tens", which may be one that is taken back */
-  const atRounds = (turns, place, { steps }) => {
+  /**
+   * "in round 2 of the tens", "in the only round of the tens", which may be one that is taken back. Who looks first
+   * begins none of those; a slip can happen in one all the same.
+   */
+  const atRounds = (possible, place, { steps, lookFirst }) => {
     const begun = steps.filter((step) => ["deal-round", "take-back"].includes(step.action) && step.place === place);
     const named = placeWord(place);
+    const turns = lookFirst ? possible.filter((turn) => turn <= begun.length) : possible;
+    if (!turns.length) return say("turn.rounds-begun", { place: named });
     if (turns.at(-1) !== 1 || begun.length !== 1) return inTurns("rounds", turns, begun.length, named);
     return say(begun[0].action === "take-back" ? "turn.rounds-unfinished" : "turn.rounds-only", { place: named });
   };
