@@ -192,10 +192,13 @@ class Sharing:
 
     def out_of_the_bank(self, state: State) -> Counts:
         """The pieces in the middle and on all trays together."""
-        out = state.middle
-        for tray in self.trays(state):
-            out = Counts(lies + tray.sharers * held for lies, held in zip(out, tray.holds, strict=True))
-        return out
+        out = list(state.middle)
+        for width in self.mat.widths:
+            for place, held in enumerate(state.share.raised(width)):
+                out[place] += self.mat[width] * held
+        for first in first_served(self.mat, state.level, state.ahead):
+            out[first.place] += first.sharers * first.pieces
+        return Counts(out)
 
     def bank(self, state: State) -> Counts:
         """What the bank has gained since the number was laid out; below zero: given out."""
