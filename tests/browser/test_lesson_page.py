@@ -12,7 +12,7 @@ from tests.sampling import sample
 SCREEN: ViewportSize = {"width": 1366, "height": 768}
 PHONE: ViewportSize = {"width": 390, "height": 844}
 LESSONS = 3
-ON_A_PHONE = 30
+ON_A_PHONE = 20
 """So many lessons are opened on a phone too: those that hold the most."""
 
 ON_ONE_SCREEN = 0.9
