@@ -7,6 +7,7 @@ import pytest
 
 from generator import HANDBOOK, PROJECT
 from generator.build.lock import locked
+from generator.build.processes import usable_processors
 from generator.build.straight_line import Request, build
 from tests.sampling import WHOLE, only_in_a_whole_run
 
@@ -39,6 +40,11 @@ def build_once(folder: Path, handbook: Path = HANDBOOK) -> Path:
         if not (site / "index.html").exists():  # a build that fails or is ended leaves none
             build(Request(out=site, handbook=handbook, workshop=folder / "workshop"), quiet)
     return site
+
+
+def pytest_xdist_auto_num_workers() -> int:
+    """One more than there are processors: whoever waits for a browser or for a build leaves one to others."""
+    return usable_processors() + 1
 
 
 def pytest_configure(config: pytest.Config) -> None:

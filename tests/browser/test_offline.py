@@ -43,7 +43,7 @@ def test_pages_open_ask_nobody_and_do_not_complain(
     with visiting(offline) as visit:
         others = [page for page in pages if not Path(page).match("lessons/*/*-*.html")]
         lessons = [page for page in kinds if page not in others]
-        asked = [*lessons, *spread(others, times(25, 2))] if offline is chromium else spread(kinds, times(6, 3))
+        asked = [*lessons, *spread(others, times(12, 2))] if offline is chromium else spread(kinds, times(6, 3))
         for page in asked:
             visit.page.goto((site / page).as_uri())
             assert visit.page.locator("h1").first.is_visible(), page

@@ -37,7 +37,7 @@ def test_a_lesson_of_the_handbook_reads_as_on_its_own_page(chromium: Browser, pl
     with visiting(chromium) as visit:
         page = visit.page
         page.goto((plain_site / "today.html").as_uri())
-        for lesson in sample(page.evaluate("sharing.handbook.lessons"), 4):
+        for lesson in sample(page.evaluate("sharing.handbook.lessons")[::2], 4):
             asked = "#number={dividend}&children={divisor}".format(**lesson)
             sharing = share(lesson["dividend"], lesson["divisor"], ribbons=lesson["ribbons"])
             name = division_name(Phrases("en"), sharing)

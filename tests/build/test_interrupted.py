@@ -23,7 +23,7 @@ from tests.sampling import only_in_a_whole_run
 from tests.small_handbook import contents, write_small_handbook
 from tests.waiting import is_gone, until
 
-KILLS = 18  # after every third a build is let be
+KILLS = 12  # after every third a build is let be
 EDITIONS = ("amber", "birch")
 
 needs_signals = pytest.mark.skipif(os.name != "posix", reason="these signals are of POSIX systems")
