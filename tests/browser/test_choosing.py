@@ -10,6 +10,7 @@ from tests.sampling import only_in_a_whole_run
 SHOWN = "parts => parts.filter(part => part.checkVisibility()).map(part => part.id)"
 
 
+@only_in_a_whole_run
 def test_each_kind_can_be_seen_alone(chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium) as visit:
         visit.page.goto((plain_site / "choosing" / "group-4.html").as_uri())

@@ -192,6 +192,7 @@ def test_who_goes_on_by_a_link_stays_on_that_link(page: Page) -> None:
             expect(link).to_be_focused()
 
 
+@only_in_a_whole_run
 def test_where_there_is_no_way_on_the_focus_is_on_the_way_back(page: Page) -> None:
     back, on = (page.locator(f".presenting-foot .{way}") for way in ("back", "next"))
     page.evaluate("screen => { location.hash = `present-${screen}`; }", SCREENS[-2])

@@ -49,6 +49,7 @@ def type_in(page: Page, words: str) -> None:
     page.keyboard.type(words)
 
 
+@only_in_a_whole_run
 @pytest.mark.parametrize(
     ("typed", "shown"),
     sample([("choaking", "choking"), ("Exchagne", "exchange"), ("ribon for ten", "ribbon for ten")], 1),

@@ -77,6 +77,7 @@ def test_wrong_input_gets_one_line_beside_its_field_and_changes_nothing(visit: V
         assert page.url.endswith("#number=5230&children=4")
 
 
+@only_in_a_whole_run
 def test_while_a_field_has_a_fault_the_answer_says_that_it_is_the_one_from_before(visit: Visit) -> None:
     page = visit.page
     is_old, actions = page.locator(".is-old p"), page.locator(".shared .actions")
@@ -337,6 +338,7 @@ def test_the_longest_lesson_is_a_choice_and_every_number_says_its_length(visit: 
         expect(state).not_to_have_text("9,000 numbers for 12 children, the best first.")
 
 
+@only_in_a_whole_run
 def test_pages_that_go_by_the_schools_shelf_say_so_while_another_is_kept(visit: Visit, plain_site: Path) -> None:
     lesson = next(plain_site.glob("lessons/*/5230-among-4.html")).as_uri()
     for page in (lesson, (plain_site / "choosing" / "group-4.html").as_uri()):
