@@ -108,19 +108,13 @@ def numbers(divisor: int, choice: Choice) -> tuple[int, ...]:
         begun = [number for number in begun if (number % divisor > 0) is (choice.remainder is Remainder.SOME)]
     if shelf:
         begun = _on_shelf(shelf, divisor, UNITS, begun)
-    return tuple(number for number in begun if _zeros_as_wanted(choice.zeros, str(number), str(number // divisor)))
-
-
-def _zeros_as_wanted(zeros: Zeros, number: str, share: str) -> bool:
-    match zeros:
-        case Zeros.NONE:
-            return "0" not in number + share
-        case Zeros.DIVIDEND:
-            return "0" in number
-        case Zeros.QUOTIENT:
-            return "0" in share
-        case Zeros.ANY:
-            return True
+    if choice.zeros is Zeros.NONE:
+        return tuple(number for number in begun if "0" not in f"{number}{number // divisor}")
+    if choice.zeros is Zeros.DIVIDEND:
+        return tuple(number for number in begun if "0" in str(number))
+    if choice.zeros is Zeros.QUOTIENT:
+        return tuple(number for number in begun if "0" in str(number // divisor))
+    return tuple(begun)
 
 
 def _on_shelf(shelf: Shelf, divisor: int, place: int, heads: Iterable[int]) -> list[int]:
