@@ -83,11 +83,9 @@ def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refusal]:
             foreign.add(name)
         elif slash:
             last = open_tags.pop() if open_tags else ""
-            if last != name and name in open_tags:
-                yield _never_closed(last)
-            elif last != name:
-                yield Problem(f"</{name}>", "closes what is not open", "open and close tags in pairs"), f"</{name}"
             if last != name:
+                nothing_open = Problem(f"</{name}>", "closes what is not open", "open and close tags in pairs")
+                yield _never_closed(last) if name in open_tags else (nothing_open, f"</{name}")
                 return
         else:
             if name not in _ALLOWED["never_closed"]:

@@ -48,6 +48,11 @@
       return this.steps.filter(({ action }) => action !== "next-place");
     }
 
+    /** @returns {number} how many movements are made when the last round is given out */
+    get roundsEnd() {
+      return this.movements.map(({ action }) => action).lastIndexOf("deal-round") + 1;
+    }
+
     /**
      * The same one after another: every trip to the bank, and what is given out before, between and after trips. Where
      * more trips are needed for rounds than can well be told apart, all up to the last round is one part.

@@ -21,9 +21,8 @@
   /** @type {(division: Division) => Movement[]} */
   const courseOf = (division) =>
     division.stages.flatMap((stage, index) => {
-      const { movements } = stage;
+      const { movements, roundsEnd } = stage;
       const said = saidAt(division, stage);
-      const givenOut = movements.map(({ action }) => action).lastIndexOf("deal-round") + 1;
       const looks = division.lookFirst && stage.unfinished;
       return movements.map((step, each) => ({
         step,
@@ -31,7 +30,7 @@
         said: said.filter(({ made }) => Math.min(made, movements.length - 1) === each),
         asks: [
           ...(index && !each ? ["next-place"] : []),
-          ...(looks && each === givenOut ? ["not-enough"] : []),
+          ...(looks && each === roundsEnd ? ["not-enough"] : []),
           ...(step.action in ANSWERS ? [ANSWERS[step.action]] : []),
         ],
       }));

@@ -85,8 +85,8 @@
   const trays = (division, places, before, after) => {
     const was = everyTray(division, before);
     // A round that is begun may lay one piece more for a while: five of them fill a row.
-    const trays = division.trays(division.end);
-    const areFew = trays.every(({ holds }) => holds.every((count, place) => place < 2 || count < 5));
+    const atTheEnd = division.trays(division.end);
+    const areFew = atTheEnd.every(({ holds }) => holds.every((count, place) => place < 2 || count < 5));
     return everyTray(division, after).map(({ stands_for, holds }, index, all) => {
       const slots = places.map((place) => {
         const how = areFew ? (place < 2 ? "ten" : "five") : "ten.small";

@@ -11,15 +11,11 @@
   const { wholeNumber, readSeen, note } = sharing.address;
   const { element, byId, say, on } = sharing.elements;
 
-  /** What the fields are laid out for. */
-  let shown = null;
-
   /**
    * Lay out a field for every tray and for what is left over, as the address tells or as they should be.
    * @type {(asked: Asked, division: Division) => void}
    */
   const show = (asked, division) => {
-    shown = { asked, division };
     const trays = division.widths.flatMap((width) => Array(division.mat[width]).fill(10 ** width));
     const told = readSeen();
     const fits = told?.seen.map(({ stands_for }) => stands_for).join() === trays.join();
@@ -84,8 +80,8 @@
     const { consistent, causes } = diagnose(seen, left);
     const isAllThere = total === division.dividend;
     const isFair = seen.every(({ stands_for, value }) => value === seen[0].value / seen[0].stands_for * stands_for);
-    const goesOn = isAllThere && isFair && left >= division.divisor;
-    const goOn = goesOn ? [element("p.right", say("today.share-on"))] : [];
+    const isToShareOn = isAllThere && isFair && left >= division.divisor;
+    const goOn = isToShareOn ? [element("p.right", say("today.share-on"))] : [];
     const told = byId("not-right-told");
     if (consistent) told.replaceChildren(element("p.right", say("today.all-right")));
     else if (goOn.length || causes.length) told.replaceChildren(...goOn, ...explained(causes, division));
@@ -144,11 +140,5 @@
     return againFrom(Math.max(...places), division.trays(division.end).map(({ holds }) => holds));
   };
 
-  /** Follow an address that tells what is seen of the division that is shown already. */
-  const watch = () =>
-    on(window, "hashchange", () => {
-      if (shown && readSeen()) show(shown.asked, shown.division);
-    });
-
-  sharing.notRight = { show, watch };
+  sharing.notRight = { show };
 }

@@ -2,7 +2,7 @@
 "use strict";
 (() => {
   const { workOut } = sharing.division;
-  const { told, askedOf, write } = sharing.address;
+  const { told, askedOf, readSeen, write } = sharing.address;
   const { byId, on } = sharing.elements;
   const page = byId("todays-number");
   if (!page) return;
@@ -45,7 +45,10 @@
   const follow = () => {
     const there = told();
     const asked = askedOf(there);
-    if (asked && isShown(asked)) return;
+    if (asked && isShown(asked)) {
+      if (readSeen()) sharing.notRight.show(asked, shown.division);
+      return;
+    }
     if (there.number !== null || there.children !== null) sharing.fields.show(there);
     if (asked) answer(asked);
   };
@@ -78,9 +81,7 @@
     name.scrollIntoView();
     name.focus({ preventScroll: true });
   });
-  // Mat and trays follow an address once the answer has.
-  sharing.movementByMovement.watch();
-  sharing.notRight.watch();
+  sharing.movementByMovement.watch(); // its mat follows an address once the answer has
   page.hidden = false;
   byId("without-scripts").hidden = true;
   follow();

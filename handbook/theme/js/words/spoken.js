@@ -67,9 +67,8 @@
   };
 
   /** What is said of a round that cannot be finished: once it is begun, or before that where one looks first. */
-  const tooFew = ({ lookFirst }, { movements }, way) => {
-    const givenOut = movements.map(({ action }) => action).lastIndexOf("deal-round") + 1;
-    const [key, made] = lookFirst ? ["look-first", givenOut] : ["take-back", givenOut + 1];
+  const tooFew = ({ lookFirst }, { roundsEnd }, way) => {
+    const [key, made] = lookFirst ? ["look-first", roundsEnd] : ["take-back", roundsEnd + 1];
     return { who: GUIDE, text: say(`guide.${key}.${way}`), made };
   };
 
