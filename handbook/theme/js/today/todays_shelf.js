@@ -13,12 +13,16 @@
   const MOST = 10_000;
   const ownShelf = sharing.handbook.shelf;
 
+  /** Of some counts those that can be and are not the school's own. */
+  const different = (counts) => {
+    const isRight = ([key, count]) => key in ownShelf && Number.isInteger(count) && count >= 0 && count <= MOST;
+    return Object.fromEntries(Object.entries(counts).filter((one) => isRight(one) && one[1] !== ownShelf[one[0]]));
+  };
+
   /** What was kept of an earlier visit; nothing where the browser keeps nothing. */
   const kept = () => {
     try {
-      const entries = Object.entries(JSON.parse(localStorage.getItem(KEPT_AS)) ?? {});
-      const isRight = ([key, count]) => key in ownShelf && Number.isInteger(count) && count >= 0 && count <= MOST;
-      return Object.fromEntries(entries.filter(isRight));
+      return different(JSON.parse(localStorage.getItem(KEPT_AS)) ?? {});
     } catch {
       return {};
     }
@@ -30,9 +34,9 @@
   const shelf = () => ({ ...ownShelf, ...entered });
 
   const keep = (counts) => {
-    entered = counts;
+    entered = different(counts);
     try {
-      if (Object.keys(counts).length) localStorage.setItem(KEPT_AS, JSON.stringify(counts));
+      if (Object.keys(entered).length) localStorage.setItem(KEPT_AS, JSON.stringify(entered));
       else localStorage.removeItem(KEPT_AS);
     } catch {
       // A browser that keeps nothing still answers for what was entered on this visit.
@@ -92,7 +96,7 @@
   /** Whether the shelf is the school's, and which lessons of the handbook can be given with it. */
   const tellState = () => {
     const now = shelf();
-    const isOwn = Object.keys(ownShelf).every((key) => now[key] === ownShelf[key]);
+    const isOwn = !Object.keys(entered).length;
     byId("shelf-state").textContent = say(`today.shelf.${isOwn ? "own" : "entered"}`);
     byId("shelf-own").hidden = isOwn;
     const told = lessonsWithNeeds().map(({ page, title, needed }) => ({ page, title, short: shortages(needed, now) }));
