@@ -11,7 +11,7 @@ from generator.errors import HandbookError
 INDEX = "search/search_index.json"
 
 _WORKERS = Path("assets", "javascripts", "workers")
-_SAYS = Path("js", "words", "phrases.js")
+_OF_PAGES = ("js/sharing/places.js", "js/sharing/limits.js", "js/words/phrases.js")
 _TODAY = "today.html"
 _OURS = Path(__file__).with_name("search-worker")
 _BEFORE = ("near-words.js", "numbers.js", "todays-number.js", "answers.js")
@@ -76,7 +76,7 @@ def _worker(folder: Path, known: Mapping[str, Any]) -> tuple[str, str]:
     without_source_map = "".join(line for line in lines if not line.startswith("//# sourceMappingURL="))
     scripts = [
         f"(globalThis.sharing ??= {{}}).handbook = {json.dumps(known, ensure_ascii=False)};",
-        (folder / _SAYS).read_text(encoding="utf-8"),
+        *((folder / name).read_text(encoding="utf-8") for name in _OF_PAGES),
         *((_OURS / name).read_text(encoding="utf-8") for name in _BEFORE),
         without_source_map,
         (_OURS / _AFTER).read_text(encoding="utf-8"),

@@ -19,7 +19,7 @@ from tests.script.engine import Engine
 
 QUERIES = tomllib.loads((Path(__file__).parents[1] / "browser" / "queries.toml").read_text("utf-8"))
 SCRIPTS = (
-    HANDBOOK / "theme" / "js" / "words" / "phrases.js",
+    *(HANDBOOK / "theme" / "js" / f"{name}.js" for name in ("sharing/places", "sharing/limits", "words/phrases")),
     *(Path(search.__file__).with_name("search-worker") / f"{name}.js" for name in ("numbers", "todays-number")),
 )
 UP_TO_NINE = [number_words(Phrases("en"), number) for number in range(1, 10)]

@@ -4,8 +4,7 @@
 
 /** @typedef {{dividend?: number, divisor?: number, ribbons: boolean}} Division what a question names of a division */
 
-const LARGEST_PLAIN_GROUP = 12;
-const LARGEST_NUMBER = 9999;
+const { MOST_CHILDREN } = sharing.limits;
 const NO_GROUP = 1000; // "a child chose 7,091"
 
 /** @type {(part: string) => Set<string>} */
@@ -75,12 +74,6 @@ function wordsAndNumbers(text) {
   return words;
 }
 
-/** @type {(divisor: number, ribbons: boolean) => boolean} whether those who share find room round the mat */
-const findsRoom = (divisor, ribbons) => {
-  const sharers = ribbons ? [...String(divisor)].reduce((sum, digit) => sum + Number(digit), 0) : divisor;
-  return divisor >= (ribbons ? 10 : 2) && divisor < NO_GROUP && sharers >= 2 && sharers <= LARGEST_PLAIN_GROUP;
-};
-
 /**
  * @param {string} text
  * @returns {Division | undefined} undefined if it asks for anything else, or for what cannot be shared
@@ -90,7 +83,7 @@ function divisionAsked(text) {
   const places = [...words.keys()].filter((place) => typeof words[place] === "number");
   const ribbons = words.some((word) => OF_RIBBONS.has(word));
   const [first, second] = places.map((place) => words[place]);
-  const isLarge = (number) => number > LARGEST_PLAIN_GROUP;
+  const isLarge = (number) => number > MOST_CHILDREN;
   const isDivision = second !== undefined && isLarge(first) !== isLarge(second);
   const isOfNumbers = (word, place) => {
     // "ten ribbons" counts ribbons; "3,432 for 12 ribbons" does not
@@ -102,9 +95,10 @@ function divisionAsked(text) {
 
   const division = (dividend, divisor) => {
     const withRibbons = divisor !== undefined && (ribbons || isLarge(divisor));
-    const canBeAsked = dividend === undefined || dividend <= LARGEST_NUMBER;
-    if (!canBeAsked || (divisor !== undefined && !findsRoom(divisor, withRibbons))) return undefined;
-    return { dividend, divisor, ribbons: withRibbons };
+    const { isNumber, isGroup } = sharing.limits;
+    const canBeAsked =
+      (dividend === undefined || isNumber(dividend)) && (divisor === undefined || isGroup(divisor, withRibbons));
+    return canBeAsked ? { dividend, divisor, ribbons: withRibbons } : undefined;
   };
   const isFollowedByChildren = OF_CHILDREN.has(words[places[0] + 1]);
   if (second !== undefined) {
@@ -112,8 +106,8 @@ function divisionAsked(text) {
     return groupFirst ? division(second, first) : division(first, second);
   }
   const children = words.some((word) => OF_CHILDREN.has(word));
-  const isGroup = ribbons || ((children || OF_SHARING.has(words[places[0] - 1])) && first < NO_GROUP);
-  if (isGroup && children && isLarge(first) && !ribbons) return undefined; // more than twelve take two lessons
-  if (isGroup) return division(undefined, first);
+  const isOfGroup = ribbons || ((children || OF_SHARING.has(words[places[0] - 1])) && first < NO_GROUP);
+  if (isOfGroup && children && isLarge(first) && !ribbons) return undefined; // more than twelve take two lessons
+  if (isOfGroup) return division(undefined, first);
   return isLarge(first) ? division(first, undefined) : undefined;
 }

@@ -3,11 +3,7 @@
 // and how many movements are shown "&movement=7".
 "use strict";
 {
-  const { digitsOf, sum } = sharing.places;
-
-  const LARGEST_NUMBER = 9_999;
-  const MOST_CHILDREN = 12;
-  const LARGEST_WITH_RIBBONS = 999;
+  const { isNumber, isGroup } = sharing.limits;
 
   /**
    * One division to work out. children: how many share; with ribbons how many they stand for together.
@@ -19,19 +15,6 @@
     const digits = text.normalize("NFKC").trim();
     const plain = /^[1-9]\d{0,2}([ ,.'’]\d{3})+$/.test(digits) ? digits.replace(/\D/g, "") : digits;
     return /^\d{1,6}$/.test(plain) ? Number(plain) : null;
-  };
-
-  /** @type {(number: number | null) => boolean} */
-  const isNumber = (number) => number !== null && number >= 1 && number <= LARGEST_NUMBER;
-
-  /** One child alone cannot share. */
-  const isOnTheMat = (sharers) => sharers >= 2 && sharers <= MOST_CHILDREN;
-
-  /** @type {(children: number | null, ribbons: boolean) => boolean} whether such a group can stand round the mat */
-  const isGroup = (children, ribbons) => {
-    if (children === null) return false;
-    if (!ribbons) return isOnTheMat(children);
-    return children >= 10 && children <= LARGEST_WITH_RIBBONS && isOnTheMat(sum(digitsOf(children)));
   };
 
   /**
@@ -90,5 +73,5 @@
   /** Note in the address what is seen or how many movements are shown, beside what it says already. */
   const note = (asked, parts) => history.replaceState(null, "", writeAll(asked, parts));
 
-  sharing.address = { wholeNumber, isNumber, isGroup, askedOf, told, write, writeAll, readSeen, readMovement, note };
+  sharing.address = { wholeNumber, askedOf, told, write, writeAll, readSeen, readMovement, note };
 }

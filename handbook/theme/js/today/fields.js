@@ -2,7 +2,8 @@
 "use strict";
 {
   const { digitsOf, valueOf, sum } = sharing.places;
-  const { wholeNumber, isNumber, isGroup, askedOf } = sharing.address;
+  const { isNumber, isGroup } = sharing.limits;
+  const { wholeNumber, askedOf } = sharing.address;
   const { byId, say, on } = sharing.elements;
 
   const RIBBON_FIELDS = ["ask-for-one", "ask-for-ten", "ask-for-hundred"];

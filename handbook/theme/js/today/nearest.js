@@ -6,7 +6,7 @@
   const { numbers, reckon, zerosAsWanted } = sharing.numbers;
   const { workOut } = sharing.division;
   const { needs, shortages } = sharing.shelf;
-  const { isGroup } = sharing.address;
+  const { isGroup } = sharing.limits;
 
   /** Of fewer pieces nothing can be shared. */
   const SMALLEST = 2;
