@@ -75,8 +75,8 @@ def said_piece(words: Phrases, number: int, place: int) -> str:
 
 
 def said_pieces(words: Phrases, counts: Counts) -> str:
-    """'three units and two tens', as it is spoken: 'one hundred and nine tens' would be heard as 109 tens."""
-    return listing(words, [said_piece(words, counts[place], place) for place in reversed(counts.places_held)])
+    """'two tens, and three units', as it is spoken."""
+    return listing(words, [said_piece(words, counts[place], place) for place in counts.places_held], "list.apart")
 
 
 def pieces(words: Phrases, counts: Counts) -> str:

@@ -29,8 +29,9 @@ def repair_words(words: Phrases, repair: Repair, sharing: Sharing) -> str:
     sentences: list[str] = []
     changed: frozenset[tuple[int, int]] = frozenset()
     heap = _MIDDLE if any(_is_of_the_middle(step, sharing) for step in repair) else At.LEFT_OVER
+    tray = "a-tray" if any(isinstance(step, Again) for step in repair) else "tray"
     for step in repair:
-        sentences.append(_step(words, step, _SoFar(sharing.ribbons, changed, heap)))
+        sentences.append(_step(words, step, _SoFar(sharing.ribbons, changed, heap, tray)))
         changed = changed | _read_after(step)
     return " ".join(sentences)
 
@@ -50,11 +51,13 @@ class _SoFar(NamedTuple):
     ribbons    whether a tray is told by whom it is for
     changed    what trays read now that have been changed, with whom they are for
     heap       the key of what is not on a tray: all of it is left over, or all of it is still in the middle
+    tray       the key of trays: where it is shared out again, more may read the same than are taken from
     """
 
     ribbons: bool
     changed: frozenset[tuple[int, int]]
     heap: str
+    tray: str
 
     def spot(self, at: At) -> str:
         """The key of where pieces lie."""
@@ -66,7 +69,7 @@ class _SoFar(NamedTuple):
             return words.say(f"repair.{self.spot(at)}")
         whose = whose_tray(words, trays.stands_for, self.ribbons)
         now = words.say("repair.now") if (trays.stands_for, trays.value) in self.changed else ""
-        return words.say("repair.tray", count=trays.sharers, reads=trays.value, whose=whose, now=now)
+        return words.say(f"repair.{self.tray}", count=trays.sharers, reads=trays.value, whose=whose, now=now)
 
 
 def _read_after(step: Movement | Exchange | Again) -> frozenset[tuple[int, int]]:

@@ -81,7 +81,8 @@ def said_in_parts(words: Phrases, sharing: Sharing, stage: Stage) -> tuple[list[
         if place not in exchanges.for_a_round:
             last.append(Said(BANKER, _said_of(words, f"banker.{way}", place, 1), made))
     if stage.level == UNITS:
-        last.append(Said(GUIDE, _end(words, sharing), len(movements)))
+        made = len(movements) - bool(sharing.remainder)  # what is left over is kept apart after it
+        last.append(Said(GUIDE, _end(words, sharing), made))
     return said
 
 

@@ -175,7 +175,7 @@ def test_the_shelf_is_counted_in_forms_for_one_and_nothing_is_counted_that_is_no
 @pytest.mark.parametrize(("sizes", "told"), [("[2, 5]", True), ("[5]", False)])
 def test_cards_for_two_are_told_of_where_two_share(sizes: str, told: bool, tmp_path: Path) -> None:
     context = of_a_school(tmp_path / "school", f"[groups]\nsizes = {sizes}")
-    assert ("Two children" in write_choosing(context.writer, date(2026, 11, 16)).body) == told
+    assert ("for two children" in write_choosing(context.writer, date(2026, 11, 16)).body) == told
 
 
 @pytest.mark.parametrize(

@@ -192,7 +192,7 @@ def is_wanted(on: On) -> bool:
 
 def on_trays(on: On) -> list[tuple[int, int, int]]:
     """What is seen on the trays: on how many, how much, and what their children stand for."""
-    found = re.findall(rf"({N}) on (?:the tray|(?:each of )?({N}) trays?)(?: for ({N}))?", on.match["sight"])
+    found = re.findall(rf"({N}) on (?:the tray|(?:each of (?:the )?)?({N}) trays?)(?: for ({N}))?", on.match["sight"])
     return [(number_in(trays or "1"), number_in(holds), number_in(stands or "1")) for holds, trays, stands in found]
 
 

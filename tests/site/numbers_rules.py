@@ -44,7 +44,7 @@ from tests.site.numbers_words import (
     number_in,
 )
 
-_ON = rf"{N} on (?:the tray|(?:each of )?{N} trays?)(?: for {N})?"
+_ON = rf"{N} on (?:the tray|(?:each of (?:the )?)?{N} trays?)(?: for {N})?"
 _NOT_ON_TRAYS = rf"(?:(?P<left>{SMALL}) left over)?(?:, )?(?:(?P<lying>{PIECES}) still in the middle)?"
 _SIGHT = rf"(?P<sight>{_ON}(?:, {_ON})*), {_NOT_ON_TRAYS}"
 
@@ -60,7 +60,9 @@ RULES = (
         is_quotient,
     ),
     about("number", rf"We have (?!no\b)(?P<n>{SAID})", n=lambda on: on.sharing.dividend),
-    about("number", rf"(?:[Ll]arge cards show|largest first:) (?P<n>{N})", n=lambda on: on.sharing.dividend),
+    about(
+        "number", rf"(?:[Ll]arge cards show|number that lies there now:) (?P<n>{N})", n=lambda on: on.sharing.dividend
+    ),
     about(
         "number",
         rf"A number like (?P<n>{N}), for (?P<other>{N}) children",
@@ -126,7 +128,7 @@ RULES = (
     ),
     about("cards", rf"[Ll]arge cards?:? (?:the card )?(?P<c>{CARDS})", c=lambda on: cards(on.sharing.dividend)),
     about("cards", rf"(?P<c>{CARDS}) in large cards", c=lambda on: cards(on.sharing.dividend)),
-    about("pieces", rf"then lies in the middle: (?P<p>{PIECES})", p=lambda on: pieces(on.sharing.start)),
+    about("pieces", rf"Counts the middle with them: (?P<p>{PIECES})", p=lambda on: pieces(on.sharing.start)),
     about(
         "cards",
         rf"(?P<c>{CARDS}) for each of (?:the )?(?P<n>{N}) child(?:ren)?\b(?: who stand for (?P<stands>{N}))?",

@@ -23,32 +23,32 @@ AT_THE_LAST_PLACE = {
         "Start the next round: it reaches only 3 of the 4 trays.",
         "«There is not one for everybody. This round is not finished, so it comes back to the middle.»",
         "Take it back.",
-        "Keep apart what is left over: 3 units.",
         "«Three units do not go round. They are left over.»",
+        "Keep apart what is left over: 3 units.",
     ],
     (7, 4, False, True): [
         "«There are only units: one to every tray, in turn.»",
         "Round 1: one unit to each.",
         "«There is not one for everybody, so nobody gets one now.»",
-        "Keep apart what is left over: 3 units.",
         "«Three units do not go round. They are left over.»",
+        "Keep apart what is left over: 3 units.",
     ],
     (1222, 12, True, False): [
-        "«And now the child for ten gets one ten and a child for one gets one unit.»",
+        "«And now the child for ten gets one ten and each child for one gets one unit.»",
         "Round 1: one ten to the child for 10 and one unit to each child for 1.",
         "Start the next round: it reaches only 1 of the 3 trays.",
         "«This round stops before the last tray. Back to the middle with it.»",
         "Take it back.",
-        "Keep apart what is left over: 1 ten.",
         "«Not enough for a round. Left over: one ten.»",
+        "Keep apart what is left over: 1 ten.",
     ],
     (1250, 12, True, False): [
-        "«And now the child for ten gets one ten and a child for one gets one unit.»",
-        "«There are no units. One ten goes to the bank for them.»",
+        "«And now the child for ten gets one ten and each child for one gets one unit.»",
+        "«There are no units. One ten goes to the bank for some.»",
         "Change 1 ten for 10 units.",
         "Rounds 1 to 4: one ten to the child for 10 and one unit to each child for 1.",
-        "Keep apart what is left over: 2 units.",
         "«Not enough for a round. Left over: two units.»",
+        "Keep apart what is left over: 2 units.",
     ],
 }
 
@@ -68,7 +68,7 @@ def test_what_is_said_stands_where_it_is_said(division: tuple[int, int, bool, bo
 def test_where_nothing_can_be_given_the_guide_says_so_and_no_hand_moves() -> None:
     """Of 1,210 among 12 with ribbons, a ten is left at the tens and no hundred for the child for ten."""
     _, tens, _ = told(1210, 12, ribbons=True, look_first=False)
-    assert tens == ["«A child for ten would get one hundred. None are there, so we go on.»"]
+    assert tens == ["«A child for ten would get one hundred. There are none, so we go on.»"]
 
 
 @pytest.mark.parametrize("ribbons", [False, True])

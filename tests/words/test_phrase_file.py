@@ -80,7 +80,7 @@ PUT_TOGETHER = {
     "piece": [*PLACES, "larger"],
     "place": [*PLACES, "larger"],
     "glance": [f"share{whose}" for whose in ("", "-with-ribbons", "-nobody-for-one")],
-    "repair": [At.LEFT_OVER, "middle", At.TRAY, At.BANK, "bring", "give", "take", "to-left-over"],
+    "repair": [At.LEFT_OVER, "middle", At.TRAY, "a-tray", At.BANK, "bring", "give", "take", "to-left-over"],
     "ribbons.colour": ["tens", "hundreds", "larger"],
     "search": [
         *("children", "ribbons", "among", "besides", "besides-a-division", "says-little", "number"),

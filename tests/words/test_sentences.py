@@ -180,7 +180,8 @@ def test_with_ribbons_what_is_left_over_stays_apart_too(dividend: int, divisor: 
 def test_who_fetches_the_number_is_said_where_it_is_set_out() -> None:
     number, *_ = to_set_out(WORDS, share(1476, 12))
     assert number == (
-        "In the middle: 1 thousand, 4 hundreds, 7 tens and 6 units. After the first lessons the children fetch it."
+        "In the middle: 1 thousand, 4 hundreds, 7 tens and 6 units. "
+        "After the first lessons the children fetch the number."
     )
 
 
@@ -188,7 +189,7 @@ def test_one_child_alone_is_the_child_for_ten() -> None:
     sharing = share(1476, 12, ribbons=True)
     begins = next(spoken.said_at(WORDS, sharing, sharing.stages[0])).text
     assert begins == (
-        "We begin with the largest: the child for ten gets one thousand and a child for one gets one hundred."
+        "We begin with the largest: the child for ten gets one thousand and each child for one gets one hundred."
     )
 
 
@@ -196,7 +197,7 @@ def test_one_child_alone_is_the_child_for_ten() -> None:
     ("seen", "said"),
     [
         (Observation((Reading(7, 1),), 0), "7 on the tray, nothing left over"),
-        (Observation((Reading(7, 3),), None), "7 on each of 3 trays"),
+        (Observation((Reading(7, 3),), None), "7 on each of the 3 trays"),
         (Observation((Reading(8, 1), Reading(7, 3)), 2), "8 on 1 tray, 7 on each of 3 trays, 2 left over"),
     ],
 )

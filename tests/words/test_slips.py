@@ -75,7 +75,7 @@ def test_the_words_of_one_cause() -> None:
         "Not found? Close the work, and find it before the little ones come in: its beads can come off. "
         "All are there? Then the bank gave nine.",
         "Bring one bar from the bank to the middle. Everything from the tens down goes back to the middle. "
-        "While there are ten of a smaller kind, change them for one of the next at the bank. "
+        "Change every ten of a smaller kind for one of the next larger at the bank. "
         "Then share it out again.",
     )
 
@@ -142,7 +142,7 @@ def test_a_piece_that_should_be_left_over_is_put_there_and_not_in_the_middle() -
         ([1, 2, 3, 4], "in one of the 4 rounds of the thousands"),
         ([2, 3, 4], "in one of rounds 2 to 4 of the thousands"),
         ([4, 5], "in round 4 of the thousands"),
-        ([5], "in a round of the thousands that was begun although there was too little for it"),
+        ([5], "in a round of the thousands that was begun although there were too few pieces for it"),
     ],
 )
 def test_the_turns_at_which_it_may_have_happened(turns: list[int], when: str) -> None:
@@ -405,6 +405,6 @@ def test_what_children_could_not_follow_is_shared_out_again_and_told_so() -> Non
     (cause,) = (one for one in symptom.causes if one.slip is Slip.DEALT_TWICE)
     assert len({step.place for step in cause.repair if not isinstance(step, Again)}) == 3
     assert explain(SAID, cause, sharing).mend == (
-        "Everything from the hundreds down goes back to the middle. While there are ten of a smaller kind, change them "
-        "for one of the next at the bank. Then share it out again."
+        "Everything from the hundreds down goes back to the middle. Change every ten of a smaller kind for one "
+        "of the next larger at the bank. Then share it out again."
     )

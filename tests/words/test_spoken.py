@@ -70,7 +70,7 @@ def right_numbers(sharing: Sharing, stage: Stage) -> list[list[tuple[int, int]]]
         lines += [[(1, largest), (10, largest - 1)]] * (largest not in during)
     if level == UNITS:
         end = sharing.end.middle
-        lines.append([(end[place], place) for place in reversed(end.places_held)])
+        lines.append([(end[place], place) for place in end.places_held])
     return lines
 
 
@@ -121,8 +121,8 @@ def test_how_a_lesson_begins(division: tuple[int, int], first: str) -> None:
 @pytest.mark.parametrize(
     ("division", "stage", "short"),
     [
-        ((2904, 22), 1, "There are no tens. One hundred goes to the bank for them."),
-        ((2350, 11), 2, "There are no units. One ten goes to the bank for them."),
+        ((2904, 22), 1, "There are no tens. One hundred goes to the bank for some."),
+        ((2350, 11), 2, "There are no units. One ten goes to the bank for some."),
         ((1021, 123), 1, "First we need more tens. One hundred goes to the bank for them."),
         ((3432, 12), 1, "We need more tens. One hundred goes to the bank for them."),
     ],

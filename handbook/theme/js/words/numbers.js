@@ -39,9 +39,9 @@
   /** @type {(number: number, place: number) => string} as it is spoken: "twelve hundreds" */
   const saidPiece = (number, place) => piecesOf(number, place, numberWords(number));
 
-  /** @type {(counts: Counts) => string} "two tens and three units", as it is spoken */
+  /** @type {(counts: Counts) => string} "two tens, and three units", as it is spoken */
   const saidPieces = (counts) =>
-    listing(placesHeld(counts).reverse().map((place) => saidPiece(counts[place], place)));
+    listed(placesHeld(counts).map((place) => saidPiece(counts[place], place)), "list.apart");
 
   /** @type {(counts: Counts) => string} "5 thousands and 3 tens"; an empty place is not named */
   const pieces = (counts) =>

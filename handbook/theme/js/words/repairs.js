@@ -27,12 +27,14 @@
       ((source ?? at) === "left-over" || (target === "left-over" && !division.end.middle[place]));
     const heap = repair.some(isOfTheMiddle) ? "middle" : "left-over";
     const name = (at) => (at === "left-over" ? heap : at);
+    // Where it is shared out again, more trays may read the same than are taken from.
+    const tray = repair.some((step) => "again" in step) ? "a-tray" : "tray";
     const spot = (at, trays) => {
       if (!trays) return say(`repair.${name(at)}`);
       const { trays: count, reads, stands_for } = trays;
       const whose = whoseTray(stands_for, division.ribbons);
       const now = changed.has(nameOf(trays, 0)) ? say("repair.now") : "";
-      return say("repair.tray", { count, reads, whose, now });
+      return say(`repair.${tray}`, { count, reads, whose, now });
     };
     return repair
       .map((step) => {

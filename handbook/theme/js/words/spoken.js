@@ -62,7 +62,8 @@
       guide(last, saidOf(`guide.to-bank.${way}`, place, times), made);
       if (!forARound.includes(place)) banker(last, place, made);
     }
-    if (stage.level === UNITS) guide(last, end(division), movements.length);
+    // What is left over is kept apart after it.
+    if (stage.level === UNITS) guide(last, end(division), movements.length - (division.remainder ? 1 : 0));
     return said;
   };
 
