@@ -212,7 +212,7 @@ def test_what_a_tray_was_not_given_comes_from_the_middle_or_is_changed_for(visit
     trays = ",".join(["123"] * 11 + ["0"])
     visit.page.goto((plain_site / TODAY).as_uri() + f"#number=1476&children=12&seen={trays}&left=123")
     told = visit.page.locator("#not-right-told")
-    expect(told).to_contain_text("A piece is not in the middle? Change others for it at the bank.")
+    expect(told).to_contain_text("A piece you need is not in the middle? Change others for it at the bank.")
     expect(told).not_to_contain_text("go on sharing")
 
 
@@ -347,7 +347,7 @@ def test_pages_that_go_by_the_schools_shelf_say_so_while_another_is_kept(visit: 
         expect(note).to_be_hidden()
         visit.page.evaluate("localStorage.setItem('sharing-handbook-shelf', '{\"thousands\": 3}')")
         visit.page.reload()
-        expect(note).to_contain_text("shelf is another one")
+        expect(note).to_contain_text("shelf is different")
         note.get_by_role("link").click()
         visit.page.wait_for_url("**/today.html#*")
         visit.page.evaluate("localStorage.clear()")

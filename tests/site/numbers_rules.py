@@ -60,9 +60,7 @@ RULES = (
         is_quotient,
     ),
     about("number", rf"We have (?!no\b)(?P<n>{SAID})", n=lambda on: on.sharing.dividend),
-    about(
-        "number", rf"(?:[Ll]arge cards show|number that lies there now:) (?P<n>{N})", n=lambda on: on.sharing.dividend
-    ),
+    about("number", rf"(?:[Ll]arge cards show|Read the number:) (?P<n>{N})", n=lambda on: on.sharing.dividend),
     about(
         "number",
         rf"A number like (?P<n>{N}), for (?P<other>{N}) children",
