@@ -66,7 +66,7 @@ class Results:
                 for line in file:
                     key, _, result = line.rstrip(b"\n").partition(b" ")
                     kept[key.decode()] = result
-        except (OSError, EOFError, zlib.error):
+        except (OSError, EOFError, zlib.error, UnicodeDecodeError):
             return {}
         return kept
 

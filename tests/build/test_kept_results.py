@@ -29,6 +29,7 @@ DAMAGE: dict[str, Callable[[bytes], bytes]] = {
     "a bit turned at the end": lambda content: content[:-1] + bytes([content[-1] ^ 1]),
     "a bit turned at the beginning": lambda content: bytes([content[0] ^ 1]) + content[1:],
     "a bit turned in a result": lambda content: content.replace(RESULT, RESULT[:-1] + b"i"),
+    "a bit turned in a key": lambda content: content.replace(OTHER.encode(), b"\xb0" + OTHER.encode()[1:]),
     "text from elsewhere": lambda content: b"# Shopping list\n",
     "zeros": lambda content: bytes(len(content)),
 }
