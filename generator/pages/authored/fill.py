@@ -43,9 +43,7 @@ def write_authored(context: WritingContext, to_write: tuple[AuthoredPage, tuple[
     meta = front_matter(page.meta.description, page.meta.tags, page.meta.reviewed, context.writer.school.review.months)
     if page.meta.boost != 1:
         meta["search"] = {"boost": page.meta.boost}
-    if page.meta.asks:
-        meta["scripts"] = "ask"
-    blank = Page(page.path, page.meta.title, meta, "", pictures)
+    blank = Page(page.path, page.meta.title, meta, "", pictures, scripts="ask" if page.meta.asks else "")
     words = SourceText(page.body, page.file, page.body_line)
     return _guarded(context, blank, words) if page.from_school else _filled(context, blank, words)
 

@@ -32,8 +32,6 @@ _BOOST = 0.4
 """What the words of a lesson count in a search: there are many lessons, and a general question is not for them."""
 
 _MOST_SLIPS_OF_A_PLAN = 3
-_SHEETS = {"scripts": "sheets"}
-"""What stands on a page of plans or cards besides: a button that prints the one chosen."""
 
 
 @dataclass(frozen=True)
@@ -85,7 +83,7 @@ def write_plans(writer: Writer, step: Step, plans: Sequence[Plan]) -> Page:
     data = {"step": step, "link": link, "plans": plans, "bodies": [Markup(plan.body) for plan in plans]}
     page = writer.page("plans", link.plans_path, data, step.reviewed, step=step.short)
     pictures = tuple(picture for plan in plans for picture in plan.pictures)
-    return replace(page, meta={**page.meta, **_SHEETS}, pictures=pictures)
+    return replace(page, scripts="sheets", pictures=pictures)
 
 
 def write_cards(writer: Writer, step: Step) -> Page:
@@ -95,7 +93,7 @@ def write_cards(writer: Writer, step: Step) -> Page:
     cards = [{"slug": link.slug, "sharing": link.sharing, "needs": needs(link.sharing)} for link in links]
     data = {"step": step, "step_path": link.path, "cards": cards}
     page = writer.page("cards", link.cards_path, data, step.reviewed, step=step.short)
-    return replace(page, meta={**page.meta, **_SHEETS})
+    return replace(page, scripts="sheets")
 
 
 def _page(writer: Writer, placed: PlacedLesson, data: Mapping[str, Any], symptoms: Iterable[Symptom]) -> Page:
@@ -107,8 +105,8 @@ def _page(writer: Writer, placed: PlacedLesson, data: Mapping[str, Any], symptom
     typed = f"{link.dividend}/{link.divisor}", f"{link.divisor}/{link.dividend}"
     tags = (*typed, *lesson.tags)
     meta = front_matter(lesson.reason, tags, lesson.reviewed, writer.school.review.months)
-    meta |= {"search": {"boost": _BOOST}, "scripts": "lesson"}
-    return Page(link.path, link.title, meta, body, pictures)
+    meta["search"] = {"boost": _BOOST}
+    return Page(link.path, link.title, meta, body, pictures, "lesson")
 
 
 def _plan(writer: Writer, placed: PlacedLesson, data: Mapping[str, Any], symptoms: Iterable[Symptom]) -> Plan:

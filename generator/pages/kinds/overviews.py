@@ -34,7 +34,7 @@ def write_home(writer: Writer, links: Sequence[LessonLink], first_step: Step, re
     ribbons = next((link.path.rpartition("/")[0] + "/index.md" for link in links if link.ribbons), "")
     data = {"lessons": len(links), "firsts": [firsts[size] for size in sorted(firsts)], "ribbons": ribbons}
     page = writer.page("home", HOME, data, reviewed)
-    return replace(page, meta={**page.meta, "scripts": "ask"})
+    return replace(page, scripts="ask")
 
 
 def write_path(writer: Writer, steps: tuple[StepLink, ...], links: Sequence[LessonLink], reviewed: date) -> Page:

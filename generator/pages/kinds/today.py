@@ -14,4 +14,4 @@ def write_today(writer: Writer, reviewed: date) -> Page:
     """The fields of the page, with the words of the school's language; its scripts do the rest."""
     data = {"kinds": NUMBER_KINDS, "shelf": tuple(type(writer.school.shelf).model_fields)}
     page = writer.page("today", TODAY, data, reviewed)
-    return replace(page, meta={**page.meta, "scripts": "today"})
+    return replace(page, scripts="today")

@@ -14,13 +14,17 @@ from generator.figures.picture import Picture
 
 @dataclass(frozen=True)
 class Page:
-    """One page; `path` is below the handbook's root and ends in .md."""
+    """One page; `path` is below the handbook's root and ends in .md.
+
+    scripts: whose scripts it loads, of the kinds of page in mkdocs.yml; nothing where it needs none
+    """
 
     path: str
     title: str
     meta: Mapping[str, Any]
     body: str
     pictures: tuple[Picture, ...] = ()
+    scripts: str = ""
 
     @property
     def text(self) -> str:
@@ -28,7 +32,7 @@ class Page:
 
         The theme and its search write the title as they find it, so marks in it are escaped here.
         """
-        front = {"title": escape(self.title, quote=False), **self.meta}
+        front = {"title": escape(self.title, quote=False), **self.meta, "scripts": self.scripts}
         lines = (f"{key}: {json.dumps(value, ensure_ascii=False)}" for key, value in front.items())
         return "\n".join(("---", *lines, "---", "", self.body.strip(), ""))
 
