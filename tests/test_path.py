@@ -45,9 +45,9 @@ BRINGS: dict[str, Callable[[Sharing, Features], bool]] = {
     "too few at the highest place": lambda sharing, features: features.highest_place_short,
     "too few at a place on the way": lambda sharing, features: short_on_the_way(features, sharing),
     "seven children or more": lambda sharing, features: sharing.sharers >= 7,
-    "a ribbon for ten": lambda sharing, features: features.ribbons,
+    "a ribbon for ten": lambda sharing, features: sharing.ribbons,
     "a ribbon for a hundred": lambda sharing, features: len(sharing.mat) > 2,
-    "nobody for a place": lambda sharing, features: features.ribbons and 0 in sharing.mat,
+    "nobody for a place": lambda sharing, features: sharing.ribbons and 0 in sharing.mat,
 }
 
 

@@ -16,7 +16,6 @@ class Features(NamedTuple):
     highest_place_short: not one piece of the number's highest place can be dealt as it is
     remainder: what is left over
     nobody_gets_any: more sharers than the whole number has units
-    ribbons: some sharers stand for ten or more
     """
 
     exchange_from: tuple[int, ...]
@@ -27,7 +26,6 @@ class Features(NamedTuple):
     highest_place_short: bool
     remainder: int
     nobody_gets_any: bool
-    ribbons: bool
 
     @property
     def static(self) -> bool:
@@ -55,7 +53,6 @@ def features_of(sharing: Sharing) -> Features:
         highest_place_short=sharing.dividend > 0 and stages[0].rounds == 0,
         remainder=sharing.remainder,
         nobody_gets_any=sharing.quotient == 0,
-        ribbons=sharing.ribbons,
     )
 
 

@@ -106,7 +106,6 @@ def kind_by_arithmetic(dividend: int, divisor: int) -> Features:
         highest_place_short=0 < int(number[0]) < divisor,
         remainder=dividend % divisor,
         nobody_gets_any=dividend < divisor,
-        ribbons=False,
     )
 
 

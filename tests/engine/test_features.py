@@ -24,13 +24,12 @@ EXAMPLES: list[tuple[int, int, bool, dict[str, Any]]] = [
     (1236, 12, False, {"highest_place_short": True, "places_short": (THOUSANDS, TENS)}),
     (3, 5, False, {"nobody_gets_any": True, "places_short": (UNITS,), "zeros_at_quotient_end": ()}),
     (0, 5, False, {"nobody_gets_any": True, "highest_place_short": False, "zeros_in_dividend": (), "static": True}),
-    (3432, 12, True, {"ribbons": True, "exchange_from": (THOUSANDS, HUNDREDS, TENS), "highest_place_short": False}),
-    (3636, 12, True, {"ribbons": True, "static": True, "exact": True, "zeros_inside_quotient": (TENS,)}),
-    (640, 20, True, {"ribbons": True, "static": True, "zeros_in_dividend": (UNITS,)}),
-    (5100, 102, True, {"ribbons": True, "exchange_from": (HUNDREDS,), "zeros_at_quotient_end": (UNITS,)}),
+    (3432, 12, True, {"exchange_from": (THOUSANDS, HUNDREDS, TENS), "highest_place_short": False}),
+    (3636, 12, True, {"static": True, "exact": True, "zeros_inside_quotient": (TENS,)}),
+    (640, 20, True, {"static": True, "zeros_in_dividend": (UNITS,)}),
+    (5100, 102, True, {"exchange_from": (HUNDREDS,), "zeros_at_quotient_end": (UNITS,)}),
     (1120, 35, True, {"highest_place_short": True, "places_short": (HUNDREDS,)}),
-    (7, 12, True, {"ribbons": True, "nobody_gets_any": True, "remainder": 7}),
-    (8, 4, True, {"ribbons": False}),
+    (7, 12, True, {"nobody_gets_any": True, "remainder": 7}),
 ]
 
 

@@ -103,7 +103,7 @@ def test_a_zero_in_the_divisor_is_a_group_of_nobody(
     sharing = share(dividend, divisor, ribbons=True)
     assert (sharing.quotient, sharing.remainder) == (quotient, remainder)
     assert (sharing.stages[0].level, sharing.sharers) == (first_level, sharers)
-    assert features_of(sharing).ribbons
+    assert sharing.ribbons
 
 
 def test_ribbons_take_far_fewer_exchanges_than_as_many_children() -> None:
