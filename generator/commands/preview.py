@@ -12,17 +12,17 @@ from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from html import escape
 from http import HTTPStatus
-from http.client import HTTP_PORT
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from typing import Any, NamedTuple, Self
-from urllib.parse import unquote, urlsplit
+from urllib.parse import unquote
 
 from generator.errors import HandbookError
 from generator.site.servers import TYPES
 from generator.source.library import IN_A_SCHOOL_FOLDER
 
 HOST = "127.0.0.1"
+_NAMES = (HOST, "localhost")  # what browsers call this machine
 _VERSION = "/preview-version"
 _OWN = ("/preview.js", "/preview.css")
 _HERE = Path(__file__).parent
@@ -99,10 +99,10 @@ class _Answer(BaseHTTPRequestHandler):
     server: Preview
 
     def do_GET(self) -> None:
-        if self.headers.get("Host", "").lower() not in _names(self.server.server_port):
+        if self.headers.get("Host", "").partition(":")[0].lower() not in _NAMES:
             self.send_error(HTTPStatus.MISDIRECTED_REQUEST)
             return
-        status, kind, content = self.server.answer(unquote(urlsplit(self.path).path))
+        status, kind, content = self.server.answer(unquote(self.path.partition("?")[0]))
         self.send_response(status)
         self.send_header("Content-Type", kind)
         self.send_header("Content-Length", str(len(content)))
@@ -116,14 +116,6 @@ class _Answer(BaseHTTPRequestHandler):
 
     def log_message(self, *_: object) -> None:
         """The terminal is for builds."""
-
-
-def _names(port: int) -> Iterator[str]:
-    """What browsers call this machine; at the usual port they leave the port out."""
-    for name in (HOST, "localhost"):
-        yield f"{name}:{port}"
-        if port == HTTP_PORT:
-            yield name
 
 
 def changes(folders: Sequence[Path], pause: float = 0.3) -> Iterator[None]:

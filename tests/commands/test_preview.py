@@ -106,8 +106,7 @@ def test_nothing_outside_the_site_is_shown(path: str, preview: Preview, site: Pa
 
 
 @pytest.mark.parametrize(
-    "host",
-    ["elsewhere.example", "elsewhere.example:8765", "127.0.0.1", "127.0.0.1:1", "", "localhost.elsewhere.example"],
+    "host", ["elsewhere.example", "elsewhere.example:8765", "", "localhost.elsewhere.example", "[localhost]"]
 )
 def test_who_asks_by_another_name_is_turned_away(host: str, preview: Preview) -> None:
     preview.show()
@@ -120,16 +119,13 @@ def test_this_machine_has_two_names(preview: Preview) -> None:
     preview.show()
     port = preview.address.rstrip("/").rpartition(":")[2]
     for name in ("localhost", "LocalHost", HOST):
-        assert ask(preview, "/", Host=f"{name}:{port}")[0] == 200
+        for host in (name, f"{name}:{port}"):  # at the usual port browsers leave it out
+            assert ask(preview, "/", Host=host)[0] == 200
 
 
-@pytest.mark.parametrize("name", ["localhost", HOST])
-def test_at_the_usual_port_browsers_leave_it_out(name: str, preview: Preview) -> None:
+def test_what_is_no_address_leads_nowhere(preview: Preview) -> None:
     preview.show()
-    preview.server_port = 80  # said only: few may take it
-    for host in (name, f"{name}:80"):
-        assert ask(preview, "/", Host=host)[0] == 200
-    assert ask(preview, "/", Host="elsewhere.example")[0] == 421
+    assert ask(preview, "http://[", Host=HOST)[0] == 404
 
 
 @pytest.mark.parametrize("method", ["POST", "PUT", "DELETE", "OPTIONS", "TRACE"])
