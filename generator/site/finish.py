@@ -39,14 +39,14 @@ def finished(
         yield path, policy.guarded(path, text, inline).encode()
     made = {
         **search.offline(rendered, for_scripts),
-        **scripts.joined(rendered, paths),
+        **scripts.joined(rendered),
         **servers.files(settings.sub_path, inline),
         **{each.chapter_pages: bound[each.path].chapter_pages.encode() for each in books},
     }
     yield from made.items()
-    parts = {part for kind, listed in scripts.listed().items() if scripts.one_file(kind) in made for part in listed}
+    joined = set(chain(*scripts.listed().values()))
     for path in paths:
-        if path not in made and path not in parts and not path.endswith(".html"):
+        if path not in made and path not in joined and not path.endswith(".html"):
             content = (rendered / path).read_bytes()
             yield path, scripts.lean(content.decode()).encode() if path.startswith(scripts.FOLDER) else content
 

@@ -1,6 +1,5 @@
 """Our scripts as pages load them: one file for each kind of page, without what only people read."""
 
-from collections.abc import Collection
 from functools import cache
 from pathlib import Path
 
@@ -26,19 +25,12 @@ def listed() -> dict[str, list[str]]:
     return scripts
 
 
-def one_file(kind: str) -> str:
-    """The path of the scripts of a kind of page, joined."""
-    return f"{FOLDER}{kind}.js"
-
-
-def joined(folder: Path, paths: Collection[str]) -> dict[str, bytes]:
-    """For each kind of page its scripts as one file, by path; only for kinds of which the site has every script."""
+def joined(folder: Path) -> dict[str, bytes]:
+    """For each kind of page its scripts as one file, by path."""
 
     def body(script: str) -> str:
         return lean((folder / script).read_text("utf-8")).removeprefix(_STRICT)
 
     return {
-        one_file(kind): (_STRICT + "".join(map(body, scripts))).encode()
-        for kind, scripts in listed().items()
-        if set(scripts) <= set(paths)
+        f"{FOLDER}{kind}.js": (_STRICT + "".join(map(body, scripts))).encode() for kind, scripts in listed().items()
     }

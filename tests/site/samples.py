@@ -31,6 +31,7 @@ def build(folder: Path, docs: Path = DOCS, nav: Nav = NAV, settings: Settings = 
     with TemporaryDirectory() as name:
         rendered = Path(name)
         render(docs, rendered, nav, settings)
+        write_files(rendered, [("js/our-handbook.js", b"")])  # what only a whole handbook says to its scripts
         paths = [file.relative_to(rendered).as_posix() for file in rendered.rglob("*") if file.is_file()]
         pages = sorted(path for path in paths if path.endswith(".html") and path not in ("404.html", "index.html"))
         parts = [BookPart("First", ("index.html",)), BookPart("Others", tuple(pages))]
