@@ -49,14 +49,10 @@ def misfits(lesson: LessonFile, expects: Expects) -> Iterator[Problem]:
         if not fits:
             wanted = json.dumps(getattr(expects, key))
             problem = f"{lesson.dividend} among {lesson.divisor} {sentence}, but its step expects {key} = {wanted}"
-            if key in ("children", "ribbons"):
-                without = key == "ribbons" and not lesson.ribbons
-                remedy = (
-                    "add ribbons = true, or choose another step"
-                    if without
-                    else "choose another divisor or another step"
-                )
-                yield Problem("divisor", problem, remedy)
+            if key == "ribbons" and not lesson.ribbons:
+                yield Problem("divisor", problem, "add ribbons = true, or choose another step")
+            elif key in ("children", "ribbons"):
+                yield Problem("divisor", problem, "choose another divisor or another step")
             else:
                 numbers = "" if lesson.ribbons else f" (python -m generator choose {lesson.divisor})"
                 yield Problem("dividend", problem, f"choose another number{numbers} or another step")
