@@ -18,6 +18,7 @@ _PAGES = {
     "reference/shelf.md": "Shelf of the small",
     "when-it-goes-wrong/index.md": "When it goes wrong",
     "when-it-goes-wrong/emergency.md": "In an emergency in the small",
+    "for-the-school/index.md": "For the small school",
     "for-the-school/print.md": "Print the small",
     "new-here/index.md": "New in the room",
 }

@@ -76,17 +76,8 @@ def _derived(docs: Path, folder: Path, nav: Nav, settings: Settings) -> MkDocsCo
     config.site_name = Markup(escape(settings.site_name))
     config.theme["logo"] = config.theme["favicon"] = settings.logo
     config.theme.static_templates.discard("sitemap.xml")
-    extra = config.extra
-    if not _is_written(docs, extra["emergency_page"]):
-        extra["emergency_page"] = None
-    for ways in ("ways", "more_ways", "search_ways"):
-        extra[ways] = [way for way in extra[ways] if _is_written(docs, way["page"])]
-    extra["edition"] = settings.version
+    config.extra["edition"] = settings.version
     return config
-
-
-def _is_written(docs: Path, page: str) -> bool:
-    return (docs / page).with_suffix(".md").is_file()
 
 
 def _escaped(nav: Nav) -> list[dict[str, Any]]:
