@@ -384,6 +384,9 @@ def test_todays_shelf_is_kept_and_given_back(visit: Visit) -> None:
         page.get_by_label("Squares").fill(count)
     expect(page.locator(".entered")).to_be_hidden()
     assert page.evaluate("localStorage.getItem('sharing-handbook-shelf')") is None
+    page.evaluate(f"localStorage.setItem('sharing-handbook-shelf', '{{\"units\": {SHELF.units}}}')")
+    page.reload()  # the school's own shelf has become what was kept
+    assert page.evaluate("localStorage.getItem('sharing-handbook-shelf')") is None
 
 
 def test_who_is_led_to_a_part_of_it_stands_there_with_the_keyboard(visit: Visit, plain_site: Path) -> None:

@@ -28,7 +28,7 @@
     }
   };
 
-  let entered = kept();
+  let entered = {};
 
   /** @type {() => Shelf} what is here today */
   const shelf = () => ({ ...ownShelf, ...entered });
@@ -42,6 +42,8 @@
       // A browser that keeps nothing still answers for what was entered on this visit.
     }
   };
+
+  keep(kept()); // the school's own shelf may have changed since
 
   let lessons = null;
 
