@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from generator.pages.handbook import Handbook
 from generator.pages.kinds.overviews import A_Z
 from generator.pages.kinds.today import TODAY
-from generator.pages.writing.page import Page, address
+from generator.pages.writing.page import Page, site_address
 from generator.site.book import BOOK, Book, BookPart
 from generator.source.models import PAGES_OF_A_STEP
 
@@ -24,7 +24,9 @@ def books(handbook: Handbook, title: str, plans_title: str) -> list[Book]:
     lessons, *sections = handbook.sections
     plans = _part(plans_title, [page for page in lessons.pages if page.path.endswith("/plans.md")])
     overviews = _part(lessons.title, [page for page in lessons.pages if page.path.endswith("/index.md")])
-    as_plans = {address(page.path): _plan_of(page.path) for page in lessons.pages if not page.path.endswith(_OF_A_STEP)}
+    as_plans = {
+        site_address(page.path): _plan_of(page.path) for page in lessons.pages if not page.path.endswith(_OF_A_STEP)
+    }
     others: dict[str, BookPart] = {}
     for section in sections:
         pages = [page for page in section.pages if not page.path.startswith(_AT_A_COMPUTER)]
@@ -38,7 +40,7 @@ def books(handbook: Handbook, title: str, plans_title: str) -> list[Book]:
 
 
 def _part(title: str, pages: Iterable[Page]) -> BookPart:
-    return BookPart(title, tuple(address(page.path) for page in pages))
+    return BookPart(title, tuple(site_address(page.path) for page in pages))
 
 
 def _plan_of(lesson: str) -> str:

@@ -14,7 +14,7 @@ from urllib.parse import unquote
 
 from generator.errors import Fault, SourceError
 from generator.pages.writing.links import lesson_path, step_link
-from generator.pages.writing.page import address as site_address
+from generator.pages.writing.page import site_address
 from generator.source.library import A_BOOK, Sources
 
 _BEFORE_AN_ADDRESS = ("](", '="', '("', "('", "]: ", "<")

@@ -7,7 +7,7 @@ from typing import Any
 
 from generator import HANDBOOK
 from generator.pages.writing.links import lesson_path
-from generator.pages.writing.page import address
+from generator.pages.writing.page import site_address
 from generator.source.library import Sources
 from generator.words.phrases import Phrases, is_phrase
 
@@ -39,7 +39,7 @@ def known(sources: Sources, words: Phrases) -> dict[str, Any]:
         "look_first": school.look_first,
         "lessons": [
             {
-                "page": address(lesson_path(lesson)),
+                "page": site_address(lesson_path(lesson)),
                 "dividend": lesson.dividend,
                 "divisor": lesson.divisor,
                 "ribbons": lesson.ribbons,

@@ -56,7 +56,7 @@ def from_page(page: str, target: str) -> str:
     return relpath(path, dirname(page) or ".") + hash_mark + anchor
 
 
-def address(path: str) -> str:
+def site_address(path: str) -> str:
     """The address of a Markdown page once it is a page of the site, with the anchor that it may have."""
     page, hash_mark, anchor = path.partition("#")
     return (page.removesuffix(".md") + ".html" if page.endswith(".md") else page) + hash_mark + anchor

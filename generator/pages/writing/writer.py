@@ -14,7 +14,7 @@ from generator.engine.sharing import Sharing
 from generator.errors import HandbookError
 from generator.figures.gallery import size
 from generator.figures.picture import OF_A_DIVISION, OF_A_PLAN, OVERVIEWS, PART, Picture
-from generator.pages.writing.page import Page, address, from_page, front_matter
+from generator.pages.writing.page import Page, from_page, front_matter, site_address
 from generator.pages.writing.printed import LARGEST_PAGE, as_address
 from generator.pages.writing.template_names import environment
 from generator.source.models import LARGEST_DIVIDEND, LARGEST_DIVISOR, MOST_CHILDREN
@@ -90,7 +90,7 @@ class Writer:
         names = {
             "picture": picture,
             "to": lambda target: as_address(from_page(page, target)),
-            "href": lambda target: as_address(from_page(page, address(target))),
+            "href": lambda target: as_address(from_page(page, site_address(target))),
             **data,
         }
         chunks: list[str] = []
