@@ -12,7 +12,6 @@ INDEX = "search/search_index.json"
 
 _WORKERS = Path("assets", "javascripts", "workers")
 _OF_PAGES = ("js/sharing/places.js", "js/sharing/limits.js", "js/words/phrases.js")
-_TODAY = "today.html"
 _OURS = Path(__file__).with_name("search-worker")
 _BEFORE = ("near-words.js", "numbers.js", "todays-number.js", "answers.js")
 _AFTER = "theme-mended.js"
@@ -43,7 +42,7 @@ def offline(rendered: Path, for_scripts: Mapping[str, Any]) -> dict[str, bytes]:
         if "tags" in found:
             found["tags"] = [escape(tag, quote=False) for tag in found["tags"]]
     text = json.dumps(index, ensure_ascii=False, separators=(",", ":"))
-    path, source = _worker(rendered, _known(rendered, for_scripts))
+    path, source = _worker(rendered, _known(for_scripts))
     made = {
         INDEX: text,
         "search/search_index.js": f"var __index = {text};\n",
@@ -53,15 +52,11 @@ def offline(rendered: Path, for_scripts: Mapping[str, Any]) -> dict[str, bytes]:
     return {path: text.encode() for path, text in made.items()}
 
 
-def _known(rendered: Path, for_scripts: Mapping[str, Any]) -> dict[str, Any]:
-    """What a question about numbers is answered from; `today` is the page for today's number, or None."""
+def _known(for_scripts: Mapping[str, Any]) -> dict[str, Any]:
+    """What a question about numbers is answered from."""
     words = for_scripts["words"]
     phrases = {table: words["phrases"][table] for table in ("number", "search")}
-    return {
-        "words": {**words, "phrases": phrases},
-        "lessons": for_scripts["lessons"],
-        "today": _TODAY if (rendered / _TODAY).is_file() else None,
-    }
+    return {"words": {**words, "phrases": phrases}, "lessons": for_scripts["lessons"]}
 
 
 def _worker(folder: Path, known: Mapping[str, Any]) -> tuple[str, str]:

@@ -28,7 +28,7 @@ LESSON = {"page": "lessons/x/4816-among-4.html", "dividend": 4816, "divisor": 4,
 
 @pytest.fixture(scope="module")
 def worker() -> Iterator[Engine]:
-    known = {"words": Phrases("en").as_data(), "lessons": [LESSON], "today": "today.html"}
+    known = {"words": Phrases("en").as_data(), "lessons": [LESSON]}
     with closing(Engine()) as v8:
         v8.run(
             f"(globalThis.sharing ??= {{}}).handbook = {json.dumps(known)};"

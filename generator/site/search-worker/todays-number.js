@@ -1,5 +1,7 @@
 // A question about numbers is answered first by the lesson for just that division, if the handbook has one; then by the
-// page for today's number with it filled in, if the handbook has that page; then by other lessons of that number.
+// page for today's number with it filled in; then by other lessons of that number.
+
+const TODAY = "today.html";
 
 /**
  * @param {Division} asked
@@ -7,7 +9,7 @@
  */
 function addressOf({ dividend, divisor, ribbons }) {
   const filledIn = [dividend && `number=${dividend}`, divisor && `children=${divisor}`, ribbons && "ribbons"];
-  return `${sharing.handbook.today}#${filledIn.filter(Boolean).join("&")}`;
+  return `${TODAY}#${filledIn.filter(Boolean).join("&")}`;
 }
 
 /**
@@ -40,5 +42,5 @@ function withNumbersFirst(asked, items) {
   const others = items.filter((item) => !first.includes(item));
   const near = others.filter((item) => isOneOf(ofNumber, item));
   const apart = others.filter((item) => !near.includes(item));
-  return [...first, ...(sharing.handbook.today ? [[today]] : []), ...near, ...apart];
+  return [...first, [today], ...near, ...apart];
 }
