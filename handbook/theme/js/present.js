@@ -8,19 +8,19 @@
   const DOWN = ["ArrowDown", "PageDown", " "];
 
   const root = document.documentElement;
-  const head = /** @type {HTMLElement | null} */ (document.querySelector(".presenting-head"));
-  const foot = /** @type {HTMLElement | null} */ (document.querySelector(".presenting-foot"));
+  const head = document.querySelector(".presenting-head");
+  const foot = document.querySelector(".presenting-foot");
   if (!head || !foot) return;
 
-  const nav = /** @type {HTMLElement} */ (head.querySelector("nav"));
-  const close = /** @type {HTMLAnchorElement} */ (head.querySelector(".close"));
-  const fullScreen = button(/** @type {HTMLElement} */ (head.querySelector(".full-screen")));
-  const back = /** @type {HTMLAnchorElement} */ (foot.querySelector(".back"));
-  const next = /** @type {HTMLAnchorElement} */ (foot.querySelector(".next"));
-  const status = /** @type {HTMLElement} */ (foot.querySelector("[role=status]"));
+  const nav = head.querySelector("nav");
+  const close = head.querySelector(".close");
+  const fullScreen = button(head.querySelector(".full-screen"));
+  const back = foot.querySelector(".back");
+  const next = foot.querySelector(".next");
+  const status = foot.querySelector("[role=status]");
 
   /** One link for each screen, in order. */
-  const screens = () => /** @type {HTMLAnchorElement[]} */ ([...nav.children]);
+  const screens = () => [...nav.children];
 
   /** Which screen the address asks for; -1 for none. */
   const shown = () => screens().findIndex((link) => link.hash === location.hash);
@@ -44,10 +44,10 @@
     for (const link of links) link.removeAttribute("aria-current");
     if (!presenting) return;
     const here = links[number];
-    const asked = /** @type {HTMLElement} */ (target(here));
-    const part = /** @type {HTMLElement} */ (asked.closest(".part"));
+    const asked = target(here);
+    const part = asked.closest(".part");
     part.classList.add("is-presented");
-    for (const one of /** @type {NodeListOf<HTMLElement>} */ (part.querySelectorAll("[data-moment]"))) {
+    for (const one of part.querySelectorAll("[data-moment]")) {
       one.classList.toggle("is-now", asked.id === `present-${one.dataset.moment}`);
     }
     here.setAttribute("aria-current", "step");
@@ -61,7 +61,7 @@
     if (before) back.hash = before.hash;
     if (after) {
       next.hash = after.hash;
-      /** @type {HTMLElement} */ (next.querySelector("span")).textContent = nameOf(after);
+      next.querySelector("span").textContent = nameOf(after);
     }
     status.textContent = `${number + 1} / ${links.length}: ${nameOf(here)}`;
     fit();
@@ -92,7 +92,7 @@
   foot.addEventListener("click", turn);
   /** @param {MouseEvent} event */
   function turn(event) {
-    const link = /** @type {Element} */ (event.target).closest("a");
+    const link = event.target.closest("a");
     if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return;
     event.preventDefault();
     follow(link);
@@ -100,7 +100,7 @@
 
   document.addEventListener("keydown", (event) => {
     if (shown() < 0 || event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return;
-    const onControl = /** @type {Element} */ (event.target).closest("a, button, input, summary");
+    const onControl = event.target.closest("a, button, input, summary");
     const link = keyed(event.key);
     if (!link || (event.key === " " && onControl)) return;
     event.preventDefault();
