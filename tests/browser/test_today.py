@@ -338,6 +338,20 @@ def test_the_longest_lesson_is_a_choice_and_every_number_says_its_length(visit: 
         expect(state).not_to_have_text("9,000 numbers for 12 children, the best first.")
 
 
+def test_the_answer_is_never_to_another_question_than_the_fields(visit: Visit, plain_site: Path) -> None:
+    """Two searches for a number in a row lead to one page, with other words behind its #."""
+    page = visit.page
+    page.goto((plain_site / TODAY).as_uri() + "#number=4817&children=4")
+    for address, right in (
+        ("#number=5231", "5,231 among four"),
+        ("#children=3", "5,231 among three"),
+        ("#number=5231&children=13", ""),
+        ("#number=5231&children=3", "5,231 among three"),
+    ):
+        page.evaluate("address => { location.hash = address; }", address)
+        expect(page.locator("#answer:not(.old) #answer-name")).to_have_text([right] if right else [])
+
+
 @only_in_a_whole_run
 def test_pages_that_go_by_the_schools_shelf_say_so_while_another_is_kept(visit: Visit, plain_site: Path) -> None:
     lesson = next(plain_site.glob("lessons/*/5230-among-4.html")).as_uri()

@@ -98,5 +98,5 @@
     }
   };
 
-  sharing.fields = { watch, show, sharers };
+  sharing.fields = { watch, asked, show, sharers };
 }

@@ -42,15 +42,20 @@
 
   const isShown = (asked) => shown && write(shown.asked) === write(asked);
 
+  /** An address that tells but a number, or but a group, asks for it with what the fields hold besides. */
   const follow = () => {
     const there = told();
-    const asked = askedOf(there);
-    if (asked && isShown(asked)) {
+    const isPart = there.number === null || there.children === null;
+    let asked = askedOf(there);
+    if (asked && isShown(asked) && !byId("answer").classList.contains("old")) {
       if (readSeen()) sharing.notRight.show(asked, shown.division);
       return;
     }
-    if (there.number !== null || there.children !== null) sharing.fields.show(there);
+    if (there.number === null && there.children === null) return;
+    sharing.fields.show(there);
+    if (shown && isPart) asked = sharing.fields.asked();
     if (asked) answer(asked);
+    else if (shown) markOld(true);
   };
 
   sharing.fields.watch((asked, isTyping) => {
