@@ -58,6 +58,7 @@ def fresh_site(target: Path, say: Callable[[str], None], patience: float = 60.0)
                 files = _files(fresh)
                 if files:
                     (fresh / MARKER).write_text("\n".join(sorted(files)), encoding="utf-8", errors="surrogateescape")
+                    _refuse_foreign_site(target)  # once more: somebody may have put a file there meanwhile
                     _swap(fresh, target)
             finally:
                 _tidy(workshop, target)

@@ -47,6 +47,13 @@ def build_and_fail(target: Path, error: BaseException) -> None:
         raise error
 
 
+def build_while_somebody_saves(target: Path) -> None:
+    with fresh_site(target, silent) as folder:
+        fill(folder, "two")
+        target.mkdir(exist_ok=True)
+        (target / "notes.txt").write_text("mine", "utf-8")
+
+
 def begin_and_fail(target: Path, word: str) -> None:
     """Begin a build, see that readers find the site that says `word`, and fail."""
     with fresh_site(target, silent):
@@ -161,6 +168,18 @@ def test_what_is_not_ours_is_refused_and_not_touched(
         pytest.fail("the build should not have begun")
     assert "\n" not in str(caught.value)
     assert contents(tmp_path) == before
+
+
+@pytest.mark.usefixtures("either_way")
+@pytest.mark.parametrize("there_before", [True, False])
+def test_a_file_that_is_put_there_during_a_build_is_not_lost(there_before: bool, tmp_path: Path) -> None:
+    if there_before:
+        build(tmp_path / "site", "one")
+    with pytest.raises(HandbookError, match=r"holds .*notes\.txt; nothing there was touched"):
+        build_while_somebody_saves(tmp_path / "site")
+    assert (tmp_path / "site" / "notes.txt").read_text("utf-8") == "mine"
+    assert (tmp_path / "site" / "index.html").exists() == there_before
+    assert [path.name for path in tmp_path.iterdir()] == ["site"]
 
 
 def test_what_file_managers_leave_behind_is_no_reason_to_refuse(tmp_path: Path) -> None:
