@@ -52,10 +52,7 @@ def workshop(top: Path, school: Path | None, processes: int, say: Callable[[str]
 
     Raises HandbookError if it takes too long, or if the disk is full or may not be written.
     """
-    folder = top / "stock"
-    if school is not None:
-        place = school.resolve()
-        folder = top / f"{place.name[:40]}-{key_of(str(place))[:8]}"
+    folder = top / name_of(school)
     with publishing.disk_faults(folder):
         folder.mkdir(parents=True, exist_ok=True)
         with (
@@ -64,6 +61,14 @@ def workshop(top: Path, school: Path | None, processes: int, say: Callable[[str]
             several_processes(results, processes) as (run_many, begin),
         ):
             yield Workshop(folder / "docs", folder / "rendered", results, run_many, begin)
+
+
+def name_of(school: Path | None) -> str:
+    """The name of a folder for the stock handbook, or for a school's; each has its own."""
+    if school is None:
+        return "stock"
+    place = school.resolve()
+    return f"{place.name[:40]}-{key_of(str(place))[:8]}"
 
 
 def made_by() -> str:

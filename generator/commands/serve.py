@@ -11,10 +11,11 @@ import click
 
 from generator import HANDBOOK, PROJECT
 from generator.build.straight_line import WORKSHOP
+from generator.build.workshop import name_of
 from generator.commands.arguments import school_option
 from generator.commands.preview import Preview, changes
 
-_OUT = WORKSHOP / "preview"
+_PREVIEWS = WORKSHOP / "previews"  # one for each handbook: several may be shown at the same time
 _TIME_TO_END = 3.0
 
 
@@ -32,12 +33,13 @@ def command(school: Path | None, port: int) -> None:
     Only this machine can see it. While something is wrong, the pages and this window say what it is.
     """
     folders = [HANDBOOK] if school is None else [HANDBOOK, school.absolute()]
+    out = _PREVIEWS / name_of(school)
     try:
-        with Preview(_OUT, port) as preview:
+        with Preview(out, port) as preview:
             click.echo(f"{preview.address} shows the handbook as soon as it is built. Ctrl-C ends it.")
             for _ in changes(folders):
                 begun = time.monotonic()
-                faults = _build(school)
+                faults = _build(school, out)
                 preview.show(faults)
                 if faults:
                     click.echo(f"{faults}\nMend it, and the handbook is built again.", err=True)
@@ -47,9 +49,9 @@ def command(school: Path | None, port: int) -> None:
         click.echo("Ended.")
 
 
-def _build(school: Path | None) -> str:
+def _build(school: Path | None, out: Path) -> str:
     """Build in a process of its own, so that nothing it does can end the preview; what is wrong, or nothing."""
-    order = [sys.executable, "-m", "generator", "build", "--quiet", "--out", str(_OUT)]
+    order = [sys.executable, "-m", "generator", "build", "--quiet", "--out", str(out)]
     if school is not None:
         order += ["--school", str(school.absolute())]
     environment = {**os.environ, "PYTHONIOENCODING": "utf-8"}

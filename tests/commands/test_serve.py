@@ -35,9 +35,10 @@ def _end_when_interrupted() -> None:
 
 
 class Serving:
-    """A running `serve`, in a small checkout of its own, for a school with one step and one page."""
+    """A running `serve`, in a small checkout of its own or in one there is, for a school with one step and one page."""
 
-    def __init__(self, folder: Path) -> None:
+    def __init__(self, folder: Path, checkout: Path | None = None) -> None:
+        self.checkout = checkout or check_out_small(folder / "checkout")
         self.page = folder / "school" / "pages" / "our-room" / "mornings.md"
         self.page.parent.mkdir(parents=True)
         (folder / "school" / "school.toml").write_text('steps = ["as-it-lies"]', "utf-8")
@@ -47,7 +48,7 @@ class Serving:
             serve = [sys.executable, "-u", "-m", "generator", "serve", "--port", "0"]
             self.process = subprocess.Popen(
                 [*serve, "--school", str(folder / "school")],
-                cwd=check_out_small(folder / "checkout"),
+                cwd=self.checkout,
                 stdout=out,
                 stderr=err,
                 preexec_fn=_end_when_interrupted,
@@ -100,6 +101,19 @@ def test_it_shows_changes_and_faults_and_ends_when_it_is_told_to(serving: Servin
     assert serving.process.wait(30) == 0
     assert serving.out.splitlines()[-1] == "Ended."
     assert "Traceback" not in serving.err
+
+
+@only_in_a_whole_run
+def test_handbooks_that_are_shown_at_the_same_time_do_not_mix(serving: Serving, tmp_path: Path) -> None:
+    until(lambda: "We share on Tuesdays." in serving.shown())
+    other = Serving(tmp_path / "other", serving.checkout)
+    try:
+        other.write("We share on Fridays.")
+        until(lambda: "We share on Fridays." in other.shown())
+    finally:
+        other.process.kill()
+        other.process.wait()
+    assert "We share on Tuesdays." in serving.shown()
 
 
 @pytest.mark.skipif(os.name == "nt", reason="an interrupt cannot be sent to one process there")
