@@ -88,7 +88,10 @@ def entry_names(folder: Path, shown: str) -> list[str]:
     if not folder.is_dir():
         raise refused(shown, "is not a folder", "take it away, or make a folder of that name")
     try:
-        return sorted(path.name for path in folder.iterdir() if not is_dropping(path.name))
+        paths = [path for path in folder.iterdir() if not is_dropping(path.name)]
+        for path in paths:
+            path.lstat()  # a folder may let itself be listed and not entered
+        return sorted(path.name for path in paths)
     except OSError as error:
         raise refused(shown, f"cannot be opened ({error.strerror})", "check its rights") from None
 

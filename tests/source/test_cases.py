@@ -1,12 +1,14 @@
 """Every case folder: what is refused, in which words, and what is taken."""
 
+import errno
+import os
 from pathlib import Path
 
 import pytest
 
 from generator.errors import SourceError
 from generator.source.library import Sources, load
-from tests.source.cases import EXPECTED, case_folders, lay_out, needs_posix
+from tests.source.cases import EXPECTED, STOCK, case_folders, lay_out, needs_posix
 
 INVALID = case_folders("invalid")
 VALID = case_folders("valid")
@@ -43,6 +45,29 @@ def test_a_fault_is_one_line_that_says_where_what_and_what_would_be_right(case: 
         assert fault.remedy
         assert str(fault).isprintable()
         assert len(str(fault)) < 400
+
+
+@pytest.mark.parametrize("name", ["lessons", "pages"])
+def test_a_folder_that_may_be_listed_and_not_entered_is_one_fault_of_all(
+    name: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """As after `chmod -R a-x` on a school's folder, which does not keep out whoever may do everything."""
+    looked_at = Path.lstat
+
+    def lstat(path: Path) -> os.stat_result:
+        if path.parent == tmp_path / name / "inner":
+            raise PermissionError(errno.EACCES, "Permission denied", str(path))
+        return looked_at(path)
+
+    (tmp_path / name / "inner").mkdir(parents=True)
+    (tmp_path / name / "inner" / "file.md").touch()
+    (tmp_path / "school.toml").write_text("order = 1", "utf-8")
+    monkeypatch.setattr(Path, "lstat", lstat)
+    with pytest.raises(SourceError) as refused:
+        load(STOCK, tmp_path)
+    listed, settings = refused.value.faults
+    assert str(listed).endswith(f"/{name}/inner: cannot be opened (Permission denied); check its rights")
+    assert settings.key == "order"
 
 
 @pytest.mark.parametrize("case", _cases(VALID))
