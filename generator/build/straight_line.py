@@ -102,7 +102,7 @@ def _refuse_a_place_among_sources(request: Request) -> None:
     for folder in (request.handbook, Path(__file__).parents[1], *filter(None, [request.school_folder])):
         source = Path(os.path.realpath(folder))
         if out.is_relative_to(source):
-            remedy = f"choose one outside it, such as {source.with_name('site')}"
+            remedy = "choose one outside it" + (f", such as {source.with_name('site')}" if source.name else "")
             raise HandbookError(f"{out}: lies in {source}, from which the handbook is made; {remedy}")
 
 

@@ -151,6 +151,12 @@ def test_a_site_among_what_it_is_made_of_is_refused(inside: str, tmp_path: Path)
     assert not out.exists() or not [*out.iterdir()]
 
 
+def test_a_whole_disk_as_a_school_is_one_line(tmp_path: Path) -> None:
+    code, _, err = run_command("build", "--school", tmp_path.anchor, "--out", tmp_path / "site")
+    problem = f"{tmp_path / 'site'}: lies in {tmp_path.anchor}, from which the handbook is made; "
+    assert (code, err) == (1, f"{problem}choose one outside it\n")
+
+
 def test_a_site_in_a_folder_without_a_name_is_refused() -> None:
     code, out, err = run_command("build", "--out", "")
     assert (code, out) == (2, "")
