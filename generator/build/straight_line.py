@@ -97,13 +97,16 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
 
 
 def _refuse_a_place_among_sources(request: Request) -> None:
-    """A site among what it is made of would be read by the next build."""
+    """A site among what it is made of would be read by the next build; one in the workshop would be cleared away."""
     out = Path(os.path.realpath(request.out))
-    for folder in (request.handbook, Path(__file__).parents[1], *filter(None, [request.school_folder])):
+    sources = (request.handbook, Path(__file__).parents[1], *filter(None, [request.school_folder]))
+    uses = dict.fromkeys(sources, "from which the handbook is made")
+    uses[request.workshop] = "where builds keep their work"
+    for folder, use in uses.items():
         source = Path(os.path.realpath(folder))
         if out.is_relative_to(source):
             remedy = "choose one outside it" + (f", such as {source.with_name('site')}" if source.name else "")
-            raise HandbookError(f"{out}: lies in {source}, from which the handbook is made; {remedy}")
+            raise HandbookError(f"{out}: lies in {source}, {use}; {remedy}")
 
 
 def _make(

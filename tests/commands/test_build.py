@@ -14,7 +14,7 @@ import pytest
 
 from generator import PROJECT
 from generator.__main__ import run
-from generator.build.straight_line import Request, Summary
+from generator.build.straight_line import WORKSHOP, Request, Summary
 from generator.errors import Fault, SourceError
 from tests.commands.running import Ran, run_command
 from tests.sampling import only_in_a_whole_run
@@ -149,6 +149,14 @@ def test_a_site_among_what_it_is_made_of_is_refused(inside: str, tmp_path: Path)
     assert (code, err.splitlines()) == (1, [line for line in err.splitlines() if line.startswith(f"{out}: lies in ")])
     assert err.count("\n") == 1
     assert not out.exists() or not [*out.iterdir()]
+
+
+def test_a_site_in_the_workshop_is_refused() -> None:
+    """The next build would stage its pages there, and clear away what is none of them."""
+    out = WORKSHOP / "workshop" / "stock" / "docs"
+    code, _, err = run_command("build", "--out", out)
+    problem = f"{out}: lies in {WORKSHOP / 'workshop'}, where builds keep their work; "
+    assert (code, err) == (1, f"{problem}choose one outside it, such as {WORKSHOP / 'site'}\n")
 
 
 def test_a_whole_disk_as_a_school_is_one_line(tmp_path: Path) -> None:
