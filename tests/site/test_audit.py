@@ -61,6 +61,7 @@ class Planted(NamedTuple):
 
 PLANTED = [
     Planted("page not there", '<p>\n<a href="secnd.html">x</a>', "steps/secnd.html, which is not there"),
+    Planted("hidden characters", '<a href="x%1b%0Ay.html">x</a>', r"leads to steps/x\x1b\ny.html, which is not there"),
     Planted("file not there", '<img src="x.svg" alt="x">', 'src="x.svg": leads to steps/x.svg'),
     Planted(
         "one of a set not there", '<img src="../look/icon.svg" srcset="../look/icon.svg 1x, b.png 2x" alt="x">', "b.png"

@@ -22,6 +22,7 @@ from urllib.parse import unquote, urlsplit
 from generator.errors import Fault, Problem
 from generator.site.audit.page import ReadPage
 from generator.site.policy import PAGE_FOR_WRONG_ADDRESSES
+from generator.source.reading import printable
 
 
 class Site(NamedTuple):
@@ -104,7 +105,8 @@ def _find(page: str, path: str, site: Site) -> str | Problem:
     for file in site.files:
         if file.lower() == target.lower():
             return Problem("", "differs from the file in upper and lower case", f"write {file}")
-    return Problem("", f"leads to {target}, which is not there", "mend the address, or add what it should lead to")
+    shown = printable(target, most=200)  # an address may stand for any character, a line break too
+    return Problem("", f"leads to {shown}, which is not there", "mend the address, or add what it should lead to")
 
 
 def _find_anchor(page: ReadPage, anchor: str) -> str | Problem:
