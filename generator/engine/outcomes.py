@@ -35,10 +35,10 @@ from collections import Counter
 from collections.abc import Iterator
 from itertools import chain
 
-from generator.engine.dealing import deal_on
+from generator.engine.dealing import beginning, deal_on
 from generator.engine.misreadings import with_a_big_tray, with_cards
 from generator.engine.observations import Reading, beads_on, readings
-from generator.engine.places import UNITS, Counts, Mat
+from generator.engine.places import THOUSANDS, UNITS, Counts, Mat
 from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Occasion, Outcome, Slip, Spot
 from generator.engine.steps import Action, State
@@ -68,6 +68,10 @@ def _laying_out(sharing: Sharing) -> Iterator[Outcome]:
         yield _go_on(sharing, Occasion(Slip.LAID_MANY, place), before, before.middle.plus(place, 1))
         if laid:
             yield _go_on(sharing, Occasion(Slip.LAID_FEW, place), before, before.middle.plus(place, -1))
+    larger = len(sharing.start)
+    if larger <= THOUSANDS:  # the bank has pieces larger than those of the number
+        start = Counts((*sharing.start, 1))
+        yield _go_on(sharing, Occasion(Slip.LAID_MANY, larger), beginning(start, sharing.mat), start)
 
 
 def _counting_trays(sharing: Sharing) -> Iterator[Outcome]:

@@ -59,7 +59,7 @@ def by_what_is_seen(sharing: Sharing, seen: Observation) -> Repair | None:
     one = sharing.quotient if left < sharing.divisor else _held_by_most(seen.trays)
     if one > sharing.quotient or len(Counts.of(abs(off_by)).places_held) > 1:
         return None
-    size = len(Counts.of(max(sharing.dividend, left, *(tray.value for tray in seen.trays))))
+    size = len(Counts.of(max(sharing.dividend, left, abs(off_by), *(tray.value for tray in seen.trays))))
     off = {tray: _pieces_of(tray.value - one * tray.stands_for, size) for tray in seen.trays}
     on_trays = Counts(sum(tray.sharers * pieces[place] for tray, pieces in off.items()) for place in range(size))
     in_the_middle = _more(_pieces_of(off_by, size), on_trays, size)

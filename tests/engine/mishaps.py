@@ -54,6 +54,9 @@ class Acted:
         for place, laid in enumerate(self.middle):
             self.middle[place] += self.happens(Slip.LAID_MANY, place)
             self.middle[place] -= laid > 0 and self.happens(Slip.LAID_FEW, place)
+        larger = len(self.middle)
+        if larger < 4 and self.happens(Slip.LAID_MANY, larger):  # a cube is the largest piece in the room
+            self.middle.append(1)
 
     def deal_place(self, place: int) -> int:
         """Deal one place and send the rest to the bank; the place to go on with, -1 at the close."""

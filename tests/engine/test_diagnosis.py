@@ -165,6 +165,7 @@ CASES = [
         [(Slip.WRONG_KIND, U)],
         "5,320: 10 is gone and 100 has come, ten ten-bars for one",
     ),
+    ((848, 4, [462] * 4, 0), [(Slip.LAID_MANY, TH)], "1,848: a cube that is no part of the number was laid out"),
     ((5230, 4, [1046] * 5, 0), [(Slip.TRAY_MANY, None)], "5,230 among five"),
     ((5230, 4, [1743] * 3, 1), [(Slip.TRAY_FEW, None)], "5,230 among three"),
     ((5230, 4, [137, 1307, 1307, 1307], 2), [(Slip.ZERO_FORGOTTEN, T)], "1, 3 and 7 with no empty tens between"),

@@ -3,7 +3,7 @@
 // the close. What people do after each slip is told in generator/engine/outcomes.py.
 "use strict";
 {
-  const { UNITS, valueOf, sum, placesHeld, plus, raised } = sharing.places;
+  const { UNITS, THOUSANDS, valueOf, sum, placesHeld, plus, raised } = sharing.places;
   const { beginning, dealOn } = sharing.dealing;
   const { Division } = sharing.division;
   const { readings, beadsOn } = sharing.observations;
@@ -40,6 +40,10 @@
       yield goOn(division, occasionOf("laid-out-too-many", place), before, plus(before.middle, place, 1));
       if (laid) yield goOn(division, occasionOf("laid-out-too-few", place), before, plus(before.middle, place, -1));
     }
+    const larger = division.start.length;
+    if (larger > THOUSANDS) return;
+    const start = [...division.start, 1]; // the bank has pieces larger than those of the number
+    yield goOn(division, occasionOf("laid-out-too-many", larger), beginning(start, division.mat), start);
   }
 
   function* countingTrays(division) {

@@ -44,7 +44,8 @@
     if (tooMany === null || sum(trays.map(({ sharers }) => sharers)) !== division.sharers) return null;
     const one = left < division.divisor ? division.quotient : heldByMost(trays);
     if (one > division.quotient || placesHeld(digitsOf(Math.abs(tooMany))).length > 1) return null;
-    const size = String(Math.max(division.dividend, left, ...trays.map(({ value }) => value))).length;
+    const largest = Math.max(division.dividend, left, Math.abs(tooMany), ...trays.map(({ value }) => value));
+    const size = String(largest).length;
     const piecesOf = (number) => {
       const digits = digitsOf(Math.abs(number));
       return Array.from({ length: size }, (_, place) => Math.sign(number) * at(digits, place));
