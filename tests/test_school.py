@@ -127,7 +127,7 @@ def test_every_number_is_right(own: Path, tmp_path: Path) -> None:
 
 def test_nothing_is_begun_there_that_cannot_be_finished(own: Path) -> None:
     lesson = words(own, "lessons/one-exchange/4632-among-2.html")
-    assert "too few for a whole round" in lesson
+    assert "Not enough for a whole round" in lesson
     assert "is not finished" not in lesson
     assert 'class="start-round"' not in text(own, "lessons/one-exchange/4632-among-2.html")
     explains = {"a-z.html", "change-the-shelf.html"}

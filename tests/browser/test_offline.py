@@ -67,6 +67,16 @@ def test_search_answers_on_every_kind_of_page(chromium: Browser, site: Path, kin
 
 
 @only_in_a_whole_run
+def test_search_answers_where_the_browser_keeps_nothing(chromium: Browser, site: Path) -> None:
+    """As with cookies blocked, where asking for what is kept is an error."""
+    refused = "Object.defineProperty(window, 'localStorage', {configurable: true, get() { throw new DOMException(); }})"
+    with visiting(chromium, own=True) as visit:
+        visit.page.add_init_script(refused)
+        visit.page.goto((site / "index.html").as_uri())
+        assert visit.search("exchange")
+
+
+@only_in_a_whole_run
 def test_a_result_opens_with_the_keyboard(chromium: Browser, site: Path) -> None:
     with visiting(chromium) as visit:
         visit.page.goto((site / "index.html").as_uri())

@@ -158,6 +158,7 @@ def test_escape_returns_to_the_place_on_the_page_of_the_lesson(page: Page) -> No
         page.keyboard.press(key)
     assert page.url.endswith("#hundreds")
     expect(page.locator("#hundreds")).to_be_in_viewport()
+    expect(page.locator("#hundreds")).to_be_focused()
     expect(page.locator(".lesson-head")).to_be_visible()
     expect(page.locator(".presenting-head")).to_be_hidden()
     page.keyboard.press("ArrowRight")
@@ -221,6 +222,13 @@ def test_a_finger_turns_the_page_and_a_small_movement_does_not(chromium: Browser
         ):
             touch(session, [start], [end])
             assert shown(page) == screen
+        page.keyboard.press("End")
+        table = page.locator(".is-presented .table-scroll")
+        table.locator("table").evaluate("table => { table.style.minWidth = '2000px'; }")  # a finger scrolls it
+        across = [(round(x), round(table.bounding_box()["y"]) + 60) for x in (300, 600)]  # type: ignore[index]
+        touch(session, *([point] for point in across))
+        assert shown(page) == SCREENS[-1]
+        assert page.evaluate("getComputedStyle(document.documentElement).overscrollBehaviorX") == "none"
         assert visit.errors == []
 
 

@@ -353,9 +353,9 @@ def test_bars_of_the_shelf_are_as_long_as_their_share_and_say_it() -> None:
     striped = [mark.width for mark in drawing.marks if isinstance(mark, Boxes) and mark.edge == "light-edge"][1:]
     assert striped[0] / bars[0] == pytest.approx(0.25)
     assert sum(isinstance(mark, Stroke) for mark in drawing.marks) == 2
-    assert {"100 %", "25 % → 50 %", "0 %"} <= {mark.text for mark in labels(drawing)}
+    assert {"100%", "25% → 50%", "0%"} <= {mark.text for mark in labels(drawing)}
 
 
 def test_no_share_is_rounded_to_all_or_nothing() -> None:
     drawing = allowed_figure([(3, 0.9999, 0.9999), (12, 0.0001, 0.0001)], WIDE, WORDS)
-    assert {">99 %", "<1 %"} <= {mark.text for mark in labels(drawing)}
+    assert {">99%", "<1%"} <= {mark.text for mark in labels(drawing)}

@@ -28,7 +28,7 @@ def files(for_scripts: Mapping[str, Any]) -> dict[str, bytes]:
 def known(sources: Sources, words: Phrases) -> dict[str, Any]:
     """The phrases; the settings that answers depend on, keys as in school.toml; every lesson and its page.
 
-    A lesson says `opening` only if it has words of its own to begin with.
+    A lesson says `ribbons` only if it has them, and `opening` only if it has words of its own to begin with.
     """
     school = sources.school
     return {
@@ -42,7 +42,7 @@ def known(sources: Sources, words: Phrases) -> dict[str, Any]:
                 "page": site_address(lesson_path(lesson)),
                 "dividend": lesson.dividend,
                 "divisor": lesson.divisor,
-                "ribbons": lesson.ribbons,
+                **({"ribbons": True} if lesson.ribbons else {}),
                 **({"opening": lesson.opening} if lesson.opening else {}),
             }
             for lesson in sources.lessons

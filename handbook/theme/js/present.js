@@ -85,7 +85,19 @@
     if (link.hidden) return;
     history.replaceState(null, "", link.hash);
     show();
-    if (link === close) target(link)?.scrollIntoView();
+    if (link === close) leave(target(link));
+  }
+
+  /**
+   * Back to the plain page: what was shown is in view, and has the keyboard.
+   * @param {HTMLElement | null} part
+   */
+  function leave(part) {
+    if (document.fullscreenElement) document.exitFullscreen();
+    if (!part) return;
+    part.tabIndex = -1;
+    part.focus();
+    part.scrollIntoView();
   }
 
   head.addEventListener("click", turn);

@@ -1,4 +1,5 @@
-// A finger that is drawn across an element, to the left to go on and to the right to go back.
+// A finger that is drawn across an element, to the left to go on and to the right to go back; not one that scrolls a
+// wide table.
 "use strict";
 globalThis.sharing ??= {};
 {
@@ -7,9 +8,11 @@ globalThis.sharing ??= {};
   /** @type {(element: EventTarget, turn: (isOn: boolean) => void) => void} */
   sharing.watchSwipes = (element, turn) => {
     let touched = null;
-    element.addEventListener("touchstart", ({ touches }) => (touched = touches.length === 1 ? touches[0] : null), {
-      passive: true,
-    });
+    const begin = ({ target, touches }) => {
+      const table = target.closest(".table-scroll");
+      touched = touches.length > 1 || table?.scrollWidth > table?.clientWidth ? null : touches[0];
+    };
+    element.addEventListener("touchstart", begin, { passive: true });
     element.addEventListener("touchend", ({ changedTouches: [left] }) => {
       if (!touched) return;
       const [right, down] = [left.clientX - touched.clientX, left.clientY - touched.clientY];

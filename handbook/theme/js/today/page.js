@@ -92,8 +92,8 @@
   follow();
   if (!shown) findAgain();
   sharing.movementByMovement.reveal();
-  const asked = location.hash.endsWith("&not-right") ? "not-right" : location.hash.slice(1);
-  const part = asked ? byId(asked) : null;
+  const id = location.hash.split(/[#&]/).pop();
+  const part = id && !id.startsWith("present-") ? byId(id) : null;
   byId("shelf-form").parentElement.open = part?.id === "todays-shelf";
   part?.scrollIntoView();
   part?.focus();

@@ -19,7 +19,7 @@
     return Object.fromEntries(Object.entries(counts).filter((one) => isRight(one) && one[1] !== ownShelf[one[0]]));
   };
 
-  /** What was kept of an earlier visit; nothing where the browser keeps nothing. */
+  /** What was kept of an earlier visit; nothing where that cannot be read. */
   const kept = () => {
     try {
       return different(JSON.parse(localStorage.getItem(KEPT_AS)) ?? {});
@@ -35,12 +35,8 @@
 
   const keep = (counts) => {
     entered = different(counts);
-    try {
-      if (Object.keys(entered).length) localStorage.setItem(KEPT_AS, JSON.stringify(entered));
-      else localStorage.removeItem(KEPT_AS);
-    } catch {
-      // A browser that keeps nothing still answers for what was entered on this visit.
-    }
+    if (Object.keys(entered).length) localStorage.setItem(KEPT_AS, JSON.stringify(entered));
+    else localStorage.removeItem(KEPT_AS);
   };
 
   keep(kept()); // the school's own shelf may have changed since
