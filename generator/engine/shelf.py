@@ -34,6 +34,10 @@ class Shelf:
         """The same shelf with more pieces of one place, which the shelf must know already."""
         return replace(self, pieces=self.pieces.plus(place, pieces))
 
+    def with_seats(self, children: int) -> Self:
+        """The same shelf with trays and sets of small cards for so many."""
+        return replace(self, trays=max(children, self.trays), small_sets=max(children, self.small_sets))
+
     def seats(self, children: int) -> bool:
         """Whether every child can have a tray and a set of small cards."""
         return children <= self.trays and children <= self.small_sets

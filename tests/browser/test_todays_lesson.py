@@ -39,9 +39,9 @@ def test_a_lesson_of_the_handbook_reads_as_on_its_own_page(chromium: Browser, pl
         page.goto((plain_site / "today.html").as_uri())
         for lesson in sample(page.evaluate("sharing.handbook.lessons")[::2], 4):
             asked = "#number={dividend}&children={divisor}".format(**lesson)
-            sharing = share(lesson["dividend"], lesson["divisor"], ribbons=lesson["ribbons"])
+            sharing = share(lesson["dividend"], lesson["divisor"], ribbons="ribbons" in lesson)
             name = division_name(Phrases("en"), sharing)
-            page.evaluate("asked => { location.hash = asked; }", asked + ("&ribbons" if lesson["ribbons"] else ""))
+            page.evaluate("asked => { location.hash = asked; }", asked + ("&ribbons" if "ribbons" in lesson else ""))
             expect(page.locator("#answer-name")).to_have_text(name)
             page.locator("#every-movement").wait_for()
             worked = told(page.content())
@@ -50,3 +50,12 @@ def test_a_lesson_of_the_handbook_reads_as_on_its_own_page(chromium: Browser, pl
         for link in page.locator("#todays-lesson a:not([href^='#'])").all():
             assert (plain_site / str(link.get_attribute("href"))).is_file()
         assert visit.errors == []
+
+
+def test_the_finished_layout_shows_the_cards_as_they_lie(chromium: Browser, plain_site: Path) -> None:
+    """A zero is that of the card beneath."""
+    with visiting(chromium) as visit:
+        visit.page.goto((plain_site / "today.html").as_uri() + "#number=5230&children=4")
+        cards = visit.page.locator("#present-finished .in-cards")
+        expect(cards.locator(".number-card > span")).to_have_text(["5", "2", "30", "1", "30", "7"])
+        expect(cards).to_contain_text("Left over2 units")

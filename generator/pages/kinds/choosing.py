@@ -103,8 +103,10 @@ def _kind(name: str, size: int, own: Mapping[int, LessonLink], writer: Writer) -
     """One kind of number: how many there are and how many the shelf allows in a sentence or two, and the best few."""
     offered = offer(size, name)
     shelf = writer.school.shelf.owned
-    allowed = numbers_of_kind(size, name, shelf) if offered.digits == 4 and not offered.only_near else ()
-    candidates = allowed or offered.numbers
+    of_four_digits = offered.digits == 4 and not offered.only_near
+    allowed = numbers_of_kind(size, name, shelf) if of_four_digits else ()
+    with_the_beads = numbers_of_kind(size, name, shelf.with_seats(size)) if of_four_digits else ()
+    candidates = allowed or with_the_beads or offered.numbers
     best = _with_own(best_first(size, candidates, _READY), candidates, own)
     worked = [share(number, size, look_first=writer.school.look_first) for number in best]
     worked.sort(key=lambda sharing: sharing.exchanges)

@@ -8,6 +8,7 @@
   const { layoutAlternative, cardsAlternative, product } = sharing.materialWords;
   const { toSetOut, roundsWithRibbons, cardsAtTheClose, putTogether } = sharing.lessonWords;
   const { endAlternative } = sharing.stageWords;
+  const { laidInCards } = sharing.lessonCards;
   const { mat, figure: figureOfPlace } = sharing.mat;
   const { says, tick, part, figure, table } = sharing.lessonParts;
   const { element, say } = sharing.elements;
@@ -85,7 +86,7 @@
 
   const finished = (division) => {
     const sentences = cardsAtTheClose(division).map((sentence) => element("p", sentence));
-    const shown = figure(cardsAlternative(division));
+    const shown = figure(cardsAlternative(division), laidInCards(division));
     return part("finished", say("lesson.finished"), shown, element("div.words", ...sentences));
   };
 

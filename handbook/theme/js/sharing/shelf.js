@@ -67,5 +67,8 @@
       .map(([what, needed]) => ({ what, needed, owned: shelf[what] ?? 0 }))
       .filter(({ needed, owned }) => needed > owned);
 
-  sharing.shelf = { cards, needs, wanted, shortages };
+  /** @type {(shelf: Shelf) => Shelf} the same where missing cards are written on paper: more than any number wants */
+  const withCardsOnPaper = (shelf) => ({ ...shelf, large_cards_to: 9_999, small_cards_to: 9_999, small_sets: 9_999 });
+
+  sharing.shelf = { cards, needs, wanted, shortages, withCardsOnPaper };
 }

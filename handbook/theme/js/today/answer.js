@@ -2,7 +2,7 @@
 "use strict";
 {
   const { UNITS } = sharing.places;
-  const { needs, wanted, shortages } = sharing.shelf;
+  const { needs, wanted, shortages, withCardsOnPaper } = sharing.shelf;
   const { lessonLength } = sharing.length;
   const { divisionName, lessonOf, lessonTitle, wayOfSharing } = sharing.titles;
   const { shortage, cardsOnPaper } = sharing.materialWords;
@@ -57,9 +57,7 @@
     const things = wanted(needed).filter(([what, count]) => count && !CARDS.includes(what));
     byId("shelf-needs").replaceChildren(...things.map((thing) => needLine(thing, shelf)));
     const ofOurs = nearestOf(asked, shelf);
-    // Cards can be written on paper: here are more of them than any number wants.
-    const withCards = { ...shelf, large_cards_to: 9_999, small_cards_to: 9_999, small_sets: 9_999 };
-    const near = ofOurs.length ? ofOurs : nearestOf(asked, withCards);
+    const near = ofOurs.length ? ofOurs : nearestOf(asked, withCardsOnPaper(shelf));
     byId("near-on-paper").hidden = near === ofOurs;
     byId("nearest").replaceChildren(...near.map(nearLine));
     byId("near").hidden = !near.length;

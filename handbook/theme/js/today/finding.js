@@ -4,6 +4,7 @@
   const { quotientOf } = sharing.places;
   const { workOut } = sharing.division;
   const { numbers, bestFirst, zerosAsWanted, NUMBER_KINDS } = sharing.numbers;
+  const { withCardsOnPaper } = sharing.shelf;
   const { lessonLength, reckonedLength } = sharing.length;
   const { divisionName, wayOfSharing } = sharing.titles;
   const { pieces } = sharing.numberWords;
@@ -57,9 +58,11 @@
         return;
       }
       const wanted = Object.fromEntries(new FormData(form));
-      const found = find(children, wanted, byId("find-shelf").checked ? shelf() : null);
+      const ofOurs = find(children, wanted, byId("find-shelf").checked ? shelf() : null);
+      const found = ofOurs.length ? ofOurs : find(children, wanted, withCardsOnPaper(shelf()));
       byId("found-state").textContent = [
         say(found.length ? "today.found" : "today.none-found", { count: found.length, children }),
+        ...(found.length && found !== ofOurs ? [say("today.cards-on-paper")] : []),
         ...(ribbons ? [say("today.without-ribbons")] : []),
       ].join(" ");
       const best = bestFirst(children, found, SHOWN);
