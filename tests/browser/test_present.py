@@ -165,6 +165,14 @@ def test_escape_returns_to_the_place_on_the_page_of_the_lesson(page: Page) -> No
     assert page.url.endswith("#hundreds")
 
 
+def test_what_helps_where_something_is_not_right_is_one_click_away(page: Page) -> None:
+    page.keyboard.press("ArrowRight")
+    page.get_by_role("link", name="Not right?").and_(page.locator(".presenting-head a")).click()
+    expect(page.locator("#if-it-does-not-come-out")).to_be_focused()
+    expect(page.locator("#if-it-does-not-come-out")).to_be_in_viewport()
+    expect(page.locator(".presenting-head")).to_be_hidden()
+
+
 def test_the_address_holds_where_it_is_and_going_back_leaves_it(chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium) as visit:
         page = visit.page

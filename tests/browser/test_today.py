@@ -216,6 +216,16 @@ def test_what_a_tray_was_not_given_comes_from_the_middle_or_is_changed_for(visit
     expect(told).not_to_contain_text("go on sharing")
 
 
+@only_in_a_whole_run
+def test_causes_that_read_alike_are_told_once(visit: Visit, plain_site: Path) -> None:
+    """1,790 for thirteen with ribbons, one child passed over: a bar or ten unit beads lie in the middle."""
+    visit.page.goto((plain_site / TODAY).as_uri() + "#number=1790&children=13&ribbons&seen=10:1370,136,137,137&left=10")
+    told = visit.page.locator("#not-right-told .cause")
+    expect(told.first).to_contain_text("A piece you need is not in the middle? Change others for it at the bank.")
+    happened = told.locator("h4:first-child + p").all_text_contents()
+    assert sorted(happened) == sorted(set(happened))
+
+
 @pytest.mark.parametrize(
     ("trays", "goes_round"), [("2112,2112,2112,1112&left=1000", False), ("2111,2111,2111,2111&left=4", True)]
 )

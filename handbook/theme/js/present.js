@@ -14,6 +14,8 @@
 
   const nav = head.querySelector("nav");
   const close = head.querySelector(".close");
+  const notRight = head.querySelector(".to-not-right");
+  const notRightId = notRight?.hash.slice(1);
   const fullScreen = button(head.querySelector(".full-screen"));
   const back = foot.querySelector(".back");
   const next = foot.querySelector(".next");
@@ -53,6 +55,7 @@
     here.setAttribute("aria-current", "step");
     const [before, after] = [links[number - 1], links[number + 1]];
     close.hash = here.hash.replace(/present-.*/, part.id.replace("present-", ""));
+    if (notRight) notRight.hash = here.hash.replace(/present-.*/, notRightId);
     const focused = document.activeElement;
     back.hidden = !before;
     next.hidden = !after;
@@ -85,7 +88,7 @@
     if (link.hidden) return;
     history.replaceState(null, "", link.hash);
     show();
-    if (link === close) leave(target(link));
+    if (link === close || link === notRight) leave(target(link));
   }
 
   /**

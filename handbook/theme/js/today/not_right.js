@@ -110,10 +110,20 @@
 
   /** The likeliest cause, the others folded. */
   const explained = (causes, division) => {
-    const [likeliest, ...others] = causes.map((one) => cause(explain(one, division, causes)));
+    const [likeliest, ...others] = toldOnce(causes.map((one) => explain(one, division, causes))).map(cause);
     if (!others.length) return likeliest ? [likeliest] : [];
     const summary = element("summary", say("today.other-causes", { count: others.length }));
     return [likeliest, element("details", summary, ...others)];
+  };
+
+  /** What reads alike leaves other pieces in the middle: of what puts it right the shortest is told. */
+  const toldOnce = (causes) => {
+    const alike = new Map();
+    for (const told of causes) alike.set(told.happened, [...(alike.get(told.happened) ?? []), told]);
+    return [...alike.values()].map((same) => {
+      const [shortest, ...longer] = same.sort((one, other) => one.mend.length - other.mend.length);
+      return longer.length ? { ...shortest, mend: `${shortest.mend} ${say("today.not-there")}` } : shortest;
+    });
   };
 
   const totalWords = (total, dividend) => {
