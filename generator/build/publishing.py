@@ -135,5 +135,9 @@ def _refuse_foreign_site(target: Path) -> None:
 
 def _files(folder: Path) -> set[str]:
     """Every file and link below `folder`, as a path with slashes."""
-    found = (path for path in folder.rglob("*") if path.is_symlink() or not path.is_dir())
-    return {path.relative_to(folder).as_posix() for path in found}
+    found: set[str] = set()
+    for top, folders, files in os.walk(folder):
+        links = (name for name in folders if Path(top, name).is_symlink())
+        inside = Path(top).relative_to(folder)
+        found.update((inside / name).as_posix() for name in (*files, *links))
+    return found
