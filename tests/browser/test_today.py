@@ -176,7 +176,8 @@ def test_something_is_not_right(visit: Visit, plain_site: Path) -> None:
     page.go_back()
     expect(page.get_by_label("Tray 3", exact=True)).to_have_value("1203")
     page.get_by_label("Tray 1", exact=True).fill("beads")
-    expect(page.locator("#seen-fault")).to_have_text("Write a whole number in every field, in digits.")
+    fault = "Write a whole number in every field, in digits; 0 for a child without a tray."
+    expect(page.locator("#seen-fault")).to_have_text(fault)
     page.get_by_label("Tray 1", exact=True).fill("1204")
     page.get_by_label("Tray 3", exact=True).fill("1204")
     page.get_by_role("button", name="Left over, or still in the middle: one less").click()
