@@ -74,7 +74,7 @@ class Summary:
 def build(request: Request, say: Callable[[str], None]) -> Summary:
     """Build and publish the handbook. Raises HandbookError with every fault; then the old site is as it was."""
     begun = time.monotonic()
-    _refuse_a_place_among_sources(request)
+    _refuse_a_place_in_use(request)
     say("Reading lessons, pages and settings")
     sources = readable(request.handbook, request.school_folder)
     school = sources.school
@@ -96,7 +96,7 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
     return Summary(sources, pages, figures, seconds, index)
 
 
-def _refuse_a_place_among_sources(request: Request) -> None:
+def _refuse_a_place_in_use(request: Request) -> None:
     """A site among what it is made of would be read by the next build; one in the workshop would be cleared away."""
     out = Path(os.path.realpath(request.out))
     sources = (request.handbook, Path(__file__).parents[1], *filter(None, [request.school_folder]))

@@ -58,8 +58,9 @@
         return;
       }
       const wanted = Object.fromEntries(new FormData(form));
-      const ofOurs = find(children, wanted, byId("find-shelf").checked ? shelf() : null);
-      const found = ofOurs.length ? ofOurs : find(children, wanted, withCardsOnPaper(shelf()));
+      const limit = byId("find-shelf").checked ? shelf() : null;
+      const ofOurs = find(children, wanted, limit);
+      const found = ofOurs.length || !limit ? ofOurs : find(children, wanted, withCardsOnPaper(limit));
       byId("found-state").textContent = [
         say(found.length ? "today.found" : "today.none-found", { count: found.length, children }),
         ...(found.length && found !== ofOurs ? [say("today.cards-on-paper")] : []),

@@ -55,7 +55,7 @@
   /** @type {(division: Division) => Lesson | undefined} the lesson of the handbook that shares just this */
   const lessonOf = ({ dividend, divisor, ribbons }) =>
     sharing.handbook.lessons.find(
-      (one) => one.dividend === dividend && one.divisor === divisor && !one.ribbons === !ribbons,
+      (one) => one.dividend === dividend && one.divisor === divisor && Boolean(one.ribbons) === ribbons,
     );
 
   sharing.titles = { divisionName, lessonOf, lessonTitle, wayToTheEnd, wayOfSharing };
