@@ -1,6 +1,7 @@
 """The stock handbook: built from nothing, with nothing changed, and with one lesson changed; and MkDocs alone."""
 
 import json
+import os
 import re
 import shutil
 import tempfile
@@ -14,6 +15,7 @@ from generator.engine.numbers import numbers_of_kind
 from tests.benchmarks.measuring import Measured, python
 
 _ROUNDS = 4
+_MEMORY, _ENOUGH = Path("/dev/shm"), 2**31  # bytes
 _LESSON = "lessons/several-exchanges/5724-among-4.toml"
 
 Times = dict[str, float]
@@ -37,11 +39,13 @@ def run(what: str, handbook: Path, workshop: Path, out: Path) -> Built:
 def stock_handbook() -> Iterator[Measured]:
     """Rounds of the same four builds, so that what else the machine does falls on all of them alike.
 
-    Of each the quickest counts: other work on the machine only makes them slower. Nothing is deleted before the end,
-    because some disks are slow to make new files just after.
+    Of each the quickest counts: other work on the machine only makes them slower. They work in memory where Linux
+    offers it, or in the folder that TMPDIR names: some disks are slow to make new files just after a build has deleted
+    the site before it.
     """
     found: dict[str, list[Times]] = {name: [] for name in ("MkDocs alone", *_CHANGES)}
-    with tempfile.TemporaryDirectory() as top:
+    in_memory = _MEMORY.is_dir() and shutil.disk_usage(_MEMORY).free > _ENOUGH and "TMPDIR" not in os.environ
+    with tempfile.TemporaryDirectory(dir=_MEMORY if in_memory else None) as top:
         handbook = Path(top, "handbook")
         shutil.copytree(HANDBOOK, handbook)
         for turn in range(_ROUNDS):
