@@ -118,7 +118,7 @@ def _lines(divisor: int, choice: Choice, found: tuple[int, ...], shown: tuple[in
     if not shown:
         for digits in (4, 3, 2):
             if digits != choice.digits and (others := len(numbers(divisor, replace(choice, digits=digits)))):
-                yield f"With --digits {digits} there {'is' if others == 1 else 'are'} {others}."
+                yield f"With --digits {digits} there {'is' if others == 1 else 'are'} {others:,}."
         return
     if digits_must_repeat(found):
         yield f"In each of them a digit repeats: {best_first(divisor, shown, 1)[0]:,} is the best there is."

@@ -11,11 +11,10 @@ from generator.engine.diagnosis import Cause, Diagnosis, diagnose
 from generator.engine.movements import Again, Exchange, Movement, Repair
 from generator.engine.observations import Reading
 from generator.engine.places import place_name
-from generator.engine.repairs import by_what_is_seen
 from generator.engine.sharing import share
 from generator.words.phrases import Phrases
-from generator.words.repairs import repair_words
 from generator.words.slips import Explanation, explain
+from generator.words.unexplained import unexplained
 
 STANDS_FOR = ("1", "10", "100", "1000")
 _SAID = Phrases("en")
@@ -131,23 +130,24 @@ def as_lines(diagnosis: Diagnosis) -> Iterator[str]:
     yield from _what_is_seen(diagnosis)
     yield ""
     if diagnosis.consistent:
-        yield "That is the right result: there is nothing to look for."
-    elif diagnosis.causes:
+        if remainder and diagnosis.seen.left is None:
+            yield f"The trays are right. Count what is left over too: it should be {remainder:,}."
+        else:
+            yield "That is the right result: there is nothing to look for."
+        return
+    if diagnosis.to_share_on:
+        yield _SAID.say("unexplained.share-on")
+    if diagnosis.causes:
         yield "What may have happened, likeliest first:"
         for number, (_, words) in enumerate(_explained(diagnosis), 1):
             yield ""
             yield f"{number}. {words.happened}"
             yield f"   {words.look}"
             yield f"   {words.mend}"
-    else:
+    elif not diagnosis.to_share_on:
         yield "No single slip leads to this: a tray may be misread, or two things happened at once."
         sharing = share(diagnosis.dividend, diagnosis.divisor, ribbons=diagnosis.ribbons)
-        if repair := by_what_is_seen(sharing, diagnosis.seen):
-            yield "Count the trays once more with the children. If it stays so:"
-            yield repair_words(_SAID, repair, sharing)
-        else:
-            yield "Count the trays once more with the children. If it stays so, lay everything back into the"
-            yield "middle, compare it with the number, and share it again together."
+        yield from unexplained(_SAID, sharing, diagnosis.seen)
 
 
 def _explained(diagnosis: Diagnosis) -> list[tuple[Cause, Explanation]]:
@@ -165,7 +165,7 @@ def _what_is_seen(diagnosis: Diagnosis) -> Iterator[str]:
     trays_seen = sum(tray.sharers for tray in seen.trays)
     if trays_seen != diagnosis.sharers:
         yield f"That is {counted(trays_seen, 'tray')} for {diagnosis.sharers:,} sharing."
-    if not diagnosis.ribbons:
+    if not diagnosis.ribbons and trays_seen > 1:
         yield "The trays are equal." if seen.equal else "The trays are not equal."
     off = seen.off_by(diagnosis.dividend)
     if off == 0:

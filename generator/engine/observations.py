@@ -26,6 +26,12 @@ class Observation(NamedTuple):
         """Whether all trays of one kind read the same."""
         return len({tray.stands_for for tray in self.trays}) == len(self.trays)
 
+    @property
+    def fair(self) -> bool:
+        """Whether every tray reads as many times what one tray reads as it stands for."""
+        first = self.trays[0]
+        return all(tray.value * first.stands_for == first.value * tray.stands_for for tray in self.trays)
+
     def off_by(self, dividend: int) -> int | None:
         """How much more than the number all trays and what is left make together; None where that is not known."""
         if self.left is None:

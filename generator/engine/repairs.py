@@ -13,6 +13,7 @@ Where no single slip explains what is seen, what is read tells how many pieces o
 
 from collections import Counter
 from collections.abc import Iterable, Iterator
+from typing import NamedTuple
 
 from generator.engine.movements import TEN, Again, At, Movement, Pile, Repair, Room, together
 from generator.engine.observations import Observation, Reading
@@ -46,17 +47,45 @@ def easier(sharing: Sharing, outcome: Outcome, fewest: Repair) -> Repair | None:
     return _from_one_place_down(_left_behind(sharing, outcome), outcome.occasion)
 
 
-def by_what_is_seen(sharing: Sharing, seen: Observation) -> Repair | None:
+class Remedy(NamedTuple):
+    """What helps whatever has happened. `goes_on`: after it, what is left still goes round."""
+
+    repair: Repair
+    goes_on: bool = False
+
+
+def by_what_is_seen(sharing: Sharing, seen: Observation) -> Remedy:
     """The fewest movements that make the trays alike and the number whole again, whatever has happened.
 
-    While a round can still be given out, a tray should hold what most of them hold; later its share. What it holds more
-    or less is taken for as few pieces as can be. None where most hold more than their share, where pieces of several
-    places are too many or too few in all, or where it takes more than MOST_MOVEMENTS.
+    Every tray should then hold its share; while a round can still be given out, it may be fewer movements to what most
+    of them hold. What a tray holds more or less is taken for as few pieces as can be. Where most hold more than their
+    share, where pieces of several places are too many or too few in all, or where it takes more than MOST_MOVEMENTS,
+    it is shared out again, afresh if pieces are too many or too few.
     """
-    left, off_by = seen.left, seen.off_by(sharing.dividend)
-    if left is None or off_by is None or sum(tray.sharers for tray in seen.trays) != sharing.sharers:
-        return None
-    one = sharing.quotient if left < sharing.divisor else _held_by_most(seen.trays)
+    off_by = seen.off_by(sharing.dividend)
+    if off_by is not None and sum(tray.sharers for tray in seen.trays) == sharing.sharers:
+        values = [sharing.quotient]
+        if sharing.divisor <= (seen.left or 0):
+            values.append(_held_by_most(seen.trays))
+        plans = [(plan, one) for one in values if (plan := _all_alike(sharing, seen, one, off_by))]
+        if plans:
+            plan, one = min(plans, key=lambda found: len(found[0]))
+            return Remedy(plan, one < sharing.quotient)
+    place = max(_highest_wrong(tray.value, sharing.quotient * tray.stands_for) for tray in seen.trays)
+    again = _again(place, (tray.holds for tray in sharing.trays(sharing.end)))
+    return Remedy((again._replace(everything=again.everything or bool(off_by)),))
+
+
+def _highest_wrong(value: int, right: int) -> int:
+    """The highest place with another digit than it should have; the units if there is none."""
+    digits, due = Counts.of(value), Counts.of(right)
+    places = range(max(len(digits), len(due)))
+    return max((place for place in places if digits.at(place) != due.at(place)), default=UNITS)
+
+
+def _all_alike(sharing: Sharing, seen: Observation, one: int, off_by: int) -> Repair | None:
+    """The fewest movements after which a tray for one holds `one`, and the others accordingly."""
+    left = seen.left or 0
     if one > sharing.quotient or len(Counts.of(abs(off_by)).places_held) > 1:
         return None
     size = len(Counts.of(max(sharing.dividend, left, abs(off_by), *(tray.value for tray in seen.trays))))

@@ -155,7 +155,7 @@ def _filled(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | i
         "other_stands_for": 10**other,
         "round": _at_rounds(words, turns, place, sharing),
         "exchange": _at_exchanges(words, turns, place + 1, sharing),
-        "stop": words.say("slips.stop" if place == UNITS else "slips.stop-larger", several=several),
+        "stop": words.say("slips.stop" if place == UNITS else "slips.stop-larger", count=1, several=several),
         "afresh": words.say("repair.everything-again"),
         "whose": whose_tray(words, 10**other, sharing.ribbons),
         "repair": repair_words(words, cause.told, sharing),

@@ -92,6 +92,16 @@ SENTENCES = {
     ],
     "5230 4 --seen 1743,1743,1743": ["3 trays for 4 sharing", "One tray was missing."],
     "5230 4 --seen 1,2,3,4": ["No single slip leads to this"],
+    "5230 4 --seen 1307,1307,1307,1307 --left 0": [
+        "Some are missing? Nobody goes on until all are found.",
+        "None is missing?",
+    ],
+    "5230 4 --seen 1300,1300,1300,1300 --left 30": ["What is left can still go round."],
+    "5230 4 --seen 1306,1306,1306,1305 --left 7": [
+        "to the tray that reads 1,305. Then go on sharing.",
+    ],
+    "5230 4 --seen 1307,1307,1307,1307": ["The trays are right. Count what is left over too: it should be 2."],
+    "5230 4 --seen 1307": ["That is 1 tray for 4 sharing."],
     "3432 12 --ribbons --seen 10:2860,286,286 --left 0": [
         "3,432 among 12 with ribbons comes to 286 for one who stands for one",
         "1 tray for 10 with 2,860, 2 trays for 1 with 286",

@@ -24,11 +24,22 @@
 
   /** A whole number in range, given as a number or in digits. */
   const wholeNumber = (what, given, least, most) => {
-    const number = /^[0-9]{1,20}$/.test(String(given)) ? Number(given) : -1;
+    if (given === undefined) throw new Error(`Missing argument '${what}'.`);
+    const number = typeof given !== "object" && /^[0-9]{1,20}$/.test(String(given)) ? Number(given) : -1;
     if (number >= least && number <= most) return number;
     const shown = given === "" ? "an empty value" : given;
     const upTo = written(most, { mark: ",", in_four_digits: true }); // as in commands
     return refuse(what, `${shown} is not a whole number from ${least} to ${upTo}; write digits only.`);
+  };
+
+  const refuseUnlessFlags = (flags) => {
+    for (const [what, given] of Object.entries(flags)) {
+      if (typeof given !== "boolean") refuse(what, `${given} is neither true nor false.`);
+    }
+  };
+
+  const refuseUnlessList = (what, given) => {
+    if (!Array.isArray(given)) refuse(what, `${given} is not a list.`);
   };
 
   /**
@@ -42,6 +53,7 @@
     if (among > PLAIN_LIMIT && !ribbons) {
       refuse("DIVISOR", `${divisor} is more than 9,999; with --ribbons it may go to 999,999.`);
     }
+    refuseUnlessFlags({ ribbons, look_first });
     const division = workOut(number, among, { ribbons, lookFirst: look_first });
     return {
       schema: 1,
@@ -78,14 +90,17 @@
   /**
    * @param {number | string} divisor 1 to 12
    * @param {{exchange_from?: string[] | null, remainder?: string, zeros?: string, digits?: number | string,
-   *   within_shelf?: boolean, shelf?: Shelf}} [filters] as in the answer; shelf: another than the school's
+   *   within_shelf?: boolean, shelf?: Partial<Shelf> | null}} [filters] as in the answer; shelf: where it is not the
+   *   school's
    * @param {{all?: boolean}} [how] all: every number, smallest first
    */
   sharing.choose = (divisor, filters = {}, { all = false } = {}) => {
     const among = wholeNumber("DIVISOR", divisor, 1, LARGEST_GROUP);
-    const { exchange_from = null, within_shelf = false, shelf = sharing.handbook.shelf } = filters;
+    const { exchange_from = null, within_shelf = false, shelf = null } = filters;
+    refuseUnlessFlags({ within_shelf });
+    if (exchange_from !== null) refuseUnlessList("exchange_from", exchange_from);
     for (const name of exchange_from ?? []) {
-      if (name in SENDING) continue;
+      if (Object.hasOwn(SENDING, name)) continue;
       const names = Object.keys(SENDING).join(", ");
       const right = "write none alone, or places with commas between them.";
       refuse("--exchange-from", `'${name}' is not one of ${names}; ${right}`);
@@ -95,7 +110,7 @@
       remainder: oneOf("--remainder", filters.remainder ?? "any", ["none", "some", "any"]),
       zeros: oneOf("--zeros", filters.zeros ?? "any", ["none", "dividend", "quotient", "any"]),
       digits: wholeNumber("--digits", filters.digits ?? 4, 1, 4),
-      shelf: within_shelf ? shelf : null,
+      shelf: within_shelf ? shelfWith(shelf ?? {}) : null,
     };
     const found = numbers(among, choice);
     const { remainder, zeros, digits } = choice;
@@ -106,6 +121,15 @@
       count: found.length,
       numbers: all ? found : bestFirst(among, found, FEW),
     };
+  };
+
+  /** The school's own shelf, but for the keys that are given. */
+  const shelfWith = (given) => {
+    const own = sharing.handbook.shelf;
+    for (const [key, many] of Object.entries(given)) {
+      wholeNumber(`shelf.${oneOf("shelf", key, Object.keys(own))}`, many, 0, DIVIDEND_LIMIT);
+    }
+    return { ...own, ...given };
   };
 
   const oneOf = (what, given, values) =>
@@ -120,7 +144,9 @@
   sharing.diagnose = (dividend, divisor, { ribbons = false, seen, left = null } = {}) => {
     const number = wholeNumber("DIVIDEND", dividend, 0, DIVIDEND_LIMIT);
     const among = wholeNumber("DIVISOR", divisor, 1, PLAIN_LIMIT);
-    if (!seen) throw new Error("Missing option '--seen'.");
+    refuseUnlessFlags({ ribbons });
+    if (seen === undefined) throw new Error("Missing option '--seen'.");
+    refuseUnlessList("--seen", seen);
     if (!seen.length) throw new Error("the number of trays seen is 0: it must be 1 or more");
     const trays = seen.map(trayOf);
     const counted = left === null ? null : wholeNumber("--left", left, 0, DIVIDEND_LIMIT);
@@ -147,7 +173,7 @@
   sharing.asked = { diagnosisAsData };
 
   const trayOf = (tray) => {
-    const { stands_for = 1, value = tray } = tray;
+    const { stands_for = 1, value = tray } = tray ?? {};
     if (!STANDS_FOR.includes(Number(stands_for))) {
       refuse("--seen", `"${stands_for}:" is not what a tray can stand for: ${STANDS_FOR.join(", ")}.`);
     }

@@ -39,9 +39,13 @@
 
   const traysAsText = (trays) => trays.map((tray) => [tray.value, tray.sharers, tray.stands_for]).join(";");
 
+  /** @type {(seen: Observation) => boolean} whether every tray reads as many times what one reads as it stands for */
+  const isFair = ({ trays: [first, ...others] }) =>
+    others.every(({ value, stands_for }) => value * first.stands_for === first.value * stands_for);
+
   /** @type {(seen: Observation, dividend: number) => number | null} how much more than the number; null: not known */
   const offBy = ({ trays, left }, dividend) =>
     left === null ? null : sum(trays.map((tray) => tray.value * tray.sharers)) + left - dividend;
 
-  sharing.observations = { readings, beadsOn, asText, agree, offBy };
+  sharing.observations = { readings, beadsOn, asText, agree, isFair, offBy };
 }

@@ -2,7 +2,7 @@
 // leads from what a slip left behind to the right pieces on every tray and left over, an empty floor and a whole bank.
 "use strict";
 {
-  const { UNITS, placeName, digitsOf, placesHeld, sum, at, plus, quotientOf } = sharing.places;
+  const { UNITS, placeName, digitsOf, placesHeld, downFrom, sum, at, plus, quotientOf } = sharing.places;
   const { TEN, pileOf, holds, reads, withMore, together } = sharing.movements;
   const { shortest } = sharing.shortest;
   const { offBy } = sharing.observations;
@@ -32,17 +32,38 @@
   };
 
   /**
-   * The fewest movements that make the trays alike and the number whole again, whatever has happened. While a round can
-   * still be given out, a tray should hold what most of them hold; later its share. What it holds more or less is taken
-   * for as few pieces as can be. null where most hold more than their share, where pieces of several places are too
-   * many or too few in all, or where it takes more than MOST_MOVEMENTS.
-   * @type {(division: Division, seen: Observation) => Repair | null}
+   * The fewest movements that make the trays alike and the number whole again, whatever has happened. Every tray should
+   * then hold its share; while a round can still be given out, it may be fewer movements to what most of them hold.
+   * What a tray holds more or less is taken for as few pieces as can be. Where most hold more than their share, where
+   * pieces of several places are too many or too few in all, or where it takes more than MOST_MOVEMENTS, it is shared
+   * out again, afresh if pieces are too many or too few. goesOn: after it, what is left still goes round.
+   * @type {(division: Division, seen: Observation) => {repair: Repair, goesOn: boolean}}
    */
   const byWhatIsSeen = (division, seen) => {
     const { trays, left } = seen;
+    const { quotient, divisor, sharers: due } = division;
     const tooMany = offBy(seen, division.dividend);
-    if (tooMany === null || sum(trays.map(({ sharers }) => sharers)) !== division.sharers) return null;
-    const one = left < division.divisor ? division.quotient : heldByMost(trays);
+    if (tooMany !== null && sum(trays.map(({ sharers }) => sharers)) === due) {
+      const [best] = (left < divisor ? [quotient] : [quotient, heldByMost(trays)])
+        .map((one) => ({ repair: allAlike(division, seen, one, tooMany), goesOn: one < quotient }))
+        .filter(({ repair }) => repair)
+        .sort((one, other) => one.repair.length - other.repair.length);
+      if (best) return best;
+    }
+    const place = Math.max(...trays.map(({ value, stands_for }) => highestWrong(value, quotient * stands_for)));
+    const again = againFrom(place, division.trays(division.end).map(({ holds }) => holds));
+    return { repair: [{ ...again, everything: again.everything || Boolean(tooMany) }], goesOn: false };
+  };
+
+  /** The highest place with another digit than it should have; the units if there is none. */
+  const highestWrong = (value, right) => {
+    const [digits, due] = [digitsOf(value), digitsOf(right)];
+    const places = downFrom(Math.max(digits.length, due.length));
+    return places.find((place) => at(digits, place) !== at(due, place)) ?? UNITS;
+  };
+
+  /** The fewest movements after which a tray for one holds `one`, and the others accordingly; null if none are few. */
+  const allAlike = (division, { trays, left }, one, tooMany) => {
     if (one > division.quotient || placesHeld(digitsOf(Math.abs(tooMany))).length > 1) return null;
     const largest = Math.max(division.dividend, left, Math.abs(tooMany), ...trays.map(({ value }) => value));
     const size = String(largest).length;
@@ -225,5 +246,5 @@
     return ribbons ? { reads, trays, stands_for } : { reads, trays };
   };
 
-  sharing.repairs = { repair, easier, byWhatIsSeen, heldByMost, againFrom, asData };
+  sharing.repairs = { repair, easier, byWhatIsSeen, asData };
 }

@@ -1,13 +1,11 @@
 // Something is not right: what every tray reads and what is left over -> the likeliest slip, and what puts it right.
 "use strict";
 {
-  const { digitsOf, placesHeld, sum, downFrom, at } = sharing.places;
-  const { readings } = sharing.observations;
+  const { sum } = sharing.places;
+  const { readings, isFair } = sharing.observations;
   const { diagnoser } = sharing.diagnosis;
   const { explain } = sharing.slipWords;
-  const { byWhatIsSeen, heldByMost, againFrom } = sharing.repairs;
-  const { material } = sharing.numberWords;
-  const { repairWords } = sharing.repairWords;
+  const { unexplained } = sharing.unexplained;
   const { wholeNumber, readSeen, note } = sharing.address;
   const { element, byId, say, on } = sharing.elements;
 
@@ -78,34 +76,16 @@
     const total = sum(seen.map(({ value }) => value)) + left;
     byId("not-right-total").textContent = totalWords(total, division.dividend);
     const { consistent, causes } = diagnose(seen, left);
-    const isAllThere = total === division.dividend;
-    const isFair = seen.every(({ stands_for, value }) => value === seen[0].value / seen[0].stands_for * stands_for);
-    const isToShareOn = isAllThere && isFair && left >= division.divisor;
-    const goOn = isToShareOn ? [element("p.right", say("today.share-on"))] : [];
+    const room = { trays: readings(seen.map((tray) => ({ ...tray, sharers: 1 }))), left };
+    const isToShareOn = total === division.dividend && isFair(room) && left >= division.divisor;
+    const goOn = isToShareOn ? [element("p.right", say("unexplained.share-on"))] : [];
     const told = byId("not-right-told");
     if (consistent) told.replaceChildren(element("p.right", say("today.all-right")));
     else if (goOn.length || causes.length) told.replaceChildren(...goOn, ...explained(causes, division));
-    else told.replaceChildren(...whateverHappened(division, seen, left, total));
-  };
-
-  /** No single slip explains it: count once more, look for what is missing, and make it right all the same. */
-  const whateverHappened = (division, seen, left, total) => {
-    const missing = division.dividend - total;
-    const smallest = placesHeld(digitsOf(Math.abs(missing))).pop();
-    const search = () => say(smallest ? "slips.stop-larger" : "slips.stop", { several: material(smallest, 2) });
-    const trays = readings(seen.map((tray) => ({ ...tray, sharers: 1 })));
-    const plan = byWhatIsSeen(division, { trays, left });
-    const isFromTheMiddle = plan?.some(({ source, place }) => source === "left-over" && place > 0);
-    const goesOn = plan && left >= division.divisor && heldByMost(trays) < division.quotient;
-    const isLost = missing && !plan;
-    const mend = isLost ? say("repair.everything-again") : repairWords(plan ?? [beginAgain(division, seen)], division);
-    const told = [mend, isFromTheMiddle && say("today.not-there"), goesOn && say("today.then-share-on")];
-    const again = told.filter(Boolean).join(" ");
-    return [
-      element("p.right", say("today.count-again")),
-      ...(missing > 0 ? [element("p", search())] : []),
-      element("p", say(missing > 0 ? "today.none-missing" : "today.still-so", { again })),
-    ];
+    else {
+      const [first, ...others] = unexplained(division, room);
+      told.replaceChildren(element("p.right", first), ...others.map((words) => element("p", words)));
+    }
   };
 
   /** The likeliest cause, the others folded. */
@@ -122,7 +102,7 @@
     for (const told of causes) alike.set(told.happened, [...(alike.get(told.happened) ?? []), told]);
     return [...alike.values()].map((same) => {
       const [shortest, ...longer] = same.sort((one, other) => one.mend.length - other.mend.length);
-      return longer.length ? { ...shortest, mend: `${shortest.mend} ${say("today.not-there")}` } : shortest;
+      return longer.length ? { ...shortest, mend: `${shortest.mend} ${say("unexplained.not-there")}` } : shortest;
     });
   };
 
@@ -140,15 +120,6 @@
       element("h4", say("today.what-to-do")),
       element("p.mend", mend),
     );
-
-  /** From the highest place that is not right on one of the trays. */
-  const beginAgain = (division, seen) => {
-    const places = seen.map(({ stands_for, value }) => {
-      const [is, should] = [digitsOf(value), digitsOf(division.quotient * stands_for)];
-      return downFrom(Math.max(is.length, should.length)).find((place) => at(is, place) !== at(should, place)) ?? 0;
-    });
-    return againFrom(Math.max(...places), division.trays(division.end).map(({ holds }) => holds));
-  };
 
   sharing.notRight = { show };
 }

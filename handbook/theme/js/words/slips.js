@@ -53,7 +53,7 @@
       other_stands_for: 10 ** other,
       round: atRounds(turns, place, division),
       exchange: atExchanges(turns, place + 1, division),
-      stop: say(place === UNITS ? "slips.stop" : "slips.stop-larger", { several }),
+      stop: say(place === UNITS ? "slips.stop" : "slips.stop-larger", { count: 1, several }),
       afresh: say("repair.everything-again"),
       whose: whoseTray(10 ** other, division.ribbons),
     };
