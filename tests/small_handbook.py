@@ -14,6 +14,7 @@ _SETTINGS = 'name = "Hazel Lane"\n[groups]\nsizes = [2, 3]\n'
 _PAGES = {
     "reference/index.md": "Look things up",
     "reference/age-and-group.md": "Age and group in the small",
+    "reference/for-parents.md": "Parents of the small",
     "reference/cautions.md": "Cautions for the small",
     "reference/shelf.md": "Shelf of the small",
     "when-it-goes-wrong/index.md": "When it goes wrong",

@@ -39,7 +39,7 @@ AT_THE_LAST_PLACE = {
         "Start the next round: it reaches only 1 of the 3 trays.",
         "«This round stops before the last tray. Back to the middle with it.»",
         "Take it back.",
-        "«Not enough for a round. Left over: one ten.»",
+        "«Not every child can be given the right piece now. Left over: one ten.»",
         "Keep apart what is left over: 1 ten.",
     ],
     (1250, 12, True, False): [
@@ -47,7 +47,7 @@ AT_THE_LAST_PLACE = {
         "«There are no units. One ten goes to the bank for some.»",
         "Change 1 ten for 10 units.",
         "Rounds 1 to 4: one ten to the child for 10 and one unit to each child for 1.",
-        "«Not enough for a round. Left over: two units.»",
+        "«Not every child can be given the right piece now. Left over: two units.»",
         "Keep apart what is left over: 2 units.",
     ],
 }

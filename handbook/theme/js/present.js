@@ -115,7 +115,7 @@
 
   document.addEventListener("keydown", (event) => {
     if (shown() < 0 || event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return;
-    const onControl = event.target.closest("a, button, input, summary");
+    const onControl = event.target.closest("button, input, summary"); // on a link the space bar does nothing
     const link = keyed(event.key);
     if (!link || (event.key === " " && onControl)) return;
     event.preventDefault();

@@ -26,13 +26,16 @@
   const given = () => new URLSearchParams(location.hash.slice(1));
 
   /**
-   * What the address tells of a division, whether it can be answered or not; null where it tells no whole number.
-   * @type {() => {number: number | null, children: number | null, ribbons: boolean}}
+   * What the address tells of a division, whether it can be answered or not: null where it tells no whole number, and
+   * `texts` as they stand there, null where it tells nothing.
+   * @typedef {{number: string | null, children: string | null}} Texts
+   * @type {() => {number: number | null, children: number | null, ribbons: boolean, texts: Texts}}
    */
   const told = () => {
     const parts = given();
-    const number = (name) => wholeNumber(parts.get(name) ?? "");
-    return { number: number("number"), children: number("children"), ribbons: parts.has("ribbons") };
+    const texts = { number: parts.get("number"), children: parts.get("children") };
+    const [number, children] = [texts.number, texts.children].map((text) => wholeNumber(text ?? ""));
+    return { number, children, ribbons: parts.has("ribbons"), texts };
   };
 
   /** @type {(asked: Asked) => string} */
@@ -43,7 +46,7 @@
    * @typedef {{seen: {stands_for: number, value: number}[], left: number | null}} Seen
    */
 
-  /** @type {() => Seen | null} */
+  /** @type {() => Seen | null} those who stand for most first; null where nothing is told that can be read */
   const readSeen = () => {
     const parts = given();
     if (!parts.has("seen")) return null;
@@ -51,6 +54,7 @@
       const [value, stands_for = "1"] = tray.split(":").reverse();
       return { stands_for: Number(stands_for), value: wholeNumber(value) };
     });
+    seen.sort((one, other) => other.stands_for - one.stands_for);
     const left = wholeNumber(parts.get("left") ?? "");
     return seen.every(({ value }) => value !== null) ? { seen, left } : null;
   };

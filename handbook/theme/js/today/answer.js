@@ -28,6 +28,7 @@
     byId("answer-lesson").replaceChildren(
       ...(own ? [say("today.lesson"), " ", element("a", { href: own.page }, lessonTitle(division))] : []),
     );
+    byId("to-set-out").href = `${write(asked)}&set-out`;
     showShelf(asked, division, shelf);
   };
 
@@ -49,11 +50,13 @@
   const showShelf = (asked, division, shelf) => {
     const needed = needs(division);
     const short = shortages(needed, shelf);
+    const isShort = short.length > 0;
+    const notEnough = isShort ? say("today.short", { things: inClauses(short.map(shortage)) }) : "";
+    byId("answer-short").hidden = !isShort;
+    byId("answer-short").textContent = notEnough;
     const verdict = byId("shelf-verdict");
-    verdict.className = short.length ? "verdict short" : "verdict";
-    verdict.textContent = short.length
-      ? `${say("today.short", { things: inClauses(short.map(shortage)) })} ${cardsOnPaper(needed, shelf)}`
-      : say("today.enough");
+    verdict.className = isShort ? "verdict short" : "verdict";
+    verdict.textContent = isShort ? `${notEnough} ${cardsOnPaper(needed, shelf)}` : say("today.enough");
     const things = wanted(needed).filter(([what, count]) => count && !CARDS.includes(what));
     byId("shelf-needs").replaceChildren(...things.map((thing) => needLine(thing, shelf)));
     const ofOurs = nearestOf(asked, shelf);

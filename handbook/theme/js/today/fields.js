@@ -8,16 +8,32 @@
 
   const RIBBON_FIELDS = ["ask-for-one", "ask-for-ten", "ask-for-hundred"];
 
-  /** @type {() => Asked | null} what the fields ask; null where one of them is wrong, which is said beside it */
-  const asked = () => {
+  /**
+   * What the fields ask; null where one of them is wrong, which is said beside it. Before the first answer the number
+   * may be to come, and while somebody writes it, the group.
+   * @type {(isWriting?: boolean) => Asked | null}
+   */
+  const asked = (isWriting = false) => {
     const number = wholeNumber(byId("ask-number").value);
     const { ribbons, children } = group();
-    const isToCome = byId("answer").hidden && !byId("ask-number").value;
-    tell("ask-number", isNumber(number) || isToCome ? "" : "number");
-    tell("ask-children", ribbons || isGroup(children, false) ? "" : "children");
+    const isToCome = (id) => byId("answer").hidden && !byId(id).value;
+    tell("ask-number", isNumber(number) || isToCome("ask-number") ? "" : "number");
+    const isGroupToCome = isWriting && isToCome("ask-children");
+    tell("ask-children", ribbons || isGroup(children, false) || isGroupToCome ? "" : "children");
     tell("ask-for-one", !ribbons || isGroup(children, true) ? "" : "ribbons");
+    markRibbonFields(ribbons && !isGroup(children, true));
     return askedOf({ number, children, ribbons });
   };
+
+  /** Those that hold no digit; where all of them do, they are wrong together. */
+  const markRibbonFields = (isWrong) => {
+    const fields = RIBBON_FIELDS.map(byId);
+    const odd = fields.filter(({ value }) => !isDigit(wholeNumber(value || "0")));
+    const wrong = odd.length ? odd : fields;
+    for (const field of fields) field.setAttribute("aria-invalid", String(isWrong && wrong.includes(field)));
+  };
+
+  const isDigit = (count) => count !== null && count <= 9;
 
   const group = () => {
     const ribbons = byId("ask-ribbons").checked;
@@ -27,7 +43,7 @@
   /** How many the children with ribbons stand for together; null where a field holds no digit. */
   const standFor = () => {
     const counts = RIBBON_FIELDS.map((id) => wholeNumber(byId(id).value || "0"));
-    return counts.some((count) => count === null || count > 9) ? null : valueOf(counts);
+    return counts.every(isDigit) ? valueOf(counts) : null;
   };
 
   const tell = (id, fault) => {
@@ -38,15 +54,16 @@
   };
 
   /**
-   * Write into the fields what the address tells; what is wrong of it is said, if nothing of it is missing.
-   * @type {(told: {number: number | null, children: number | null, ribbons: boolean}) => void}
+   * Write into the fields what the address tells; what is wrong of it is said.
+   * @type {(told: {number: number | null, children: number | null, ribbons: boolean, texts: Texts}) => void}
    */
-  const show = ({ number, children, ribbons }) => {
-    if (number !== null) byId("ask-number").value = String(number);
+  const show = ({ number, children, ribbons, texts }) => {
+    if (texts.number !== null) byId("ask-number").value = number === null ? texts.number : String(number);
     byId("ask-ribbons").checked = ribbons;
     chooseSort();
     if (children !== null) showChildren(children, ribbons);
-    if (number !== null && children !== null) asked();
+    else if (texts.children !== null) byId(ribbons ? "ask-for-one" : "ask-children").value = texts.children;
+    asked(true);
   };
 
   const showChildren = (children, ribbons) => {
@@ -86,7 +103,7 @@
     on(form, "input", ({ target }) => {
       if (target.checked) fillInRibbons();
       chooseSort();
-      changed(asked(), true);
+      changed(asked(true), true);
     });
     on(form, "change", () => changed(asked(), false));
     for (const button of form.querySelectorAll("button[data-by]")) {

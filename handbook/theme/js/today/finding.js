@@ -52,7 +52,7 @@
       const children = group();
       const { checked: ribbons } = byId("ask-ribbons");
       if (!children) {
-        byId("found-state").textContent = say(ribbons ? "today.fault.ribbons" : "today.fault.children");
+        tell(say("today.group-first"));
         byId("found").replaceChildren();
         listed = "";
         return;
@@ -61,11 +61,11 @@
       const limit = byId("find-shelf").checked ? shelf() : null;
       const ofOurs = find(children, wanted, limit);
       const found = ofOurs.length || !limit ? ofOurs : find(children, wanted, withCardsOnPaper(limit));
-      byId("found-state").textContent = [
+      tell([
         say(found.length ? "today.found" : "today.none-found", { count: found.length, children }),
         ...(found.length && found !== ofOurs ? [say("today.cards-on-paper")] : []),
         ...(ribbons ? [say("today.without-ribbons")] : []),
-      ].join(" ");
+      ].join(" "));
       const best = bestFirst(children, found, SHOWN);
       const toList = `${children}: ${best}`;
       if (toList === listed) return; // a field that is left when a number is clicked on must not take it away
@@ -74,6 +74,11 @@
     };
     on(form, "input", search);
     return search;
+  };
+
+  const tell = (text) => {
+    const line = byId("found-state");
+    if (line.textContent !== text) line.textContent = text; // else it is read aloud again
   };
 
   const foundLine = (number, children) => {

@@ -35,8 +35,10 @@
       const lacking = (near) => shortages(needs(workOut(near, children, { ribbons })), shelf);
       return found.filter((one) => !lacking(one.number).length);
     }
-    add("static", nearest(number, ofEveryLength(children, [], shelf)));
-    for (const group of [children - 1, children + 1]) {
+    const likeIt = zerosAsWanted("none", String(number), "") ? "none" : "any";
+    const asItLies = (zeros) => nearest(number, ofEveryLength(children, [], shelf, zeros));
+    add("static", asItLies(likeIt) ?? asItLies("any"));
+    for (const group of [children, children - 1, children + 1]) {
       if (isGroup(group, false)) add("alike", nearest(number, alike(number, children, group, shelf)), group);
     }
     return found;
@@ -49,10 +51,8 @@
     );
 
   /** Numbers of which nothing is left over. */
-  const ofEveryLength = (children, exchangeFrom, shelf) =>
-    [1, 2, 3, 4].flatMap((digits) =>
-      numbers(children, { exchangeFrom, remainder: "none", zeros: "any", digits, shelf }),
-    );
+  const ofEveryLength = (children, exchangeFrom, shelf, zeros = "any") =>
+    [1, 2, 3, 4].flatMap((digits) => numbers(children, { exchangeFrom, remainder: "none", zeros, digits, shelf }));
 
   /**
    * Numbers of the same length that send pieces to the bank from the same places, with something left over or not, and

@@ -18,7 +18,7 @@
     const told = readSeen();
     const fits = told?.seen.map(({ stands_for }) => stands_for).join() === trays.join();
     const seen = fits ? told.seen : trays.map((stands_for) => ({ stands_for, value: division.quotient * stands_for }));
-    const left = fits ? (told.left ?? division.remainder) : division.remainder;
+    const left = fits ? (told.left ?? "") : division.remainder;
     const fields = seen.map(({ stands_for, value }, index) =>
       field(
         say(division.ribbons ? "today.tray-for" : "today.tray", { tray: index + 1, stands_for }),
@@ -53,8 +53,9 @@
         });
       }
     }
-    if (fits) tell(division, diagnose, seen, left);
-    else tellOnly(say("today.change-what-differs"));
+    if (fits && left !== "") tell(division, diagnose, seen, left);
+    else if (fits) answer(); // the field of what is left over is empty, which is said
+    else tellOnly(say(told ? "today.trays-do-not-fit" : "today.change-what-differs"));
   };
 
   const field = (name, id, value) => {
@@ -115,9 +116,9 @@
   const cause = ({ happened, look, mend }) =>
     element(
       "div.cause",
-      element("h4", say("slips.what-happened")),
+      element("h3", say("slips.what-happened")),
       element("p", `${happened} ${look}`),
-      element("h4", say("today.what-to-do")),
+      element("h3", say("today.what-to-do")),
       element("p.mend", mend),
     );
 

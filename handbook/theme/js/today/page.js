@@ -45,13 +45,13 @@
   /** An address that tells but a number, or but a group, asks for it with what the fields hold besides. */
   const follow = () => {
     const there = told();
-    const isPart = there.number === null || there.children === null;
+    const isPart = there.texts.number === null || there.texts.children === null;
     let asked = askedOf(there);
     if (asked && isShown(asked) && !byId("answer").classList.contains("old")) {
       if (readSeen()) sharing.notRight.show(asked, shown.division);
       return;
     }
-    if (there.number === null && there.children === null) return;
+    if (there.texts.number === null && there.texts.children === null) return;
     sharing.fields.show(there);
     if (shown && isPart) asked = sharing.fields.asked();
     if (asked) answer(asked);
@@ -85,6 +85,12 @@
     const name = byId("answer-name");
     name.scrollIntoView();
     name.focus({ preventScroll: true });
+  });
+  on(document.querySelector(".md-skip"), "click", (event) => {
+    event.preventDefault(); // following the link would lose what the address holds
+    const heading = byId("todays-number-heading");
+    heading.tabIndex = -1;
+    heading.focus();
   });
   sharing.movementByMovement.watch(); // its mat follows an address once the answer has
   page.hidden = false;

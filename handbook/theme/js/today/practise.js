@@ -2,7 +2,6 @@
 "use strict";
 {
   const { pieces, placeWord } = sharing.numberWords;
-  const { hands } = sharing.stageWords;
   const { byId, say, on } = sharing.elements;
 
   /** What is asked about: a movement, the division, the mat before it; how many of its questions are answered. */
@@ -17,7 +16,10 @@
    */
   const ask = (division, before, movement) => {
     now = movement?.asks.length ? { division, before, movement, answered: 0 } : null;
-    byId("practise-question").hidden = !isOn() || !now;
+    const question = byId("practise-question");
+    const hadFocus = question.contains(document.activeElement);
+    question.hidden = !isOn() || !now;
+    if (hadFocus && question.hidden) byId("movement-by-movement").focus({ preventScroll: true });
   };
 
   /** @type {() => boolean} whether the next movement is hidden for the moment */
@@ -29,7 +31,7 @@
   const forget = () => tell("");
 
   const answer = (given, goOn) => {
-    const { division, movement } = now;
+    const { movement } = now;
     const right = movement.asks[now.answered];
     // Where the rule begins a round that will not go round, it is right to see that, and right to begin it.
     const begins = given === "round" && right === "not-enough" && movement.step.action === "start-round";
@@ -43,7 +45,7 @@
       tell(say(`practise.and-then.${right}`, { place: placeWord(level) }));
       return;
     }
-    tell(say("practise.right", { hands: hands(movement.step, division) }));
+    tell(say("practise.right")); // the movement itself is told where it is shown
     goOn();
   };
 

@@ -87,6 +87,7 @@
       keep({});
       showAll();
       changed();
+      byId("todays-shelf").focus({ preventScroll: true }); // the button that was used is gone
     });
     showAll();
   };
