@@ -1,22 +1,10 @@
 """`diagnose` on the command line: its JSON, its sentences, and what it refuses."""
 
 import json
-import subprocess
-import sys
-from itertools import islice
 
 import pytest
 
-from generator.engine.diagnosis import Cause
-from generator.engine.outcomes import simulate
-from generator.engine.places import place_name
-from generator.engine.repairs import repair
-from generator.engine.sharing import share
-from generator.engine.slips import Slip
-from generator.words.phrases import Phrases
-from generator.words.slips import explain
 from tests.commands.running import Ran, run_command
-from tests.engine.divisions import divisions, divisions_with_ribbons
 
 
 def run(line: str) -> Ran:
@@ -124,29 +112,6 @@ def test_sentences(line: str) -> None:
     assert [words for words in SENTENCES[line] if words not in result.out] == []
 
 
-def test_every_slip_has_its_words_and_names_its_piece() -> None:
-    """Every occasion that comes up in many lessons is put into words; nothing is left unfilled.
-
-    With ribbons a piece is not always named: children for one and for ten are given different ones.
-    """
-    pieces = {0: "unit bead", 1: "bar", 2: "square", 3: "cube"}
-    told = set()
-    ribbons = [share(*division, ribbons=True) for division in islice(divisions_with_ribbons(seed=94), 5)]
-    for sharing in (*(share(*division) for division in islice(divisions(seed=94), 40)), *ribbons):
-        for outcome in simulate(sharing):
-            occasion, mends = outcome.occasion, repair(sharing, outcome)
-            words = explain(Phrases("en"), Cause(occasion.slip, occasion.place, (occasion,), mends), sharing)
-            assert words.mend or not mends
-            assert all(
-                sentence.endswith((".", "?")) and "None" not in sentence.replace("None is missing?", "")
-                for sentence in filter(None, words)
-            )
-            if occasion.place is not None and not sharing.ribbons:
-                assert pieces[occasion.place] in " ".join(words) or place_name(occasion.place) in " ".join(words)
-            told.add(occasion.slip)
-    assert told == set(Slip)
-
-
 # what is typed, and what the one line of the error must name
 REFUSED = {
     "5230 4": "--seen",
@@ -172,12 +137,6 @@ def test_refused_in_one_line(line: str) -> None:
     assert result.out == ""
     (error,) = [row for row in result.err.splitlines() if row.startswith("Error:")]
     assert REFUSED[line] in error
-
-
-def test_it_starts_without_the_large_packages() -> None:
-    large = {"pydantic", "lxml", "mkdocs"}
-    code = f"import sys, generator.commands.diagnose; print(sorted({large} & set(sys.modules)))"
-    assert subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout == "[]\n"
 
 
 def test_help_shows_an_example() -> None:
