@@ -14,11 +14,6 @@ from tests.pages.reading import is_book
 from tests.site import samples
 
 
-@pytest.fixture(scope="module")
-def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return samples.build(tmp_path_factory.mktemp("policed") / "site")
-
-
 def sources(text: str) -> dict[str, set[str]]:
     """Read a policy as the standard says: directives between semicolons, name first (Content Security Policy 3)."""
     parts = [part.split() for part in text.split(";")]
@@ -29,40 +24,42 @@ def policies_in(page: str) -> list[str]:
     return re.findall(r'<meta http-equiv="Content-Security-Policy" content="([^"]*)">', page)
 
 
-def test_every_page_has_the_policy_once_and_before_anything_that_loads(site: Path) -> None:
-    for page in site.rglob("*.html"):
+def test_every_page_has_the_policy_once_and_before_anything_that_loads(sample_site: Path) -> None:
+    for page in sample_site.rglob("*.html"):
         text = page.read_text("utf-8")
         assert len(policies_in(text)) == 1, page
         start = text.index("Content-Security-Policy")
         assert start < min(text.index(tag) for tag in ("<script", "<link", "<img") if tag in text)
 
 
-def test_the_hashes_are_those_of_the_inline_scripts_of_every_page(site: Path) -> None:
-    for page in site.rglob("*.html"):
+def test_the_hashes_are_those_of_the_inline_scripts_of_every_page(sample_site: Path) -> None:
+    for page in sample_site.rglob("*.html"):
         if is_book(page.name):
             continue
         text = page.read_text("utf-8")
         inline = re.findall(r"<script>(.*?)</script>", text, re.DOTALL)
         hashes = {f"sha256-{b64encode(sha256(script.encode()).digest()).decode()}" for script in inline}
-        assert hashes == policy.theme_scripts(site), page
-    assert len(policy.theme_scripts(site)) >= 2
+        assert hashes == policy.theme_scripts(sample_site), page
+    assert len(policy.theme_scripts(sample_site)) >= 2
 
 
-def test_a_script_in_a_page_of_the_handbook_is_not_let_in(tmp_path: Path, site: Path) -> None:
+def test_a_script_in_a_page_of_the_handbook_is_not_let_in(tmp_path: Path, sample_site: Path) -> None:
     docs = tmp_path / "docs"
     shutil.copytree(samples.DOCS, docs)
     with (docs / "index.md").open("a", encoding="utf-8") as page:
         page.write("\n\n<script>alert(1)</script>\n")
     other = samples.build(tmp_path / "site", docs)
     assert "<script>alert(1)</script>" in (other / "index.html").read_text("utf-8")
-    assert policy.theme_scripts(other) == policy.theme_scripts(site)
+    assert policy.theme_scripts(other) == policy.theme_scripts(sample_site)
     assert b64encode(sha256(b"alert(1)").digest()).decode() not in (other / "index.html").read_text("utf-8")
 
 
 @pytest.mark.parametrize("where", ["page", "server"])
-def test_nothing_is_allowed_but_the_handbook_itself(where: str, site: Path) -> None:
-    scripts = policy.theme_scripts(site)
-    text = policies_in((site / "index.html").read_text("utf-8"))[0] if where == "page" else policy.header(scripts)
+def test_nothing_is_allowed_but_the_handbook_itself(where: str, sample_site: Path) -> None:
+    scripts = policy.theme_scripts(sample_site)
+    text = (
+        policies_in((sample_site / "index.html").read_text("utf-8"))[0] if where == "page" else policy.header(scripts)
+    )
     found = sources(text)
     own = {"'self'"} | ({"file:"} if where == "page" else set())
     memory = {"blob:"} if where == "page" else set()

@@ -21,38 +21,33 @@ def worker(site: Path) -> str:
     return found
 
 
-@pytest.fixture(scope="module")
-def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return samples.build(tmp_path_factory.mktemp("searched") / "site")
-
-
-def test_the_worker_is_the_themes_own_between_ours_without_its_source_map(site: Path) -> None:
+def test_the_worker_is_the_themes_own_between_ours_without_its_source_map(sample_site: Path) -> None:
     package = find_spec("material")
     assert package
     assert package.origin
     (own,) = Path(package.origin).parent.glob("templates/assets/javascripts/workers/search.*.js")
     own_script = own.read_text("utf-8").partition("//# sourceMappingURL=")[0].rstrip()
     assert len(own_script) > 30_000
-    source = worker(site)
+    source = worker(sample_site)
     assert "sourceMappingURL" not in source
     before, _, after = source.partition(own_script)
     assert "function nearestWord" in before
     assert "addEventListener" in before
     assert "TokenSet" in after
-    assert (site / "assets" / "javascripts" / "workers" / own.name).read_text("utf-8") == source
+    assert (sample_site / "assets" / "javascripts" / "workers" / own.name).read_text("utf-8") == source
 
 
-def test_the_index_as_script_is_the_index(site: Path) -> None:
-    script = (site / "search" / "search_index.js").read_text("utf-8")
+def test_the_index_as_script_is_the_index(sample_site: Path) -> None:
+    script = (sample_site / "search" / "search_index.js").read_text("utf-8")
     assert script.startswith("var __index = ")
     assert script.endswith(";\n")
     assert json.loads(script[len("var __index = ") : -2]) == json.loads(
-        (site / "search" / "search_index.json").read_text("utf-8")
+        (sample_site / "search" / "search_index.json").read_text("utf-8")
     )
 
 
-def test_tables_and_whatever_else_is_marked_stay_out_of_the_index(site: Path) -> None:
-    docs = json.loads((site / "search" / "search_index.json").read_text("utf-8"))["docs"]
+def test_tables_and_whatever_else_is_marked_stay_out_of_the_index(sample_site: Path) -> None:
+    docs = json.loads((sample_site / "search" / "search_index.json").read_text("utf-8"))["docs"]
     text = {entry["location"]: entry for entry in docs}
     lesson = text["lessons/uneven/5230-among-4.html"]
     assert lesson["tags"] == ["remainder", "left over", "who gets the extra one"]
