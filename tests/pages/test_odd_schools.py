@@ -36,7 +36,7 @@ def of_a_school(folder: Path, settings: str = "", **lessons: str) -> WritingCont
 
 def authored(context: WritingContext, path: str) -> str:
     """The text of a page of ours; it can be filled in."""
-    (page,) = [page for page in load(HANDBOOK, None).pages if page.path == path]
+    (page,) = [page for page in sources().pages if page.path == path]
     written, faults = write_authored(context, (page, ()))
     assert not faults
     return written.body
