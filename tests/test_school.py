@@ -41,7 +41,7 @@ def text(site: Path, page: str) -> str:
 
 def words(site: Path, page: str) -> str:
     """The words of a page as they are read."""
-    return " ".join(re.sub(r"<[^>]+>", " ", text(site, page)).split(" "))
+    return re.sub(r"<[^>]+>", " ", text(site, page))
 
 
 def test_it_differs_in_every_setting() -> None:
