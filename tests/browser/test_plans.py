@@ -1,14 +1,17 @@
 """Plans and books on paper: a plan fills one sheet, its address prints it alone, and a book keeps to what it says."""
 
+import shutil
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page, expect
 
+from generator import HANDBOOK
 from generator.build.straight_line import Request, build
 from tests.browser.printing import OFF_BY, PAPERS, Sheet, cut, links, mark, print_to, stated
 from tests.conftest import quiet
 from tests.sampling import only_in_a_whole_run, sample
+from tests.small_handbook import write_small_handbook
 from tests.stock import sources
 
 CROWDED = """
@@ -69,12 +72,19 @@ def test_no_card_is_printed_over_the_next(step: str, page: Page, plain_site: Pat
     )
 
 
+def plans_of(folder: Path, settings: str, step: str) -> Path:
+    """The plans of a step in a small handbook, for a school with these settings and whatever lies in its folder."""
+    (folder / "school").mkdir(exist_ok=True)
+    (folder / "school" / "school.toml").write_text(settings, "utf-8")
+    handbook = write_small_handbook(folder / "handbook")
+    shutil.copytree(HANDBOOK / "lessons" / step, handbook / "lessons" / step, dirs_exist_ok=True)
+    build(Request(folder / "school", folder / "site", handbook=handbook, workshop=folder / "workshop"), quiet)
+    return folder / "site" / "lessons" / step / "plans.html"
+
+
 @only_in_a_whole_run
 def test_a_plan_keeps_to_one_sheet_where_the_shelf_is_short_and_names_are_long(page: Page, tmp_path: Path) -> None:
-    (tmp_path / "school").mkdir()
-    (tmp_path / "school" / "school.toml").write_text(CROWDED, "utf-8")
-    build(Request(tmp_path / "school", tmp_path / "site", workshop=tmp_path / "workshop"), quiet)
-    opened(page, tmp_path / "site" / "lessons" / "several-exchanges" / "plans.html")
+    opened(page, plans_of(tmp_path, CROWDED, "several-exchanges"))
     sheets = print_to(tmp_path / "plans.pdf", page)
     assert len(sheets) == page.locator(".plan").count() > 2
     assert all("Small beads." in sheet.text for sheet in sheets)
@@ -85,9 +95,8 @@ def test_a_plan_keeps_to_one_sheet_where_the_bank_is_gone_to_between_most_rounds
     lesson = tmp_path / "school" / "lessons" / "ten-ribbons" / "9998-for-39.toml"
     lesson.parent.mkdir(parents=True)
     lesson.write_text(LONGEST, "utf-8")
-    (tmp_path / "school" / "school.toml").write_text('steps = ["ten-ribbons"]\nprint.paper = "Letter"\n', "utf-8")
-    build(Request(tmp_path / "school", tmp_path / "site", workshop=tmp_path / "workshop"), quiet)
-    opened(page, tmp_path / "site" / "lessons" / "ten-ribbons" / "plans.html")
+    opened(page, plans_of(tmp_path, 'steps = ["ten-ribbons"]\nprint.paper = "Letter"\n', "ten-ribbons"))
+    expect(page.locator("[id='9998-for-39']")).to_have_count(1)
     assert len(print_to(tmp_path / "plans.pdf", page)) == page.locator(".plan").count()
 
 
