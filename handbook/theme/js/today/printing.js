@@ -8,6 +8,9 @@
   /** @type {(asked: Asked) => void} */
   const show = (asked) => {
     const page = location.pathname.split("/").pop();
+    // The head of every sheet says which number it is for.
+    const [heading, division] = ["todays-number-heading", "answer-name"].map((id) => byId(id).textContent);
+    document.documentElement.dataset.title = `${heading}: ${division}`;
     byId("answer-address").textContent = say("today.address", { address: `${page}${write(asked)}` });
   };
 
