@@ -120,7 +120,7 @@ RULES = (
     about("handlings", rf"(?P<n>{N}) (?:pieces? moved|pieces? to move)", n=lambda on: on.sharing.handlings),
     about(
         "minutes",
-        rf"[Aa]bout (?P<n>{N}) minutes?(?: in all; moving the pieces takes (?P<handling>{N}))?",
+        rf"[Aa]bout (?P<n>{N}) minutes?(?:, (?P<handling>{N}) of them moving pieces)?",
         n=length,
         handling=minutes,
     ),

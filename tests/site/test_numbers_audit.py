@@ -111,7 +111,7 @@ def test_tells_page_line_what_is_said_and_what_is_right(tmp_path: Path) -> None:
     report = audited(tmp_path, PLAIN.replace("(112 pieces moved)", "(113 pieces moved)"))
     (wrong,) = report.wrong
     assert (wrong.page, wrong.line, wrong.stated, wrong.right) == ("plain.html", 8, "113", "112")
-    said = "About 25 minutes in all; moving the pieces takes 6 (113 pieces moved)"
+    said = "About 25 minutes, 6 of them moving pieces (113 pieces moved)"
     assert str(wrong) == f"plain.html:8: '113' should be 112 in: {said}"
 
 
