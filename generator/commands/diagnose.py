@@ -162,10 +162,9 @@ def _what_is_seen(diagnosis: Diagnosis) -> Iterator[str]:
     seen = diagnosis.seen
     trays = ", ".join(_trays(tray, diagnosis.ribbons) for tray in seen.trays)
     yield f"You see: {trays}" + ("." if seen.left is None else f"; {_left(seen.left)}.")
-    trays_seen = sum(tray.sharers for tray in seen.trays)
-    if trays_seen != diagnosis.sharers:
-        yield f"That is {counted(trays_seen, 'tray')} for {diagnosis.sharers:,} sharing."
-    if not diagnosis.ribbons and trays_seen > 1:
+    if seen.sharers != diagnosis.sharers:
+        yield f"That is {counted(seen.sharers, 'tray')} for {diagnosis.sharers:,} sharing."
+    if not diagnosis.ribbons and seen.sharers > 1:
         yield "The trays are equal." if seen.equal else "The trays are not equal."
     off = seen.off_by(diagnosis.dividend)
     if off == 0:

@@ -47,8 +47,8 @@ class Diagnosis(NamedTuple):
     def to_share_on(self) -> bool:
         """Whether nothing is wrong yet: all is there, the trays are fair, and what is left can still go round."""
         left, off_by = self.seen.left, self.seen.off_by(self.dividend)
-        every_tray = sum(tray.sharers for tray in self.seen.trays) == self.sharers
-        return every_tray and self.seen.fair and off_by == 0 and left is not None and left >= self.divisor
+        is_whole = self.seen.sharers == self.sharers and off_by == 0
+        return is_whole and self.seen.fair and left is not None and left >= self.divisor
 
 
 class Symptom(NamedTuple):

@@ -22,6 +22,11 @@ class Observation(NamedTuple):
     left: int | None
 
     @property
+    def sharers(self) -> int:
+        """How many trays are seen."""
+        return sum(tray.sharers for tray in self.trays)
+
+    @property
     def equal(self) -> bool:
         """Whether all trays of one kind read the same."""
         return len({tray.stands_for for tray in self.trays}) == len(self.trays)

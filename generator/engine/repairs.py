@@ -63,7 +63,7 @@ def by_what_is_seen(sharing: Sharing, seen: Observation) -> Remedy:
     it is shared out again, afresh if pieces are too many or too few.
     """
     off_by = seen.off_by(sharing.dividend)
-    if off_by is not None and sum(tray.sharers for tray in seen.trays) == sharing.sharers:
+    if off_by is not None and seen.sharers == sharing.sharers:
         values = [sharing.quotient]
         if sharing.divisor <= (seen.left or 0):
             values.append(_held_by_most(seen.trays))

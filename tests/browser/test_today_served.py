@@ -58,7 +58,7 @@ def go_through_movements(page: Page) -> None:
 def practise(page: Page) -> None:
     page.get_by_label("Practise").check()
     page.get_by_role("button", name="Share out a round").click()
-    expect(page.locator("#practise-told")).to_contain_text("Right.")
+    expect(page.locator("#practise-told")).to_have_text("Right.")
     page.get_by_role("button", name="Share out a round").click()
     expect(page.locator("#practise-told")).to_contain_text("Look again.")
     page.get_by_role("button", name="Not enough").click()

@@ -328,6 +328,7 @@ WHATEVER_HAPPENED = [
     (84, 4, [21, 21, 11, 11], 20, [Movement(1, 1, At.LEFT_OVER, At.TRAY, None, Reading(11, 2))]),
     (1302, 3, [43, 434, 434], 0, [Again(2, everything=True)]),
     (1302, 3, [500, 500, 300], 2, [Again(2, everything=True)]),
+    (5536, 4, [1300, 1300, 1300, 1300], 336, [Again(1, everything=False)]),
     (1302, 3, [434, 434], 0, [Again(0, everything=True)]),
     (848, 4, [462, 462, 462, 462], 0, [Again(2, everything=True)]),
     (1302, 3, [542, 422, 338], 0, [Again(2, everything=True)]),

@@ -12,7 +12,7 @@ import pytest
 from generator import commands
 from generator.commands.diagnose import as_data, repair_as_data
 from generator.engine import diagnosis
-from generator.engine.diagnosis import diagnose, telling_slips
+from generator.engine.diagnosis import Diagnosis, diagnose, telling_slips
 from generator.engine.movements import Again
 from generator.engine.observations import Observation, Reading, readings
 from generator.engine.outcomes import simulate
@@ -164,6 +164,7 @@ def test_what_puts_a_room_right_whatever_has_happened(engine: Engine, rooms: Roo
       return seen.map((room) => [
         sharing.repairs.byWhatIsSeen(division, room).repair.map((step) => sharing.repairs.asData(step, ribbons)),
         sharing.unexplained.unexplained(division, room),
+        sharing.diagnosis.isToShareOn({ division, seen: room }),
       ]);
     }"""
     chance = Random(67)
@@ -182,7 +183,11 @@ def test_what_puts_a_room_right_whatever_has_happened(engine: Engine, rooms: Roo
         repairs = [by_what_is_seen(sharing, room).repair for room in seen]
         plans += sum(not any(isinstance(step, Again) for step in repair) for repair in repairs)
         expected = [
-            [repair_as_data(repair, ribbons), unexplained(WORDS, sharing, room)]
+            [
+                repair_as_data(repair, ribbons),
+                unexplained(WORDS, sharing, room),
+                Diagnosis(dividend, divisor, sharing.sharers, ribbons, room, consistent=False, causes=()).to_share_on,
+            ]
             for repair, room in zip(repairs, seen, strict=True)
         ]
         asked_for = [{"trays": [tray._asdict() for tray in room.trays], "left": room.left} for room in seen]

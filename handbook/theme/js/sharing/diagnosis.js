@@ -3,7 +3,7 @@
 {
   const { UNITS, compare, sum, at, downFrom, placeName } = sharing.places;
   const { workOut } = sharing.division;
-  const { readings, beadsOn, asText, agree, offBy } = sharing.observations;
+  const { readings, beadsOn, asText, agree, isFair, offBy } = sharing.observations;
   const { SLIPS } = sharing.slips;
   const { simulate } = sharing.outcomes;
   const { repair, easier } = sharing.repairs;
@@ -16,7 +16,8 @@
 
   /**
    * consistent: what is seen is the right result; causes: every single slip that leads to it, likeliest first.
-   * @typedef {{division: Division, ribbons: boolean, consistent: boolean, causes: Cause[]}} Diagnosis
+   * @typedef {{division: Division, ribbons: boolean, seen: Observation, consistent: boolean, causes: Cause[]}}
+   *   Diagnosis
    */
 
   /**
@@ -37,8 +38,18 @@
         outcomes ??= simulate(division);
         causes = causesOf(division, outcomes.filter((outcome) => agree(seen, outcome.seen)));
       }
-      return { division, ribbons, consistent, causes };
+      return { division, ribbons, seen, consistent, causes };
     };
+  };
+
+  /**
+   * Whether nothing is wrong yet: all is there, the trays are fair, and what is left can still go round.
+   * @type {(diagnosis: {division: Division, seen: Observation}) => boolean}
+   */
+  const isToShareOn = ({ division, seen }) => {
+    const isWhole =
+      sum(seen.trays.map(({ sharers }) => sharers)) === division.sharers && offBy(seen, division.dividend) === 0;
+    return isWhole && isFair(seen) && seen.left >= division.divisor;
   };
 
   const rightOf = (division) => ({ trays: beadsOn(division.trays(division.end)), left: division.remainder });
@@ -143,5 +154,5 @@
       .sort((one, other) => compare(rank(one), rank(other)));
   };
 
-  sharing.diagnosis = { diagnoser, tellingSlips };
+  sharing.diagnosis = { diagnoser, isToShareOn, tellingSlips };
 }

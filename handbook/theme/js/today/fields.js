@@ -20,17 +20,16 @@
     tell("ask-number", isNumber(number) || isToCome("ask-number") ? "" : "number");
     const isGroupToCome = isWriting && isToCome("ask-children");
     tell("ask-children", ribbons || isGroup(children, false) || isGroupToCome ? "" : "children");
-    tell("ask-for-one", !ribbons || isGroup(children, true) ? "" : "ribbons");
-    markRibbonFields(ribbons && !isGroup(children, true));
+    const ribbonFault = !ribbons || isGroup(children, true) ? "" : "ribbons";
+    tell("ask-for-one", ribbonFault, RIBBON_FIELDS.map(byId), wrongRibbonFields());
     return askedOf({ number, children, ribbons });
   };
 
   /** Those that hold no digit; where all of them do, they are wrong together. */
-  const markRibbonFields = (isWrong) => {
+  const wrongRibbonFields = () => {
     const fields = RIBBON_FIELDS.map(byId);
     const odd = fields.filter(({ value }) => !isDigit(wholeNumber(value || "0")));
-    const wrong = odd.length ? odd : fields;
-    for (const field of fields) field.setAttribute("aria-invalid", String(isWrong && wrong.includes(field)));
+    return odd.length ? odd : fields;
   };
 
   const isDigit = (count) => count !== null && count <= 9;
@@ -46,11 +45,12 @@
     return counts.every(isDigit) ? valueOf(counts) : null;
   };
 
-  const tell = (id, fault) => {
+  /** Say a fault of some fields in their line, and mark those of them that are wrong. */
+  const tell = (id, fault, fields = [byId(id)], wrong = fields) => {
     const text = fault && say(`today.fault.${fault}`);
     const line = byId(`${id}-fault`);
     if (line.textContent !== text) line.textContent = text;
-    byId(id).setAttribute("aria-invalid", String(Boolean(fault)));
+    for (const field of fields) field.setAttribute("aria-invalid", String(Boolean(fault) && wrong.includes(field)));
   };
 
   /**

@@ -2,8 +2,7 @@
 "use strict";
 {
   const { sum } = sharing.places;
-  const { readings, isFair } = sharing.observations;
-  const { diagnoser } = sharing.diagnosis;
+  const { diagnoser, isToShareOn } = sharing.diagnosis;
   const { explain } = sharing.slipWords;
   const { unexplained } = sharing.unexplained;
   const { wholeNumber, readSeen, note } = sharing.address;
@@ -76,15 +75,14 @@
   const tell = (division, diagnose, seen, left) => {
     const total = sum(seen.map(({ value }) => value)) + left;
     byId("not-right-total").textContent = totalWords(total, division.dividend);
-    const { consistent, causes } = diagnose(seen, left);
-    const room = { trays: readings(seen.map((tray) => ({ ...tray, sharers: 1 }))), left };
-    const isToShareOn = total === division.dividend && isFair(room) && left >= division.divisor;
-    const goOn = isToShareOn ? [element("p.right", say("unexplained.share-on"))] : [];
+    const diagnosis = diagnose(seen, left);
+    const { consistent, causes } = diagnosis;
+    const goOn = isToShareOn(diagnosis) ? [element("p.right", say("unexplained.share-on"))] : [];
     const told = byId("not-right-told");
     if (consistent) told.replaceChildren(element("p.right", say("today.all-right")));
     else if (goOn.length || causes.length) told.replaceChildren(...goOn, ...explained(causes, division));
     else {
-      const [first, ...others] = unexplained(division, room);
+      const [first, ...others] = unexplained(division, diagnosis.seen);
       told.replaceChildren(element("p.right", first), ...others.map((words) => element("p", words)));
     }
   };
