@@ -154,22 +154,29 @@ def _answer(words: Phrases, sharing: Sharing) -> str:
 
 
 class Screen(NamedTuple):
-    """What is shown alone when a lesson is presented; `card` is the number card of a place."""
+    """What is shown alone when a lesson is presented; its link shows `shown`, for a place its number card."""
 
     id: str
+    shown: str
     name: str
-    card: str
 
 
 def screens(words: Phrases, places: tuple[ToldPlace, ...]) -> tuple[Screen, ...]:
     """What is presented, in order; every part of a place has a screen of its own."""
-    found = [Screen("set-out", words.say("lesson.screen.set-out"), "")]
-    for level, _, _, parts in places:
-        for part in parts:
-            place = Screen(part.id, capital(place_word(words, level)), str(10**level))
-            found.append(Screen(part.id, words.say("lesson.screen.bank"), "") if part.at_the_bank else place)
-    finished, check = words.say("lesson.screen.finished"), words.say("lesson.screen.check")
-    return (*found, Screen("finished", finished, ""), Screen("check", check, ""))
+    of_places = (_screen_of(words, level, part) for level, _, _, parts in places for part in parts)
+    return (_named(words, "set-out"), *of_places, _named(words, "finished"), _named(words, "check"))
+
+
+def _named(words: Phrases, part: str) -> Screen:
+    name = words.say(f"lesson.screen.{part}")
+    return Screen(part, name, name)
+
+
+def _screen_of(words: Phrases, level: int, part: ToldPart) -> Screen:
+    place = capital(place_word(words, level))
+    if part.at_the_bank:
+        return Screen(part.id, words.say("lesson.screen.bank"), words.say("lesson.screen.to-bank", place=place))
+    return Screen(part.id, str(10**level), place)
 
 
 def come_together(words: Phrases, row: Together) -> str:

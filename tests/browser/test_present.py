@@ -61,6 +61,12 @@ def test_every_screen_is_reached_by_keys_in_order_and_announced(page: Page) -> N
     assert shown(page) == "set-out"
 
 
+def test_every_screen_is_named_by_its_link(page: Page) -> None:
+    names = [link.aria_snapshot() for link in page.locator(".presenting-head nav a").all()]
+    assert len(set(names)) == len(SCREENS)
+    assert 'link "Bank, Thousands to the bank"' in names[SCREENS.index("thousands-bank")]
+
+
 def test_only_what_is_presented_is_fitted_to_the_screen(page: Page) -> None:
     page.keyboard.press("Escape")
     page.evaluate("delete document.documentElement.dataset.type")

@@ -219,15 +219,19 @@ def test_a_printed_lesson_has_no_large_help_and_no_nearly_empty_sheet(page: Page
     assert page.locator(".symptoms li, details dd, figcaption").evaluate_all(size) <= text
 
 
-def test_in_an_emergency_nobody_turns_over_within_the_steps(page: Page, site: Path, tmp_path: Path) -> None:
+def test_in_an_emergency_two_sheets_hold_all_and_nobody_turns_over_within_the_steps(
+    page: Page, site: Path, tmp_path: Path
+) -> None:
     page.goto((site / EMERGENCY).as_uri())
     assert not page.locator(".on-this-page").is_visible()  # buttons say the same
     firsts, lasts = (page.locator(f"h2 + ol > li:{edge}-child").all_inner_texts() for edge in ("first", "last"))
     assert len(firsts) > 5
-    sheets = print_to(tmp_path / "emergency.pdf", page, "A4")
-    for first, last in zip(firsts, lasts, strict=True):
-        begins, ends = " ".join(first.split()[:3]), " ".join(last.split()[-3:])
-        assert any(begins in sheet.text and ends in sheet.text for sheet in sheets), first
+    for paper in PAPERS:
+        sheets = print_to(tmp_path / "emergency.pdf", page, paper)
+        assert len(sheets) == 2, paper
+        for first, last in zip(firsts, lasts, strict=True):
+            begins, ends = " ".join(first.split()[:3]), " ".join(last.split()[-3:])
+            assert any(begins in sheet.text and ends in sheet.text for sheet in sheets), (paper, first)
 
 
 @only_in_a_whole_run

@@ -65,12 +65,15 @@ def test_practice_leaves_out_what_the_shelf_allows_only_for_a_lesson(tmp_path: P
     ("settings", "sizes"),
     [
         ("[groups]\nsizes = [2, 3, 12]", ["2", "3"]),
+        ("[groups]\nsizes = [2, 3, 4]\n[shelf]\ntrays = 3", ["2", "3"]),
+        ("[shelf]\nthousands = 1", ["2", "3", "4"]),
+        ("[shelf]\nunits = 1", []),
         ('steps = ["one-exchange"]', []),
         ('steps = ["left-over"]', []),
         ('steps = ["hundred-ribbons", "ten-ribbons"]\n[groups]\nsizes = [11, 12]', []),
     ],
 )
-def test_a_very_first_lesson_shares_out_as_it_lies_for_a_group_of_the_school(
+def test_a_very_first_lesson_shares_out_as_it_lies_for_a_group_of_the_school_whose_shelf_has_it(
     settings: str, sizes: list[str], tmp_path: Path
 ) -> None:
     context = of_a_school(tmp_path / "school", settings)

@@ -67,6 +67,7 @@ PUT_TOGETHER = {
         *("nothing-at-the-end", "filled", "largest-with-ribbons"),
         *(f"{how}.{way}" for how in SAID_IN_TURN for way in WAYS),
     ],
+    "lesson.screen": ["set-out", "finished", "check"],
     "material": [*PLACES[:4], "larger"],
     "number": [str(number) for number in (*range(21), *range(30, 100, 10))],
     "number.of": ["hundreds", "thousands"],

@@ -8,6 +8,7 @@ from datetime import date
 from math import inf
 
 from generator.engine.features import features_of
+from generator.engine.shelf import needs, shortages
 from generator.pages.writing.links import LessonLink, StepLink, lesson_link, step_link
 from generator.pages.writing.page import Page, front_matter
 from generator.pages.writing.views import time_and_shelf
@@ -24,12 +25,14 @@ def write_home(writer: Writer, links: Sequence[LessonLink], first_step: Step, re
     """Leads to numbers for each size of group, to its very first lesson if it has one, and to all other parts.
 
     `links` are all lessons in teaching order. Ribbons are reached through the step that begins them. A very first
-    lesson shares out as it lies, without ribbons and with nothing left over.
+    lesson shares out as it lies, without ribbons and with nothing left over, and the shelf has all that it takes.
     """
     firsts: dict[int, LessonLink] = {}
     for link in links[: len(first_step.lessons)]:
         features = features_of(link.sharing)
-        if link.divisor in writer.school.groups.sizes and not link.ribbons and features.static and features.exact:
+        plain = features.static and features.exact and not link.ribbons
+        lacking = shortages(needs(link.sharing), writer.school.shelf.owned)
+        if link.divisor in writer.school.groups.sizes and plain and not lacking:
             firsts.setdefault(link.divisor, link)
     ribbons = next((link.path.rpartition("/")[0] + "/index.md" for link in links if link.ribbons), "")
     data = {"lessons": len(links), "firsts": [firsts[size] for size in sorted(firsts)], "ribbons": ribbons}

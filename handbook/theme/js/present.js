@@ -31,10 +31,13 @@
   const target = (link) => document.getElementById(link.hash.split(/[#&]/).pop());
 
   /**
-   * What a screen is called; a number card says its place last.
+   * What a screen is called in a word: what its link shows, and for a number card the place, which is heard last.
    * @param {HTMLAnchorElement} link
    */
-  const nameOf = (link) => (link.getAttribute("aria-label") ?? link.textContent).split(", ").pop();
+  const nameOf = (link) => {
+    const isPlace = link.classList.contains("number-card");
+    return isPlace ? link.getAttribute("aria-label").split(", ").pop() : link.textContent;
+  };
 
   /** Show the screen that the address asks for, or the plain page. */
   function show() {

@@ -22,11 +22,11 @@
 
   /** @type {(asked: Asked, toPresent: Screen[]) => void} a link to each screen, as on a lesson's page */
   const offerToPresent = (asked, toPresent) => {
-    const links = toPresent.map(({ id, name, card }) => {
+    const links = toPresent.map(({ id, shown, name }) => {
       const href = `${writeAll(asked)}&present-${id}`;
-      const label = say("lesson.card-of-place", { card, place: name });
-      if (!card) return element("a", { href }, name);
-      return element(`a.number-card.${id.split("-")[0]}`, { href, "aria-label": label }, card);
+      if (shown === name) return element("a", { href }, name);
+      const kind = Number(shown) ? `a.number-card.${id.split("-")[0]}` : "a";
+      return element(kind, { href, "aria-label": say("lesson.shown-and-name", { shown, name }) }, shown);
     });
     head.querySelector("nav").replaceChildren(...links);
     byId("present-it").hash = links[0].hash;

@@ -131,16 +131,18 @@
   };
 
   /**
-   * What is shown alone when a lesson is presented; card: the number card of a place, or "".
-   * @typedef {{id: string, name: string, card: string}} Screen
+   * What is shown alone when a lesson is presented; its link shows `shown`, for a place its number card.
+   * @typedef {{id: string, shown: string, name: string}} Screen
    */
 
   /** @type {(places: ToldPlace[]) => Screen[]} in order; every part of a place is one */
   const screens = (places) => {
-    const named = (id, of = id) => ({ id, name: say(`lesson.screen.${of}`), card: "" });
+    const named = (id) => ({ id, shown: say(`lesson.screen.${id}`), name: say(`lesson.screen.${id}`) });
     const ofPlaces = places.flatMap(({ level, parts }) => {
-      const place = { name: capital(placeWord(level)), card: String(10 ** level) };
-      return parts.map(({ id, atTheBank }) => (atTheBank ? named(id, "bank") : { id, ...place }));
+      const place = capital(placeWord(level));
+      const atPlace = { shown: String(10 ** level), name: place };
+      const atBank = { shown: say("lesson.screen.bank"), name: say("lesson.screen.to-bank", { place }) };
+      return parts.map(({ id, atTheBank }) => ({ id, ...(atTheBank ? atBank : atPlace) }));
     });
     return [named("set-out"), ...ofPlaces, named("finished"), named("check")];
   };
