@@ -18,6 +18,8 @@ SMALL_GROUPS = [
     "#number=9999&children=7",
     "#number=7&children=8",
     "#number=3432&children=12&ribbons",
+    "#number=4873&children=135&ribbons",
+    "#number=5000&children=14&ribbons",
 ]
 LARGE_GROUPS = [
     "#number=8888&children=12",
