@@ -201,6 +201,8 @@ def _read_notes(files: Iterable[Source], faults: Faults) -> tuple[Note, ...]:
                 raise refused(
                     source.file, "has front matter, which is for pages", "begin with the words of the note", 1
                 )
+            if not text.strip():
+                raise refused(source.file, "is empty", "write what is to be added to the page, or take the file away")
             read.append(Note(path="/".join(source.parts), text=text, file=source.file))
     return tuple(read)
 

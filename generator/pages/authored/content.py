@@ -76,7 +76,9 @@ def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refusal]:
     foreign: set[str] = set()
     open_tags: list[str] = []
     ids: set[str] = set()
-    for slash, name, attributes in ((tag[1], tag[2].lower(), tag[3]) for tag in _TAG.finditer(html)):
+    titled = False
+    for tag in _TAG.finditer(html):
+        slash, name, attributes = tag[1], tag[2].lower(), tag[3]
         if name not in _ALLOWED["elements"]:
             if name not in foreign:
                 yield Problem(f"<{slash}{name}>", "is not allowed on a page", "use Markdown"), f"<{slash}{name}"
@@ -90,6 +92,17 @@ def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refusal]:
         else:
             if name not in _ALLOWED["never_closed"]:
                 open_tags.append(name)
+            if name == "h1" and titled:
+                words = unescape(html[tag.end() :].partition("<")[0])
+                yield (
+                    Problem(
+                        f'"{printable(words)}"',
+                        "is a second heading of the first level",
+                        'write "## " for those below it',
+                    ),
+                    words,
+                )
+            titled = titled or name == "h1"
             said = [(key.lower(), unescape(value)) for key, value in _ATTRIBUTE.findall(attributes)]
             yield from ((problem, f"<{name}") for problem in _about_tag(name, said))
             for key, value in said:
