@@ -75,7 +75,7 @@ def _height(element: Element, width: float) -> float:
 def _height_of_picture(element: Element, width: float) -> float:
     """As on paper, where a picture is no wider than its sheet; one without a size in pixels counts as a tall one."""
     try:
-        wide, high = (float(element.get(side, 0)) * _PIXEL for side in ("width", "height"))
+        wide, high = (float(element.get(side, "")) * _PIXEL for side in ("width", "height"))
     except ValueError:
         return _TALLEST_PICTURE
     return min(_TALLEST_PICTURE, high * min(1, width / max(wide, 1)))

@@ -38,7 +38,7 @@ def test_a_picture_whose_size_is_not_in_pixels_counts_as_a_tall_one() -> None:
     def taken(size: str) -> int:
         return sheets(parse(f"<article>{f'<img {size}>' * 30}</article>"), "A4").number
 
-    assert taken('width="50%"') == taken('width="600" height="2000"') > taken('width="600" height="100"')
+    assert taken("") == taken('width="50%"') == taken('width="600" height="2000"') > taken('width="600" height="100"')
 
 
 def test_the_contents_name_the_sheet_of_a_chapter_while_all_before_it_are_known() -> None:
