@@ -40,8 +40,6 @@ _CLASS = re.compile(r'class="([a-z0-9 -]+)"')
 _PIXELS = re.compile(r"[0-9]{1,5}")
 _SPACES_OF_A_TEXT = str.maketrans("\t\n\r", "   ")
 
-_TABLE_REMEDY = 'write a list, or HTML with <caption> and <th scope="col"> and <th scope="row">'
-
 _ALLOWED: dict[str, Any] = tomllib.loads(Path(__file__).with_suffix(".toml").read_text("utf-8"))
 
 # What must not be there, and how it may be written in the source, to find its line.
@@ -94,14 +92,8 @@ def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refusal]:
                 open_tags.append(name)
             if name == "h1" and titled:
                 words = unescape(html[tag.end() :].partition("<")[0])
-                yield (
-                    Problem(
-                        f'"{printable(words)}"',
-                        "is a second heading of the first level",
-                        'write "## " for those below it',
-                    ),
-                    words,
-                )
+                problem, remedy = "is a second heading of the first level", 'write "## " for those below it'
+                yield Problem(f'"{printable(words)}"', problem, remedy), words
             titled = titled or name == "h1"
             said = [(key.lower(), unescape(value)) for key, value in _ATTRIBUTE.findall(attributes)]
             yield from ((problem, f"<{name}") for problem in _about_tag(name, said))
@@ -116,15 +108,16 @@ def _never_closed(name: str) -> Refusal:
 
 def _about_tag(name: str, said: Collection[tuple[str, str]]) -> Iterator[Problem]:
     """What is wrong with a tag and all its attributes together."""
-    if name == "input" and dict(said).get("type", "text") not in _ALLOWED["input_types"]:
-        yield Problem(
-            "<input>", "is neither a box to tick nor a field to write in", 'write type="checkbox" or type="text"'
-        )
-    if name == "img" and not dict(said).get("alt"):
+    attributes = dict(said)
+    if name == "input" and attributes.get("type", "text") not in _ALLOWED["input_types"]:
+        problem = "is neither a box to tick nor a field to write in"
+        yield Problem("<input>", problem, 'write type="checkbox" or type="text"')
+    if name == "img" and not attributes.get("alt"):
         yield Problem("<img>", "does not say what it shows", 'say it in alt="..."')
-    if name == "th" and "scope" not in dict(said):
-        yield Problem("a table", "has headings that do not say what they name", _TABLE_REMEDY)
-    if len(dict(said)) < len(said):
+    if name == "th" and "scope" not in attributes:
+        remedy = 'write a list, or HTML with <caption> and <th scope="col"> and <th scope="row">'
+        yield Problem("a table", "has headings that do not say what they name", remedy)
+    if len(attributes) < len(said):
         yield Problem(f"<{name}>", "says something twice", "write each attribute once")
 
 
@@ -154,14 +147,8 @@ def _about_attribute(name: str, key: str, value: str, figures: Collection[str], 
     elif key in ("href", "data-leads-to"):
         yield from ((problem, value) for problem in _about_link(value))
     elif key in ("src", "srcset") and value not in figures and value not in our_images():
-        yield (
-            Problem(
-                shown,
-                "is not a figure of this page",
-                "take it out; only our figures can be shown, with picture(...)",
-            ),
-            value,
-        )
+        remedy = "take it out; only our figures can be shown, with picture(...)"
+        yield Problem(shown, "is not a figure of this page", remedy), value
 
 
 def _about_link(address: str) -> Iterator[Problem]:
