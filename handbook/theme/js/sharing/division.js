@@ -1,15 +1,11 @@
 // One division, worked out: the number, who shares it, every step, and all that follows from them.
 "use strict";
 {
-  const { digitsOf, valueOf, sum, placesHeld, at, plus, raised } = sharing.places;
+  const { digitsOf, valueOf, sum, placesHeld, at } = sharing.places;
   const { beginning, deal } = sharing.dealing;
+  const { firstServed, everyTray } = sharing.trays;
 
   const MOST_TRIPS_APART = 3;
-
-  /**
-   * Trays that hold the same: how many sharers, what each stands for, what each has.
-   * @typedef {{sharers: number, stands_for: number, holds: Counts}} Tray
-   */
 
   /**
    * All that happens at one level, from the largest to the units. For every place: end = start - rounds x sharers
@@ -152,20 +148,9 @@
       return this.dividend - this.divisor * valueOf(state.share);
     }
 
-    /** @type {(state: State) => Tray[]} equal trays together, in the order of dealing (largest ribbon first) */
-    trays(state) {
-      const trays = [];
-      let { ahead } = state;
-      for (const width of this.widths) {
-        const sharers = this.mat[width];
-        const served = Math.min(ahead, sharers);
-        ahead -= served;
-        const stands_for = 10 ** width;
-        const holds = raised(state.share, width);
-        if (served) trays.push({ sharers: served, stands_for, holds: plus(holds, state.level + width, 1) });
-        if (served < sharers) trays.push({ sharers: sharers - served, stands_for, holds });
-      }
-      return trays;
+    /** @type {(state: State) => Tray[]} equal trays together, in the order of dealing */
+    trays({ share, level, ahead }) {
+      return everyTray(this.mat, share, firstServed(this.mat, level, ahead));
     }
 
     /** @type {(state: State) => Counts} the pieces out of the bank: in the middle and on all trays together */

@@ -3,18 +3,13 @@
 // the close. What people do after each slip is told in generator/engine/outcomes.py.
 "use strict";
 {
-  const { UNITS, THOUSANDS, valueOf, sum, placesHeld, plus, raised } = sharing.places;
+  const { UNITS, THOUSANDS, valueOf, sum, placesHeld, plus } = sharing.places;
   const { beginning, dealOn } = sharing.dealing;
   const { Division } = sharing.division;
+  const { firstServed, everyTray } = sharing.trays;
   const { readings, beadsOn } = sharing.observations;
   const { occasionOf, outcomeOf } = sharing.slips;
   const { misreadings } = sharing.misreadings;
-
-  /**
-   * How many sharers who stand for 10^width have so many pieces of a place more than the others, below zero: less;
-   * instead: a place of which they have as many less (or more) for it.
-   * @typedef {{width: number, sharers: number, place: number, pieces: number, instead?: number}} Difference
-   */
 
   /**
    * Every slip at every occasion, also where it leaves no trace; who looks first may forget to look.
@@ -53,7 +48,7 @@
         if (!sum(changed)) continue;
         const mat = changed.slice(0, placesHeld(changed)[0] + 1);
         const end = dealOn(division.beginning, mat);
-        const trays = traysOn(mat, end.share);
+        const trays = everyTray(mat, end.share);
         yield outcomeOf(occasionOf(slip, null, { spot: "every-tray" }), trays, end.middle);
         const value = more > 0 ? valueOf(end.share) * 10 ** width : 0;
         const read = readings([...beadsOn(trays), { value, sharers: -more, stands_for: 10 ** width }]);
@@ -79,9 +74,9 @@
       }
       const kept = (spot) => occasionOf("piece-not-banked", large, { turn, spot });
       yield goOn(division, kept("middle"), room, plus(room.middle, large, 1));
-      yield outcomeOf(kept("left-over"), traysOn(mat, end.share), plus(end.middle, large, 1));
+      yield outcomeOf(kept("left-over"), everyTray(mat, end.share), plus(end.middle, large, 1));
       for (const width of placesHeld(mat)) {
-        const trays = traysOn(mat, end.share, [{ width, sharers: 1, place: large, pieces: 1 }]);
+        const trays = everyTray(mat, end.share, [{ width, sharers: 1, place: large, pieces: 1 }]);
         yield outcomeOf(kept("one-tray"), trays, end.middle);
       }
     }
@@ -116,13 +111,13 @@
     if (room.level === UNITS) return;
     const later = dealOn({ ...room, middle: plus(room.middle, lacks.place, pieces) }, mat);
     if (later.share[room.level] === pieces) {
-      yield outcomeOf(none("middle"), traysOn(mat, later.share, [lacks]), later.middle);
+      yield outcomeOf(none("middle"), everyTray(mat, later.share, [lacks]), later.middle);
     }
   }
 
   /** What a tray did not get lies in the middle until the end. */
   const leftLying = ({ end, mat }, occasion, lacks) =>
-    outcomeOf(occasion, traysOn(mat, end.share, [lacks]), plus(end.middle, lacks.place, -lacks.pieces));
+    outcomeOf(occasion, everyTray(mat, end.share, [lacks]), plus(end.middle, lacks.place, -lacks.pieces));
 
   function* withTheSameKind(division) {
     const { widths } = division;
@@ -159,11 +154,11 @@
       const turn = room.share[level] + 1;
       for (let many = 1; many <= step.pieces; many += 1) {
         const occasion = occasionOf("round-not-taken-back", level, { turn, many });
-        const outcome = misdealt(division, occasion, room, firstSharers(division.mat, level, many));
+        const outcome = misdealt(division, occasion, room, firstServed(division.mat, level, many));
         yield outcome;
         if (level === UNITS) yield { ...outcome, occasion: occasionOf("left-over-dealt", UNITS, { many }) };
       }
-      for (const served of firstSharers(division.mat, level, step.pieces)) {
+      for (const served of firstServed(division.mat, level, step.pieces)) {
         if (room.middle[served.place] > 1) {
           const occasion = occasionOf("child-dealt-twice", served.place, { turn });
           yield misdealt(division, occasion, room, [{ ...served, sharers: 1 }]);
@@ -190,21 +185,10 @@
       for (const held of placesHeld(end.share)) {
         const place = held + width;
         const occasion = occasionOf("piece-rolled-away", place, { spot: "one-tray" });
-        yield outcomeOf(occasion, traysOn(mat, end.share, [{ width, sharers: 1, place, pieces: -1 }]), end.middle);
+        yield outcomeOf(occasion, everyTray(mat, end.share, [{ width, sharers: 1, place, pieces: -1 }]), end.middle);
       }
     }
   }
-
-  /** @type {(mat: Counts, level: number, many: number) => Difference[]} the first so many have one piece more */
-  const firstSharers = (mat, level, many) => {
-    const first = [];
-    for (const width of placesHeld(mat)) {
-      const sharers = Math.min(many, mat[width]);
-      many -= sharers;
-      if (sharers) first.push({ width, sharers, place: level + width, pieces: 1 });
-    }
-    return first;
-  };
 
   /** Deal on after some have more or less than the others: what they have lies no longer in the middle. */
   const misdealt = (division, occasion, room, differences) => {
@@ -215,27 +199,8 @@
   /** Deal on from a disturbed middle. */
   const goOn = (division, occasion, room, middle, differences = []) => {
     const end = dealOn({ ...room, middle }, division.mat);
-    return outcomeOf(occasion, traysOn(division.mat, end.share, differences), end.middle);
+    return outcomeOf(occasion, everyTray(division.mat, end.share, differences), end.middle);
   };
-
-  /** What lies on the trays of those who differ, where the others have `holds`. */
-  const changed = (holds, { place, pieces, instead }) => {
-    const more = plus(holds, place, pieces);
-    return instead === undefined ? more : plus(more, instead, -pieces);
-  };
-
-  /** @type {(mat: Counts, share: Counts, differences?: Difference[]) => Tray[]} equal trays together */
-  const traysOn = (mat, share, differences = []) =>
-    placesHeld(mat).flatMap((width) => {
-      const holds = raised(share, width);
-      const mine = differences.filter((one) => one.width === width);
-      const others = mat[width] - sum(mine.map((one) => one.sharers));
-      const groups = mine.map((one) => ({ sharers: one.sharers, holds: changed(holds, one) }));
-      return [...groups, { sharers: others, holds }]
-        .sort((one, other) => valueOf(other.holds) - valueOf(one.holds))
-        .filter(({ sharers }) => sharers)
-        .map((group) => ({ sharers: group.sharers, stands_for: 10 ** width, holds: group.holds }));
-    });
 
   sharing.outcomes = { simulate };
 }

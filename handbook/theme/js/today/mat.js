@@ -27,7 +27,7 @@
    * Every tray, in the order of dealing.
    * @type {(division: Division, state: State) => {stands_for: number, holds: Counts}[]}
    */
-  const everyTray = (division, state) =>
+  const trayByTray = (division, state) =>
     division.trays(state).flatMap(({ sharers, stands_for, holds }) => Array(sharers).fill({ stands_for, holds }));
 
   /**
@@ -83,11 +83,11 @@
   };
 
   const trays = (division, places, before, after) => {
-    const was = everyTray(division, before);
+    const was = trayByTray(division, before);
     // A round that is begun may lay one piece more for a while: five of them fill a row.
     const atTheEnd = division.trays(division.end);
     const areFew = atTheEnd.every(({ holds }) => holds.every((count, place) => place < 2 || count < 5));
-    return everyTray(division, after).map(({ stands_for, holds }, index, all) => {
+    return trayByTray(division, after).map(({ stands_for, holds }, index, all) => {
       const slots = places.map((place) => {
         const how = areFew ? (place < 2 ? "ten" : "five") : "ten.small";
         return element(
