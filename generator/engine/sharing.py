@@ -193,11 +193,9 @@ class Sharing:
     def out_of_the_bank(self, state: State) -> Counts:
         """The pieces in the middle and on all trays together."""
         out = list(state.middle)
-        for width in self.mat.widths:
-            for place, held in enumerate(state.share.raised(width)):
-                out[place] += self.mat[width] * held
-        for first in first_served(self.mat, state.level, state.ahead):
-            out[first.place] += first.sharers * first.pieces
+        for tray in self.trays(state):
+            for place, held in enumerate(tray.holds):
+                out[place] += tray.sharers * held
         return Counts(out)
 
     def bank(self, state: State) -> Counts:
