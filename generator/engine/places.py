@@ -3,7 +3,6 @@
 A place is a power of ten: 0 is units, 1 tens, 2 hundreds, 3 thousands, and so on upwards.
 """
 
-from functools import cache
 from typing import Self
 
 UNITS = 0
@@ -17,11 +16,6 @@ _NAMES = ("units", "tens", "hundreds", "thousands", "ten-thousands", "hundred-th
 def place_name(place: int) -> str:
     """The name of a place: 'units' for 0 up to 'millions' for 6, then '10^7' and so on."""
     return _NAMES[place] if place < len(_NAMES) else f"10^{place}"
-
-
-@cache
-def _place_names(places: int) -> tuple[str, ...]:
-    return tuple(map(place_name, reversed(range(places))))
 
 
 class Counts(tuple[int, ...]):
@@ -69,7 +63,7 @@ class Counts(tuple[int, ...]):
 
     def named(self) -> dict[str, int]:
         """Every place by its name, largest first."""
-        return dict(zip(_place_names(len(self)), reversed(self), strict=True))
+        return {place_name(place): self[place] for place in reversed(range(len(self)))}
 
 
 class Mat(Counts):
