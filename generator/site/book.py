@@ -8,13 +8,12 @@ many sheets it takes; its contents give the page where all chapters before it ha
 
 import posixpath
 from collections.abc import Mapping, Sequence
-from functools import cache
 from html import escape
 from pathlib import Path
 from typing import NamedTuple
 from urllib.parse import urlsplit, urlunsplit
 
-from jinja2 import Environment, Template
+from jinja2 import Environment, FileSystemLoader
 from lxml.etree import strip_elements, tostring
 
 from generator import HANDBOOK
@@ -25,7 +24,7 @@ from generator.site.sheets import Sheets, plans_in, sheets
 
 BOOK = "book.html"
 
-_TEMPLATE = HANDBOOK / "en" / "templates" / "book.html.jinja"
+_TEMPLATES = Environment(loader=FileSystemLoader(HANDBOOK / "en" / "templates"), autoescape=True, trim_blocks=True)
 _LEFT_OUT = frozenset({"groups", "page-dates", "screen-only", "trail"})
 _NAMES = frozenset(
     {"id", "for", "name", "headers", "list", "aria-controls", "aria-describedby", "aria-labelledby", "aria-owns"}
@@ -83,7 +82,7 @@ def bind(rendered: Path, book: Book, imprint: str, paper: str) -> Bound:
     numbers, known = zip(*(chapter.sheets for chapter in chapters.values()), strict=True)
     taken = Sheets(1 + len(contents) + sum(numbers), all(known))
     frame = _frame(parse((rendered / pages[0]).read_text("utf-8")), pages[0])
-    page = _template().render(
+    page = _TEMPLATES.get_template("book.html.jinja").render(
         frame,
         parts=bound,
         contents=contents,
@@ -94,11 +93,6 @@ def bind(rendered: Path, book: Book, imprint: str, paper: str) -> Bound:
         chapter_pages=book.chapter_pages,
     )
     return Bound(page, "".join(map(_page_rule, chapters.values())), taken)
-
-
-@cache
-def _template() -> Template:
-    return Environment(autoescape=True, trim_blocks=True).from_string(_TEMPLATE.read_text("utf-8"))
 
 
 class _Places(NamedTuple):
