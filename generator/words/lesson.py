@@ -112,12 +112,8 @@ def rounds_with_ribbons(words: Phrases, sharing: Sharing) -> str:
     return words.say("lesson.rounds", alike="", told=differ, bank=bank)
 
 
-def cards_at_the_close(words: Phrases, sharing: Sharing) -> tuple[str, ...]:
+def cards_at_the_close(words: Phrases, sharing: Sharing) -> Iterator[str]:
     """Who fetches which small cards, and what they say, one sentence a line."""
-    return tuple(_cards_at_the_close(words, sharing))
-
-
-def _cards_at_the_close(words: Phrases, sharing: Sharing) -> Iterator[str]:
     fetched = needs(sharing).small_cards
     if not sharing.quotient:
         yield words.say("lesson.no-card", count=sharing.remainder)

@@ -102,7 +102,7 @@ def told(sharing: Sharing, slips: bool) -> list[object]:
         screens(WORDS, places),
         end_alternative(WORDS, sharing),
         [hands(WORDS, step, sharing) for step in sharing.steps],
-        cards_at_the_close(WORDS, sharing),
+        tuple(cards_at_the_close(WORDS, sharing)),
         cards_alternative(WORDS, sharing),
         product(WORDS, sharing),
         [put_together(row) for row in back_together(sharing)],

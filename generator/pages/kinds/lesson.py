@@ -160,7 +160,7 @@ def template_data(writer: Writer, placed: PlacedLesson) -> dict[str, Any]:
         "set_out": to_set_out(words, sharing),
         "opening": placed.lesson.opening or opening(words, sharing),
         "places": places,
-        "cards": cards_at_the_close(words, sharing),
+        "cards": tuple(cards_at_the_close(words, sharing)),
         "check": back_together(sharing),
         "right": what_is_seen(words, right, sharing.ribbons),
         "stages": stage_views(sharing),
