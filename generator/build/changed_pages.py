@@ -31,8 +31,13 @@ def render_changed(
     changed = _changed(json.loads(noted) if noted else {}, staged)
     if not changed:
         return sorted(made)
-    pages = changed.intersection(_html_of(staged).values())
-    kept = _without(changed, folder) if len(pages) < len(_html_of(staged)) else _emptied(folder)
+    rendered = set(_html_of(staged).values())
+    pages = changed & rendered
+    kept: list[dict[str, Any]] = []  # of the search index
+    if pages < rendered:
+        kept = _without(changed, folder)
+    elif folder.exists():
+        shutil.rmtree(folder)
     index = render_pages(begin, docs, folder, nav, settings, sorted(pages))
     index["docs"] = list({entry["location"]: entry for entry in kept + index["docs"]}.values())
     (folder / INDEX).write_text(json.dumps(index), "utf-8")
@@ -57,13 +62,6 @@ def _without(changed: set[str], folder: Path) -> list[dict[str, Any]]:
     for file in changed:
         (folder / file).unlink(missing_ok=True)
     return [entry for entry in read_index(folder)["docs"] if page_of(entry) not in changed]
-
-
-def _emptied(folder: Path) -> list[dict[str, Any]]:
-    """Delete all; nothing of the search index stays."""
-    if folder.exists():
-        shutil.rmtree(folder)
-    return []
 
 
 def _html_of(docs: Iterable[str]) -> dict[str, str]:
