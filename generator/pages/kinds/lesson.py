@@ -5,8 +5,6 @@ from dataclasses import dataclass, replace
 from functools import cache
 from typing import Any
 
-from markupsafe import Markup
-
 from generator.engine.back_together import back_together
 from generator.engine.diagnosis import Symptom, right_observation, telling_slips
 from generator.engine.features import features_of
@@ -80,7 +78,7 @@ def write_lesson_and_plan(writer: Writer, placed: PlacedLesson) -> tuple[Page, P
 def write_plans(writer: Writer, step: Step, plans: Sequence[Plan]) -> Page:
     """The plans of one step; the id of a plan is its lesson's slug."""
     link = step_link(step)
-    data = {"step": step, "link": link, "plans": plans, "bodies": [Markup(plan.body) for plan in plans]}
+    data = {"step": step, "link": link, "plans": plans}
     page = writer.page("plans", link.plans_path, data, step.reviewed, step=step.short)
     pictures = tuple(picture for plan in plans for picture in plan.pictures)
     return replace(page, scripts="sheets", pictures=pictures)
