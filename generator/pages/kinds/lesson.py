@@ -89,7 +89,7 @@ def write_cards(writer: Writer, step: Step) -> Page:
     link = step_link(step)
     links = [lesson_link(lesson, writer) for lesson in step.lessons]
     cards = [{"slug": link.slug, "sharing": link.sharing, "needs": needs(link.sharing)} for link in links]
-    data = {"step": step, "step_path": link.path, "cards": cards}
+    data = {"step": step, "link": link, "cards": cards}
     page = writer.page("cards", link.cards_path, data, step.reviewed, step=step.short)
     return replace(page, scripts="sheets")
 

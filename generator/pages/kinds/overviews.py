@@ -60,6 +60,7 @@ def write_step(given: tuple[Writer, tuple[StepLink, ...]], step: Step) -> Page:
     lessons = [(lesson, lesson_link(lesson, writer)) for lesson in step.lessons]
     data = {
         "step": step,
+        "link": link,
         "position": at + 1,
         "of": len(steps),
         "lessons": [
@@ -68,8 +69,6 @@ def write_step(given: tuple[Writer, tuple[StepLink, ...]], step: Step) -> Page:
         ],
         "previous": steps[at - 1] if at else None,
         "next": steps[at + 1] if at + 1 < len(steps) else None,
-        "cards_path": link.cards_path,
-        "plans_path": link.plans_path,
     }
     body, pictures = writer.render("step.md.jinja", link.path, data)
     meta = front_matter(first_sentence(step.new), (*step.tags, step.short), step.reviewed, writer.school.review.months)
