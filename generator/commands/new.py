@@ -13,13 +13,13 @@ import click
 from generator import HANDBOOK
 from generator.commands.arguments import WholeNumbersCommand, school_option, whole_number
 from generator.engine.sharing import Sharing, share
-from generator.errors import Fault, SourceError
+from generator.errors import SourceError
 from generator.pages.writing.settings import settings
 from generator.source.fields import LARGEST_ORDER
 from generator.source.lessons import misfits
 from generator.source.library import Sources, load, readable_steps
 from generator.source.models import LARGEST_DIVIDEND, LARGEST_DIVISOR, LessonFile, Step
-from generator.source.reading import Table, as_toml
+from generator.source.reading import Table, as_toml, refused
 from generator.source.validating import did_you_mean, validated
 from generator.words.numbers import capital
 from generator.words.phrases import Grouping, Phrases
@@ -163,12 +163,12 @@ def _write(path: Path, text: str) -> None:
     try:
         for folder in path.parents:
             if os.path.lexists(folder) and not folder.is_dir():
-                raise SourceError([Fault.of_file(str(folder), "is not a folder", "choose another one")])
+                raise refused(str(folder), "is not a folder", "choose another one")
         path.parent.mkdir(parents=True, exist_ok=True)
         with path.open("x", encoding="utf-8", newline="\n") as file:
             file.write(text)
     except FileExistsError:
-        raise SourceError([Fault.of_file(str(path), "is already there", "edit it, or choose another name")]) from None
+        raise refused(str(path), "is already there", "edit it, or choose another name") from None
     except OSError as error:
         problem = f"cannot be written ({error.strerror})"
-        raise SourceError([Fault.of_file(str(path), problem, "check the folder's name and rights")]) from None
+        raise refused(str(path), problem, "check the folder's name and rights") from None

@@ -17,6 +17,7 @@ from generator.pages.writing.page import Page, from_page, front_matter
 from generator.pages.writing.template_faults import template_fault
 from generator.pages.writing.writer import Writer
 from generator.source.models import AuthoredPage, Note
+from generator.source.reading import refused
 
 _HEADING = re.compile(r"^(?:#\s|={3,}\s*$|<h1\b)", re.MULTILINE)
 
@@ -61,8 +62,7 @@ def _guarded(context: WritingContext, page: Page, words: SourceText) -> WrittenP
     prepare()
     written = confined(_filled_and_checked, context, page, words, seconds=SECONDS)
     if written is None:
-        fault = Fault.of_file(words.file, "takes too long or too much memory", "take out what repeats so often")
-        raise SourceError([fault])
+        raise refused(words.file, "takes too long or too much memory", "take out what repeats so often")
     if isinstance(written, SourceError):
         raise written
     return written
@@ -74,8 +74,8 @@ def _filled_and_checked(context: WritingContext, page: Page, words: SourceText) 
         filled, faults = _filled(context, page, words)
         figures = {from_page(page.path, picture.path) for picture in filled.pictures}
         ours = set(refusals(page.body, figures))
-        refused = [refusal for refusal in refusals(filled.body, figures) if refusal not in ours]
-        found = [*faults, *(problem.at(words.file, words.line_of(sought)) for problem, sought in refused)]
+        foreign = [refusal for refusal in refusals(filled.body, figures) if refusal not in ours]
+        found = [*faults, *(problem.at(words.file, words.line_of(sought)) for problem, sought in foreign)]
         if not (page.body or faults or _HEADING.search(filled.body)):
             remedy = 'begin the page with "# " and what it is about'
             found.append(Fault(words.file, words.first_line, "", "has no heading of the first level", remedy))
