@@ -1,5 +1,7 @@
 """What people are told where no single slip explains what is seen; a script in a page says the same."""
 
+from collections.abc import Iterator
+
 from generator.engine.movements import At, Movement
 from generator.engine.observations import Observation
 from generator.engine.places import UNITS, Counts
@@ -21,13 +23,18 @@ def unexplained(words: Phrases, sharing: Sharing, seen: Observation) -> list[str
         *([words.say("unexplained.not-there")] if takes_from_middle else []),
         *([words.say("unexplained.then-share-on")] if goes_on else []),
     ]
-    missing = -(seen.off_by(sharing.dividend) or 0)
-    then = words.say("unexplained.none-missing" if missing > 0 else "unexplained.still-so", mend=" ".join(mend))
-    return [words.say("unexplained.count-again"), *([_search(words, missing)] if missing > 0 else []), then]
+    off_by = seen.off_by(sharing.dividend) or 0
+    then = words.say("unexplained.none-missing" if off_by < 0 else "unexplained.still-so", mend=" ".join(mend))
+    return [words.say("unexplained.count-again"), *_search(words, off_by), then]
 
 
-def _search(words: Phrases, missing: int) -> str:
-    """Look for pieces worth so much, the smallest of them first."""
-    smallest = Counts.of(missing).places_held[-1]
-    key = "slips.stop-larger" if smallest else "slips.stop"
-    return words.say(key, count=missing // 10**smallest, several=material(words, smallest, 2))
+def _search(words: Phrases, off_by: int) -> Iterator[str]:
+    """Look for pieces worth what is missing, the smallest of them first; or for what too many may hide."""
+    if off_by > 0:
+        yield words.say("unexplained.too-many")
+    if off_by < 0:
+        smallest = Counts.of(-off_by).places_held[-1]
+        missing = -off_by // 10**smallest
+        key = "slips.stop-larger" if smallest else "slips.stop"
+        yield words.say(key, count=missing, several=material(words, smallest, 2))
+        yield words.say("unexplained.found", count=missing)

@@ -28,6 +28,7 @@ LARGE_GROUPS = [
     "#number=6784&children=123&ribbons",
     "#number=9999&children=345&ribbons",
 ]
+STOP = "Stop, and count all unit beads. One is missing? Nobody goes on until it is found. Put the unit bead"
 A_TOUCH = 0.3  # points
 
 
@@ -99,3 +100,8 @@ def test_a_card_has_the_number_and_what_lies_beside_the_mat(page: Page, plain_si
         assert told in card.text
     assert "Bring the pieces" not in card.text
     assert "The guide says" not in card.text
+
+
+def test_where_a_unit_bead_may_be_lost_counting_comes_first(page: Page, plain_site: Path, tmp_path: Path) -> None:
+    (sheet,) = printed(page, plain_site, "#number=4632&children=2", tmp_path / "sheet.pdf", "A4")
+    assert STOP in sheet.text

@@ -82,6 +82,7 @@ SENTENCES = {
     "5230 4 --seen 1,2,3,4": ["No single slip leads to this"],
     "5230 4 --seen 1307,1307,1307,1307 --left 0": [
         "Some are missing? Nobody goes on until all are found.",
+        "Found? Put them in the middle with what is left over, and write that in.",
         "None is missing?",
     ],
     "5230 4 --seen 1300,1300,1300,1300 --left 30": ["What is left can still go round."],

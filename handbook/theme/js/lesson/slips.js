@@ -4,7 +4,7 @@
   const { beadsOn } = sharing.observations;
   const { tellingSlips } = sharing.diagnosis;
   const { whatIsSeen } = sharing.materialWords;
-  const { symptomRow } = sharing.slipWords;
+  const { symptomRow, firstOnPaper } = sharing.slipWords;
   const { element, say } = sharing.elements;
 
   const SHOWN = 3;
@@ -30,7 +30,7 @@
     );
     for (const symptom of tellingSlips(division, sharing.todaysShelf.shelf())) {
       const isLikely = first.childElementCount < SHOWN;
-      (isLikely ? first : others).append(row(symptomRow(symptom, division)));
+      (isLikely ? first : others).append(row(symptomRow(symptom, division), firstOnPaper(symptom)));
       if (!section.isConnected) lesson.append(section);
       if (!isLikely) {
         if (!folded.isConnected) last.before(folded);
@@ -40,17 +40,20 @@
     }
   }
 
-  const row = ({ seen, happened, look, mends }) =>
-    element(
+  const row = ({ seen, happened, look, mends }, first) => {
+    const putsRight = named("slips.what-puts-it-right", mends);
+    if (first) putsRight[1].dataset.first = first; // the style sheet for paper writes it there
+    return element(
       "li",
       element("h3", seen),
       element(
         "dl",
         ...named("slips.what-happened", happened),
         ...named("slips.where-to-look", [look]),
-        ...named("slips.what-puts-it-right", mends),
+        ...putsRight,
       ),
     );
+  };
 
   const named = (key, sentences) => [
     element("dt", say(key)),

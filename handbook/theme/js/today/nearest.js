@@ -55,15 +55,18 @@
     [1, 2, 3, 4].flatMap((digits) => numbers(children, { exchangeFrom, remainder: "none", zeros, digits, shelf }));
 
   /**
-   * Numbers of the same length that send pieces to the bank from the same places, with something left over or not, and
-   * without a zero where there is none in this number and its share.
+   * Numbers of the same length, with shares of the same length, that send pieces to the bank from the same places, with
+   * something left over or not, and without a zero where there is none in this number and its share.
    */
   const alike = (number, children, group, shelf) => {
     const { left, digits } = reckon(number, children);
     const exchangeFrom = placesHeld(left).filter((place) => place > 0);
     const remainder = left[0] ? "some" : "none";
-    const zeros = zerosAsWanted("none", String(number), String(quotientOf(number, children))) ? "none" : "any";
-    return numbers(group, { exchangeFrom, remainder, zeros, digits: digits.length, shelf });
+    const quotient = String(quotientOf(number, children));
+    const zeros = zerosAsWanted("none", String(number), quotient) ? "none" : "any";
+    return numbers(group, { exchangeFrom, remainder, zeros, digits: digits.length, shelf }).filter(
+      (one) => String(quotientOf(one, group)).length === quotient.length,
+    );
   };
 
   sharing.nearest = { SMALLEST, nearestOf };

@@ -142,6 +142,15 @@
     };
   };
 
+  /**
+   * What is done first where a piece may be lost; on a sheet it stands before the one cause that is told there.
+   * @type {(symptom: Object) => string}
+   */
+  const firstOnPaper = ({ offBy, causes }) => {
+    if (offBy === ONE_BEAD_SHORT) return say("slips.stop-in-short");
+    return causes.some(({ slip }) => slip === "piece-rolled-away") ? say("slips.may-be-lost") : "";
+  };
+
   /** Each once: the first, or the others. */
   const orElse = (sentences) => {
     const [first, ...others] = new Set(sentences);
@@ -178,5 +187,5 @@
     return say(offBy > 0 ? "slips.too-much" : "slips.too-little", { seen: read, off_by: Math.abs(offBy) });
   };
 
-  sharing.slipWords = { explain, symptomRow };
+  sharing.slipWords = { explain, symptomRow, firstOnPaper };
 }

@@ -20,16 +20,22 @@
       ...(takesFromMiddle ? [say("unexplained.not-there")] : []),
       ...(goesOn ? [say("unexplained.then-share-on")] : []),
     ].join(" ");
-    const missing = -(offBy(seen, division.dividend) ?? 0);
-    const then = say(missing > 0 ? "unexplained.none-missing" : "unexplained.still-so", { mend });
-    return [say("unexplained.count-again"), ...(missing > 0 ? [search(missing)] : []), then];
+    const off = offBy(seen, division.dividend) ?? 0;
+    const then = say(off < 0 ? "unexplained.none-missing" : "unexplained.still-so", { mend });
+    return [say("unexplained.count-again"), ...search(off), then];
   };
 
-  /** Look for pieces worth so much, the smallest of them first. */
-  const search = (missing) => {
-    const smallest = placesHeld(digitsOf(missing)).pop();
-    const count = missing / 10 ** smallest;
-    return say(smallest ? "slips.stop-larger" : "slips.stop", { count, several: material(smallest, 2) });
+  /**
+   * Look for pieces worth what is missing, the smallest of them first; or for what too many may hide.
+   * @type {(off: number) => string[]}
+   */
+  const search = (off) => {
+    if (off > 0) return [say("unexplained.too-many")];
+    if (!off) return [];
+    const smallest = placesHeld(digitsOf(-off)).pop();
+    const count = -off / 10 ** smallest;
+    const stop = say(smallest ? "slips.stop-larger" : "slips.stop", { count, several: material(smallest, 2) });
+    return [stop, say("unexplained.found", { count })];
   };
 
   sharing.unexplained = { unexplained };
