@@ -169,7 +169,7 @@ def test_what_puts_a_room_right_whatever_has_happened(engine: Engine, rooms: Roo
     }"""
     chance = Random(67)
     plans = 0
-    lessons = many // times(3, 1)
+    lessons = many // times(5, 1)
     for dividend, divisor in islice(rooms(67), lessons):
         sharing = share(dividend, divisor, ribbons=ribbons)
         trays = [10**width for width in sharing.mat.widths for _ in range(sharing.mat[width])]

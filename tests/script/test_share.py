@@ -18,7 +18,7 @@ from tests.script.engine import Engine, as_json
 AT_ONCE = 200
 DIVIDENDS = sample(range(10_000), 97)
 DIVISORS = [*range(1, 10), *RIBBON_DIVISORS]
-WITH_RIBBONS = spread(list(range(10_000)), times(whole=137, sampled=9))
+WITH_RIBBONS = spread(list(range(10_000)), times(whole=101, sampled=9))
 
 Division = tuple[int, int, bool, bool]
 """Dividend, divisor, with ribbons, looking first."""
