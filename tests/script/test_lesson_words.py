@@ -156,4 +156,4 @@ def test_every_lesson_of_the_handbook(engine: Engine) -> None:
 
 
 def test_three_hundred_other_divisions(engine: Engine) -> None:
-    check(engine, islice(others(), times(3_000, 300)))
+    check(engine, islice(others(), times(3_000, 150)))

@@ -1,6 +1,6 @@
 """Valid files, damaged at random: they are read and written, or refused with lines that each name a file.
 
-A hundred damaged folders in a sample, 600 in a whole run; or as many as MUTATIONS in the environment says. What an
+A hundred damaged folders in a sample, 300 in a whole run; or as many as MUTATIONS in the environment says. What an
 accident has not touched is kept from one to the next, as builds keep it.
 """
 
