@@ -93,11 +93,18 @@ def row_on_paper(words: Phrases, symptom: Symptom, sharing: Sharing) -> Row:
     Where a unit bead may be lost, counting comes first, and every cause is told.
     """
     row = symptom_row(words, symptom, sharing)
-    if symptom.off_by != ONE_BEAD_SHORT:
-        may_be_lost = any(cause.slip is Slip.ROLLED_AWAY for cause in symptom.causes)
-        first = (words.say("slips.may-be-lost"),) if may_be_lost else ()
-        return row._replace(happened=row.happened[:1], mends=(*first, *row.mends[:1]))
-    return row._replace(mends=(words.say("slips.stop-in-short"), *row.mends))
+    first = tuple(filter(None, (first_on_paper(words, symptom),)))
+    if symptom.off_by == ONE_BEAD_SHORT:
+        return row._replace(mends=(*first, *row.mends))
+    return row._replace(happened=row.happened[:1], mends=(*first, *row.mends[:1]))
+
+
+def first_on_paper(words: Phrases, symptom: Symptom) -> str:
+    """What is done first on a sheet where a piece may be lost; nothing where none can be."""
+    if symptom.off_by == ONE_BEAD_SHORT:
+        return words.say("slips.stop-in-short")
+    may_be_lost = any(cause.slip is Slip.ROLLED_AWAY for cause in symptom.causes)
+    return words.say("slips.may-be-lost") if may_be_lost else ""
 
 
 def _each_repair_once(causes: Iterable[Cause]) -> Iterable[Cause]:

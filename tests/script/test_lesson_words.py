@@ -29,7 +29,7 @@ from generator.words.material import (
 )
 from generator.words.numbers import piece
 from generator.words.phrases import Phrases
-from generator.words.slips import symptom_row
+from generator.words.slips import first_on_paper, symptom_row
 from generator.words.spoken import opening
 from generator.words.stages import end_alternative, hands
 from generator.words.titles import division_name, way_of_sharing, way_to_the_end
@@ -58,7 +58,7 @@ TOLD = """([dividend, divisor, ribbons, lookFirst, slips]) => {
   const division = sharing.division.workOut(dividend, divisor, { ribbons, lookFirst });
   const { toldPlaces, toSetOut, roundsWithRibbons, cardsAtTheClose, putTogether } = sharing.lessonWords;
   const { layoutAlternative, cardsAlternative, product, whatIsSeen, shortage, cardsOnPaper } = sharing.materialWords;
-  const { symptomRow } = sharing.slipWords;
+  const { symptomRow, firstOnPaper } = sharing.slipWords;
   const places = toldPlaces(division);
   const right = { trays: sharing.observations.beadsOn(division.trays(division.end)), left: division.remainder };
   const lacking = sharing.shelf.shortages(sharing.shelf.needs(division), shelf);
@@ -81,7 +81,8 @@ TOLD = """([dividend, divisor, ribbons, lookFirst, slips]) => {
     product(division),
     putTogether(division),
     whatIsSeen(right, ribbons),
-    [...(slips ? sharing.diagnosis.tellingSlips(division, shelf) : [])].map((told) => symptomRow(told, division)),
+    [...(slips ? sharing.diagnosis.tellingSlips(division, shelf) : [])]
+      .map((told) => [symptomRow(told, division), firstOnPaper(told)]),
   ]);
 }"""  # fmt: skip
 
@@ -107,7 +108,10 @@ def told(sharing: Sharing, slips: bool) -> list[object]:
         product(WORDS, sharing),
         [put_together(row) for row in back_together(sharing)],
         what_is_seen(WORDS, Observation(beads_on(sharing.trays(sharing.end)), sharing.remainder), sharing.ribbons),
-        [symptom_row(WORDS, symptom, sharing) for symptom in telling_slips(sharing, owned=SHELF.pieces)]
+        [
+            (symptom_row(WORDS, symptom, sharing), first_on_paper(WORDS, symptom))
+            for symptom in telling_slips(sharing, owned=SHELF.pieces)
+        ]
         if slips
         else [],
     ]

@@ -143,7 +143,7 @@
   };
 
   /**
-   * What is done first where a piece may be lost; on a sheet it stands before the one cause that is told there.
+   * What is done first on a sheet where a piece may be lost; nothing where none can be.
    * @type {(symptom: Object) => string}
    */
   const firstOnPaper = ({ offBy, causes }) => {
