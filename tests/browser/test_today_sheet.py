@@ -105,3 +105,14 @@ def test_a_card_has_the_number_and_what_lies_beside_the_mat(page: Page, plain_si
 def test_where_a_unit_bead_may_be_lost_counting_comes_first(page: Page, plain_site: Path, tmp_path: Path) -> None:
     (sheet,) = printed(page, plain_site, "#number=4632&children=2", tmp_path / "sheet.pdf", "A4")
     assert STOP in sheet.text
+
+
+def test_with_nothing_worked_out_the_sheet_says_so(page: Page, plain_site: Path, tmp_path: Path) -> None:
+    page.goto((plain_site / TODAY).as_uri())
+    page.locator("#ask-number").wait_for()
+    (sheet,) = print_to(tmp_path / "sheet.pdf", page, "A4")
+    assert "No number has been worked out." in sheet.text
+    page.goto((plain_site / TODAY).as_uri() + SMALL_GROUPS[0])
+    page.locator("#every-movement").wait_for(state="attached")
+    (sheet,) = print_to(tmp_path / "sheet.pdf", page, "A4")
+    assert "No number has been worked out." not in sheet.text
