@@ -23,7 +23,7 @@ class Pace(NamedTuple):
 
 
 class Length(NamedTuple):
-    """Minutes of a whole lesson, rounded up to the next five, and of handling pieces, which is a part of it."""
+    """Minutes of a whole lesson, up to the next five, and of handling pieces, a part of it, up to the next one."""
 
     lesson: int
     handling: int
@@ -33,11 +33,12 @@ def lesson_length(sharing: Sharing, pace: Pace) -> Length:
     """The length of one lesson. Every exchange is a walk; large cards and every child's small cards are fetched."""
     needed = needs(sharing)
     cards = len(needed.large_cards) + sum(child.sharers * len(child.cards) for child in needed.small_cards)
+    handling = sharing.handlings * pace.seconds_per_handling
     seconds = (
-        sharing.handlings * pace.seconds_per_handling
+        handling
         + len(sharing.stages) * pace.seconds_of_words
         + sharing.exchanges * pace.seconds_per_walk
         + cards * pace.seconds_per_card
     )
     minutes = seconds / 60 + pace.minutes_to_set_out + pace.minutes_to_check + pace.minutes_to_put_away
-    return Length(_WHOLE_STEP * ceil(minutes / _WHOLE_STEP), needed.minutes(pace.seconds_per_handling))
+    return Length(_WHOLE_STEP * ceil(minutes / _WHOLE_STEP), ceil(handling / 60))

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from math import ceil
 from typing import NamedTuple, Self
 
 from generator.engine.places import UNITS, Counts, place_name
@@ -60,11 +59,6 @@ class Needs(NamedTuple):
     small_sets: int
     trays: int
     ribbons: Counts
-    handlings: int
-
-    def minutes(self, seconds_per_handling: float) -> int:
-        """Whole minutes, rounded up, at the school's own planning value for one piece moved."""
-        return ceil(self.handlings * seconds_per_handling / 60)
 
 
 class Shortage(NamedTuple):
@@ -98,7 +92,6 @@ def needs(sharing: Sharing) -> Needs:
         small_sets=sharing.sharers if sharing.quotient else 0,
         trays=sharing.sharers,
         ribbons=Counts(0 if width == UNITS else sharers for width, sharers in enumerate(sharing.mat)),
-        handlings=sharing.handlings,
     )
 
 

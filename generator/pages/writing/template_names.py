@@ -9,6 +9,7 @@ from jinja2 import FileSystemLoader, StrictUndefined
 from generator import HANDBOOK
 from generator.engine.diagnosis import diagnose, telling_slips
 from generator.engine.features import features_of
+from generator.engine.length import lesson_length
 from generator.engine.numbers import best_first, numbers_of_kind
 from generator.engine.places import place_name
 from generator.engine.sharing import share
@@ -23,7 +24,17 @@ from generator.words.lesson import come_together, rounds_with_ribbons
 from generator.words.phrases import Phrases
 from generator.words.slips import explain, symptom_row
 
-_AS_IT_IS = (diagnose, most_needed, needs, places_of_the_bank, purchases, shortages, stage_views, telling_slips)
+_AS_IT_IS = (
+    diagnose,
+    lesson_length,
+    most_needed,
+    needs,
+    places_of_the_bank,
+    purchases,
+    shortages,
+    stage_views,
+    telling_slips,
+)
 """What templates call by its name."""
 
 _SAYING: tuple[Callable[..., Any], ...] = (
