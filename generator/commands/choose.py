@@ -109,19 +109,19 @@ def _filters(choice: Choice) -> dict[str, Any]:
 
 def _lines(divisor: int, choice: Choice, found: tuple[int, ...], shown: tuple[int, ...]) -> Iterator[str]:
     count = len(found)
-    which = "all" if len(shown) == count else f"the best {len(shown)}"
-    how_many = f"{counted(count, 'such number')} for {counted(divisor, 'sharer')}"
-    yield f"{how_many}, {which} of them:" if count else f"{how_many}."
+    which = f", the best {len(shown)} of them" if len(shown) < count else ", all of them" if count > 1 else ""
+    yield f"{counted(count, 'such number')} for {counted(divisor, 'sharer')}{which}{':' if count else '.'}"
     if choice.shelf and not choice.shelf.seats(divisor):
-        sets = counted(choice.shelf.small_sets, "small set")
-        yield f"The shelf has {counted(choice.shelf.trays, 'tray')} and {sets} of cards."
+        sets = counted(choice.shelf.small_sets, "set")
+        yield f"The shelf has {counted(choice.shelf.trays, 'tray')} and {sets} of small cards."
     if not shown:
         for digits in (4, 3, 2):
             if digits != choice.digits and (others := len(numbers(divisor, replace(choice, digits=digits)))):
                 yield f"With --digits {digits} there {'is' if others == 1 else 'are'} {others:,}."
         return
     if digits_must_repeat(found):
-        yield f"In each of them a digit repeats: {best_first(divisor, shown, 1)[0]:,} is the best there is."
+        best = f": {best_first(divisor, shown, 1)[0]:,} is the best there is" if count > 1 else ""
+        yield f"In each of them a digit repeats{best}."
     yield ""
     reckonings = [reckon(number, divisor) for number in shown]
     names = [place_name(place) for place in reversed(range(len(reckonings[0].digits)))]

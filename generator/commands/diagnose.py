@@ -6,7 +6,7 @@ from typing import Any
 import click
 
 from generator.commands.arguments import DIVIDEND_LIMIT, PLAIN_LIMIT, WholeNumbersCommand, ribbons_option, whole_number
-from generator.commands.tables import counted, whose_share
+from generator.commands.tables import counted, division_line
 from generator.engine.diagnosis import Cause, Diagnosis, diagnose
 from generator.engine.movements import Again, Exchange, Movement, Repair
 from generator.engine.observations import Reading
@@ -61,7 +61,7 @@ Examples:
 def command(
     dividend: int, divisor: int, seen: tuple[Reading, ...], left: int | None, ribbons: bool, as_json: bool
 ) -> None:
-    """Find every single slip that explains what DIVISOR sharers of DIVIDEND have on their trays."""
+    """Find each slip that alone explains what DIVISOR sharers of DIVIDEND have on their trays."""
     for tray in seen:
         if tray.stands_for > 1 and not ribbons:
             problem = f'"{tray.stands_for}:" is for ribbons; add --ribbons, or write the tray without it.'
@@ -123,14 +123,12 @@ def _trays_as_data(trays: Reading | None, ribbons: bool) -> dict[str, int]:
 
 def as_lines(diagnosis: Diagnosis) -> Iterator[str]:
     """The diagnosis for people: what should be there, what is seen, and what may have happened."""
-    quotient, remainder = divmod(diagnosis.dividend, diagnosis.divisor)
-    among = f"{diagnosis.divisor:,} with ribbons" if diagnosis.ribbons else f"{diagnosis.divisor:,}"
-    right = f"{quotient:,} for {whose_share(diagnosis.divisor, diagnosis.sharers)}, {_left(remainder)}"
-    yield f"{diagnosis.dividend:,} among {among} comes to {right}."
+    dividend, divisor, sharers = diagnosis.dividend, diagnosis.divisor, diagnosis.sharers
+    yield f"{division_line(dividend, divisor, sharers, ribbons=diagnosis.ribbons)}."
     yield from _what_is_seen(diagnosis)
     yield ""
     if diagnosis.consistent:
-        if remainder and diagnosis.seen.left is None:
+        if diagnosis.seen.left is None and (remainder := dividend % divisor):
             yield f"The trays are right. Count what is left over too: it should be {remainder:,}."
         else:
             yield "That is the right result: there is nothing to look for."
@@ -163,7 +161,7 @@ def _what_is_seen(diagnosis: Diagnosis) -> Iterator[str]:
     trays = ", ".join(_trays(tray, diagnosis.ribbons) for tray in seen.trays)
     yield f"You see: {trays}" + ("." if seen.left is None else f"; {_left(seen.left)}.")
     if seen.sharers != diagnosis.sharers:
-        yield f"That is {counted(seen.sharers, 'tray')} for {diagnosis.sharers:,} sharing."
+        yield f"That is {counted(seen.sharers, 'tray')} instead of {diagnosis.sharers:,}. Is every tray written in?"
     if not diagnosis.ribbons and seen.sharers > 1:
         yield "The trays are equal." if seen.equal else "The trays are not equal."
     off = seen.off_by(diagnosis.dividend)

@@ -102,8 +102,8 @@ def _step_for(lesson: LessonFile, wanted: str | None, steps: tuple[Step, ...]) -
         return by_slug[wanted]
     takers = [step for step in steps if not any(misfits(lesson, step.expects))]
     if len(takers) != 1:
-        those = f"the steps {', '.join(step.slug for step in takers)} take" if takers else "no step takes"
-        remedy = "say which with --step" if takers else "choose other numbers, or add a step that does"
+        those = f"the steps {' and '.join(step.slug for step in takers)} take" if takers else "no step takes"
+        remedy = "name one with --step" if takers else "choose other numbers, or add a step that does"
         raise click.UsageError(f"{those} {lesson.dividend} among {lesson.divisor}; {remedy}.")
     return takers[0]
 

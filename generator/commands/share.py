@@ -7,7 +7,7 @@ from typing import Any
 import click
 
 from generator.commands.arguments import DIVIDEND_LIMIT, PLAIN_LIMIT, WholeNumbersCommand, ribbons_option, whole_number
-from generator.commands.tables import beside, counted, number_columns, text_column, whose_share
+from generator.commands.tables import beside, counted, division_line, number_columns, text_column
 from generator.engine.places import Counts, place_name
 from generator.engine.sharing import Sharing, share
 from generator.engine.steps import Action, State, Step
@@ -83,10 +83,7 @@ def as_data(sharing: Sharing, ribbons: bool) -> dict[str, Any]:
 
 def as_lines(sharing: Sharing, ribbons: bool) -> Iterator[str]:
     """One division for people: a heading, a row for every movement, and what it took."""
-    sharers = f"{sharing.divisor:,} with ribbons" if ribbons else f"{sharing.divisor:,}"
-    left = f"{sharing.remainder:,}" if sharing.remainder else "nothing"
-    who = whose_share(sharing.divisor, sharing.sharers)
-    yield f"{sharing.dividend:,} among {sharers}: {who} has {sharing.quotient:,}, {left} left over"
+    yield division_line(sharing.dividend, sharing.divisor, sharing.sharers, ribbons=ribbons)
     yield ""
     yield from _table(sharing, ribbons)
     yield ""
@@ -115,7 +112,7 @@ def _table(sharing: Sharing, ribbons: bool) -> list[str]:
         text_column("what the hands do", deeds),
         number_columns("in the middle", middle),
         number_columns("on each tray", trays),
-        number_columns("bank: + got, - gave", bank),
+        number_columns("bank: + gained, - given", bank),
         number_columns("to share", still),
     )
 
@@ -125,19 +122,19 @@ def _deed(sharing: Sharing, step: Step, before: State) -> str:
     moved = _pieces(Counts(abs(had - has) for had, has in zip(before.middle, step.after.middle, strict=True)))
     match step.action:
         case Action.DEAL:
-            return f"  deal a round: {moved}"
+            return f"  give a round: {moved}"
         case Action.START:
-            return f"  begin a round: {moved}, {sharing.sharers - step.after.ahead:,} without"
+            return f"  start a round: {moved}, {sharing.sharers - step.after.ahead:,} without"
         case Action.TAKE_BACK:
             return f"  take it back: {moved}"
         case Action.EXCHANGE:
             return f"  exchange {_pieces_of(1, step.place)} for {_pieces_of(10, step.place - 1)}"
         case Action.SET_ASIDE:
-            return f"  set aside as left over: {_pieces(step.after.middle)}"
+            return f"  keep apart, left over: {_pieces(step.after.middle)}"
         case Action.GO_ON:
             return f"go on to the {place_name(step.place)}"
         case Action.NOTHING:
-            return "  nothing here to deal"
+            return "  nothing to give"
 
 
 def _whose(tray: Tray, ribbons: bool) -> str:

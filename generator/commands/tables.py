@@ -10,9 +10,12 @@ def counted(number: int, what: str) -> str:
     return f"{number:,} {what}{'' if number == 1 else 's'}"
 
 
-def whose_share(divisor: int, sharers: int) -> str:
-    """Whose share the quotient is. Where somebody stands for more than one, fewer share than the divisor says."""
-    return "each" if sharers == divisor else "one who stands for one"
+def division_line(dividend: int, divisor: int, sharers: int, *, ribbons: bool) -> str:
+    """'5,230 among 4: each has 1,307, 2 left over'. Sharers who stand for more than one are fewer than the divisor."""
+    quotient, remainder = divmod(dividend, divisor)
+    whose = "each has" if sharers == divisor else "one who stands for one has" if divisor % 10 else "the answer is"
+    among = f"for {divisor:,} with ribbons" if ribbons else f"among {divisor:,}"
+    return f"{dividend:,} {among}: {whose} {quotient:,}, {f'{remainder:,}' if remainder else 'nothing'} left over"
 
 
 def text_column(title: str, cells: Cells) -> list[str]:

@@ -30,7 +30,7 @@ def _given_out(words: Phrases, sharing: Sharing, part: Stage, is_one_of_several:
     else:
         exchanges = exchanges_by_time(part)
         yield from _for_a_round(words, exchanges.before)
-        yield from _rounds(words, sharing, part, after_the_bank=bool(exchanges.before))
+        yield from _rounds(words, sharing, part, exchanges)
         yield from _for_a_round(words, exchanges.between)
     yield from _taken_back(words, sharing, part)
 
@@ -65,15 +65,16 @@ def exchanges_by_time(stage: Stage) -> Exchanges:
     )
 
 
-def _rounds(words: Phrases, sharing: Sharing, stage: Stage, *, after_the_bank: bool) -> Iterator[str]:
+def _rounds(words: Phrases, sharing: Sharing, stage: Stage, exchanges: Exchanges) -> Iterator[str]:
     if not stage.rounds:
         return
     if not sharing.ribbons:
         yield words.say("at-place.rounds", count=stage.rounds, pieces=piece(words, stage.rounds, stage.level))
         return
     each = served(words, "hands.piece-with-ribbons", stage.level, sharing)
-    key = "at-place.then-rounds-with-ribbons" if after_the_bank else "at-place.rounds-with-ribbons"
-    yield words.say(key, count=stage.rounds, pieces=each)
+    rounds = "then-rounds" if exchanges.before else "rounds"
+    with_what = "trips" if exchanges.between else "ribbons"
+    yield words.say(f"at-place.{rounds}-with-{with_what}", count=stage.rounds, pieces=each)
 
 
 def _taken_back(words: Phrases, sharing: Sharing, stage: Stage) -> Iterator[str]:

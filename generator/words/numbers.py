@@ -75,8 +75,10 @@ def said_piece(words: Phrases, number: int, place: int) -> str:
 
 
 def said_pieces(words: Phrases, counts: Counts) -> str:
-    """'two tens, and three units', as it is spoken."""
-    return listing(words, [said_piece(words, counts[place], place) for place in counts.places_held], "list.apart")
+    """'nine hundreds, and two tens', as it is spoken."""
+    places = counts.places_held
+    before_the_last = "list.apart" if len(places) > 1 and places[-2] >= HUNDREDS else "list.last"
+    return listing(words, [said_piece(words, counts[place], place) for place in places], before_the_last)
 
 
 def pieces(words: Phrases, counts: Counts) -> str:

@@ -87,7 +87,7 @@ def _trays(words: Phrases, state: State, sharing: Sharing) -> str:
 
 
 def _exchanges(words: Phrases, stage: Stage, sharing: Sharing) -> Iterator[str]:
-    for place in stage.exchanged.places_held:
+    for place in dict.fromkeys(moment.place for moment in stage.moments):
         times = stage.exchanged[place]
         moved = words.say(
             "caption.exchange", pieces=piece(words, times, place), smaller=piece(words, 10 * times, place - 1)

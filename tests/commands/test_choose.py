@@ -94,7 +94,7 @@ def test_within_the_shelf_of_the_stock_handbook() -> None:
 
 def test_more_children_than_the_shelf_can_seat_is_said(school: Path) -> None:
     ran = run_command("choose", 5, "--within-shelf", "--school", school)
-    assert ran.out == "0 such numbers for 5 sharers.\nThe shelf has 5 trays and 4 small sets of cards.\n"
+    assert ran.out == "0 such numbers for 5 sharers.\nThe shelf has 5 trays and 4 sets of small cards.\n"
 
 
 def test_a_fault_in_the_school_s_file_is_told(school: Path) -> None:
@@ -106,7 +106,7 @@ def test_a_fault_in_the_school_s_file_is_told(school: Path) -> None:
 
 
 TABLE = """\
-1 such number for 12 sharers, all of them:
+1 such number for 12 sharers:
 
 number each has left over exchanges out of pieces needed at most pieces moved
 tens units

@@ -60,7 +60,7 @@ SENTENCES = {
         "The total comes back.",
     ],
     "5230 4 --seen 1307,1307,1307,1306 --left 3": [
-        "5,230 among 4 comes to 1,307 for each, 2 left over.",
+        "5,230 among 4: each has 1,307, 2 left over.",
         "3 trays with 1,307, 1 tray with 1,306; 3 left over",
         "The trays are not equal.",
         "The total comes back.",
@@ -78,7 +78,7 @@ SENTENCES = {
         "Eleven unit beads came from the bank instead of ten",
         "2. ",
     ],
-    "5230 4 --seen 1743,1743,1743": ["3 trays for 4 sharing", "One tray was missing."],
+    "5230 4 --seen 1743,1743,1743": ["That is 3 trays instead of 4.", "One tray was missing."],
     "5230 4 --seen 1,2,3,4": ["No single slip leads to this"],
     "5230 4 --seen 1307,1307,1307,1307 --left 0": [
         "Some are missing? Nobody goes on until all are found.",
@@ -90,13 +90,13 @@ SENTENCES = {
         "to the tray that reads 1,305. Then go on sharing.",
     ],
     "5230 4 --seen 1307,1307,1307,1307": ["The trays are right. Count what is left over too: it should be 2."],
-    "5230 4 --seen 1307": ["That is 1 tray for 4 sharing."],
+    "5230 4 --seen 1307": ["That is 1 tray instead of 4."],
     "3432 12 --ribbons --seen 10:2860,286,286 --left 0": [
-        "3,432 among 12 with ribbons comes to 286 for one who stands for one",
+        "3,432 for 12 with ribbons: one who stands for one has 286",
         "1 tray for 10 with 2,860, 2 trays for 1 with 286",
         "nothing to look for",
     ],
-    "9 3 --ribbons --seen 3,3,3 --left 0": ["9 among 3 with ribbons comes to 3 for each, nothing left over."],
+    "9 3 --ribbons --seen 3,3,3 --left 0": ["9 for 3 with ribbons: each has 3, nothing left over."],
     "4 4 --seen 1,1,1,0": [
         "nothing left over",
         "A unit bead was lost from a tray",

@@ -174,7 +174,7 @@ def test_where_several_steps_take_a_lesson_one_must_be_named(handbook: Path) -> 
     _replace(handbook / "lessons" / "static" / "step.toml", 'exchanges = "none"', "")
     code, _, err = run_command("new", 6945, 3)
     assert code == 2
-    assert "the steps static, exchange-tens take 6945 among 3; say which with --step" in err
+    assert "the steps static and exchange-tens take 6945 among 3; name one with --step" in err
 
 
 def test_our_lesson_can_be_copied_to_change_it_and_a_schools_own_is_edited(school: Path) -> None:

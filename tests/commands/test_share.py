@@ -163,22 +163,22 @@ def test_who_looks_first_begins_no_round_that_cannot_be_finished() -> None:
 TABLE = """\
 41 among 3: each has 13, 2 left over
 
-what the hands do                   in the middle   on each tray    bank: + got, - gave   to share
+what the hands do                   in the middle   on each tray    bank: + gained, - given   to share
                                     t  u                     t u     t   u
 lay out 41                          4  1            3 trays  . .     .   .                41
-  deal a round: 3 tens              1  1            3 trays  1 .     .   .                11
-  begin a round: 1 ten, 2 without   .  1             1 tray  2 .     .   .                11
+  give a round: 3 tens              1  1            3 trays  1 .     .   .                11
+  start a round: 1 ten, 2 without   .  1             1 tray  2 .     .   .                11
                                                     2 trays  1 .
   take it back: 1 ten               1  1            3 trays  1 .     .   .                11
   exchange 1 ten for 10 units       . 11            3 trays  1 .    +1 -10                11
 go on to the units                  . 11            3 trays  1 .    +1 -10                11
-  deal a round: 3 units             .  8            3 trays  1 1    +1 -10                 8
-  deal a round: 3 units             .  5            3 trays  1 2    +1 -10                 5
-  deal a round: 3 units             .  2            3 trays  1 3    +1 -10                 2
-  begin a round: 2 units, 1 without .  .            2 trays  1 4    +1 -10                 2
+  give a round: 3 units             .  8            3 trays  1 1    +1 -10                 8
+  give a round: 3 units             .  5            3 trays  1 2    +1 -10                 5
+  give a round: 3 units             .  2            3 trays  1 3    +1 -10                 2
+  start a round: 2 units, 1 without .  .            2 trays  1 4    +1 -10                 2
                                                      1 tray  1 3
   take it back: 2 units             .  2            3 trays  1 3    +1 -10                 2
-  set aside as left over: 2 units   .  2            3 trays  1 3    +1 -10                 2
+  keep apart, left over: 2 units   .  2            3 trays  1 3    +1 -10                 2
 
 Put back together:       3 x 13 + 2 = 41
 Exchanges at the bank:   1
@@ -196,8 +196,9 @@ def test_the_table_tells_every_movement() -> None:
 @pytest.mark.parametrize(
     ("args", "heading"),
     [
-        (["3432", "12", "--ribbons"], "3,432 among 12 with ribbons: one who stands for one has 286, nothing left over"),
-        (["9", "3", "--ribbons"], "9 among 3 with ribbons: each has 3, nothing left over"),
+        (["3432", "12", "--ribbons"], "3,432 for 12 with ribbons: one who stands for one has 286, nothing left over"),
+        (["2060", "20", "--ribbons"], "2,060 for 20 with ribbons: the answer is 103, nothing left over"),
+        (["9", "3", "--ribbons"], "9 for 3 with ribbons: each has 3, nothing left over"),
         (["0", "3"], "0 among 3: each has 0, nothing left over"),
         (["3", "5"], "3 among 5: each has 0, 3 left over"),
         (["12345678901234", "7"], "12,345,678,901,234 among 7: each has 1,763,668,414,462, nothing left over"),

@@ -143,7 +143,8 @@ def test_more_than_three_trips_between_rounds_are_told_together() -> None:
     """Worked by hand, 9,999 for nineteen at the hundreds: nine squares a round, and nine there."""
     sharing = share(9999, 19, ribbons=True)
     assert hands_at(WORDS, sharing, sharing.stages[0])[0].startswith(
-        "Give one thousand to the child for 10 and one hundred to each child for 1: 5 rounds. "
+        "Give one thousand to the child for 10 and one hundred to each child for 1: 5 rounds, "
+        "with these trips to the bank on the way. "
         "Before rounds 2, 3, 4 and 5, each time take 1 thousand to the bank and bring 10 hundreds back."
     )
 
@@ -180,7 +181,8 @@ def test_with_ribbons_what_is_left_over_stays_apart_too(dividend: int, divisor: 
 def test_who_fetches_the_number_is_said_where_it_is_set_out() -> None:
     number, *_ = to_set_out(WORDS, share(1476, 12))
     assert number == (
-        "In the middle: 1 thousand, 4 hundreds, 7 tens and 6 units. After the first lessons the children fetch it."
+        "In the middle: 1 thousand, 4 hundreds, 7 tens and 6 units. "
+        "After the first lessons the children fetch the number themselves."
     )
 
 

@@ -80,7 +80,7 @@ def test_the_words_of_one_cause() -> None:
     occasion = Occasion(Slip.BANK_NINE, place=1, turn=2)
     mends = (Movement(1, 1, At.BANK, At.LEFT_OVER), Again(1, everything=False))
     assert explain(SAID, Cause(Slip.BANK_NINE, 1, (occasion, occasion._replace(turn=3)), mends), share(4848, 5)) == (
-        "Nine bars came from the bank instead of ten, in exchange 2 or 3 of hundreds.",
+        "Nine bars came from the bank instead of ten, at exchange 2 or 3 of hundreds.",
         "Count all bars, the bank too. One is missing? Look under the mat and the trays, and on the way to the bank. "
         "Not found? Close the work, and find it before the little ones come in: its beads can come off. "
         "All are there? Then the bank gave nine.",
@@ -150,7 +150,7 @@ def test_a_piece_that_should_be_left_over_is_put_there_and_not_in_the_middle() -
         ([1, 2], "in round 1 or 2 of the thousands"),
         ([1, 2, 3], "in one of the first 3 rounds of the thousands"),
         ([1, 2, 3, 4], "in one of the 4 rounds of the thousands"),
-        ([2, 3, 4], "in one of rounds 2 to 4 of the thousands"),
+        ([2, 3, 4], "in one of the rounds 2 to 4 of the thousands"),
         ([4, 5], "in round 4 of the thousands"),
         ([5], "in a round of the thousands that was begun although there were too few pieces for it"),
     ],
@@ -173,7 +173,7 @@ def test_turns_are_written_as_the_school_writes_numbers() -> None:
     [
         ([1], "in the first exchange of hundreds"),
         ([1, 2], "in one of the 2 exchanges of hundreds"),
-        ([2], "in exchange 2 of hundreds"),
+        ([2], "at exchange 2 of hundreds"),
     ],
 )
 def test_the_exchanges_at_which_it_may_have_happened(turns: list[int], when: str) -> None:
@@ -312,7 +312,8 @@ def test_on_a_sheet_too_the_work_is_closed_where_a_larger_piece_is_lost() -> Non
         if symptom.off_by == -10 and any(cause.slip is Slip.ROLLED_AWAY for cause in symptom.causes)
     ]
     assert lost
-    assert all(row.mends[0].endswith("Not found? Close the work.") and len(row.mends) == 2 for row in lost)
+    assert {len(row.mends) for row in lost} == {2}
+    assert all(row.mends[0].endswith("Not found? Close the work. Otherwise:") for row in lost)
 
 
 @pytest.mark.parametrize(

@@ -23,7 +23,7 @@
       dividend < SMALLEST
         ? say("today.next-to-nothing")
         : say("today.way", { way: wayOfSharing(division) });
-    byId("answer-length").textContent = say("glance.minutes", lessonLength(division, time));
+    byId("answer-length").textContent = say("plan.minutes", lessonLength(division, time));
     const own = lessonOf(division);
     byId("answer-lesson").replaceChildren(
       ...(own ? [say("today.lesson"), " ", element("a", { href: own.page }, lessonTitle(division))] : []),

@@ -20,8 +20,9 @@
   const givenOut = (division, part, isOneOfSeveral) => {
     const back = takenBack(division, part);
     if (isOneOfSeveral) return [numberedRounds(division, part), ...back];
-    const { before, between } = exchangesByTime(part);
-    return [...forARound(before), ...rounds(division, part, before.length > 0), ...forARound(between), ...back];
+    const exchanges = exchangesByTime(part);
+    const { before, between } = exchanges;
+    return [...forARound(before), ...rounds(division, part, exchanges), ...forARound(between), ...back];
   };
 
   /** "Rounds 2 to 6: as in round 1." */
@@ -47,11 +48,11 @@
     };
   };
 
-  const rounds = (division, stage, afterTheBank) => {
+  const rounds = (division, stage, { before, between }) => {
     if (!stage.rounds) return [];
     const count = stage.rounds;
     if (!division.ribbons) return [say("at-place.rounds", { count, pieces: piece(count, stage.level) })];
-    const key = afterTheBank ? "at-place.then-rounds-with-ribbons" : "at-place.rounds-with-ribbons";
+    const key = `at-place.${before.length ? "then-rounds" : "rounds"}-with-${between.length ? "trips" : "ribbons"}`;
     return [say(key, { count, pieces: served(stage.level, division) })];
   };
 

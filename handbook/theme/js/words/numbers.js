@@ -39,9 +39,12 @@
   /** @type {(number: number, place: number) => string} as it is spoken: "twelve hundreds" */
   const saidPiece = (number, place) => piecesOf(number, place, numberWords(number));
 
-  /** @type {(counts: Counts) => string} "two tens, and three units", as it is spoken */
-  const saidPieces = (counts) =>
-    listed(placesHeld(counts).map((place) => saidPiece(counts[place], place)), "list.apart");
+  /** @type {(counts: Counts) => string} "nine hundreds, and two tens", as it is spoken */
+  const saidPieces = (counts) => {
+    const places = placesHeld(counts);
+    const beforeTheLast = places.at(-2) >= HUNDREDS ? "list.apart" : "list.last";
+    return listed(places.map((place) => saidPiece(counts[place], place)), beforeTheLast);
+  };
 
   /** @type {(counts: Counts) => string} "5 thousands and 3 tens"; an empty place is not named */
   const pieces = (counts) =>

@@ -66,7 +66,7 @@
   };
 
   const exchanges = (stage, { ribbons }) =>
-    placesHeld(stage.exchanged).map((place) => {
+    [...new Set(moments(stage).map(({ place }) => place))].map((place) => {
       const times = stage.exchanged[place];
       const exchange = say("caption.exchange", {
         pieces: piece(times, place),
