@@ -311,6 +311,28 @@ def test_with_larger_text_a_phone_shows_the_whole_head(chromium: Browser, plain_
                 expect(visit.page.locator(".emergency")).to_be_in_viewport(ratio=1)
 
 
+# What a reader may ask for without losing anything (WCAG 2.2, 1.4.12).
+SPACED_WIDE = """() => {
+    const spaced = new CSSStyleSheet();
+    spaced.replaceSync(`* { line-height: 1.5 !important; letter-spacing: .12em !important;
+        word-spacing: .16em !important; } p { margin-bottom: 2em !important; }`);
+    document.adoptedStyleSheets = [spaced];
+}"""
+
+
+def test_with_text_set_wide_the_whole_head_is_shown(chromium: Browser, plain_site: Path) -> None:
+    with visiting(chromium) as visit:
+        visit.page.goto((plain_site / "today.html").as_uri())
+        visit.page.evaluate(SPACED_WIDE)
+        for width in (320, 390, 1024, 1280, 1366):
+            visit.page.set_viewport_size({"width": width, "height": HEIGHT})
+            assert visit.page.evaluate("document.documentElement.scrollWidth") <= width, width
+            expect(visit.page.locator(".emergency")).to_be_in_viewport(ratio=1)
+            brand = visit.page.locator(".brand").bounding_box()
+            assert brand
+            assert brand["width"] >= (140 if width >= 1280 else LARGE_TARGET)
+
+
 def test_a_long_name_of_a_school_is_not_cut(chromium: Browser, plain_site: Path) -> None:
     """At widths where its head has little room; below the smallest the name is only heard."""
     named = """name => { const shown = document.querySelector(".brand span"); shown.textContent = name;
