@@ -16,7 +16,7 @@
   const close = head.querySelector(".close");
   const notRight = head.querySelector(".to-not-right");
   const notRightId = notRight?.hash.slice(1);
-  const fullScreen = button(head.querySelector(".full-screen"));
+  const fullScreen = head.querySelector(".full-screen");
   const back = foot.querySelector(".back");
   const next = foot.querySelector(".next");
   const status = foot.querySelector("[role=status]");
@@ -149,18 +149,6 @@
     if (document.fullscreenElement) document.exitFullscreen();
     else root.requestFullscreen().catch(() => {}); // where the browser refuses, the lesson is presented all the same
   });
-
-  /**
-   * A button with the words of an element, in its place: without scripts it would do nothing, so the page holds none.
-   * @param {HTMLElement} words
-   */
-  function button(words) {
-    const made = document.createElement("button");
-    made.type = "button";
-    made.textContent = words.textContent;
-    words.replaceWith(made);
-    return made;
-  }
 
   addEventListener("hashchange", show);
   addEventListener("resize", () => {
