@@ -9,7 +9,7 @@
   const { toSetOut, roundsWithRibbons, cardsAtTheClose, putTogether } = sharing.lessonWords;
   const { endAlternative } = sharing.stageWords;
   const { laidInCards } = sharing.lessonCards;
-  const { mat, figure: figureOfPlace } = sharing.mat;
+  const { mat } = sharing.mat;
   const { says, tick, part, figure, table } = sharing.lessonParts;
   const { element, say } = sharing.elements;
 
@@ -17,9 +17,7 @@
   const ONLY_PRESENTED = ".only-presented.screen-only";
 
   /** @type {(division: Division, told: ToldPlace[]) => HTMLElement[]} the parts, in the order of a lesson's page */
-  const body = (division, told) => {
-    return [setOut(division), ...places(division, told), finished(division), check(division)];
-  };
+  const body = (division, told) => [setOut(division), ...places(division, told), finished(division), check(division)];
 
   const setOut = (division) => {
     const { dividend, sharers, ribbons } = division;
@@ -45,7 +43,8 @@
     const sections = told.map((place, index) => {
       const { level, heading, alternative, parts } = place;
       const stage = stages[index];
-      const drawn = (of, text) => figure(text, figureOfPlace(division, of));
+      const drawn = ({ before, after, endsTheSharing }, text) =>
+        figure(text, mat(division, before, after, endsTheSharing));
       const presented = (of, each) => moment(parts[each], `div${ONLY_PRESENTED}`, drawn(of, parts[each].alternative));
       const whole = drawn(stage, alternative);
       const shown = [

@@ -22,11 +22,8 @@
   const part = (id, heading, ...content) =>
     element("section.part", { id: `present-${id}` }, element("h2", { id }, heading), ...content);
 
-  /** @type {(text: string, drawn?: HTMLElement) => HTMLElement} what lies where, drawn and in words, or in words */
-  const figure = (text, drawn) => {
-    const inWords = element(drawn ? "figcaption.in-words" : "figcaption", text);
-    return element("figure", { class: "work" }, ...(drawn ? [drawn] : []), inWords);
-  };
+  /** @type {(text: string, drawn: HTMLElement) => HTMLElement} what lies where, drawn and in words */
+  const figure = (text, drawn) => element("figure.work", drawn, element("figcaption.in-words", text));
 
   /** @type {(id: string, kind: string, caption: string, ...rows: Node[]) => HTMLElement} a table that can scroll */
   const table = (id, kind, caption, ...rows) =>

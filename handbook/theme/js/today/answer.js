@@ -9,21 +9,19 @@
   const { capital, inARow, inClauses } = sharing.numberWords;
   const { SMALLEST, nearestOf } = sharing.nearest;
   const { write } = sharing.address;
-  const { element, byId, say, number } = sharing.elements;
+  const { element, byId, setText, say, number } = sharing.elements;
 
   const CARDS = ["large_cards_to", "small_cards_to", "small_sets"];
 
   /** @type {(asked: Asked, division: Division, shelf: Shelf) => void} */
   const show = (asked, division, shelf) => {
     const { time } = sharing.handbook;
-    byId("answer-name").textContent = divisionName(division);
+    setText("answer-name", divisionName(division));
     byId("answer-each").replaceChildren(...eachHas(division));
     const { dividend } = division;
-    byId("answer-way").textContent =
-      dividend < SMALLEST
-        ? say("today.next-to-nothing")
-        : say("today.way", { way: wayOfSharing(division) });
-    byId("answer-length").textContent = say("plan.minutes", lessonLength(division, time));
+    const way = say("today.way", { way: wayOfSharing(division) });
+    setText("answer-way", dividend < SMALLEST ? say("today.next-to-nothing") : way);
+    setText("answer-length", say("plan.minutes", lessonLength(division, time)));
     const own = lessonOf(division);
     byId("answer-lesson").replaceChildren(
       ...(own ? [say("today.lesson"), " ", element("a", { href: own.page }, lessonTitle(division))] : []),
@@ -52,11 +50,9 @@
     const short = shortages(needed, shelf);
     const isShort = short.length > 0;
     const notEnough = isShort ? say("today.short", { things: inClauses(short.map(shortage)) }) : "";
-    byId("answer-short").hidden = !isShort;
-    byId("answer-short").textContent = notEnough;
-    const verdict = byId("shelf-verdict");
-    verdict.className = isShort ? "verdict short" : "verdict";
-    verdict.textContent = isShort ? `${notEnough} ${cardsOnPaper(needed, shelf)}` : say("today.enough");
+    setText("answer-short", notEnough);
+    byId("shelf-verdict").classList.toggle("short", isShort);
+    setText("shelf-verdict", isShort ? `${notEnough} ${cardsOnPaper(needed, shelf)}` : say("today.enough"));
     const things = wanted(needed).filter(([what, count]) => count && !CARDS.includes(what));
     byId("shelf-needs").replaceChildren(...things.map((thing) => needLine(thing, shelf)));
     const ofOurs = nearestOf(asked, shelf);

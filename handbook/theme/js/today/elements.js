@@ -21,11 +21,29 @@
   /** @type {(id: string) => HTMLElement} an element of the page */
   const byId = (id) => document.getElementById(id);
 
+  /** @type {(id: string, text: string) => void} write its words; where they stand already they are not heard again */
+  const setText = (id, text) => {
+    const made = byId(id);
+    if (made.textContent !== text) made.textContent = text;
+  };
+
+  /**
+   * Mark those of some fields that are wrong, and say in their line what is; whether one is wrong.
+   * @type {(id: string, fault: string, fields: HTMLInputElement[], isWrong: (field: HTMLInputElement) => boolean) =>
+   *   boolean}
+   */
+  const tellFault = (id, fault, fields, isWrong) => {
+    for (const field of fields) field.setAttribute("aria-invalid", String(isWrong(field)));
+    const areWrong = fields.some(isWrong);
+    setText(`${id}-fault`, areWrong ? fault : "");
+    return areWrong;
+  };
+
   /** @type {(count: number) => string} what has been gained or given, with its sign */
   const signed = (count) => (count < 0 ? "\u2212" : count > 0 ? "+" : "") + number(Math.abs(count));
 
   /** @type {(target: EventTarget, happens: string, act: (event: Event) => void) => void} */
   const on = (target, happens, act) => target.addEventListener(happens, act);
 
-  sharing.elements = { element, byId, say, number, signed, on };
+  sharing.elements = { element, byId, setText, tellFault, say, number, signed, on };
 }

@@ -4,9 +4,9 @@
   const { digitsOf, valueOf, sum } = sharing.places;
   const { isNumber, isGroup } = sharing.limits;
   const { wholeNumber, askedOf } = sharing.address;
-  const { byId, say, on } = sharing.elements;
+  const { byId, tellFault, say, on } = sharing.elements;
 
-  const RIBBON_FIELDS = ["ask-for-one", "ask-for-ten", "ask-for-hundred"];
+  const ribbonFields = ["ask-for-one", "ask-for-ten", "ask-for-hundred"].map(byId);
 
   /**
    * What the fields ask; null where one of them is wrong, which is said beside it. Before the first answer the number
@@ -17,20 +17,21 @@
     const number = wholeNumber(byId("ask-number").value);
     const { ribbons, children } = group();
     const isToCome = (id) => byId("answer").hidden && !byId(id).value;
-    tell("ask-number", isNumber(number) || isToCome("ask-number") ? "" : "number");
-    const isGroupToCome = isWriting && isToCome("ask-children");
-    tell("ask-children", ribbons || isGroup(children, false) || isGroupToCome ? "" : "children");
-    const ribbonFault = !ribbons || isGroup(children, true) ? "" : "ribbons";
-    tell("ask-for-one", ribbonFault, RIBBON_FIELDS.map(byId), wrongRibbonFields());
+    tell("number", isNumber(number) || isToCome("ask-number"));
+    tell("children", ribbons || isGroup(children, false) || (isWriting && isToCome("ask-children")));
+    const wrong = !ribbons || isGroup(children, true) ? [] : wrongRibbonFields();
+    tellFault("ask-for-one", say("today.fault.ribbons"), ribbonFields, (field) => wrong.includes(field));
     return askedOf({ number, children, ribbons });
   };
 
   /** Those that hold no digit; where all of them do, they are wrong together. */
   const wrongRibbonFields = () => {
-    const fields = RIBBON_FIELDS.map(byId);
-    const odd = fields.filter(({ value }) => !isDigit(wholeNumber(value || "0")));
-    return odd.length ? odd : fields;
+    const odd = ribbonFields.filter((field) => !isDigit(countIn(field)));
+    return odd.length ? odd : ribbonFields;
   };
+
+  /** An empty field stands for none. */
+  const countIn = ({ value }) => wholeNumber(value || "0");
 
   const isDigit = (count) => count !== null && count <= 9;
 
@@ -41,16 +42,14 @@
 
   /** How many the children with ribbons stand for together; null where a field holds no digit. */
   const standFor = () => {
-    const counts = RIBBON_FIELDS.map((id) => wholeNumber(byId(id).value || "0"));
+    const counts = ribbonFields.map(countIn);
     return counts.every(isDigit) ? valueOf(counts) : null;
   };
 
-  /** Say a fault of some fields in their line, and mark those of them that are wrong. */
-  const tell = (id, fault, fields = [byId(id)], wrong = fields) => {
-    const text = fault && say(`today.fault.${fault}`);
-    const line = byId(`${id}-fault`);
-    if (line.textContent !== text) line.textContent = text;
-    for (const field of fields) field.setAttribute("aria-invalid", String(Boolean(fault) && wrong.includes(field)));
+  /** Mark a field that stands alone, and say what is wrong with it. */
+  const tell = (what, isRight) => {
+    const id = `ask-${what}`;
+    tellFault(id, say(`today.fault.${what}`), [byId(id)], () => !isRight);
   };
 
   /**
@@ -58,7 +57,7 @@
    * @type {(told: {number: number | null, children: number | null, ribbons: boolean, texts: Texts}) => void}
    */
   const show = ({ number, children, ribbons, texts }) => {
-    if (texts.number !== null) byId("ask-number").value = number === null ? texts.number : String(number);
+    if (texts.number !== null) byId("ask-number").value = String(number ?? texts.number);
     byId("ask-ribbons").checked = ribbons;
     chooseSort();
     if (children !== null) showChildren(children, ribbons);
@@ -72,7 +71,7 @@
       return;
     }
     const counts = digitsOf(children);
-    RIBBON_FIELDS.forEach((id, place) => (byId(id).value = String(counts[place] ?? 0)));
+    ribbonFields.forEach((field, place) => (field.value = String(counts[place] ?? 0)));
   };
 
   /** Show the fields for plain sharing or for ribbons. */

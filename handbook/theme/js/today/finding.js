@@ -9,7 +9,9 @@
   const { divisionName, wayOfSharing } = sharing.titles;
   const { pieces } = sharing.numberWords;
   const { write } = sharing.address;
-  const { element, byId, say, on } = sharing.elements;
+  const { element, byId, setText, say, on } = sharing.elements;
+
+  const { time, look_first } = sharing.handbook;
 
   const SHOWN = 8;
   const ANY = { remainder: "any", zeros: "any" };
@@ -26,7 +28,6 @@
    * @type {(children: number, wanted: Wanted, shelf: Shelf | null) => number[]}
    */
   const find = (children, { kind, digits, remainder, zeros, cubes, minutes }, shelf) => {
-    const { time, look_first } = sharing.handbook;
     const choices = kind === "any" ? [ANY] : NUMBER_KINDS[kind];
     const fits = (number) =>
       (remainder === "any" || number % children > 0 === (remainder === "some")) &&
@@ -76,13 +77,9 @@
     return search;
   };
 
-  const tell = (text) => {
-    const line = byId("found-state");
-    if (line.textContent !== text) line.textContent = text; // else it is read aloud again
-  };
+  const tell = (text) => setText("found-state", text);
 
   const foundLine = (number, children) => {
-    const { time, look_first } = sharing.handbook;
     const division = workOut(number, children, { lookFirst: look_first });
     return element(
       "li",

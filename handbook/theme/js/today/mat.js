@@ -127,11 +127,5 @@
       ...looks.flatMap(([look, count]) => Array.from({ length: count }, () => element(`i.${SHAPES[place]}.${look}`))),
     );
 
-  /**
-   * The mat after all that happens at one place or a part of it.
-   * @type {(division: Division, stage: Stage) => HTMLElement}
-   */
-  const figure = (division, { before, after, endsTheSharing }) => mat(division, before, after, endsTheSharing);
-
-  sharing.mat = { mat, figure };
+  sharing.mat = { mat };
 }

@@ -8,7 +8,9 @@
   const { courseOf } = sharing.course;
   const { mat } = sharing.mat;
   const { practise } = sharing;
-  const { element, byId, say, on } = sharing.elements;
+  const { element, byId, setText, say, on } = sharing.elements;
+
+  const buttons = document.querySelectorAll("#movement-buttons button");
 
   /** The division that is shown, its movements, and after how many of them the mat stands as it is shown. */
   let shown = { asked: null, division: null, movements: [], position: 0 };
@@ -27,19 +29,19 @@
     const { division, movements, position } = shown;
     const [before, after] = [stateAt(Math.max(position - 1, 0)), stateAt(position)];
     const isAtTheEnd = position === movements.length;
-    byId("movement-now").textContent = position
-      ? say("movements.now", {
-          position,
-          last: movements.length,
-          hands: hands(movements[position - 1].step, division),
-        })
-      : say("movements.set-out", { pieces: pieces(division.start) });
-    const said = position ? movements[position - 1].said : [];
+    const movement = movements[position - 1];
+    setText(
+      "movement-now",
+      movement
+        ? say("movements.now", { position, last: movements.length, hands: hands(movement.step, division) })
+        : say("movements.set-out", { pieces: pieces(division.start) }),
+    );
+    const said = movement?.said ?? [];
     byId("movement-said").replaceChildren(...said.map(({ who, text }) => says(who, [text])));
     byId("movement-mat").replaceChildren(mat(division, before, after, isAtTheEnd));
     byId("movement-room").replaceChildren(...room(after, isAtTheEnd).map((line) => element("li", line)));
     practise.ask(division, after, movements[position]);
-    for (const button of buttons()) {
+    for (const button of buttons) {
       const { go } = button.dataset;
       button.setAttribute("aria-disabled", String(target(go) === position || isHidden(go)));
     }
@@ -68,15 +70,14 @@
     const { movements, position } = shown;
     const last = movements.length;
     const places = movements.flatMap(({ stage }, index) => (stage === movements[index - 1]?.stage ? [] : [index]));
-    const targets = {
+    return {
       first: 0,
       "place-back": places.filter((index) => index < position).pop() ?? 0,
       back: Math.max(position - 1, 0),
       next: Math.min(position + 1, last),
       "place-on": [...places, last].find((index) => index > position) ?? last,
       last,
-    };
-    return targets[go];
+    }[go];
   };
 
   const go = (way) => {
@@ -92,13 +93,11 @@
     draw();
   };
 
-  const buttons = () => byId("movement-buttons").querySelectorAll("button");
-
   const KEYS = { ArrowLeft: "back", ArrowRight: "next", Home: "first", End: "last" };
 
   /** Follow buttons, keys, fingers and addresses. */
   const watch = () => {
-    for (const button of buttons()) on(button, "click", () => go(button.dataset.go));
+    for (const button of buttons) on(button, "click", () => go(button.dataset.go));
     on(byId("movement-by-movement"), "keydown", (event) => {
       const way = KEYS[event.key];
       if (!way || event.altKey || event.ctrlKey || event.metaKey || event.target.matches("input")) return;

@@ -1,12 +1,12 @@
 // Something is not right: what every tray reads and what is left over -> the likeliest slip, and what puts it right.
 "use strict";
 {
-  const { sum } = sharing.places;
+  const { offBy } = sharing.observations;
   const { diagnoser, isToShareOn } = sharing.diagnosis;
   const { explain } = sharing.slipWords;
   const { unexplained } = sharing.unexplained;
   const { wholeNumber, readSeen, note } = sharing.address;
-  const { element, byId, say, on } = sharing.elements;
+  const { element, byId, setText, tellFault, say, on } = sharing.elements;
 
   /**
    * Lay out a field for every tray and for what is left over, as the address tells or as they should be.
@@ -18,74 +18,64 @@
     const fits = told?.seen.map(({ stands_for }) => stands_for).join() === trays.join();
     const seen = fits ? told.seen : trays.map((stands_for) => ({ stands_for, value: division.quotient * stands_for }));
     const left = fits ? (told.left ?? "") : division.remainder;
-    const fields = seen.map(({ stands_for, value }, index) =>
-      field(
-        say(division.ribbons ? "today.tray-for" : "today.tray", { tray: index + 1, stands_for }),
-        `tray-${index + 1}`,
-        value,
-      ),
-    );
-    fields.push(field(say("today.left-over"), "tray-left", left));
     const diagnose = diagnoser(division.dividend, division.divisor, division.ribbons);
-    byId("trays-seen").replaceChildren(...fields.map(({ whole }) => whole));
     const answer = () => {
-      const values = fields.map(({ input }) => wholeNumber(input.value));
-      const wrong = values.map((value) => value === null);
-      fields.forEach(({ input }, index) => input.setAttribute("aria-invalid", String(wrong[index])));
-      const isWrong = wrong.some(Boolean);
-      byId("seen-fault").textContent = isWrong ? say("today.fault.seen") : "";
-      if (isWrong) {
-        tellOnly("");
+      const inputs = [...byId("trays-seen").querySelectorAll("input")];
+      if (tellFault("seen", say("today.fault.seen"), inputs, ({ value }) => wholeNumber(value) === null)) {
+        tell("");
         return;
       }
+      const values = inputs.map(({ value }) => wholeNumber(value));
       const counted = values.pop();
       const now = values.map((value, index) => ({ stands_for: trays[index], value }));
-      tell(division, diagnose, now, counted);
+      tellAbout(division, diagnose(now, counted));
       note(asked, { seen: { seen: now, left: counted } });
     };
-    for (const { input, steps } of fields) {
-      on(input, "input", answer);
-      for (const [button, by] of steps) {
-        on(button, "click", () => {
-          input.value = String(Math.max(0, (wholeNumber(input.value) ?? 0) + by));
-          answer();
-        });
-      }
-    }
-    if (fits && left !== "") tell(division, diagnose, seen, left);
+    const trayKey = division.ribbons ? "today.tray-for" : "today.tray";
+    const fields = seen.map(({ stands_for, value }, index) =>
+      field(say(trayKey, { tray: index + 1, stands_for }), `tray-${index + 1}`, value, answer),
+    );
+    byId("trays-seen").replaceChildren(...fields, field(say("today.left-over"), "tray-left", left, answer));
+    if (fits && left !== "") tellAbout(division, diagnose(seen, left));
     else if (fits) answer(); // the field of what is left over is empty, which is said
-    else tellOnly(say(told ? "today.trays-do-not-fit" : "today.change-what-differs"));
+    else tell(say(told ? "today.trays-do-not-fit" : "today.change-what-differs"));
   };
 
-  const field = (name, id, value) => {
-    const settings = { id, inputmode: "numeric", value: String(value), "aria-describedby": "seen-fault" };
-    const input = element("input", settings);
-    const less = element("button", { type: "button", "aria-label": say("today.one-less", { name }) }, "−");
-    const more = element("button", { type: "button", "aria-label": say("today.one-more", { name }) }, "+");
-    const steps = [[less, -1], [more, 1]];
-    const whole = element("p.field", element("label", { for: id }, name), element("span.steps", less, input, more));
-    return { whole, input, steps };
+  /** A field for a number between two buttons by which it gets smaller and larger. */
+  const field = (name, id, value, changed) => {
+    const input = element("input", { id, inputmode: "numeric", value, "aria-describedby": "seen-fault" });
+    on(input, "input", changed);
+    const step = (by, sign, key) => {
+      const button = element("button", { type: "button", "aria-label": say(key, { name }) }, sign);
+      on(button, "click", () => {
+        input.value = String(Math.max(0, (wholeNumber(input.value) ?? 0) + by));
+        changed();
+      });
+      return button;
+    };
+    const steps = element("span.steps", step(-1, "−", "today.one-less"), input, step(1, "+", "today.one-more"));
+    return element("p.field", element("label", { for: id }, name), steps);
   };
 
-  const tellOnly = (words) => {
-    byId("not-right-total").textContent = words;
-    byId("not-right-told").replaceChildren();
+  const tell = (total, ...told) => {
+    setText("not-right-total", total);
+    byId("not-right-told").replaceChildren(...told);
   };
 
-  const tell = (division, diagnose, seen, left) => {
-    const total = sum(seen.map(({ value }) => value)) + left;
-    byId("not-right-total").textContent = totalWords(total, division.dividend);
-    const diagnosis = diagnose(seen, left);
-    const { consistent, causes } = diagnosis;
-    const goOn = isToShareOn(diagnosis) ? [element("p.right", say("unexplained.share-on"))] : [];
-    const told = byId("not-right-told");
-    if (consistent) told.replaceChildren(element("p.right", say("today.all-right")));
-    else if (goOn.length || causes.length) told.replaceChildren(...goOn, ...explained(causes, division));
-    else {
-      const [first, ...others] = unexplained(division, diagnosis.seen);
-      told.replaceChildren(element("p.right", first), ...others.map((words) => element("p", words)));
-    }
+  const tellAbout = (division, diagnosis) =>
+    tell(totalWords(division.dividend, diagnosis.seen), ...advice(division, diagnosis));
+
+  /** Whether it is right; else what may have happened and what to do. */
+  const advice = (division, diagnosis) => {
+    const { consistent, causes, seen } = diagnosis;
+    if (consistent) return [right(say("today.all-right"))];
+    const goOn = isToShareOn(diagnosis) ? [right(say("unexplained.share-on"))] : [];
+    if (goOn.length || causes.length) return [...goOn, ...explained(causes, division)];
+    const [first, ...others] = unexplained(division, seen);
+    return [right(first), ...others.map((words) => element("p", words))];
   };
+
+  const right = (words) => element("p.right", words);
 
   /** The likeliest cause, the others folded. */
   const explained = (causes, division) => {
@@ -105,10 +95,10 @@
     });
   };
 
-  const totalWords = (total, dividend) => {
-    if (total === dividend) return say("today.total.right", { dividend });
-    const count = Math.abs(total - dividend);
-    return say(total < dividend ? "today.total.fewer" : "today.total.more", { total, count });
+  const totalWords = (dividend, seen) => {
+    const off = offBy(seen, dividend);
+    if (!off) return say("today.total.right", { dividend });
+    return say(off < 0 ? "today.total.fewer" : "today.total.more", { total: dividend + off, count: Math.abs(off) });
   };
 
   const cause = ({ happened, look, mend }) =>

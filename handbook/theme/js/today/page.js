@@ -3,6 +3,7 @@
 (() => {
   const { workOut } = sharing.division;
   const { told, askedOf, readSeen, write } = sharing.address;
+  const { shelf } = sharing.todaysShelf;
   const { byId, on } = sharing.elements;
   const page = byId("todays-number");
   if (!page) return;
@@ -30,7 +31,7 @@
     shown = { asked, division };
     markOld(false);
     byId("answer").hidden = false;
-    sharing.answer.show(asked, division, sharing.todaysShelf.shelf());
+    sharing.answer.show(asked, division, shelf());
     sharing.notRight.show(asked, division);
     sharing.movementByMovement.show(asked, division);
     sharing.printing.show(asked);
@@ -38,22 +39,22 @@
     findAgain();
   };
 
-  const findAgain = sharing.finding.watch(sharing.fields.sharers, sharing.todaysShelf.shelf);
+  const findAgain = sharing.finding.watch(sharing.fields.sharers, shelf);
 
   const isShown = (asked) => shown && write(shown.asked) === write(asked);
 
   /** An address that tells but a number, or but a group, asks for it with what the fields hold besides. */
   const follow = () => {
     const there = told();
-    const isPart = there.texts.number === null || there.texts.children === null;
     let asked = askedOf(there);
     if (asked && isShown(asked) && !byId("answer").classList.contains("old")) {
       if (readSeen()) sharing.notRight.show(asked, shown.division);
       return;
     }
-    if (there.texts.number === null && there.texts.children === null) return;
+    const { number, children } = there.texts;
+    if (number === null && children === null) return;
     sharing.fields.show(there);
-    if (shown && isPart) asked = sharing.fields.asked();
+    if (shown && (number === null || children === null)) asked = sharing.fields.asked();
     if (asked) answer(asked);
     else if (shown) markOld(true);
   };
@@ -73,7 +74,7 @@
   sharing.printing.watch();
   sharing.todaysShelf.watch(() => {
     if (shown) {
-      sharing.answer.showShelf(shown.asked, shown.division, sharing.todaysShelf.shelf());
+      sharing.answer.showShelf(shown.asked, shown.division, shelf());
       sharing.todaysLesson.showRest(shown.division);
     }
     findAgain();
@@ -88,9 +89,7 @@
   });
   on(document.querySelector(".md-skip"), "click", (event) => {
     event.preventDefault(); // following the link would lose what the address holds
-    const heading = byId("todays-number-heading");
-    heading.tabIndex = -1;
-    heading.focus();
+    byId("todays-number-heading").focus();
   });
   sharing.movementByMovement.watch(); // its mat follows an address once the answer has
   page.hidden = false;

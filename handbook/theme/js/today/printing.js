@@ -3,7 +3,7 @@
 "use strict";
 {
   const { write } = sharing.address;
-  const { byId, say, on } = sharing.elements;
+  const { byId, setText, say, on } = sharing.elements;
 
   /** @type {(asked: Asked) => void} */
   const show = (asked) => {
@@ -11,7 +11,7 @@
     // The head of every sheet says which number it is for.
     const [heading, division] = ["todays-number-heading", "answer-name"].map((id) => byId(id).textContent);
     document.documentElement.dataset.title = `${heading}: ${division}`;
-    byId("answer-address").textContent = say("today.address", { address: `${page}${write(asked)}` });
+    setText("answer-address", say("today.address", { address: `${page}${write(asked)}` }));
   };
 
   /** Follow the two buttons; what is printed in another way is a sheet. */

@@ -7,7 +7,7 @@
   const { thing } = sharing.materialWords;
   const { inARow } = sharing.numberWords;
   const { wholeNumber } = sharing.address;
-  const { element, byId, say, on } = sharing.elements;
+  const { element, byId, setText, tellFault, say, on } = sharing.elements;
 
   const KEPT_AS = "sharing-handbook-shelf";
   const MOST = 10_000;
@@ -15,9 +15,11 @@
 
   /** Of some counts those that can be and are not the school's own. */
   const different = (counts) => {
-    const isRight = ([key, count]) => key in ownShelf && Number.isInteger(count) && count >= 0 && count <= MOST;
-    return Object.fromEntries(Object.entries(counts).filter((one) => isRight(one) && one[1] !== ownShelf[one[0]]));
+    const isOther = ([key, count]) => key in ownShelf && isCount(count) && count !== ownShelf[key];
+    return Object.fromEntries(Object.entries(counts).filter(isOther));
   };
+
+  const isCount = (count) => Number.isInteger(count) && count >= 0 && count <= MOST;
 
   /** What was kept of an earlier visit; nothing where that cannot be read. */
   const kept = () => {
@@ -41,29 +43,15 @@
 
   keep(kept()); // the school's own shelf may have changed since
 
-  let lessons = null;
-
   /** Every lesson of the handbook: its page, its title, what it needs. */
-  const lessonsWithNeeds = () =>
-    (lessons ??= sharing.handbook.lessons.map(({ page, dividend, divisor, ribbons }) => {
-      const division = workOut(dividend, divisor, { ribbons });
-      return { page, title: lessonTitle(division), needed: needs(division) };
-    }));
+  const lessons = sharing.handbook.lessons.map(({ page, dividend, divisor, ribbons }) => {
+    const division = workOut(dividend, divisor, { ribbons });
+    return { page, title: lessonTitle(division), needed: needs(division) };
+  });
 
-  /** @type {(field: HTMLInputElement) => number | null} what a field says there is; null where that is wrong */
-  const countIn = (field) => {
-    const count = wholeNumber(field.value);
-    return count !== null && count <= MOST ? count : null;
-  };
+  const isWrong = ({ value }) => !isCount(wholeNumber(value));
 
-  /** Mark the fields that are wrong, and say once what would be right. */
-  const tellFaults = (fields) => {
-    for (const field of fields) field.setAttribute("aria-invalid", String(countIn(field) === null));
-    const isWrong = fields.some((field) => countIn(field) === null);
-    const text = isWrong ? say("today.fault.shelf", { most: MOST }) : "";
-    const line = byId("shelf-fault");
-    if (line.textContent !== text) line.textContent = text;
-  };
+  const tellFaults = (fields) => tellFault("shelf", say("today.fault.shelf", { most: MOST }), fields, isWrong);
 
   /** @type {(changed: () => void) => void} */
   const watch = (changed) => {
@@ -76,9 +64,8 @@
     };
     on(byId("shelf-form"), "input", ({ target }) => {
       tellFaults(fields);
-      const count = countIn(target);
-      if (count === null) return;
-      keep({ ...entered, [target.name]: count });
+      if (isWrong(target)) return;
+      keep({ ...entered, [target.name]: wholeNumber(target.value) });
       tellState();
       changed();
     });
@@ -96,11 +83,11 @@
   const tellState = () => {
     const now = shelf();
     const isOwn = !Object.keys(entered).length;
-    byId("shelf-state").textContent = say(`today.shelf.${isOwn ? "own" : "entered"}`);
+    setText("shelf-state", say(`today.shelf.${isOwn ? "own" : "entered"}`));
     byId("shelf-own").hidden = isOwn;
-    const told = lessonsWithNeeds().map(({ page, title, needed }) => ({ page, title, short: shortages(needed, now) }));
-    const possible = told.filter(({ short }) => !short.length);
-    byId("shelf-lessons-state").textContent = say("today.shelf.lessons", { count: possible.length, all: told.length });
+    const told = lessons.map(({ page, title, needed }) => ({ page, title, short: shortages(needed, now) }));
+    const count = told.filter(({ short }) => !short.length).length;
+    setText("shelf-lessons-state", say("today.shelf.lessons", { count, all: told.length }));
     byId("shelf-lessons").replaceChildren(...told.map(lessonLine));
   };
 
