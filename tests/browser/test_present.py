@@ -246,6 +246,30 @@ def test_a_finger_turns_the_page_and_a_small_movement_does_not(chromium: Browser
         assert visit.errors == []
 
 
+def test_two_taps_in_a_row_or_a_key_that_is_held_skip_no_screen(page: Page) -> None:
+    page.locator(".presenting-foot .next").dblclick()
+    assert shown(page) == SCREENS[1]
+    page.wait_for_timeout(400)
+    page.locator(".presenting-foot .next").click()
+    assert shown(page) == SCREENS[2]
+    for _ in range(3):
+        page.keyboard.down("ArrowRight")
+    page.keyboard.up("ArrowRight")
+    assert shown(page) == SCREENS[3]
+
+
+@only_in_a_whole_run
+def test_a_finger_moves_an_enlarged_page_and_turns_none(chromium: Browser, plain_site: Path) -> None:
+    with visiting(chromium, own=True, viewport={"width": 820, "height": 1180}, has_touch=True) as visit:
+        visit.page.goto(address(plain_site, "set-out"))
+        session = visit.page.context.new_cdp_session(visit.page)
+        across = [[(x, 500)] for x in range(600, 299, -30)]
+        for scale, screen in ((2, "set-out"), (2, "set-out"), (1, "thousands")):  # first to its edge, then against it
+            session.send("Emulation.setPageScaleFactor", {"pageScaleFactor": scale})
+            touch(session, *across)
+            assert shown(visit.page) == screen
+
+
 def touch(session: CDPSession, *moments: list[tuple[int, int]]) -> None:
     """Fingers touch, move and are lifted: where they are at each moment."""
     kinds = ["touchStart", *["touchMove"] * (len(moments) - 1), "touchEnd"]
@@ -277,6 +301,13 @@ def test_full_screen_is_offered_only_where_it_is_and_refusal_does_no_harm(
         if how == "allowed":
             visit.page.wait_for_function("() => document.fullscreenElement")
             button.click()
+            visit.page.wait_for_function("() => !document.fullscreenElement")
+            visit.page.evaluate("location.hash = 'set-out'")
+            visit.page.evaluate("location.hash = 'present-set-out'")
+            expect(button).to_be_visible()
+            button.click()
+            visit.page.wait_for_function("() => document.fullscreenElement")
+            visit.page.go_back()
             visit.page.wait_for_function("() => !document.fullscreenElement")
         assert visit.errors == []
 

@@ -6,6 +6,7 @@
   const TYPE = ["large", "smaller", "small", "smallest"];
   const UP = ["ArrowUp", "PageUp"];
   const DOWN = ["ArrowDown", "PageDown", " "];
+  const DOUBLE_TAP = 300; // milliseconds
 
   const root = document.documentElement;
   const head = document.querySelector(".presenting-head");
@@ -47,7 +48,10 @@
     root.classList.toggle("presenting", presenting);
     document.querySelector(".is-presented")?.classList.remove("is-presented");
     for (const link of links) link.removeAttribute("aria-current");
-    if (!presenting) return;
+    if (!presenting) {
+      if (document.fullscreenElement) document.exitFullscreen();
+      return;
+    }
     const here = links[number];
     const asked = target(here);
     const part = asked.closest(".part");
@@ -99,12 +103,14 @@
    * @param {HTMLElement | null} part
    */
   function leave(part) {
-    if (document.fullscreenElement) document.exitFullscreen();
     if (!part) return;
     part.tabIndex = -1;
     part.focus();
     part.scrollIntoView();
   }
+
+  /** The link that was just tapped: a second tap follows before the first is seen. @type {HTMLAnchorElement | null} */
+  let justTapped = null;
 
   head.addEventListener("click", turn);
   foot.addEventListener("click", turn);
@@ -113,6 +119,9 @@
     const link = event.target.closest("a");
     if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return;
     event.preventDefault();
+    if (event.detail && link === justTapped) return; // a press of Enter has no detail
+    justTapped = link;
+    setTimeout(() => (justTapped = null), DOUBLE_TAP);
     follow(link);
   }
 
@@ -123,7 +132,7 @@
     if (!link || (event.key === " " && onControl)) return;
     event.preventDefault();
     event.stopPropagation();
-    follow(link);
+    if (!event.repeat) follow(link); // a key that is held scrolls to the end of a screen, and no further
   }, true);
 
   /**

@@ -1,5 +1,5 @@
-// A finger that is drawn across an element, to the left to go on and to the right to go back; not one that scrolls a
-// wide table.
+// A finger that is drawn across an element, to the left to go on and to the right to go back; not one that moves a
+// wide table, or a page that has been enlarged with two fingers.
 "use strict";
 globalThis.sharing ??= {};
 {
@@ -10,7 +10,8 @@ globalThis.sharing ??= {};
     let touched = null;
     const begin = ({ target, touches }) => {
       const table = target.closest(".table-scroll");
-      touched = touches.length > 1 || table?.scrollWidth > table?.clientWidth ? null : touches[0];
+      const isMoving = visualViewport.scale > 1 || table?.scrollWidth > table?.clientWidth;
+      touched = touches.length > 1 || isMoving ? null : touches[0];
     };
     element.addEventListener("touchstart", begin, { passive: true });
     element.addEventListener("touchend", ({ changedTouches: [left] }) => {
