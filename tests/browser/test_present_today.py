@@ -77,6 +77,22 @@ def test_what_is_seen_and_the_movement_shown_are_still_in_the_address_after_pres
         assert (visit.outside, visit.errors) == ([], [])
 
 
+def test_what_was_being_written_of_a_tray_does_not_lead_out_of_the_presentation(
+    chromium: Browser, plain_site: Path
+) -> None:
+    """A telephone may leave the cursor in a field when a link is touched."""
+    with visiting(chromium) as visit:
+        page = visit.page
+        page.goto((plain_site / "today.html").as_uri() + ASKED)
+        page.locator("#tray-1").fill("722")
+        page.locator("#present-it").evaluate("link => link.click()")
+        shown(page, "set-out")
+        page.wait_for_timeout(1_100)
+        page.keyboard.press("ArrowRight")
+        shown(page, "thousands")
+        assert (visit.outside, visit.errors) == ([], [])
+
+
 @pytest.mark.parametrize(
     ("asked", "screen", "says"),
     sample(

@@ -184,6 +184,57 @@ def test_something_is_not_right(visit: Visit, plain_site: Path) -> None:
     expect(page.locator("#not-right-told")).to_have_text("This is right. Every tray has its fair share.")
 
 
+# From here on whatever an element says is noted, as those who hear the page hear it where it is told at once.
+NOTE_WORDS = """id => {
+  window.heard = [];
+  const line = document.getElementById(id);
+  new MutationObserver(() => window.heard.push(line.textContent)).observe(line, { childList: true });
+}"""
+
+
+def test_advice_waits_until_a_number_is_written_to_the_end(visit: Visit, plain_site: Path) -> None:
+    """Whoever hears the page would be told what to do about a tray that reads 1, and one that reads 12."""
+    page = visit.page
+    page.goto((plain_site / TODAY).as_uri() + "#number=4817&children=4")
+    total = page.locator("#not-right-total")
+    page.evaluate(NOTE_WORDS, "not-right-total")
+    page.get_by_label("Tray 3", exact=True).fill("")
+    page.get_by_label("Tray 3", exact=True).press_sequentially("1203")
+    expect(total).to_contain_text("1 is missing")
+    assert page.evaluate("heard.length") == 1
+    page.get_by_label("Tray 4", exact=True).fill("1202")
+    page.evaluate("location.hash = 'number=5230&children=5'")  # what is still to come was about another number
+    expect(page.locator("#answer-name")).to_have_text("5,230 among five")
+    page.wait_for_timeout(1_100)
+    assert page.evaluate("location.hash") == "#number=5230&children=5"
+
+
+def test_a_fault_of_a_tray_goes_with_the_number_it_was_about(visit: Visit) -> None:
+    page = visit.page
+    ask(page, "4817", "4")
+    page.get_by_label("Tray 1", exact=True).fill("beads")
+    expect(page.locator("#seen-fault")).not_to_be_empty()
+    ask(page, "5230", "5")
+    expect(page.locator("#seen-fault")).to_be_empty()
+
+
+def test_whether_the_shelf_has_it_is_heard_once_and_when_it_is_enough_again(visit: Visit) -> None:
+    page = visit.page
+    ask(page, "4327", "6")
+    heard = "one => one.closest('[aria-live]').getAttribute('aria-live')"
+    assert [page.locator(f"#{line}").evaluate(heard) for line in ("shelf-verdict", "answer-short")] == ["polite", "off"]
+    page.get_by_text("Write in what is here today").click()
+    page.evaluate(NOTE_WORDS, "shelf-verdict")
+    page.get_by_label("Squares").fill("")
+    page.get_by_label("Squares").press_sequentially("43")
+    page.get_by_label("Trays", exact=True).fill("5")
+    expect(page.locator("#answer-short")).to_have_text("Not enough: trays (6 needed, we have 5).")
+    page.get_by_label("Trays", exact=True).fill("6")
+    expect(page.locator("#answer-short")).to_be_hidden()
+    expect(page.locator("#shelf-verdict")).to_have_text("Enough for this number.")
+    assert page.evaluate("heard.length") == 2  # never of the four squares that stood there for a moment
+
+
 def test_where_pieces_are_missing_beads_are_counted_and_the_number_is_fetched_anew(
     visit: Visit, plain_site: Path
 ) -> None:
@@ -520,6 +571,7 @@ def test_todays_shelf_decides_at_once_which_slips_may_be_seen(visit: Visit) -> N
     page.get_by_text("Write in what is here today").click()
     for kind in ("Cubes", "Squares", "Bars", "Unit beads"):
         page.get_by_role("textbox", name=kind, exact=True).fill("0")
+    expect(page.locator("#shelf-verdict")).to_contain_text("units (")
     page.locator("#every-movement").wait_for()
     assert seen.all_text_contents() != before
     page.get_by_role("button", name="Back to the school").first.click()

@@ -45,5 +45,24 @@
   /** @type {(target: EventTarget, happens: string, act: (event: Event) => void) => void} */
   const on = (target, happens, act) => target.addEventListener(happens, act);
 
-  sharing.elements = { element, byId, setText, tellFault, say, number, signed, on };
+  /** For so many milliseconds somebody may be about to write another digit. */
+  const PAUSE = 1_000;
+
+  /**
+   * Act once a number is written to the end: after a pause, or as soon as its field is left. Half of it would be
+   * answered, and that be read aloud. A field that has gone by then, or is hidden by a lesson that is presented, is not
+   * heeded: a browser says that it is left while it is being taken away.
+   * @type {(field: HTMLElement, act: () => void) => void}
+   */
+  const onceWritten = (field, act) => {
+    let waiting = 0;
+    for (const [happens, pause] of Object.entries({ input: PAUSE, change: 0 })) {
+      on(field, happens, () => {
+        clearTimeout(waiting);
+        waiting = setTimeout(() => field.offsetParent && act(), pause);
+      });
+    }
+  };
+
+  sharing.elements = { element, byId, setText, tellFault, say, number, signed, on, onceWritten };
 }

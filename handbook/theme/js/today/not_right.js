@@ -6,7 +6,7 @@
   const { explain } = sharing.slipWords;
   const { unexplained } = sharing.unexplained;
   const { wholeNumber, readSeen, note } = sharing.address;
-  const { element, byId, setText, tellFault, say, on } = sharing.elements;
+  const { element, byId, setText, tellFault, say, on, onceWritten } = sharing.elements;
 
   /**
    * Lay out a field for every tray and for what is left over, as the address tells or as they should be.
@@ -36,6 +36,7 @@
       field(say(trayKey, { tray: index + 1, stands_for }), `tray-${index + 1}`, value, answer),
     );
     byId("trays-seen").replaceChildren(...fields, field(say("today.left-over"), "tray-left", left, answer));
+    setText("seen-fault", "");
     if (fits && left !== "") tellAbout(division, diagnose(seen, left));
     else if (fits) answer(); // the field of what is left over is empty, which is said
     else tell(say(told ? "today.trays-do-not-fit" : "today.change-what-differs"));
@@ -44,7 +45,7 @@
   /** A field for a number between two buttons by which it gets smaller and larger. */
   const field = (name, id, value, changed) => {
     const input = element("input", { id, inputmode: "numeric", value, "aria-describedby": "seen-fault" });
-    on(input, "input", changed);
+    onceWritten(input, changed);
     const step = (by, sign, key) => {
       const button = element("button", { type: "button", "aria-label": say(key, { name }) }, sign);
       on(button, "click", () => {

@@ -7,7 +7,7 @@
   const { thing } = sharing.materialWords;
   const { inARow } = sharing.numberWords;
   const { wholeNumber } = sharing.address;
-  const { element, byId, setText, tellFault, say, on } = sharing.elements;
+  const { element, byId, setText, tellFault, say, on, onceWritten } = sharing.elements;
 
   const KEPT_AS = "sharing-handbook-shelf";
   const MOST = 10_000;
@@ -62,13 +62,15 @@
       tellFaults(fields);
       tellState();
     };
-    on(byId("shelf-form"), "input", ({ target }) => {
-      tellFaults(fields);
-      if (isWrong(target)) return;
-      keep({ ...entered, [target.name]: wholeNumber(target.value) });
-      tellState();
-      changed();
-    });
+    for (const field of fields) {
+      onceWritten(field, () => {
+        tellFaults(fields);
+        if (isWrong(field)) return;
+        keep({ ...entered, [field.name]: wholeNumber(field.value) });
+        tellState();
+        changed();
+      });
+    }
     on(byId("shelf-form"), "reset", (event) => {
       event.preventDefault();
       keep({});
