@@ -108,6 +108,9 @@ def test_search_results_and_the_open_menu(scheme: str, width: int, chromium: Bro
         assert axe_faults(visit.page) == []
         visit.page.keyboard.press("Escape")
         expect(visit.page.locator(".menu-sheet")).to_be_hidden()
+        visit.page.locator(MENU).click()
+        visit.page.evaluate("dispatchEvent(new Event('pagehide'))")  # a browser may keep the page as it is left
+        expect(visit.page.locator(".menu-sheet")).to_be_hidden()
         if width < 960:
             visit.page.locator("label[for=__search].md-header__button").click()
         visit.search("bank")

@@ -431,6 +431,42 @@ def test_pages_that_go_by_the_schools_shelf_say_so_while_another_is_kept(visit: 
         visit.page.evaluate("localStorage.clear()")
 
 
+def test_todays_shelf_is_the_same_in_two_tabs(visit: Visit, plain_site: Path) -> None:
+    """The note of a lesson comes also when the lesson is gone back to as it was left."""
+    page = visit.page
+    ask(page, "4327", "6")
+    with page.context.new_page() as other:
+        lesson = next(plain_site.glob("lessons/*/5230-among-4.html"))
+        other.goto(lesson.as_uri())
+        expect(other.locator(".other-shelf")).to_be_hidden()
+        page.get_by_text("Write in what is here today").click()
+        page.get_by_label("Squares").fill("12")
+        page.get_by_label("Squares").press("Enter")
+        expect(other.locator(".other-shelf")).to_be_visible()
+        other.evaluate(
+            "document.documentElement.classList.remove('has-other-shelf'); dispatchEvent(new Event('pageshow'))"
+        )
+        expect(other.locator(".other-shelf")).to_be_visible()
+        other.evaluate("localStorage.setItem('sharing-handbook-shelf', '{\"tens\": 1}')")
+        expect(page.get_by_label("Bars")).to_have_value("1")
+        expect(page.locator("#shelf-verdict")).to_contain_text("tens (")
+        expect(page.get_by_label("Squares")).to_have_value("45")
+
+
+def test_where_nothing_more_can_be_kept_todays_shelf_holds_as_long_as_the_page(
+    chromium: Browser, plain_site: Path
+) -> None:
+    with visiting(chromium, own=True) as visit:
+        visit.page.add_init_script(
+            "Storage.prototype.setItem = () => { throw new DOMException('', 'QuotaExceededError'); }"
+        )
+        visit.page.goto((plain_site / TODAY).as_uri())
+        ask(visit.page, "4327", "6")
+        visit.page.get_by_text("Write in what is here today").click()
+        visit.page.get_by_label("Squares").fill("12")
+        expect(visit.page.locator("#shelf-verdict")).to_contain_text("hundreds (43 needed, we have 12)")
+
+
 def test_todays_shelf_is_kept_and_given_back(visit: Visit) -> None:
     page = visit.page
     ask(page, "4327", "6")

@@ -1,4 +1,12 @@
 // Where something else is on the shelf today (js/today/todays_shelf.js keeps it in this browser), pages that go by the
-// school's own shelf say so. Without this script they say nothing of it.
+// school's own shelf say so, also when they are gone back to. Without this script they say nothing of it.
 "use strict";
-document.documentElement.classList.toggle("has-other-shelf", localStorage.getItem("sharing-handbook-shelf") !== null);
+{
+  const tell = () => {
+    const isOther = localStorage.getItem("sharing-handbook-shelf") !== null;
+    document.documentElement.classList.toggle("has-other-shelf", isOther);
+  };
+  addEventListener("pageshow", tell);
+  addEventListener("storage", tell);
+  tell();
+}

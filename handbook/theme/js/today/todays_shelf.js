@@ -37,8 +37,12 @@
 
   const keep = (counts) => {
     entered = different(counts);
-    if (Object.keys(entered).length) localStorage.setItem(KEPT_AS, JSON.stringify(entered));
-    else localStorage.removeItem(KEPT_AS);
+    try {
+      if (Object.keys(entered).length) localStorage.setItem(KEPT_AS, JSON.stringify(entered));
+      else localStorage.removeItem(KEPT_AS);
+    } catch {
+      // The browser has no room left: the counts hold as long as the page.
+    }
   };
 
   keep(kept()); // the school's own shelf may have changed since
@@ -77,6 +81,12 @@
       showAll();
       changed();
       byId("todays-shelf").focus({ preventScroll: true }); // the button that was used is gone
+    });
+    // Another tab has kept something.
+    on(window, "storage", () => {
+      entered = kept();
+      showAll();
+      changed();
     });
     showAll();
   };
