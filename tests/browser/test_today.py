@@ -39,7 +39,7 @@ def test_a_number_and_a_group_are_answered_while_they_are_typed(visit: Visit) ->
     expect(page.locator("#answer-name")).to_have_text("4,327 among six")
     assert page.url.endswith("#number=4327&children=6")
     expect(page.locator("#answer-length")).to_contain_text("minutes")
-    expect(page.locator("#shelf-verdict")).to_have_text("Enough for this number.")
+    expect(page.locator("#shelf-verdict")).to_have_text("The shelf has enough for this number.")
     expect(page.locator("#nearest")).to_contain_text("4,326 nothing left over")
     page.get_by_role("button", name="One child fewer").click()
     expect(page.locator("#answer-each")).to_have_text("Each has 865, and 2 are left over.")
@@ -61,6 +61,21 @@ WRONG = [
     ("5230", "six", "ask-children"),
     ("5230", "", "ask-children"),
 ]
+
+
+def test_who_goes_on_from_the_number_to_ribbons_hits_the_box(visit: Visit) -> None:
+    """No fault of the group appears while the mouse is pressed and moves the box away."""
+    page = visit.page
+    page.get_by_label("The number").click()
+    page.keyboard.type("3432")
+    box = page.locator("#ask-ribbons")
+    where = box.bounding_box()
+    assert where
+    page.mouse.move(where["x"] + where["width"] / 2, where["y"] + where["height"] / 2)
+    page.mouse.down()
+    page.mouse.up()
+    expect(box).to_be_checked()
+    expect(page.locator("#ask-children-fault")).to_be_empty()
 
 
 @only_in_a_whole_run
@@ -228,10 +243,10 @@ def test_whether_the_shelf_has_it_is_heard_once_and_when_it_is_enough_again(visi
     page.get_by_label("Squares").fill("")
     page.get_by_label("Squares").press_sequentially("43")
     page.get_by_label("Trays", exact=True).fill("5")
-    expect(page.locator("#answer-short")).to_have_text("Not enough: trays (6 needed, we have 5).")
+    expect(page.locator("#answer-short")).to_have_text("The shelf has not enough: trays (6 needed, we have 5).")
     page.get_by_label("Trays", exact=True).fill("6")
     expect(page.locator("#answer-short")).to_be_hidden()
-    expect(page.locator("#shelf-verdict")).to_have_text("Enough for this number.")
+    expect(page.locator("#shelf-verdict")).to_have_text("The shelf has enough for this number.")
     assert page.evaluate("heard.length") == 2  # never of the four squares that stood there for a moment
 
 
@@ -323,7 +338,7 @@ def test_numbers_close_by_are_those_that_todays_shelf_has(visit: Visit, plain_si
     assert before
     for address in before:
         page.goto((plain_site / TODAY).as_uri() + address)
-        expect(page.locator("#shelf-verdict")).to_have_text("Enough for this number.")
+        expect(page.locator("#shelf-verdict")).to_have_text("The shelf has enough for this number.")
     page.get_by_text("Write in what is here today").click()
     for kind in ("Cubes", "Squares", "Bars", "Unit beads"):
         page.get_by_role("textbox", name=kind, exact=True).fill("0")
@@ -339,7 +354,7 @@ def test_where_only_cards_are_short_the_way_out_is_said_and_numbers_are_offered(
     expect(on_paper).to_be_visible()
     page.get_by_role("link", name="1,476", exact=True).click()
     expect(page.locator("#shelf-verdict")).to_have_text(
-        "Not enough: sets of small cards (12 needed, we have 10). Write 2 sets on paper."
+        "The shelf has not enough: sets of small cards (12 needed, we have 10). Write 2 sets on paper."
     )
     ask(page, "4327", "6")
     expect(page.locator("#near")).to_be_visible()
@@ -490,7 +505,7 @@ def test_todays_shelf_is_kept_and_given_back(visit: Visit) -> None:
     page.get_by_label("Trays", exact=True).fill("9")
     expect(fault).to_contain_text("Write a whole number")  # the squares are still wrong
     page.locator(".entered").get_by_role("button", name="Back to the school").click()
-    expect(page.locator("#shelf-verdict")).to_have_text("Enough for this number.")
+    expect(page.locator("#shelf-verdict")).to_have_text("The shelf has enough for this number.")
     expect(page.get_by_label("Squares")).to_have_value("45")
     expect(fault).to_be_empty()
     expect(page.get_by_label("Squares")).to_have_attribute("aria-invalid", "false")

@@ -71,4 +71,4 @@ def change_the_shelf(page: Page) -> None:
     page.get_by_label("Squares").fill("12")
     expect(page.locator("#shelf-verdict")).to_contain_text("hundreds (43 needed, we have 12)")
     page.get_by_role("button", name="Back to the school").first.click()
-    expect(page.locator("#shelf-verdict")).to_have_text("Enough for this number.")
+    expect(page.locator("#shelf-verdict")).to_have_text("The shelf has enough for this number.")

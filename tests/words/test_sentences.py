@@ -181,8 +181,7 @@ def test_with_ribbons_what_is_left_over_stays_apart_too(dividend: int, divisor: 
 def test_who_fetches_the_number_is_said_where_it_is_set_out() -> None:
     number, *_ = to_set_out(WORDS, share(1476, 12))
     assert number == (
-        "In the middle: 1 thousand, 4 hundreds, 7 tens and 6 units. "
-        "After the first lessons the children fetch the number themselves."
+        "In the middle: 1 thousand, 4 hundreds, 7 tens and 6 units. After the first lessons the children fetch them."
     )
 
 

@@ -104,7 +104,8 @@
       chooseSort();
       changed(asked(true), true);
     });
-    on(form, "change", () => changed(asked(), false));
+    // Who leaves the field of the number goes on to the group.
+    on(form, "change", ({ target }) => changed(asked(target.id === "ask-number"), false));
     for (const button of form.querySelectorAll("button[data-by]")) {
       on(button, "click", () => {
         const field = byId("ask-children");
