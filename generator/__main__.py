@@ -44,7 +44,7 @@ def run() -> int:
     try:
         main(prog_name="python -m generator", standalone_mode=False)
     except click.Abort:
-        click.echo("Stopped. The handbook that is there is whole: the one from before, or the new one.", err=True)
+        click.echo("Stopped. If a handbook is there, it is whole: the one from before, or the new one.", err=True)
         return 1
     except click.ClickException as fault:
         fault.show()

@@ -1,5 +1,6 @@
 """`diagnose`: from what lies on the trays back to the slips that explain it, in words or as JSON."""
 
+from collections import Counter
 from collections.abc import Iterator
 from typing import Any
 
@@ -10,7 +11,7 @@ from generator.commands.tables import counted, division_line
 from generator.engine.diagnosis import Cause, Diagnosis, diagnose
 from generator.engine.movements import Again, Exchange, Movement, Repair
 from generator.engine.observations import Reading
-from generator.engine.places import place_name
+from generator.engine.places import Mat, place_name
 from generator.engine.sharing import share
 from generator.words.phrases import Phrases
 from generator.words.slips import Explanation, explain
@@ -142,7 +143,7 @@ def as_lines(diagnosis: Diagnosis) -> Iterator[str]:
             yield f"{number}. {words.happened}"
             yield f"   {words.look}"
             yield f"   {words.mend}"
-    elif not diagnosis.to_share_on:
+    elif not diagnosis.to_share_on and _all_are_written(diagnosis):
         yield "No single slip leads to this: a tray may be misread, or two things happened at once."
         sharing = share(diagnosis.dividend, diagnosis.divisor, ribbons=diagnosis.ribbons)
         yield from unexplained(_SAID, sharing, diagnosis.seen)
@@ -156,12 +157,37 @@ def _explained(diagnosis: Diagnosis) -> list[tuple[Cause, Explanation]]:
     return [(cause, explain(_SAID, cause, sharing, diagnosis.causes)) for cause in diagnosis.causes]
 
 
+def _all_are_written(diagnosis: Diagnosis) -> bool:
+    """Whether there are as many trays of each kind as children who share."""
+    written: Counter[int] = Counter()
+    for tray in diagnosis.seen.trays:
+        written[tray.stands_for] += tray.sharers
+    return written == _who_shares(diagnosis)
+
+
+def _who_shares(diagnosis: Diagnosis) -> Counter[int]:
+    """How many children share, by what each stands for."""
+    mat = Mat.of(diagnosis.divisor) if diagnosis.ribbons else Mat((diagnosis.divisor,))
+    return Counter({10**width: mat[width] for width in mat.widths})
+
+
+def _trays_that_belong(diagnosis: Diagnosis) -> str:
+    """'4 trays', '1 tray for 10 (10:...), 2 trays for 1'."""
+    if not diagnosis.ribbons:
+        return counted(diagnosis.divisor, "tray")
+    trays = _who_shares(diagnosis).items()
+    return ", ".join(
+        f"{counted(sharers, 'tray')} for {stands_for}" + (f" ({stands_for}:...)" if stands_for > 1 else "")
+        for stands_for, sharers in trays
+    )
+
+
 def _what_is_seen(diagnosis: Diagnosis) -> Iterator[str]:
     seen = diagnosis.seen
     trays = ", ".join(_trays(tray, diagnosis.ribbons) for tray in seen.trays)
     yield f"You see: {trays}" + ("." if seen.left is None else f"; {_left(seen.left)}.")
-    if seen.sharers != diagnosis.sharers:
-        yield f"That is {counted(seen.sharers, 'tray')} instead of {diagnosis.sharers:,}. Is every tray written in?"
+    if not _all_are_written(diagnosis):
+        yield f"There should be {_trays_that_belong(diagnosis)}. Write one for each child, 0 for an empty one."
     if not diagnosis.ribbons and seen.sharers > 1:
         yield "The trays are equal." if seen.equal else "The trays are not equal."
     off = seen.off_by(diagnosis.dividend)

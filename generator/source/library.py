@@ -86,9 +86,9 @@ def readable(handbook: Path, school_folder: Path | None = None) -> Sources:
         faults.append(Fault.of_file(layers[0].named("lessons"), "holds no lesson", "add <step>/step.toml and a lesson"))
     steps = read_steps(lesson_files, faults)
     school = _read_school(layers, {source.parts[0] for source in lesson_files}, faults)
-    faults.extend(_left_out(steps, school))
     pages = _read_pages(page_files, faults)
     notes = _read_notes(note_files, faults)
+    faults.extend(_left_out(steps, notes, school))
     theme = Theme()
     for layer in layers[1:]:
         with faults.gathered():
@@ -104,13 +104,15 @@ def readable(handbook: Path, school_folder: Path | None = None) -> Sources:
     )
 
 
-def _left_out(steps: tuple[Step, ...], school: School) -> Iterator[Fault]:
-    """A fault for every lesson of a school's own in a step that its settings leave out: nobody would miss it."""
+def _left_out(steps: tuple[Step, ...], notes: tuple[Note, ...], school: School) -> Iterator[Fault]:
+    """A fault for every lesson and note of a school in a step that its settings leave out: nobody would miss them."""
     for step in steps:
         if school.steps is not None and step.slug not in school.steps:
-            for lesson in (lesson for lesson in step.lessons if lesson.from_school):
+            own = [lesson.file for lesson in step.lessons if lesson.from_school]
+            own += [note.file for note in notes if note.path.startswith(f"lessons/{step.slug}/")]
+            for file in own:
                 problem = f"lies in the step {step.slug}, which steps in school.toml leaves out"
-                yield Fault.of_file(lesson.file, problem, f"add {step.slug} to steps, or move the file elsewhere")
+                yield Fault.of_file(file, problem, f"add {step.slug} to steps, or move the file elsewhere")
 
 
 def readable_steps(handbook: Path, school_folder: Path | None = None) -> tuple[Step, ...]:

@@ -629,3 +629,18 @@ def test_todays_shelf_decides_at_once_which_slips_may_be_seen(visit: Visit) -> N
     page.locator("#every-movement").wait_for()
     assert seen.all_text_contents() == before
     expect(page.locator("#every-movement")).to_have_count(1)
+
+
+def test_trays_in_the_address_that_cannot_be_read_are_told(visit: Visit) -> None:
+    page = visit.page
+    page.evaluate("location.hash = 'number=4816&children=4&seen=a,b,c,d'")
+    expect(page.locator("#not-right-total")).to_contain_text("do not fit this group")
+
+
+def test_where_cards_are_short_numbers_are_found_of_which_everybody_gets_some(visit: Visit) -> None:
+    """With ten sets of small cards: only of less than eleven beads does nobody of eleven children need one."""
+    page = visit.page
+    page.get_by_label("Children sharing").fill("11")
+    page.get_by_label("Digits").select_option("2")
+    expect(page.locator("#found-state")).to_contain_text("Write the missing cards on paper.")
+    expect(page.locator("#found")).to_contain_text("22 among eleven")

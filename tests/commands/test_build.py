@@ -120,7 +120,7 @@ def test_an_interrupt_is_one_line(
     ends(interrupt)
     code, _, err = run_it("build")
     assert code == 1
-    assert err.strip() == "Stopped. The handbook that is there is whole: the one from before, or the new one."
+    assert err.strip() == "Stopped. If a handbook is there, it is whole: the one from before, or the new one."
 
 
 @only_in_a_whole_run

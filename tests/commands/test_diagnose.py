@@ -78,7 +78,7 @@ SENTENCES = {
         "Eleven unit beads came from the bank instead of ten",
         "2. ",
     ],
-    "5230 4 --seen 1743,1743,1743": ["That is 3 trays instead of 4.", "One tray was missing."],
+    "5230 4 --seen 1743,1743,1743": ["There should be 4 trays.", "One tray was missing."],
     "5230 4 --seen 1,2,3,4": ["No single slip leads to this"],
     "5230 4 --seen 1307,1307,1307,1307 --left 0": [
         "Some are missing? Nobody goes on until all are found.",
@@ -90,7 +90,8 @@ SENTENCES = {
         "to the tray that reads 1,305. Then go on sharing.",
     ],
     "5230 4 --seen 1307,1307,1307,1307": ["The trays are right. Count what is left over too: it should be 2."],
-    "5230 4 --seen 1307": ["That is 1 tray instead of 4."],
+    "5230 4 --seen 1307": ["There should be 4 trays. Write one for each child, 0 for an empty one."],
+    "3432 12 --ribbons --seen 2860,286,286 --left 0": ["There should be 1 tray for 10 (10:...), 2 trays for 1."],
     "3432 12 --ribbons --seen 10:2860,286,286 --left 0": [
         "3,432 for 12 with ribbons: one who stands for one has 286",
         "1 tray for 10 with 2,860, 2 trays for 1 with 286",
@@ -138,6 +139,12 @@ def test_refused_in_one_line(line: str) -> None:
     assert result.out == ""
     (error,) = [row for row in result.err.splitlines() if row.startswith("Error:")]
     assert REFUSED[line] in error
+
+
+@pytest.mark.parametrize("trays", ["1307", "1307,1307,1307,1307,1307", "1307,1307,1307,1307,0 --left 2"])
+def test_nothing_is_put_right_while_trays_are_missing_in_what_is_written(trays: str) -> None:
+    assert "goes back" not in run(f"5230 4 --seen {trays}").out
+    assert "go back" not in run(f"5230 4 --seen {trays}").out
 
 
 def test_help_shows_an_example() -> None:

@@ -36,6 +36,8 @@ _STYLED = re.compile(r"\.([a-z][a-z0-9-]*)")
 _NO_CLASS = re.compile(r"/\*.*?\*/|url\([^)]*\)", re.DOTALL)
 """In a style sheet: what may hold a dot before a word that is no class, a comment or an address."""
 
+_PARAGRAPH = re.compile(r"<p>(.*?)</p>", re.DOTALL)
+_ITEM = re.compile(r"(?:[-*+]|1\.) ")
 _CLASS = re.compile(r'class="([a-z0-9 -]+)"')
 _PIXELS = re.compile(r"[0-9]{1,5}")
 _SPACES_OF_A_TEXT = str.maketrans("\t\n\r", "   ")
@@ -54,6 +56,7 @@ def refusals(markdown: str, figures: Collection[str]) -> Iterator[Refusal]:
     if len(html) > LARGEST_RESULT:
         yield Problem("", f"grows to more than {LARGEST_RESULT} characters", "take out what repeats so often"), ""
         return
+    yield from _lost_lists(html)
     broken = list(_broken_tags(html))
     yield from broken or _about_tags(html, figures)
 
@@ -100,6 +103,15 @@ def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refusal]:
             for key, value in said:
                 yield from _about_attribute(name, key, value, figures, ids)
     yield from map(_never_closed, open_tags)
+
+
+def _lost_lists(html: str) -> Iterator[Refusal]:
+    """Where a list begins right below a line of text, Markdown takes it for more of that text."""
+    for paragraph in _PARAGRAPH.findall(html):
+        items = (unescape(line.partition("<")[0]) for line in paragraph.split("\n")[1:] if _ITEM.match(line))
+        if first := next(items, None):
+            remedy = "leave a line empty above it"
+            yield Problem(f'"{printable(first)}"', "is no list so close below a line of text", remedy), first
 
 
 def _never_closed(name: str) -> Refusal:

@@ -46,7 +46,11 @@ const inWords = (text) => text.replace(COUNTED_PLACE, (digit) => sharing.handboo
  */
 function goneOn(said, word) {
   const { thousands, below } = said ?? { thousands: 0, below: 0 };
-  if (word === HUNDRED) return below > 0 && below < 10 ? { thousands, below: 100 * below } : undefined;
+  if (word === HUNDRED) {
+    const isOfThousands = below > 9 && below < 100 && !thousands; // "twelve hundred"
+    if (isOfThousands) return { thousands: Math.floor(below / 10), below: 100 * (below % 10) };
+    return below > 0 && below < 10 ? { thousands, below: 100 * below } : undefined;
+  }
   if (word === THOUSAND) return below > 0 && !thousands ? { thousands: below, below: 0 } : undefined;
   const number = NUMBERS_IN_WORDS.get(word);
   const hasRoom = number < 10 ? below % 10 === 0 && below % 100 !== 10 : below % 100 === 0;
@@ -85,10 +89,12 @@ function divisionAsked(text) {
   const [first, second] = places.map((place) => words[place]);
   const isLarge = (number) => number > MOST_CHILDREN;
   const isDivision = second !== undefined && isLarge(first) !== isLarge(second);
+  const between = words.slice(places[0] + 1, places[1]);
+  const isJoined = isDivision && between.length > 0 && between.every((word) => OF_SHARING.has(word));
   const isOfNumbers = (word, place) => {
     // "ten ribbons" counts ribbons; "3,432 for 12 ribbons" does not
     if (OF_RIBBONS.has(word)) return typeof words[place - 1] !== "number" || (isDivision && place - 1 === places[1]);
-    if (isDivision && BESIDES_A_DIVISION.has(word)) return true;
+    if (isJoined || (isDivision && BESIDES_A_DIVISION.has(word))) return true;
     return typeof word === "number" || [OF_CHILDREN, OF_SHARING, BESIDES].some((list) => list.has(word));
   };
   if (![1, 2].includes(places.length) || !words.every(isOfNumbers)) return undefined;

@@ -46,7 +46,7 @@
    * @typedef {{seen: {stands_for: number, value: number}[], left: number | null}} Seen
    */
 
-  /** @type {() => Seen | null} those who stand for most first; null where nothing is told that can be read */
+  /** @type {() => Seen | null} those who stand for most first, none where one cannot be read; null if nothing is told */
   const readSeen = () => {
     const parts = given();
     if (!parts.has("seen")) return null;
@@ -56,7 +56,7 @@
     });
     seen.sort((one, other) => other.stands_for - one.stands_for);
     const left = wholeNumber(parts.get("left") ?? "");
-    return seen.every(({ value }) => value !== null) ? { seen, left } : null;
+    return { seen: seen.every(({ value }) => value !== null) ? seen : [], left };
   };
 
   const writeSeen = ({ seen, left }) => {
@@ -72,7 +72,7 @@
    * @type {(asked: Asked, parts?: {seen?: Seen | null, movement?: number | null}) => string}
    */
   const writeAll = (asked, { seen = readSeen(), movement = readMovement() } = {}) =>
-    write(asked) + (seen ? writeSeen(seen) : "") + (movement === null ? "" : `&movement=${movement}`);
+    write(asked) + (seen?.seen.length ? writeSeen(seen) : "") + (movement === null ? "" : `&movement=${movement}`);
 
   /** Note in the address what is seen or how many movements are shown, beside what it says already. */
   const note = (asked, parts) => history.replaceState(null, "", writeAll(asked, parts));

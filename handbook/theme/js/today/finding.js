@@ -61,7 +61,8 @@
       const wanted = Object.fromEntries(new FormData(form));
       const limit = byId("find-shelf").checked ? shelf() : null;
       const ofOurs = find(children, wanted, limit);
-      const found = ofOurs.length || !limit ? ofOurs : find(children, wanted, withCardsOnPaper(limit));
+      const somebodyGetsSome = ofOurs.some((number) => number >= children);
+      const found = somebodyGetsSome || !limit ? ofOurs : find(children, wanted, withCardsOnPaper(limit));
       tell([
         say(found.length ? "today.found" : "today.none-found", { count: found.length, children }),
         ...(found.length && found !== ofOurs ? [say("today.cards-on-paper")] : []),
