@@ -311,3 +311,12 @@ def test_where_rounds_are_taken_back_it_is_right_to_begin_one(chromium: Browser,
             expect(told).to_contain_text("Look again.")
             page.get_by_role("button", name="Not enough").click()
             expect(told).to_have_text("Right.")
+
+
+def test_a_movement_is_shown_also_where_a_browser_will_note_no_more(chromium: Browser, plain_site: Path) -> None:
+    """Some refuse another address after a hundred in a few seconds."""
+    with visiting(chromium, own=True) as visit:
+        visit.page.add_init_script("history.replaceState = () => { throw new DOMException('', 'SecurityError'); }")
+        visit.page.goto((plain_site / TODAY).as_uri() + "#number=4327&children=6")
+        visit.page.locator("[data-go=next]").click()
+        expect(visit.page.locator("#movement-now")).to_contain_text("Movement 1 of")

@@ -89,8 +89,8 @@
   const move = (position) => {
     if (position === shown.position) return;
     shown.position = position;
-    note(shown.asked, { movement: position });
     draw();
+    note(shown.asked, { movement: position }); // which a browser may refuse where a key is held for long
   };
 
   const KEYS = { ArrowLeft: "back", ArrowRight: "next", Home: "first", End: "last" };
