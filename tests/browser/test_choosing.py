@@ -53,7 +53,7 @@ def test_how_many_pieces_are_out_is_shown_to_those_who_ask(chromium: Browser, pl
 def test_a_number_on_the_first_page_leads_to_its_answer(chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium) as visit:
         visit.page.goto((plain_site / "index.html").as_uri())
-        visit.page.locator("#today-number").fill("4\u202f327")  # as another handbook may write it
+        visit.page.locator("#today-number").fill(" 4\u202f327 ")  # as another handbook writes it
         visit.page.locator("#today-children").fill("13")
         visit.page.keyboard.press("Enter")
         visit.page.wait_for_url("**/today.html#number=4327&children=13")

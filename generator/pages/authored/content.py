@@ -108,10 +108,10 @@ def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refusal]:
 def _lost_lists(html: str) -> Iterator[Refusal]:
     """Where a list begins right below a line of text, Markdown takes it for more of that text."""
     for paragraph in _PARAGRAPH.findall(html):
-        items = (unescape(line.partition("<")[0]) for line in paragraph.split("\n")[1:] if _ITEM.match(line))
+        items = (line for line in paragraph.split("\n")[1:] if _ITEM.match(line))
         if first := next(items, None):
-            remedy = "leave a line empty above it"
-            yield Problem(f'"{printable(first)}"', "is no list so close below a line of text", remedy), first
+            shown, problem = printable(unescape(_TAG.sub("", first))), "is no list so close below a line of text"
+            yield Problem(f'"{shown}"', problem, "leave a line empty above it"), unescape(first.partition("<")[0])
 
 
 def _never_closed(name: str) -> Refusal:

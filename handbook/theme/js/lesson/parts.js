@@ -23,7 +23,7 @@
     element("section.part", { id: `present-${id}` }, element("h2", { id }, heading), ...content);
 
   /** @type {(text: string, drawn: HTMLElement) => HTMLElement} what lies where, drawn and in words */
-  const figure = (text, drawn) => element("figure.work", drawn, element("figcaption.in-words", text));
+  const figure = (text, drawn) => element("figure", { class: "work" }, drawn, element("figcaption.in-words", text));
 
   /** @type {(id: string, kind: string, caption: string, ...rows: Node[]) => HTMLElement} a table that can scroll */
   const table = (id, kind, caption, ...rows) =>

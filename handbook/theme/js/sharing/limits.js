@@ -20,5 +20,5 @@
     return children >= 10 && children <= LARGEST_WITH_RIBBONS && isOnTheMat(sum(digitsOf(children)));
   };
 
-  sharing.limits = { isNumber, isGroup };
+  sharing.limits = { MOST_CHILDREN, isNumber, isGroup };
 }

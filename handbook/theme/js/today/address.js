@@ -46,7 +46,7 @@
    * @typedef {{seen: {stands_for: number, value: number}[], left: number | null}} Seen
    */
 
-  /** @type {() => Seen | null} those who stand for most first, none where one cannot be read; null if nothing is told */
+  /** @type {() => Seen | null} those who stand for most first, none where one is unreadable; null if untold */
   const readSeen = () => {
     const parts = given();
     if (!parts.has("seen")) return null;
