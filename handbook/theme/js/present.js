@@ -119,7 +119,7 @@
     const link = event.target.closest("a");
     if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return;
     event.preventDefault();
-    if (event.detail && link === justTapped) return; // a press of Enter has no detail
+    if (event.pointerType === "touch" && link === justTapped) return; // a mouse is clicked twice on purpose
     justTapped = link;
     setTimeout(() => (justTapped = null), DOUBLE_TAP);
     follow(link);
