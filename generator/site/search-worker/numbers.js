@@ -1,6 +1,7 @@
 // Questions about numbers: "4,816 / 4", "5230 among four", "we have five kids today", "for 12 with ribbons".
 // A question is one if it holds nothing but numbers and the words that the phrases under [search] list. Where it names
-// both a number and a group, it is one also with words that say little: "how much does everybody get if 5 share 3,210".
+// both a number and a group, it is one also with words that say little: "how much does everybody get if 5 share 3,210";
+// and with any words, where nothing but a word of sharing stands between the two: "the cards for 4,327 among 6".
 
 /** @typedef {{dividend?: number, divisor?: number, ribbons: boolean}} Division what a question names of a division */
 
@@ -19,7 +20,7 @@ const NUMBERS_IN_WORDS = new Map(
   Object.entries(sharing.handbook.words.phrases.number)
     .map(([digits, word]) => [word, Number(digits)])
     .filter(([, number]) => number > 0),
-);
+).set(sharing.handbook.words.phrases.search.dozen, 12);
 
 /** @type {(text: string) => string} 5230 for 5,230 and 5 230 */
 const withoutMarks = (text) =>
