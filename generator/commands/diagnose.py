@@ -143,7 +143,7 @@ def as_lines(diagnosis: Diagnosis) -> Iterator[str]:
             yield f"{number}. {words.happened}"
             yield f"   {words.look}"
             yield f"   {words.mend}"
-    elif not diagnosis.to_share_on and _all_are_written(diagnosis):
+    elif not diagnosis.to_share_on and not _trays_to_write(diagnosis):
         yield "No single slip leads to this: a tray may be misread, or two things happened at once."
         sharing = share(diagnosis.dividend, diagnosis.divisor, ribbons=diagnosis.ribbons)
         yield from unexplained(_SAID, sharing, diagnosis.seen)
@@ -157,28 +157,20 @@ def _explained(diagnosis: Diagnosis) -> list[tuple[Cause, Explanation]]:
     return [(cause, explain(_SAID, cause, sharing, diagnosis.causes)) for cause in diagnosis.causes]
 
 
-def _all_are_written(diagnosis: Diagnosis) -> bool:
-    """Whether there are as many trays of each kind as children who share."""
-    written: Counter[int] = Counter()
-    for tray in diagnosis.seen.trays:
-        written[tray.stands_for] += tray.sharers
-    return written == _who_shares(diagnosis)
-
-
-def _who_shares(diagnosis: Diagnosis) -> Counter[int]:
-    """How many children share, by what each stands for."""
+def _trays_to_write(diagnosis: Diagnosis) -> str:
+    """'4 trays', '1 tray for 10 (10:...), 2 trays for 1'; nothing where it is these that are seen."""
     mat = Mat.of(diagnosis.divisor) if diagnosis.ribbons else Mat((diagnosis.divisor,))
-    return Counter({10**width: mat[width] for width in mat.widths})
-
-
-def _trays_that_belong(diagnosis: Diagnosis) -> str:
-    """'4 trays', '1 tray for 10 (10:...), 2 trays for 1'."""
+    belong = {10**width: mat[width] for width in mat.widths}
+    seen: Counter[int] = Counter()
+    for tray in diagnosis.seen.trays:
+        seen[tray.stands_for] += tray.sharers
+    if seen == belong:
+        return ""
     if not diagnosis.ribbons:
         return counted(diagnosis.divisor, "tray")
-    trays = _who_shares(diagnosis).items()
     return ", ".join(
-        f"{counted(sharers, 'tray')} for {stands_for}" + (f" ({stands_for}:...)" if stands_for > 1 else "")
-        for stands_for, sharers in trays
+        f"{counted(number, 'tray')} for {kind}" + (f" ({kind}:...)" if kind > 1 else "")
+        for kind, number in belong.items()
     )
 
 
@@ -186,8 +178,8 @@ def _what_is_seen(diagnosis: Diagnosis) -> Iterator[str]:
     seen = diagnosis.seen
     trays = ", ".join(_trays(tray, diagnosis.ribbons) for tray in seen.trays)
     yield f"You see: {trays}" + ("." if seen.left is None else f"; {_left(seen.left)}.")
-    if not _all_are_written(diagnosis):
-        yield f"There should be {_trays_that_belong(diagnosis)}. Write one for each child, 0 for an empty one."
+    if trays := _trays_to_write(diagnosis):
+        yield f"There should be {trays}. Write one for each child, 0 for an empty one."
     if not diagnosis.ribbons and seen.sharers > 1:
         yield "The trays are equal." if seen.equal else "The trays are not equal."
     off = seen.off_by(diagnosis.dividend)
