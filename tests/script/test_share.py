@@ -3,7 +3,7 @@
 An object is the same if it is so key by key and in the same order.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from random import Random
 
 import pytest
@@ -11,7 +11,7 @@ import pytest
 from generator.commands.share import as_data
 from generator.engine.features import features_of
 from generator.engine.length import lesson_length
-from generator.engine.sharing import share
+from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import needs, shortages
 from generator.source.school import School
 from tests.engine.divisions import RIBBON_DIVISORS
@@ -28,25 +28,34 @@ Division = tuple[int, int, bool, bool]
 """Dividend, divisor, with ribbons, looking first."""
 
 
+SHARE = "([n, d, ribbons, look_first]) => sharing.share(n, d, { ribbons, look_first })"
+MOVEMENTS = "([n, d, ribbons, lookFirst]) => bare(sharing.division.workOut(n, d, { ribbons, lookFirst }).steps)"
+
+
 def check(engine: Engine, divisions: Iterable[Division]) -> None:
+    """All that is told of a division."""
+    for division, sharing, answer in answered(engine, SHARE, divisions):
+        assert answer == as_json(as_data(sharing, division[2])), division
+
+
+def check_movements(engine: Engine, divisions: Iterable[Division]) -> None:
+    """What all that is told follows from."""
+    for division, sharing, answer in answered(engine, MOVEMENTS, divisions):
+        assert answer == as_json(sharing.steps), division
+
+
+def answered(engine: Engine, function: str, divisions: Iterable[Division]) -> Iterator[tuple[Division, Sharing, str]]:
     asked = list(divisions)
     for start in range(0, len(asked), AT_ONCE):
         some = asked[start : start + AT_ONCE]
-        answers = engine.answers("([n, d, ribbons, look_first]) => sharing.share(n, d, { ribbons, look_first })", some)
-        for division, answer in zip(some, answers, strict=True):
+        for division, answer in zip(some, engine.answers(function, some), strict=True):
             dividend, divisor, ribbons, look_first = division
-            sharing = share(dividend, divisor, ribbons=ribbons, look_first=look_first)
-            assert answer == as_json(as_data(sharing, ribbons)), division
+            yield division, share(dividend, divisor, ribbons=ribbons, look_first=look_first), answer
 
 
 @pytest.mark.parametrize("divisor", range(1, 13))
 def test_every_movement_of_every_dividend_up_to_9999(engine: Engine, divisor: int) -> None:
-    """All that is told of a division follows from its movements."""
-    for start in range(0, len(DIVIDENDS), AT_ONCE):
-        some = DIVIDENDS[start : start + AT_ONCE]
-        answers = engine.answers(f"(n) => bare(sharing.division.workOut(n, {divisor}, {{}}).steps)", some)
-        for dividend, answer in zip(some, answers, strict=True):
-            assert answer == as_json(share(dividend, divisor).steps), dividend
+    check_movements(engine, ((dividend, divisor, False, False) for dividend in DIVIDENDS))
 
 
 @pytest.mark.parametrize("divisor", range(1, 13))
@@ -61,7 +70,9 @@ def test_looking_first_leaves_out_the_same_movements(engine: Engine, divisor: in
 
 def test_every_ribbon_divisor_that_twelve_children_can_make(engine: Engine) -> None:
     for divisor in sample(DIVISORS, 60):
-        check(engine, ((dividend, divisor, True, dividend % 3 == 0) for dividend in WITH_RIBBONS))
+        divisions = [(dividend, divisor, True, dividend % 3 == 0) for dividend in WITH_RIBBONS]
+        check_movements(engine, divisions)
+        check(engine, divisions[divisor % TOLD :: TOLD])
 
 
 def test_numbers_as_large_as_the_command_takes(engine: Engine) -> None:
