@@ -336,6 +336,7 @@ def test_with_text_set_wide_the_whole_head_is_shown(chromium: Browser, plain_sit
             assert brand["width"] >= (140 if width >= 1280 else LARGE_TARGET)
 
 
+@only_in_a_whole_run
 def test_a_long_name_of_a_school_is_not_cut(chromium: Browser, plain_site: Path) -> None:
     """At widths where its head has little room; below the smallest the name is only heard."""
     named = """name => { const shown = document.querySelector(".brand span"); shown.textContent = name;

@@ -179,6 +179,7 @@ def test_what_helps_where_something_is_not_right_is_one_click_away(page: Page) -
     expect(page.locator(".presenting-head")).to_be_hidden()
 
 
+@only_in_a_whole_run
 def test_the_address_holds_where_it_is_and_going_back_leaves_it(chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium) as visit:
         page = visit.page
@@ -246,6 +247,7 @@ def test_a_finger_turns_the_page_and_a_small_movement_does_not(chromium: Browser
         assert visit.errors == []
 
 
+@only_in_a_whole_run
 def test_two_taps_in_a_row_skip_no_screen(chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium, own=True, viewport={"width": 820, "height": 1180}, has_touch=True) as visit:
         visit.page.goto(address(plain_site, "set-out"))
@@ -321,6 +323,7 @@ def test_full_screen_is_offered_only_where_it_is_and_refusal_does_no_harm(
         assert visit.errors == []
 
 
+@only_in_a_whole_run
 def test_without_scripts_the_address_leads_to_the_part_of_the_page(chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium, java_script_enabled=False) as visit:
         for screen in ("set-out", "hundreds", "tens-bank", "check"):

@@ -77,6 +77,7 @@ def test_what_is_seen_and_the_movement_shown_are_still_in_the_address_after_pres
         assert (visit.outside, visit.errors) == ([], [])
 
 
+@only_in_a_whole_run
 def test_what_was_being_written_of_a_tray_does_not_lead_out_of_the_presentation(
     chromium: Browser, plain_site: Path
 ) -> None:

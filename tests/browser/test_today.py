@@ -152,6 +152,7 @@ def test_digits_may_be_in_threes_and_of_any_width(visit: Visit) -> None:
         assert [line for line in visit.page.locator("#asking .fault").all_inner_texts() if line] == []
 
 
+@only_in_a_whole_run
 def test_an_address_opens_the_same_again_and_back_leads_back(visit: Visit, plain_site: Path) -> None:
     """Worked by hand: 12 x 286 = 3,432; with ribbons one stands for ten and two for one."""
     page = visit.page
@@ -233,6 +234,7 @@ def test_a_fault_of_a_tray_goes_with_the_number_it_was_about(visit: Visit) -> No
     expect(page.locator("#seen-fault")).to_be_empty()
 
 
+@only_in_a_whole_run
 def test_whether_the_shelf_has_it_is_heard_once_and_when_it_is_enough_again(visit: Visit) -> None:
     page = visit.page
     ask(page, "4327", "6")
@@ -446,6 +448,7 @@ def test_pages_that_go_by_the_schools_shelf_say_so_while_another_is_kept(visit: 
         visit.page.evaluate("localStorage.clear()")
 
 
+@only_in_a_whole_run
 def test_todays_shelf_is_the_same_in_two_tabs(visit: Visit, plain_site: Path) -> None:
     """The note of a lesson comes also when the lesson is gone back to as it was left."""
     page = visit.page
@@ -468,6 +471,7 @@ def test_todays_shelf_is_the_same_in_two_tabs(visit: Visit, plain_site: Path) ->
         expect(page.get_by_label("Squares")).to_have_value("45")
 
 
+@only_in_a_whole_run
 def test_where_nothing_more_can_be_kept_todays_shelf_holds_as_long_as_the_page(
     chromium: Browser, plain_site: Path
 ) -> None:
