@@ -126,7 +126,8 @@ def as_lines(diagnosis: Diagnosis) -> Iterator[str]:
     """The diagnosis for people: what should be there, what is seen, and what may have happened."""
     dividend, divisor, sharers = diagnosis.dividend, diagnosis.divisor, diagnosis.sharers
     yield f"{division_line(dividend, divisor, sharers, ribbons=diagnosis.ribbons)}."
-    yield from _what_is_seen(diagnosis)
+    to_write = _trays_to_write(diagnosis)
+    yield from _what_is_seen(diagnosis, to_write)
     yield ""
     if diagnosis.consistent:
         if diagnosis.seen.left is None and (remainder := dividend % divisor):
@@ -143,7 +144,7 @@ def as_lines(diagnosis: Diagnosis) -> Iterator[str]:
             yield f"{number}. {words.happened}"
             yield f"   {words.look}"
             yield f"   {words.mend}"
-    elif not diagnosis.to_share_on and not _trays_to_write(diagnosis):
+    elif not diagnosis.to_share_on and not to_write:
         yield "No single slip leads to this: a tray may be misread, or two things happened at once."
         sharing = share(diagnosis.dividend, diagnosis.divisor, ribbons=diagnosis.ribbons)
         yield from unexplained(_SAID, sharing, diagnosis.seen)
@@ -159,7 +160,7 @@ def _explained(diagnosis: Diagnosis) -> list[tuple[Cause, Explanation]]:
 
 def _trays_to_write(diagnosis: Diagnosis) -> str:
     """'4 trays', '1 tray for 10 (10:...), 2 trays for 1'; nothing where it is these that are seen."""
-    mat = Mat.of(diagnosis.divisor) if diagnosis.ribbons else Mat((diagnosis.divisor,))
+    mat = Mat.of_group(diagnosis.divisor, ribbons=diagnosis.ribbons)
     belong = {10**width: mat[width] for width in mat.widths}
     seen: Counter[int] = Counter()
     for tray in diagnosis.seen.trays:
@@ -174,12 +175,12 @@ def _trays_to_write(diagnosis: Diagnosis) -> str:
     )
 
 
-def _what_is_seen(diagnosis: Diagnosis) -> Iterator[str]:
+def _what_is_seen(diagnosis: Diagnosis, to_write: str) -> Iterator[str]:
     seen = diagnosis.seen
     trays = ", ".join(_trays(tray, diagnosis.ribbons) for tray in seen.trays)
     yield f"You see: {trays}" + ("." if seen.left is None else f"; {_left(seen.left)}.")
-    if trays := _trays_to_write(diagnosis):
-        yield f"There should be {trays}. Write one for each child, 0 for an empty one."
+    if to_write:
+        yield f"There should be {to_write}. Write one for each child, 0 for an empty one."
     if not diagnosis.ribbons and seen.sharers > 1:
         yield "The trays are equal." if seen.equal else "The trays are not equal."
     off = seen.off_by(diagnosis.dividend)

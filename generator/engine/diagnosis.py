@@ -88,7 +88,7 @@ def diagnose(
     if left is not None:
         refuse_unless_whole("value left over", left, least=0)
     quotient, remainder = divmod(dividend, divisor)
-    mat = Mat.of(divisor) if ribbons else Mat((divisor,))
+    mat = Mat.of_group(divisor, ribbons=ribbons)
     observation = Observation(readings(trays), left)
     right = readings(Reading(quotient * 10**width, mat[width], 10**width) for width in mat.widths)
     consistent = _agree(observation, Observation(right, remainder))

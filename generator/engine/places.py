@@ -71,6 +71,11 @@ class Mat(Counts):
 
     __slots__ = ()
 
+    @classmethod
+    def of_group(cls, divisor: int, *, ribbons: bool) -> Self:
+        """With ribbons every digit of the divisor is a group of sharers; else all stand for one."""
+        return cls.of(divisor) if ribbons else cls((divisor,))
+
     @property
     def widths(self) -> tuple[int, ...]:
         """The powers of ten for which somebody stands, largest first: 1 for a ribbon that says ten."""

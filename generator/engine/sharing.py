@@ -233,7 +233,7 @@ def share(dividend: int, divisor: int, *, ribbons: bool = False, look_first: boo
     """
     refuse_unless_whole("dividend", dividend, least=0)
     refuse_unless_whole("divisor", divisor, least=1)
-    mat = Mat.of(divisor) if ribbons else Mat((divisor,))
+    mat = Mat.of_group(divisor, ribbons=ribbons)
     return Sharing(dividend, mat, deal(Counts.of(dividend), mat, look_first=look_first), look_first)
 
 

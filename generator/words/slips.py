@@ -93,10 +93,10 @@ def row_on_paper(words: Phrases, symptom: Symptom, sharing: Sharing) -> Row:
     Where a unit bead may be lost, counting comes first, and every cause is told.
     """
     row = symptom_row(words, symptom, sharing)
-    first = tuple(filter(None, (first_on_paper(words, symptom),)))
-    if symptom.off_by == ONE_BEAD_SHORT:
-        return row._replace(mends=(*first, *row.mends))
-    return row._replace(happened=row.happened[:1], mends=(*first, *row.mends[:1]))
+    if symptom.off_by != ONE_BEAD_SHORT:
+        row = row._replace(happened=row.happened[:1], mends=row.mends[:1])
+    first = first_on_paper(words, symptom)
+    return row._replace(mends=(first, *row.mends)) if first else row
 
 
 def first_on_paper(words: Phrases, symptom: Symptom) -> str:
