@@ -407,7 +407,7 @@ def test_the_longest_lesson_is_a_choice_and_every_number_says_its_length(visit: 
     ask(page, "5230", "12")
     page.get_by_label("only what the shelf has").uncheck()
     state = page.locator("#found-state")
-    expect(state).to_have_text("9,000 numbers for 12 children. The best of them:")
+    expect(state).to_have_text("9,000 numbers for 12 children, the best first.")
     lengths = page.get_by_label("Length").locator("option").evaluate_all("all => all.map(one => one.value)")
     assert lengths[0] == "Infinity"
     for longest in lengths[-3:]:
@@ -416,7 +416,7 @@ def test_the_longest_lesson_is_a_choice_and_every_number_says_its_length(visit: 
             int(re.findall(r"about (\d+) minutes", line)[0]) for line in page.locator("#found li").all_inner_texts()
         ]
         assert all(minutes <= int(longest) for minutes in told)
-        expect(state).not_to_have_text("9,000 numbers for 12 children. The best of them:")
+        expect(state).not_to_have_text("9,000 numbers for 12 children, the best first.")
 
 
 def test_the_answer_is_never_to_another_question_than_the_fields(visit: Visit, plain_site: Path) -> None:
