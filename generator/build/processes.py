@@ -1,26 +1,19 @@
 """Runs pure functions over many inputs on N processes, with results kept; or other work on one of them."""
 
-import ctypes
 import os
-import signal
-import sys
-import threading
-from collections.abc import Callable, Iterable, Iterator
-from concurrent.futures import ProcessPoolExecutor
-from concurrent.futures.process import BrokenProcessPool
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from functools import partial
-from multiprocessing import active_children, get_context, parent_process
 from typing import Any, TypeAlias, get_type_hints
 
 from pydantic import TypeAdapter
 
 from generator.build.kept_results import Results, key_of
+from generator.build.other_processes import ProcessEndedError, Submit, other_processes
 from generator.errors import HandbookError
 from generator.pages.run_many import Given, Result, RunMany, Thing
 
 _AT_ONCE = 4  # inputs that a process is given at a time: more cost less, fewer share the work evenly
-_PR_SET_PDEATHSIG = 1  # linux/prctl.h
 
 Begin: TypeAlias = Callable[[Callable[[], None]], Callable[[], None]]
 """Begins work in another process, which must be able to take it over; calling what is returned waits for its end."""
@@ -32,25 +25,25 @@ def several_processes(results: Results, count: int) -> Iterator[tuple[RunMany, B
 
     With `count` 1 there is no other process to begin work in. Raises HandbookError if one was ended from outside.
     """
-    context = get_context("fork" if sys.platform == "linux" else "spawn")
-    pool = ProcessPoolExecutor(count, context, initializer=_end_with_the_first) if count > 1 else None
-    each = partial(pool.map, chunksize=_AT_ONCE) if pool else map
-
-    def begin(work: Callable[[], None]) -> Callable[[], None]:
-        assert pool
-        return pool.submit(work).result
-
+    if count == 1:
+        yield _with_results_kept(results, map), None
+        return
     try:
-        yield _with_results_kept(results, each), begin if pool else None
-    except KeyboardInterrupt:
-        for other in active_children():  # else whoever interrupts again waits for them for ever
-            other.kill()
-        raise
-    except BrokenProcessPool:
+        with other_processes(count) as submit:
+            yield _with_results_kept(results, partial(_map, submit)), lambda work: submit(work).result
+    except ProcessEndedError:
         raise HandbookError("a process was ended from outside; make room in memory, then do it again") from None
-    finally:
-        if pool:
-            pool.shutdown(cancel_futures=True)
+
+
+def _map(submit: Submit, function: Callable[[Thing], Result], things: Sequence[Thing]) -> Iterator[Result]:
+    """Like `map`, by other processes, which begin at once."""
+    batches = (things[first : first + _AT_ONCE] for first in range(0, len(things), _AT_ONCE))
+    done = [submit(partial(_list, function, batch)) for batch in batches]
+    return (result for batch in done for result in batch.result())
+
+
+def _list(function: Callable[[Thing], Result], things: Sequence[Thing]) -> list[Result]:
+    return list(map(function, things))
 
 
 def _with_results_kept(results: Results, each: Callable[..., Iterator[Any]]) -> RunMany:
@@ -94,25 +87,3 @@ def usable_processors() -> int:
     if hasattr(os, "sched_getaffinity"):
         return len(os.sched_getaffinity(0))
     return os.cpu_count() or 1
-
-
-def _end_with_the_first() -> None:
-    """An interrupt is meant for the first process: it ends the others itself, and if it was killed they end too.
-
-    On Linux these processes are forked, and fork others in turn, so there must be no thread in them.
-    """
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
-    if sys.platform == "linux":
-        ctypes.CDLL(None).prctl(_PR_SET_PDEATHSIG, signal.SIGKILL)
-        first = parent_process()
-        if first and os.getppid() != first.pid:  # it was gone before the kernel had been told
-            os._exit(1)
-    else:
-        threading.Thread(target=_wait_for_the_first, daemon=True).start()
-
-
-def _wait_for_the_first() -> None:
-    first = parent_process()
-    if first:
-        first.join()
-        os._exit(1)

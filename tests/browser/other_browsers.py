@@ -63,6 +63,7 @@ def firefox(folder: Path) -> Iterator[Other]:
             def message() -> Any:
                 length = b""
                 while (character := coming.read(1)) != b":":
+                    assert character, "Firefox has gone"
                     length += character
                 return json.loads(coming.read(int(length)))
 

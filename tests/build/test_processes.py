@@ -60,6 +60,12 @@ def end_at_once(given: int, thing: int) -> str:
     return "done"
 
 
+def end_while_answering(given: str, thing: int) -> str:
+    sys.setswitchinterval(1000)  # seconds: the other thread has its turn when this one writes the answer
+    threading.Timer(0.01, os.kill, (os.getpid(), signal.SIGKILL)).start()
+    return "long" * 25_000_000
+
+
 def threads(given: str, thing: int) -> int:
     return threading.active_count()
 
@@ -133,6 +139,15 @@ def test_a_process_that_is_killed_is_told_in_one_line(tmp_path: Path) -> None:
     ):
         list(run_many(end_at_once, os.getpid(), range(4)))
     assert "\n" not in str(error.value)
+
+
+def test_a_process_that_is_killed_while_it_answers_is_not_waited_for(tmp_path: Path) -> None:
+    with (
+        pytest.raises(HandbookError, match="ended from outside"),
+        results_in(tmp_path) as kept,
+        several_processes(kept, 2) as (run_many, _),
+    ):
+        list(run_many(end_while_answering, "", range(1)))
 
 
 def note(file: Path, words: str) -> None:

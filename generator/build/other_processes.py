@@ -1,0 +1,118 @@
+"""Work for other processes, each of them with a pipe of its own: none is waited for that has been ended.
+
+An executor of processes has one pipe for the answers of all. If one of them is killed while it writes there, because
+somebody interrupts or memory is short, the rest of its answer is waited for for ever.
+"""
+
+import ctypes
+import os
+import signal
+import sys
+import threading
+import traceback
+from collections.abc import Callable, Iterator
+from concurrent.futures import Future, ThreadPoolExecutor
+from contextlib import ExitStack, contextmanager
+from functools import cache
+from multiprocessing import get_context, parent_process
+from multiprocessing.connection import Connection
+from multiprocessing.process import BaseProcess
+from queue import SimpleQueue
+from typing import Any, TypeAlias
+
+_PR_SET_PDEATHSIG = 1  # linux/prctl.h
+
+Work: TypeAlias = Callable[[], Any]
+Submit: TypeAlias = Callable[[Work], Future[Any]]
+"""Has work done by another process. What is returned holds its result, or what it raised, or ProcessEndedError."""
+
+
+class ProcessEndedError(Exception):
+    """Another process was ended from outside, with no answer given."""
+
+
+@contextmanager
+def other_processes(count: int) -> Iterator[Submit]:
+    """Begins `count` processes with the first work; ends them with the block, whatever they are doing."""
+    free: SimpleQueue[Connection] = SimpleQueue()
+    threads = ThreadPoolExecutor(count)  # each of them waits for the answer of a process
+    with ExitStack() as to_end:  # who interrupts twice still ends all of them
+        to_end.callback(threads.shutdown, cancel_futures=True)
+
+        @cache
+        def begin() -> None:
+            for _ in range(count):
+                free.put(_begun(to_end))
+
+        def submit(work: Work) -> Future[Any]:
+            begin()
+            return threads.submit(_answer, free, work)
+
+        yield submit
+
+
+def _begun(to_end: ExitStack) -> Connection:
+    """Our end of the pipe to a new process."""
+    context: Any = get_context("fork" if sys.platform == "linux" else "spawn")
+    ours: Connection
+    ours, theirs = context.Pipe()
+    process = context.Process(target=_work, args=(theirs,))
+    to_end.callback(_end, process)
+    process.start()
+    theirs.close()
+    return ours
+
+
+def _end(process: BaseProcess) -> None:
+    if process.pid:
+        process.kill()
+        process.join()
+
+
+def _answer(free: SimpleQueue[Connection], work: Work) -> Any:
+    pipe = free.get()
+    try:
+        pipe.send(work)
+        done, answer = pipe.recv()
+    except (EOFError, OSError):
+        raise ProcessEndedError from None
+    finally:
+        free.put(pipe)
+    if not done:
+        raise answer
+    return answer
+
+
+def _work(pipe: Connection) -> None:
+    """In another process: do what comes and answer, until it is ended.
+
+    On Linux these processes are forked, and fork others in turn, so there must be no thread in them.
+    """
+    _end_with_the_first()
+    while True:
+        work = pipe.recv()
+        try:
+            answer = True, work()
+        except Exception as error:
+            error.add_note(traceback.format_exc())
+            answer = False, error
+        pipe.send(answer)
+
+
+def _end_with_the_first() -> None:
+    """An interrupt is meant for the first process: it ends the others itself, and if it was killed they end too."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    if sys.platform == "linux":
+        ctypes.CDLL(None).prctl(_PR_SET_PDEATHSIG, signal.SIGKILL)
+        first = parent_process()
+        if first and os.getppid() != first.pid:  # it was gone before the kernel had been told
+            os._exit(1)
+    else:
+        threading.Thread(target=_wait_for_the_first, daemon=True).start()
+
+
+def _wait_for_the_first() -> None:
+    first = parent_process()
+    if first:
+        first.join()
+        os._exit(1)
