@@ -4,7 +4,7 @@
   const { workOut } = sharing.division;
   const { told, askedOf, readSeen, write } = sharing.address;
   const { shelf } = sharing.todaysShelf;
-  const { byId, on } = sharing.elements;
+  const { byId, setText, on } = sharing.elements;
   const page = byId("todays-number");
   if (!page) return;
 
@@ -14,6 +14,7 @@
   /** What is asked and its division, once there is an answer. */
   let shown = null;
   let waiting = 0;
+  let hearing = 0;
 
   /**
    * Whether the answer is still the one from before, because a field has a fault: it is neither presented nor printed.
@@ -24,6 +25,15 @@
     byId("present-it").parentElement.inert = isOld;
   };
 
+  /** Nobody hears the answers to the first digits of a number. */
+  const hear = () => {
+    clearTimeout(hearing);
+    hearing = setTimeout(() => {
+      const [name, share, ofShelf] = ["answer-name", "answer-each", "shelf-verdict"].map((id) => byId(id).textContent);
+      setText("answer-heard", `${name}: ${share} ${ofShelf}`);
+    }, A_MOMENT);
+  };
+
   /** Answer what the address asks; beside the division it may tell what is seen, and how many movements are shown. */
   const answer = (asked) => {
     const { number, children, ribbons } = asked;
@@ -32,6 +42,7 @@
     markOld(false);
     byId("answer").hidden = false;
     sharing.answer.show(asked, division, shelf());
+    hear();
     sharing.notRight.show(asked, division);
     sharing.movementByMovement.show(asked, division);
     sharing.printing.show(asked);
@@ -75,6 +86,7 @@
   sharing.todaysShelf.watch(() => {
     if (shown) {
       sharing.answer.showShelf(shown.asked, shown.division, shelf());
+      hear();
       sharing.todaysLesson.showRest(shown.division);
     }
     findAgain();
