@@ -93,7 +93,7 @@ def diagnose(
     right = readings(Reading(quotient * 10**width, mat[width], 10**width) for width in mat.widths)
     consistent = _agree(observation, Observation(right, remainder))
     causes: tuple[Cause, ...] = ()
-    if not consistent and abs(number - mat.pieces) <= 1:
+    if not consistent and abs(number - mat.pieces) <= 1:  # a slip lays out one tray too few or too many at most
         sharing = share(dividend, divisor, ribbons=ribbons)
         causes = _causes(sharing, (outcome for outcome in simulate(sharing) if _agree(observation, outcome.seen)))
     return Diagnosis(dividend, divisor, mat.pieces, ribbons, observation, consistent, causes)

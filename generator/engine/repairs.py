@@ -148,7 +148,7 @@ def _with_the_right_trays(sharing: Sharing, outcome: Outcome) -> Repair:
 def _from_one_place_down(room: Room, occasion: Occasion) -> Repair:
     """Put right what the slip brought or took, then everything again from the highest place not right on a tray."""
     told: list[Movement] = []
-    too_many = _too_many(occasion)
+    too_many = _brought_by(occasion)
     for place in reversed(range(len(next(iter(room))[0].off))):
         pieces = too_many[place]
         if pieces < 0:
@@ -170,7 +170,7 @@ def _again(place: int, due: Iterable[Counts]) -> Again:
     return Again(place, everything=not any(any(pieces[place + 1 :]) for pieces in due))
 
 
-def _too_many(occasion: Occasion) -> Counter[int]:
+def _brought_by(occasion: Occasion) -> Counter[int]:
     """How many pieces of each place a slip has brought into the room; below zero: taken out of it."""
     place = occasion.place or UNITS
     match occasion.slip:

@@ -153,7 +153,7 @@ class PageMeta(Model):
     tags: Tags = ()
     boost: Annotated[float, Field(gt=0, le=10, allow_inf_nan=False)] = 1.0
     """a number above 0 up to 10"""
-    asks: bool = False
+    asks: Flag = False
     """true or false"""
 
 

@@ -179,7 +179,7 @@ def to_buy(words: Phrases, short: Shortage) -> str:
 
 
 def on_our_shelf(words: Phrases, shortages: Sequence[Shortage]) -> str:
-    """'has it', 'short of tens, trays'."""
+    """'has enough', 'short of tens, trays'."""
     if not shortages:
         return words.say("shortage.has-it")
     return words.say("shortage.short-of", things=in_a_row(words, [thing_short(words, short) for short in shortages]))

@@ -11,7 +11,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from functools import cache
 from typing import Any, NamedTuple
 
-from generator import HANDBOOK
+from generator import PROJECT
 from generator.errors import HandbookError
 
 _PLACE = re.compile(r"\{(\w+)\}")
@@ -42,13 +42,17 @@ class Phrases(NamedTuple):
 
     def say(self, key: str, /, **places: str | int) -> str:
         """A phrase with its places filled in. Raises HandbookError for an unknown key, place or plural category."""
+        phrases = _read(self.language).phrases
+        if key not in phrases:
+            raise HandbookError(f"there is no phrase {key} in {_shown(self.language)}")
+        text = phrases[key]
         try:
-            text = _read(self.language).phrases[key]
             if not isinstance(text, str):
                 text = text[category(self.language, int(places["count"]))]
             return _PLACE.sub(lambda place: self._said(places[place[1]]), text)
         except KeyError as missing:
-            raise HandbookError(f"phrase {key}: there is no {missing}") from None
+            given = ", ".join(places) or "nothing"
+            raise HandbookError(f"{_shown(self.language)}: {key}: is not given {missing}, but {given}") from None
 
     def has(self, key: str) -> bool:
         return key in _read(self.language).phrases
@@ -81,9 +85,14 @@ def category(language: str, count: int) -> str:
     return next((category for category, numbers in plural.items() if count in numbers), "other")
 
 
+def _shown(language: str) -> str:
+    """The path of its file from the top of the project."""
+    return f"handbook/{language}/phrases.toml"
+
+
 @cache
 def _read(language: str) -> _File:
-    tables = tomllib.loads((HANDBOOK / language / "phrases.toml").read_text("utf-8"))
+    tables = tomllib.loads((PROJECT / _shown(language)).read_text("utf-8"))
     plural = tables.pop("plural")
     return _File(tables, dict(_flat("", tables)), plural)
 

@@ -43,7 +43,7 @@ def explain(words: Phrases, cause: Cause, sharing: Sharing, causes: Collection[C
     def sentence(part: str) -> str:
         """The most special sentence that there is."""
         keys = (f"{table}.{part}{end}" for table in tables for end in ends)
-        return words.say(next(filter(words.has, keys)), **filled).strip()
+        return words.say(next(filter(words.has, keys), f"slip.{cause.slip}.{part}"), **filled).strip()
 
     return Explanation(sentence("happened"), sentence("look"), sentence("mend"))
 

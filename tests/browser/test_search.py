@@ -100,7 +100,7 @@ def test_queries_name_pages_and_reasons_and_leave_out_no_kind_of_page(site: Path
     least = {MISSPELLING: 120, NUMBER: 100, "sentence": 80, "who": 60}
     assert {kind for kind, count in least.items() if sum(query.kind == kind for query in QUERIES) < count} == set()
     authored = {page.relative_to(site).as_posix().removesuffix(".html") for page in site.glob("*/*.html")}
-    assert authored - named == set()
+    assert authored - named == set(), "write into queries.toml what people type to find these"
     assert {f"lessons/{step.parent.name}/index" for step in site.glob("lessons/*/index.html")} - named == set()
     assert any(page.endswith("/cards") for page in named)
 

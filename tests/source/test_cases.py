@@ -72,7 +72,7 @@ def test_what_is_right_is_taken(case: Path, tmp_path: Path) -> None:
 
 def _summary(sources: Sources) -> str:
     """What a reader of the sources could tell apart, as text."""
-    lines = [f"{key}: {value}" for key, value in sources.school.model_dump().items()]
+    lines = [f"{key}: {value}" for key, value in sources.school.model_dump(exclude_defaults=True).items()]
     lines.append(f"theme: {sources.theme.colours}, a logo of {len(sources.theme.logo)} bytes")
     for step in sources.steps:
         lines.append(f"step {step.slug}: {step.title}")

@@ -1,7 +1,8 @@
 """What school.toml may hold, and that its defaults are told in one place."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from pathlib import Path
+from typing import Any
 
 import pytest
 from pydantic.fields import FieldInfo
@@ -42,8 +43,16 @@ def test_the_stock_settings_are_the_defaults_but_for_the_name() -> None:
     table = parse_toml(decode(path.read_bytes(), "school.toml"), "school.toml")
     stock = validated(School, table)
     assert stock.model_copy(update={"name": School().name}) == School()
-    unset = {key for key in School.model_fields if key not in table.values}
-    assert unset == {"steps", "site_url"}
+    assert set(_unset(School, table.values)) == {"steps", "site_url"}
+
+
+def _unset(model: type[Model], table: Mapping[str, Any]) -> Iterator[str]:
+    """The keys of a model, and of the models in it, that a table leaves out."""
+    for key, field in model.model_fields.items():
+        if key not in table:
+            yield key
+        elif isinstance(field.default, Model):
+            yield from (f"{key}.{inner}" for inner in _unset(type(field.default), table[key]))
 
 
 def test_the_shelf_as_the_engine_takes_it() -> None:

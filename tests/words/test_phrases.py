@@ -1,6 +1,7 @@
 """Phrases: forms by number, places filled in, and plain faults for what is not there."""
 
 import pickle
+import re
 
 import pytest
 from babel import Locale
@@ -16,10 +17,17 @@ def test_the_number_chooses_the_form(count: int, words: str) -> None:
     assert SAID.say("piece.tens", count=count, number=count) == words
 
 
-@pytest.mark.parametrize("key", ["piece.sevens", "piece.tens"])
-def test_what_is_missing_is_named(key: str) -> None:
-    with pytest.raises(HandbookError, match=f"phrase {key}: there is no"):
-        SAID.say(key)
+@pytest.mark.parametrize(
+    ("key", "given", "fault"),
+    [
+        ("piece.sevens", {}, "there is no phrase piece.sevens in handbook/en/phrases.toml"),
+        ("piece.tens", {}, "handbook/en/phrases.toml: piece.tens: is not given 'count', but nothing"),
+        ("piece.tens", {"count": 2}, "handbook/en/phrases.toml: piece.tens: is not given 'number', but count"),
+    ],
+)
+def test_what_is_missing_is_named(key: str, given: dict[str, int], fault: str) -> None:
+    with pytest.raises(HandbookError, match=f"^{re.escape(fault)}$"):
+        SAID.say(key, **given)
 
 
 def test_every_number_takes_the_form_that_cldr_gives_it() -> None:

@@ -183,7 +183,8 @@ def _neighbours(sharing: Sharing, shelf: Shelf, words: Phrases) -> list[dict[str
 def _ready_number(divisor: int, sharing: Sharing, shelf: Shelf) -> dict[str, Any] | None:
     """A number that the shelf allows: today's own or the best one; else one that only goes to the bank as it does.
 
-    `alike` says whether it is special in the same ways as the number of the lesson.
+    `alike` says whether it is special in the same ways as the number of the lesson. Of several it is the best; today's
+    number offers the nearest (`handbook/theme/js/today/nearest.js`), for whoever has that number in mind already.
     """
     features = features_of(sharing)
     remainder = Remainder.NONE if features.exact else Remainder.SOME

@@ -9,7 +9,7 @@
   const { toSetOut, roundsWithRibbons, cardsAtTheClose, putTogether } = sharing.lessonWords;
   const { endAlternative } = sharing.stageWords;
   const { laidInCards } = sharing.lessonCards;
-  const { mat } = sharing.mat;
+  const { drawnMat } = sharing.mat;
   const { says, tick, part, figure, table } = sharing.lessonParts;
   const { element, say } = sharing.elements;
 
@@ -32,7 +32,7 @@
       ? say("lesson.set-out-with-ribbons", { division: divisionName(division) })
       : say("lesson.set-out", { dividend, count: sharers });
     const { beginning } = division;
-    const shown = figure(layoutAlternative(division), mat(division, beginning, beginning));
+    const shown = figure(layoutAlternative(division), drawnMat(division, beginning, beginning));
     const inTheMiddle = handsDo(ONLY_PRESENTED, things[0]);
     return part("set-out", heading, shown, told, ...rounds, inTheMiddle);
   };
@@ -44,7 +44,7 @@
       const { level, heading, alternative, parts } = place;
       const stage = stages[index];
       const drawn = ({ before, after, endsTheSharing }, text) =>
-        figure(text, mat(division, before, after, endsTheSharing));
+        figure(text, drawnMat(division, before, after, endsTheSharing));
       const presented = (of, each) => moment(parts[each], `div${ONLY_PRESENTED}`, drawn(of, parts[each].alternative));
       const whole = drawn(stage, alternative);
       const shown = [
@@ -54,7 +54,7 @@
       return part(placeName(level), heading, ...shown, wordsAt(place), handsAt(place));
     });
     if (exchanges) return sections;
-    const whole = figure(endAlternative(division), mat(division, beginning, end, true));
+    const whole = figure(endAlternative(division), drawnMat(division, beginning, end, true));
     const heading = element("h2", { id: "all-shared" }, say("lesson.all-shared"));
     const shared = element("div.all-shared", heading, whole);
     return [element("div.static", element("div.places", ...sections), shared)];

@@ -136,7 +136,7 @@
   /** Put right what the slip brought or took, then everything again from the highest place not right on a tray. */
   const fromOnePlaceDown = (room, occasion) => {
     const plan = [];
-    const wrong = tooMany(occasion);
+    const wrong = broughtBy(occasion);
     for (let place = room[0].pile.off.length - 1; place >= 0; place -= 1) {
       const pieces = wrong[place] ?? 0;
       if (pieces < 0) {
@@ -163,7 +163,7 @@
   });
 
   /** @type {(occasion: Occasion) => Object<number, number>} pieces of each place brought into the room by a slip */
-  const tooMany = ({ slip, place, other }) => {
+  const broughtBy = ({ slip, place, other }) => {
     switch (slip) {
       case "bank-counts-nine":
       case "laid-out-too-few":

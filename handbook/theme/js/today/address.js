@@ -31,7 +31,7 @@
    * @typedef {{number: string | null, children: string | null}} Texts
    * @type {() => {number: number | null, children: number | null, ribbons: boolean, texts: Texts}}
    */
-  const told = () => {
+  const readAsked = () => {
     const parts = given();
     const texts = { number: parts.get("number"), children: parts.get("children") };
     const [number, children] = [texts.number, texts.children].map((text) => wholeNumber(text ?? ""));
@@ -77,5 +77,5 @@
   /** Note in the address what is seen or how many movements are shown, beside what it says already. */
   const note = (asked, parts) => history.replaceState(null, "", writeAll(asked, parts));
 
-  sharing.address = { wholeNumber, askedOf, told, write, writeAll, readSeen, readMovement, note };
+  sharing.address = { wholeNumber, askedOf, readAsked, write, writeAll, readSeen, readMovement, note };
 }

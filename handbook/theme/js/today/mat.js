@@ -34,7 +34,7 @@
    * The mat after a movement, and what that movement has changed; before the first, both states are the beginning.
    * @type {(division: Division, before: State, after: State, isAtTheEnd: boolean) => HTMLElement}
    */
-  const mat = (division, before, after, isAtTheEnd = false) => {
+  const drawnMat = (division, before, after, isAtTheEnd = false) => {
     const places = downFrom(division.start.length);
     const rows = [
       heads(places, division.widths.map((width) => after.level + width)),
@@ -127,5 +127,5 @@
       ...looks.flatMap(([look, count]) => Array.from({ length: count }, () => element(`i.${SHAPES[place]}.${look}`))),
     );
 
-  sharing.mat = { mat };
+  sharing.mat = { drawnMat };
 }

@@ -6,7 +6,7 @@
   const { hands, traysWords } = sharing.stageWords;
   const { says } = sharing.lessonParts;
   const { courseOf } = sharing.course;
-  const { mat } = sharing.mat;
+  const { drawnMat } = sharing.mat;
   const { practise } = sharing;
   const { element, byId, setText, say, on } = sharing.elements;
 
@@ -38,7 +38,7 @@
     );
     const said = movement?.said ?? [];
     byId("movement-said").replaceChildren(...said.map(({ who, text }) => says(who, [text])));
-    byId("movement-mat").replaceChildren(mat(division, before, after, isAtTheEnd));
+    byId("movement-mat").replaceChildren(drawnMat(division, before, after, isAtTheEnd));
     byId("movement-room").replaceChildren(...room(after, isAtTheEnd).map((line) => element("li", line)));
     practise.ask(division, after, movements[position]);
     for (const button of buttons) {

@@ -2,7 +2,7 @@
 "use strict";
 (() => {
   const { workOut } = sharing.division;
-  const { told, askedOf, readSeen, write } = sharing.address;
+  const { readAsked, askedOf, readSeen, write } = sharing.address;
   const { shelf } = sharing.todaysShelf;
   const { byId, setText, on } = sharing.elements;
   const page = byId("todays-number");
@@ -56,7 +56,7 @@
 
   /** An address that tells but a number, or but a group, asks for it with what the fields hold besides. */
   const follow = () => {
-    const there = told();
+    const there = readAsked();
     let asked = askedOf(there);
     if (asked && isShown(asked) && !byId("answer").classList.contains("old")) {
       if (readSeen()) sharing.notRight.show(asked, shown.division);
