@@ -3,7 +3,9 @@
 Exit codes: 0 done; 1 it could not be done (every fault of the sources is listed); 2 wrong usage.
 """
 
+import errno
 import io
+import signal
 import sys
 from importlib import import_module
 
@@ -15,6 +17,8 @@ except ModuleNotFoundError:
 
 from generator.errors import HandbookError, SharingError
 
+_MAKE_ROOM = "close other programs, then do it again"
+_NO_ROOM = {errno.EMFILE, errno.ENFILE, errno.EAGAIN, errno.ENOMEM}
 COMMANDS = ("build", "serve", "check", "share", "choose", "diagnose", "new")
 
 
@@ -38,7 +42,14 @@ def main() -> None:
 
 
 def run() -> int:
-    """Run the command line and return its exit code. What the terminal cannot show is written as its code point."""
+    """Run the command line and return its exit code. What the terminal cannot show is written as its code point.
+
+    Whoever ends the program or closes its window has it clear up, as with Ctrl-C.
+    """
+    for name in ("SIGTERM", "SIGHUP"):
+        number = getattr(signal, name, None)
+        if number and signal.getsignal(number) == signal.SIG_DFL:
+            signal.signal(number, signal.default_int_handler)
     if isinstance(sys.stdout, io.TextIOWrapper):
         sys.stdout.reconfigure(errors="backslashreplace")
     try:
@@ -55,9 +66,14 @@ def run() -> int:
     except HandbookError as fault:
         click.echo(str(fault), err=True)
         return 1
+    except MemoryError:
+        click.echo(f"There is too little memory; {_MAKE_ROOM}", err=True)
+        return 1
     except OSError as fault:
         where = f"{fault.filename}: " if fault.filename else ""
         remedy = "work in a folder that is there and may be written, with room on its disk"
+        if fault.errno in _NO_ROOM:
+            remedy = _MAKE_ROOM
         click.echo(f"{where}{fault.strerror or fault}; {remedy}", err=True)
         return 1
     return 0

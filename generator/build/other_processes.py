@@ -4,7 +4,6 @@ An executor of processes has one pipe for the answers of all. If one of them is 
 somebody interrupts or memory is short, the rest of its answer is waited for for ever.
 """
 
-import ctypes
 import os
 import signal
 import sys
@@ -20,7 +19,9 @@ from multiprocessing.process import BaseProcess
 from queue import SimpleQueue
 from typing import Any, TypeAlias
 
-_PR_SET_PDEATHSIG = 1  # linux/prctl.h
+from generator.pages.authored.confined import end_with_the_one_before
+
+_ENDS = ("SIGINT", "SIGTERM", "SIGHUP")  # not every system has all of them
 
 Work: TypeAlias = Callable[[], Any]
 Submit: TypeAlias = Callable[[Work], Future[Any]]
@@ -58,9 +59,24 @@ def _begun(to_end: ExitStack) -> Connection:
     ours, theirs = context.Pipe()
     process = context.Process(target=_work, args=(theirs,))
     to_end.callback(_end, process)
-    process.start()
+    with _interrupts_put_off():
+        process.start()
     theirs.close()
     return ours
+
+
+@contextmanager
+def _interrupts_put_off() -> Iterator[None]:
+    """Python swallows an interrupt that comes while it forks, so it comes afterwards."""
+    if sys.platform != "linux":
+        yield
+        return
+    before = signal.pthread_sigmask(signal.SIG_BLOCK, ())
+    try:
+        signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
+        yield
+    finally:
+        signal.pthread_sigmask(signal.SIG_SETMASK, before)
 
 
 def _end(process: BaseProcess) -> None:
@@ -101,12 +117,11 @@ def _work(pipe: Connection) -> None:
 
 def _end_with_the_first() -> None:
     """An interrupt is meant for the first process: it ends the others itself, and if it was killed they end too."""
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    for name in _ENDS:
+        if hasattr(signal, name):
+            signal.signal(getattr(signal, name), signal.SIG_IGN)
     if sys.platform == "linux":
-        ctypes.CDLL(None).prctl(_PR_SET_PDEATHSIG, signal.SIGKILL)
-        first = parent_process()
-        if first and os.getppid() != first.pid:  # it was gone before the kernel had been told
-            os._exit(1)
+        end_with_the_one_before()
     else:
         threading.Thread(target=_wait_for_the_first, daemon=True).start()
 

@@ -5,6 +5,7 @@ the rendered pages. The folder may be deleted at any time; then everything is wo
 """
 
 import json
+import os
 import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -67,7 +68,7 @@ def name_of(school: Path | None) -> str:
     """The name of a folder for the stock handbook, or for a school's; each has its own."""
     if school is None:
         return "stock"
-    place = school.resolve()
+    place = Path(os.path.realpath(school))  # also of a link that leads to itself
     return f"{place.name[:40]}-{key_of(str(place))[:8]}"
 
 

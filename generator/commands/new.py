@@ -159,16 +159,20 @@ def _quoted(folder: Path) -> str:
 
 
 def _write(path: Path, text: str) -> None:
-    """Write a new file and the folders above it; never over another."""
+    """Write a new file and the folders above it, whole or not at all; never over another."""
+    is_new = False
     try:
         for folder in path.parents:
             if os.path.lexists(folder) and not folder.is_dir():
                 raise refused(str(folder), "is not a folder", "choose another one")
         path.parent.mkdir(parents=True, exist_ok=True)
         with path.open("x", encoding="utf-8", newline="\n") as file:
+            is_new = True
             file.write(text)
     except FileExistsError:
         raise refused(str(path), "is already there", "edit it, or choose another name") from None
     except OSError as error:
+        if is_new:
+            path.unlink()
         problem = f"cannot be written ({error.strerror})"
         raise refused(str(path), problem, "check the folder's name and rights") from None

@@ -5,6 +5,7 @@ import signal
 import subprocess
 import sys
 import time
+from functools import partial
 from pathlib import Path
 
 import click
@@ -68,10 +69,9 @@ def _build(school: Path | None, out: Path) -> str:
 
 def _end(build: subprocess.Popen[str]) -> None:
     """Let a build put everything in order; if it has not heard of the interrupt, tell it, and in the end kill it."""
-    for signal_number in (signal.SIGTERM if os.name == "nt" else signal.SIGINT, signal.SIGTERM):
+    interrupt = signal.SIGTERM if os.name == "nt" else signal.SIGINT
+    for end in (partial(build.send_signal, interrupt), build.kill):
         try:
             build.wait(_TIME_TO_END)
         except subprocess.TimeoutExpired:
-            build.send_signal(signal_number)
-    if build.poll() is None:
-        build.kill()
+            end()

@@ -1,16 +1,20 @@
 """Work that does not end, takes too much or breaks down leaves the one who asked for it unharmed."""
 
 import os
+import subprocess
 import sys
 import threading
 import time
 from collections.abc import Callable
 from multiprocessing import get_context
+from pathlib import Path
 
 import pytest
 
+from generator import PROJECT
 from generator.pages.authored.confined import MEMORY, confined
 from tests.sampling import sample
+from tests.waiting import is_gone, until
 
 
 def twice(number: int) -> int:
@@ -55,6 +59,12 @@ def large(size: int) -> int:
     return len(bytearray(size))
 
 
+def note_who_and_wait(note: Path) -> None:
+    note.with_suffix(".new").write_text(str(os.getpid()))
+    note.with_suffix(".new").rename(note)
+    time.sleep(600)
+
+
 def test_it_gives_the_result() -> None:
     assert confined(twice, 21, seconds=10) == 42
 
@@ -89,6 +99,33 @@ def test_nothing_is_forked_beside_other_threads(monkeypatch: pytest.MonkeyPatch)
         other.join()
     assert confined(twice, 21, seconds=10) == 42
     assert asked == ["spawn", "spawn" if threading.active_count() > 1 else "fork"]
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="other systems do not end a process with another")
+def test_it_ends_with_the_one_that_asked(tmp_path: Path) -> None:
+    """Else it holds open, for ever, what others read from that one."""
+    note = tmp_path / "note"
+    asking = get_context("fork").Process(target=confined, args=(note_who_and_wait, note), kwargs={"seconds": 600})
+    asking.start()
+    until(note.exists)
+    asking.kill()
+    asking.join()
+    until(lambda: is_gone(int(note.read_text())))
+
+
+UNDER_A_LIMIT = """
+import resource
+from generator.pages.authored.confined import confined
+from tests.pages.test_confined import twice
+resource.setrlimit(resource.RLIMIT_CPU, (13, 13))
+print(confined(twice, 21, seconds=10))
+"""
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="other systems set no such limit")
+def test_it_works_where_the_system_allows_less() -> None:
+    order = [sys.executable, "-c", UNDER_A_LIMIT]
+    assert subprocess.run(order, cwd=PROJECT, capture_output=True, check=True).stdout == b"42\n"
 
 
 @pytest.mark.skipif(sys.platform != "linux", reason="other systems do not hold a process to its memory")

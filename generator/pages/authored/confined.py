@@ -5,13 +5,14 @@ The process that works on it is stopped after SECONDS; on Linux it gets no more 
 """
 
 import _thread
+import ctypes
 import math
 import os
 import signal
 import sys
 from collections.abc import Callable
 from contextlib import suppress
-from multiprocessing import get_context
+from multiprocessing import get_context, parent_process
 from multiprocessing.connection import Connection
 from pathlib import Path
 from threading import Timer, active_count
@@ -21,6 +22,7 @@ SECONDS = 10.0
 MEMORY = 1 << 30
 _GRACE = 2.0  # how much longer it may take to say by itself that it takes too long
 _TO_BEGIN = 60.0
+_PR_SET_PDEATHSIG = 1  # linux/prctl.h
 
 Result = TypeVar("Result")
 
@@ -56,6 +58,7 @@ def _answer(connection: Connection, function: Callable[..., Any], arguments: tup
     with suppress(BaseException):
         signal.signal(signal.SIGINT, signal.default_int_handler)
         if sys.platform == "linux":
+            end_with_the_one_before()
             _take_at_most(seconds)
         connection.send("begun")
         alarm = Timer(seconds, _thread.interrupt_main)
@@ -66,12 +69,24 @@ def _answer(connection: Connection, function: Callable[..., Any], arguments: tup
     os._exit(0)
 
 
+def end_with_the_one_before() -> None:
+    """On Linux: this process ends as soon as the one that began it has ended, however that was."""
+    before = parent_process()
+    ctypes.CDLL(None).prctl(_PR_SET_PDEATHSIG, signal.SIGKILL)
+    if before and os.getppid() != before.pid:  # it was gone before the kernel had been told
+        os._exit(1)
+
+
 def _take_at_most(seconds: float) -> None:
-    """Let this process grow by no more than MEMORY, and end in time even if nobody ends it."""
+    """Let this process grow by no more than MEMORY, and end in time even if nobody ends it; a system may allow less."""
     import resource
 
     pages = int(Path("/proc/self/statm").read_text("ascii").split()[0])
-    largest = pages * resource.getpagesize() + MEMORY
-    resource.setrlimit(resource.RLIMIT_AS, (largest, largest))
-    longest = math.ceil(seconds + 2 * _GRACE)
-    resource.setrlimit(resource.RLIMIT_CPU, (longest, longest))
+    limits = {
+        resource.RLIMIT_AS: pages * resource.getpagesize() + MEMORY,
+        resource.RLIMIT_CPU: math.ceil(seconds + 2 * _GRACE),
+    }
+    for limit, most in limits.items():
+        allowed = resource.getrlimit(limit)[1]
+        least = most if allowed == resource.RLIM_INFINITY else min(most, allowed)
+        resource.setrlimit(limit, (least, least))
