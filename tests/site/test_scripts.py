@@ -72,6 +72,11 @@ def test_what_a_script_offers_has_a_name_of_its_own() -> None:
     assert sorted(offered) == sorted(set(offered))
 
 
+def test_no_pattern_looks_behind() -> None:
+    """Safari before 16.4 refuses the whole script (from memory); tablets of schools are old."""
+    assert [script.name for script in (*SCRIPTS, *WORKER) if re.search(r"\(\?<[=!]", script.read_text("utf-8"))] == []
+
+
 def test_lines_are_no_longer_than_those_of_the_program() -> None:
     lines = [line for script in (*SCRIPTS, *WORKER) for line in script.read_text("utf-8").splitlines()]
     assert [line for line in lines if len(line) > LONGEST_LINE] == []

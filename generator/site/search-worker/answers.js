@@ -49,9 +49,12 @@ const withoutPunctuation = (asked) =>
  */
 function forgiven(asked) {
   const isKnown = (typed) => [...words.keys()].some((word) => word.startsWith(typed));
+  const isWord = (part) => SAYS_LITTLE.has(part) || (part.length > 2 && words.has(part));
   return asked.replace(/[\p{L}']+/gu, (typed) => {
     const small = typed.toLowerCase();
-    return small.length < SHORTEST || isKnown(small) ? typed : nearestWord(small, words) || typed;
+    return small.length < SHORTEST || SAYS_LITTLE.has(small) || isKnown(small)
+      ? typed
+      : nearestWord(small, words) || inParts(small, isWord) || typed;
   });
 }
 
@@ -67,7 +70,10 @@ function sharpened(asked) {
   const saysMuch = (word) => !SAYS_LITTLE.has(word.toLowerCase());
   const kept = typed.filter(saysMuch).length > 1 ? typed.filter(saysMuch) : typed;
   const isFinished = (place) =>
-    place < kept.length - 1 || asked.endsWith(" ") || (place > 0 && words.has(kept[place].toLowerCase()));
+    place < kept.length - 1 ||
+    asked.endsWith(" ") ||
+    (place > 0 && (/^\d{1,2}$/.test(kept[place]) || words.has(kept[place].toLowerCase())));
+  if (/^\d{1,2}$/.test(kept.join(" "))) return `${kept[0]} ${kept[0]}^9`; // "4": a group, or how a number begins
   const ended = kept.map((word, place) => (/^[\p{L}\d]{1,2}$/u.test(word) && isFinished(place) ? `${word}^1` : word));
   return ended.flatMap((word) => (word.includes("'") ? [word, word.replaceAll("'", "’")] : [word])).join(" ");
 }
@@ -96,7 +102,12 @@ const asShown = (items) =>
  * @param {Object<string, boolean>} terms the words that were asked, and whether the page has them
  * @returns {Object<string, boolean>} the same without the numbers that it has
  */
-const toMark = (terms) => Object.fromEntries(Object.entries(terms).filter(([word, has]) => !has || !/\d/.test(word)));
+const toMark = (terms) =>
+  Object.fromEntries(
+    Object.entries(terms).filter(([word, has]) =>
+      has ? !/\d/.test(word) : !word.includes("’") && !terms[word.replaceAll("'", "’")],
+    ),
+  );
 
 const answer = self.postMessage.bind(self);
 self.postMessage = (message) => {

@@ -83,3 +83,20 @@ function nearestWord(typed, words) {
   }
   return nearest;
 }
+
+/**
+ * @param {string} typed words without the spaces between them: "firstaid"
+ * @param {(part: string) => boolean} isWord
+ * @returns {string | undefined} the same with spaces, of as few words as can be
+ */
+function inParts(typed, isWord) {
+  const best = [[]];
+  for (let end = 1; end <= typed.length; end++) {
+    for (let start = 0; start < end; start++) {
+      const part = typed.slice(start, end);
+      const isBetter = best[start] && (!best[end] || best[start].length + 1 < best[end].length);
+      if (isBetter && isWord(part)) best[end] = [...best[start], part];
+    }
+  }
+  return best[typed.length]?.join(" ");
+}

@@ -24,7 +24,12 @@ const NUMBERS_IN_WORDS = new Map(
 
 /** @type {(text: string) => string} 5230 for 5,230 and 5 230 */
 const withoutMarks = (text) =>
-  text.replace(/\b(\d) (?=\d{3}\b)/g, "$1").replace(/(\d)[,.'’\u2009\u202f\u00a0](?=\d{3}(?!\d))/g, "$1");
+  text
+    .replace(/(\d)(?=\p{L}{2})/gu, "$1 ") // "6kids"
+    .replace(/(\p{L}{2})(?=\d)/gu, "$1 ") // "5230by4"
+    .replace(/(\d)[/÷]+(?=\d)/g, "$1/") // as the tags of lessons have it
+    .replace(/\b(\d) (?=\d{3}\b)/g, "$1")
+    .replace(/(\d)[,.'’\u2009\u202f\u00a0](?=\d{3}(?!\d))/g, "$1");
 
 /** @type {(place: string) => string} "hundred" and the like */
 const scaleInWords = (place) => sharing.phrases.say(`number.of-${place}`, { how_many: "" }).trim();
@@ -65,7 +70,7 @@ function goneOn(said, word) {
 function wordsAndNumbers(text) {
   const found = inWords(withoutMarks(text.toLowerCase()))
     .replaceAll("’", "'")
-    .match(/[\p{L}\p{N}']+/gu);
+    .match(/[\p{L}\p{N}']+|[÷/]/gu);
   const words = [];
   let said;
   for (const [place, word] of (found || []).entries()) {

@@ -40,7 +40,9 @@ function withNumbersFirst(asked, items) {
   for (const parts of first) parts[0].score = best + 2;
   const today = { location: addressOf(division), title: titleOf(division), text: "", terms: {}, score: best + 1 };
   const others = items.filter((item) => !first.includes(item));
-  const near = others.filter((item) => isOneOf(ofNumber, item));
+  const numbersForGroup = { page: `choosing/group-${divisor}.html` };
+  const close = dividend === undefined ? [numbersForGroup] : ofNumber;
+  const near = others.filter((item) => isOneOf(close, item));
   const apart = others.filter((item) => !near.includes(item));
   return [...first, [today], ...near, ...apart];
 }
