@@ -79,7 +79,7 @@ def to_set_out(words: Phrases, sharing: Sharing) -> tuple[str, ...]:
     large_cards = "lesson.large-cards-with-ribbons" if sharing.ribbons else "lesson.large-cards"
     each = small_cards(words, needed.small_cards, sharing)
     lines = (
-        words.say("lesson.number", pieces=pieces(words, sharing.start)),
+        words.say("lesson.number", count=sharing.start.pieces, pieces=pieces(words, sharing.start)),
         words.say(large_cards, cards=cards_named(words, needed.large_cards), divisor=sharing.divisor),
         trays(words, sharing),
         ribbons_worn(words, sharing) if sharing.ribbons else "",

@@ -26,7 +26,7 @@
     const add = (kind, near, group = children) => {
       const known = found.find((one) => one.number === near && one.children === group);
       if (known) known.kinds.push(kind);
-      else if (near !== null && (near !== number || group !== children)) {
+      else if (near >= SMALLEST && (near !== number || group !== children)) {
         found.push({ kinds: [kind], number: near, children: group, ribbons });
       }
     };

@@ -59,7 +59,7 @@
     const { largeCards, smallCards: fetched } = needs(division);
     const bank = fromBank(division);
     return [
-      say("lesson.number", { pieces: pieces(division.start) }),
+      say("lesson.number", { count: sum(division.start), pieces: pieces(division.start) }),
       say(division.ribbons ? "lesson.large-cards-with-ribbons" : "lesson.large-cards", {
         cards: cardsNamed(largeCards),
         divisor: division.divisor,
