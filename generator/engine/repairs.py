@@ -13,6 +13,7 @@ Where no single slip explains what is seen, what is read tells how many pieces o
 
 from collections import Counter
 from collections.abc import Iterable, Iterator
+from functools import partial
 from typing import NamedTuple
 
 from generator.engine.movements import TEN, Again, At, Movement, Pile, Repair, Room, together
@@ -58,9 +59,8 @@ def by_what_is_seen(sharing: Sharing, seen: Observation) -> Remedy:
     """The fewest movements that make the trays alike and the number whole again, whatever has happened.
 
     Every tray should then hold its share; while a round can still be given out, it may be fewer movements to what most
-    of them hold. What a tray holds more or less is taken for as few pieces as can be. Where most hold more than their
-    share, where pieces of several places are too many or too few in all, or where it takes more than MOST_MOVEMENTS,
-    it is shared out again, afresh if pieces are too many or too few.
+    of them hold. Where most hold more than their share, where pieces of several places are too many or too few in all,
+    or where it takes more than MOST_MOVEMENTS, it is shared out again, afresh if pieces are too many or too few.
     """
     off_by = seen.off_by(sharing.dividend)
     if off_by is not None and seen.sharers == sharing.sharers:
@@ -84,20 +84,45 @@ def _highest_wrong(value: int, right: int) -> int:
 
 
 def _all_alike(sharing: Sharing, seen: Observation, one: int, off_by: int) -> Repair | None:
-    """The fewest movements after which a tray for one holds `one`, and the others accordingly."""
+    """The easiest movements after which a tray for one holds `one`, and the others accordingly.
+
+    What differs is taken for as few beads as can be, or place by place (30 has a bar more than 21, and a bead less): of
+    both the plan counts that moves fewer pieces. No more pieces are taken than lie there, as the digits say.
+    """
     left = seen.left or 0
+    due = sharing.dividend - one * sharing.divisor
     if one > sharing.quotient or len(Counts.of(abs(off_by)).places_held) > 1:
         return None
     size = len(Counts.of(max(sharing.dividend, left, abs(off_by), *(tray.value for tray in seen.trays))))
-    off = {tray: _pieces_of(tray.value - one * tray.stands_for, size) for tray in seen.trays}
-    on_trays = Counts(sum(tray.sharers * pieces[place] for tray, pieces in off.items()) for place in range(size))
-    in_the_middle = _more(_pieces_of(off_by, size), on_trays, size)
-    middle = Pile(At.LEFT_OVER, _more(_pieces_of(left, size), in_the_middle, size), in_the_middle)
-    trays = (
-        (Pile(At.TRAY, _pieces_of(one * tray.stands_for, size), off[tray], tray.stands_for), tray.sharers)
-        for tray in seen.trays
+    digits = partial(_pieces_of, size=size)
+    too_many = {tray: digits(tray.value - one * tray.stands_for) for tray in seen.trays}
+    on_trays = Counts(sum(tray.sharers * pieces[place] for tray, pieces in too_many.items()) for place in range(size))
+    by_place = {tray: _more(digits(tray.value), digits(one * tray.stands_for), size) for tray in seen.trays}
+    plans: list[Repair] = []
+    for off, off_in_the_middle in (
+        (too_many, _more(digits(off_by), on_trays, size)),
+        (by_place, _more(digits(left), digits(due), size)),
+    ):
+        trays = [(_pile(At.TRAY, digits(tray.value), off[tray], tray.stands_for), tray.sharers) for tray in seen.trays]
+        room = _room(digits(0), _pile(At.LEFT_OVER, digits(left), off_in_the_middle), trays)
+        of_each = (sum(many * pile.off[place] for pile, many in room) for place in range(size))
+        if off is too_many or sum(map(abs, of_each)) <= TEN + 1:
+            plans.append(shortest(room, MOST_MOVEMENTS) or ())
+    return min(filter(None, plans), key=_pieces_moved, default=None)
+
+
+def _pile(at: At, there: Counts, off: Counts, stands_for: int = 1) -> Pile:
+    return Pile(at, _more(there, off, len(off)), off, stands_for)
+
+
+def _pieces_moved(plan: Repair) -> int:
+    """How many pieces change their place, at all trays together; an exchange is one for ten."""
+    return sum(
+        step.pieces * max(trays.sharers if trays else 1 for trays in (step.giving, step.taking))
+        if isinstance(step, Movement)
+        else TEN + 1
+        for step in plan
     )
-    return shortest(_room(_pieces_of(0, size), middle, trays), MOST_MOVEMENTS) or None
 
 
 def _pieces_of(number: int, size: int) -> Counts:

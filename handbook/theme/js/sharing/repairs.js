@@ -34,9 +34,9 @@
   /**
    * The fewest movements that make the trays alike and the number whole again, whatever has happened. Every tray should
    * then hold its share; while a round can still be given out, it may be fewer movements to what most of them hold.
-   * What a tray holds more or less is taken for as few pieces as can be. Where most hold more than their share, where
-   * pieces of several places are too many or too few in all, or where it takes more than MOST_MOVEMENTS, it is shared
-   * out again, afresh if pieces are too many or too few. goesOn: after it, what is left still goes round.
+   * Where most hold more than their share, where pieces of several places are too many or too few in all, or where it
+   * takes more than MOST_MOVEMENTS, it is shared out again, afresh if pieces are too many or too few. goesOn: after it,
+   * what is left still goes round.
    * @type {(division: Division, seen: Observation) => {repair: Repair, goesOn: boolean}}
    */
   const byWhatIsSeen = (division, seen) => {
@@ -62,7 +62,12 @@
     return places.find((place) => at(digits, place) !== at(due, place)) ?? UNITS;
   };
 
-  /** The fewest movements after which a tray for one holds `one`, and the others accordingly; null if none are few. */
+  /**
+   * The easiest movements after which a tray for one holds `one`, and the others accordingly; null if none are few.
+   * What differs is taken for as few beads as can be, or place by place (30 has a bar more than 21, and a bead less):
+   * of both the plan counts that moves fewer pieces. No more are taken than lie there, as the digits say, and place by
+   * place the bank has no more to do than to change one for ten.
+   */
   const allAlike = (division, { trays, left }, one, tooMany) => {
     if (one > division.quotient || placesHeld(digitsOf(Math.abs(tooMany))).length > 1) return null;
     const largest = Math.max(division.dividend, left, Math.abs(tooMany), ...trays.map(({ value }) => value));
@@ -71,19 +76,35 @@
       const digits = digitsOf(Math.abs(number));
       return Array.from({ length: size }, (_, place) => Math.sign(number) * at(digits, place));
     };
-    const onTrays = trays.map((tray) => ({ ...tray, off: piecesOf(tray.value - one * tray.stands_for) }));
-    const inTheMiddle = piecesOf(tooMany).map(
-      (pieces, place) => pieces - sum(onTrays.map(({ sharers, off }) => sharers * off[place])),
-    );
-    const rightlyLeft = piecesOf(left).map((pieces, place) => pieces - inTheMiddle[place]);
-    const piles = onTrays.map(({ stands_for, sharers, off }) => ({
-      pile: pileOf("tray", piecesOf(one * stands_for), off, stands_for),
-      many: sharers,
-    }));
-    const room = roomOf(piecesOf(0), pileOf("left-over", rightlyLeft, inTheMiddle), piles);
-    const plan = shortest(room, MOST_MOVEMENTS);
-    return plan?.length ? plan : null;
+    const inAll = (there, due) => piecesOf(there - due);
+    const byPlace = (there, due) => less(piecesOf(there), piecesOf(due));
+    const planFor = (offOf) => {
+      const onTrays = trays.map((tray) => ({ ...tray, off: offOf(tray.value, one * tray.stands_for) }));
+      const takenFor = (pieces, place) => pieces - sum(onTrays.map(({ sharers, off }) => sharers * off[place]));
+      const due = division.dividend - one * division.divisor;
+      const inTheMiddle = offOf === byPlace ? byPlace(left, due) : piecesOf(tooMany).map(takenFor);
+      const pile = (where, value, off, stands_for) => pileOf(where, less(piecesOf(value), off), off, stands_for);
+      const piles = onTrays.map(({ value, off, sharers, stands_for }) => ({
+        pile: pile("tray", value, off, stands_for),
+        many: sharers,
+      }));
+      const room = roomOf(piecesOf(0), pile("left-over", left, inTheMiddle), piles);
+      const ofEach = piecesOf(0).map((_, place) => Math.abs(sum(room.map(({ pile, many }) => many * pile.off[place]))));
+      return offOf === byPlace && sum(ofEach) > TEN + 1 ? null : shortest(room, MOST_MOVEMENTS);
+    };
+    const plans = [inAll, byPlace].map(planFor).filter((plan) => plan?.length);
+    return plans.sort((plan, other) => piecesMoved(plan) - piecesMoved(other))[0] ?? null;
   };
+
+  const less = (pieces, than) => pieces.map((many, place) => many - than[place]);
+
+  /** How many pieces change their place, at all trays together; an exchange is one for ten. */
+  const piecesMoved = (plan) =>
+    sum(
+      plan.map((step) =>
+        step.exchange ? TEN + 1 : step.pieces * Math.max(step.giving?.trays ?? 1, step.taking?.trays ?? 1),
+      ),
+    );
 
   /** What most trays hold, for one who stands for one; of several the least. */
   const heldByMost = (trays) => {
