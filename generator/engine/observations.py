@@ -33,9 +33,10 @@ class Observation(NamedTuple):
 
     @property
     def fair(self) -> bool:
-        """Whether every tray reads as many times what one tray reads as it stands for."""
+        """Whether every tray reads as many times what one has as it stands for; what one has is whole."""
         first = self.trays[0]
-        return all(tray.value * first.stands_for == first.value * tray.stands_for for tray in self.trays)
+        one, rest = divmod(first.value, first.stands_for)
+        return not rest and all(tray.value == one * tray.stands_for for tray in self.trays)
 
     def off_by(self, dividend: int) -> int | None:
         """How much more than the number all trays and what is left make together; None where that is not known."""

@@ -97,6 +97,15 @@ SENTENCES = {
         "1 tray for 10 with 2,860, 2 trays for 1 with 286",
         "nothing to look for",
     ],
+    "60 20 --ribbons --seen 10:3,10:3 --left 54": [
+        "No single slip leads to this",
+        "Take three unit beads from each of the 2 trays for 10 that read 3 and put them with what is left over. Then",
+    ],
+    "2400 200 --ribbons --seen 100:12,100:12 --left 2376": [
+        "From each of the 2 trays for 100 that read 12, take one bar to the middle. "
+        "From each of the 2 trays for 100 that now read 2, take two unit beads to the middle.",
+        "Then go on sharing.",
+    ],
     "9 3 --ribbons --seen 3,3,3 --left 0": ["9 for 3 with ribbons: each has 3, nothing left over."],
     "4 4 --seen 1,1,1,0": [
         "nothing left over",

@@ -181,6 +181,8 @@ def test_what_puts_a_room_right_whatever_has_happened(engine: Engine, rooms: Roo
                 heaps[place] = max(0, heaps[place] + chance.choice((-2, -1, 1, 2)) * 10 ** chance.randrange(4))
             *held, left = heaps
             seen.append(Observation(readings(map(Reading, held, [1] * len(held), trays)), left))
+            as_for_one = [Reading(step.after.share.value, 1, stands_for) for stands_for in trays]
+            seen.append(Observation(readings(as_for_one), dividend - sum(tray.value for tray in as_for_one)))
         repairs = [by_what_is_seen(sharing, room).repair for room in seen]
         plans += sum(not any(isinstance(step, Again) for step in repair) for repair in repairs)
         expected = [

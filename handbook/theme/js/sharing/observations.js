@@ -39,8 +39,9 @@
 
   const traysAsText = (trays) => trays.map((tray) => [tray.value, tray.sharers, tray.stands_for]).join(";");
 
-  /** @type {(seen: Observation) => boolean} whether every tray reads as many times what one reads as it stands for */
+  /** @type {(seen: Observation) => boolean} whether each reads as many times what one has, which is whole */
   const isFair = ({ trays: [first, ...others] }) =>
+    first.value % first.stands_for === 0 &&
     others.every(({ value, stands_for }) => value * first.stands_for === first.value * stands_for);
 
   /** @type {(seen: Observation, dividend: number) => number | null} how much more than the number; null: not known */
