@@ -58,15 +58,13 @@ class Remedy(NamedTuple):
 def by_what_is_seen(sharing: Sharing, seen: Observation) -> Remedy:
     """The fewest movements that make the trays alike and the number whole again, whatever has happened.
 
-    Every tray should then hold its share; while a round can still be given out, it may be fewer movements to what most
-    of them hold. Where most hold more than their share, where pieces of several places are too many or too few in all,
-    or where it takes more than MOST_MOVEMENTS, it is shared out again, afresh if pieces are too many or too few.
+    Every tray should then hold its share, or, where that is fewer movements, what some hold already: then the sharing
+    goes on. Where pieces of several places are too many or too few in all, or where it takes more than MOST_MOVEMENTS,
+    it is shared out again, afresh if pieces are too many or too few.
     """
     off_by = seen.off_by(sharing.dividend)
     if off_by is not None and seen.sharers == sharing.sharers:
-        values = [sharing.quotient]
-        if sharing.divisor <= (seen.left or 0):
-            values.append(_held_by_most(seen.trays))
+        values = [sharing.quotient, *_held_so_far(seen.trays, Counts.of(sharing.quotient))]
         plans = [(plan, one) for one in values if (plan := _all_alike(sharing, seen, one, off_by))]
         if plans:
             plan, one = min(plans, key=lambda found: len(found[0]))
@@ -91,7 +89,7 @@ def _all_alike(sharing: Sharing, seen: Observation, one: int, off_by: int) -> Re
     """
     left = seen.left or 0
     due = sharing.dividend - one * sharing.divisor
-    if one > sharing.quotient or len(Counts.of(abs(off_by)).places_held) > 1:
+    if len(Counts.of(abs(off_by)).places_held) > 1:
         return None
     size = len(Counts.of(max(sharing.dividend, left, abs(off_by), *(tray.value for tray in seen.trays))))
     digits = partial(_pieces_of, size=size)
@@ -136,12 +134,13 @@ def _more(pieces: Counts, than: Counts, size: int) -> Counts:
     return Counts(pieces.at(place) - than.at(place) for place in range(size))
 
 
-def _held_by_most(trays: Iterable[Reading]) -> int:
-    """What most trays hold, for one who stands for one; of several the least."""
+def _held_so_far(trays: Iterable[Reading], share: Counts) -> list[int]:
+    """What trays hold, for one who stands for one, and no more at any place than the share: most trays first."""
     sharers: Counter[int] = Counter()
     for tray in trays:
         sharers[tray.value // tray.stands_for] += tray.sharers
-    return min(sharers, key=lambda value: (-sharers[value], value))
+    held = [one for one in sharers if all(share.at(place) >= pieces for place, pieces in enumerate(Counts.of(one)))]
+    return sorted(held, key=lambda one: (-sharers[one], one))
 
 
 def _left_behind(sharing: Sharing, outcome: Outcome) -> Room:

@@ -32,19 +32,18 @@
   };
 
   /**
-   * The fewest movements that make the trays alike and the number whole again, whatever has happened. Every tray should
-   * then hold its share; while a round can still be given out, it may be fewer movements to what most of them hold.
-   * Where most hold more than their share, where pieces of several places are too many or too few in all, or where it
-   * takes more than MOST_MOVEMENTS, it is shared out again, afresh if pieces are too many or too few. goesOn: after it,
-   * what is left still goes round.
+   * The fewest movements that make the trays alike and the number whole, whatever has happened. Every tray should then
+   * hold its share, or, where that is fewer movements, what some hold already: then the sharing goes on (goesOn). Where
+   * pieces of several places are too many or too few in all, or where it takes more than MOST_MOVEMENTS, it is shared
+   * out again, afresh if pieces are too many or too few.
    * @type {(division: Division, seen: Observation) => {repair: Repair, goesOn: boolean}}
    */
   const byWhatIsSeen = (division, seen) => {
-    const { trays, left } = seen;
-    const { quotient, divisor, sharers: due } = division;
+    const { trays } = seen;
+    const { quotient, sharers: due } = division;
     const tooMany = offBy(seen, division.dividend);
     if (tooMany !== null && sum(trays.map(({ sharers }) => sharers)) === due) {
-      const [best] = (left < divisor ? [quotient] : [quotient, heldByMost(trays)])
+      const [best] = [quotient, ...heldSoFar(trays, digitsOf(quotient))]
         .map((one) => ({ repair: allAlike(division, seen, one, tooMany), goesOn: one < quotient }))
         .filter(({ repair }) => repair)
         .sort((one, other) => one.repair.length - other.repair.length);
@@ -69,7 +68,7 @@
    * place the bank has no more to do than to change one for ten.
    */
   const allAlike = (division, { trays, left }, one, tooMany) => {
-    if (one > division.quotient || placesHeld(digitsOf(Math.abs(tooMany))).length > 1) return null;
+    if (placesHeld(digitsOf(Math.abs(tooMany))).length > 1) return null;
     const largest = Math.max(division.dividend, left, Math.abs(tooMany), ...trays.map(({ value }) => value));
     const size = String(largest).length;
     const piecesOf = (number) => {
@@ -106,11 +105,13 @@
       ),
     );
 
-  /** What most trays hold, for one who stands for one; of several the least. */
-  const heldByMost = (trays) => {
+  /** What trays hold, for one who stands for one, and no more at any place than the share: most trays first. */
+  const heldSoFar = (trays, share) => {
     const held = trays.flatMap(({ value, stands_for, sharers }) => Array(sharers).fill(quotientOf(value, stands_for)));
     const times = (value) => held.filter((other) => other === value).length;
-    return held.sort((one, other) => times(other) - times(one) || one - other)[0];
+    return [...new Set(held)]
+      .filter((one) => digitsOf(one).every((pieces, place) => pieces <= at(share, place)))
+      .sort((one, other) => times(other) - times(one) || one - other);
   };
 
   /** @type {(division: Division, outcome: Outcome) => Room} */
