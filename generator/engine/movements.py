@@ -54,10 +54,12 @@ class Again(NamedTuple):
     """All of this place and below goes back to the middle and is shared out again.
 
     everything    no tray should hold anything larger, so that nothing stays on the trays
+    goes_on       nothing of it was right to go back: all trays have as much, and what is left is simply shared on
     """
 
     place: int
     everything: bool
+    goes_on: bool = False
 
 
 Repair: TypeAlias = tuple[Movement | Exchange | Again, ...]

@@ -40,12 +40,27 @@ def easier(sharing: Sharing, outcome: Outcome, fewest: Repair) -> Repair | None:
     """Sharing out again from one place down, where children could not follow the fewest movements.
 
     That is where trays give pieces of several places to the bank or get them from there: eight bars for five unit beads
-    are no exchange that they know.
+    are no exchange that they know. Where a round that did not go round lies on trays, it comes back, and they share on.
     """
     movements = [step for step in fewest if isinstance(step, Movement) and (step.giving or step.taking)]
-    if len({step.place for step in movements}) < 2 or all(At.BANK not in (m.source, m.target) for m in movements):
+    told = fewest
+    if len({step.place for step in movements}) > 1 and any(At.BANK in (m.source, m.target) for m in movements):
+        told = _from_one_place_down(_left_behind(sharing, outcome), outcome.occasion)
+    if any(isinstance(step, Again) for step in told):
+        told = _back_and_on(sharing, outcome) or told
+    return None if told is fewest else told
+
+
+def _back_and_on(sharing: Sharing, outcome: Outcome) -> Repair | None:
+    """The one movement to the middle after which all trays have as much and the sharing goes on, if there is one."""
+    seen = outcome.seen
+    is_as_read = all(pieces < TEN for tray in outcome.trays for pieces in tray.holds)
+    if sharing.ribbons or not is_as_read or seen.sharers != sharing.sharers or seen.off_by(sharing.dividend):
         return None
-    return _from_one_place_down(_left_behind(sharing, outcome), outcome.occasion)
+    match by_what_is_seen(sharing, seen):
+        case Remedy((Movement(source=At.TRAY, target=At.LEFT_OVER) as back,), goes_on=True):
+            return back, Again(back.place, everything=False, goes_on=True)
+    return None
 
 
 class Remedy(NamedTuple):

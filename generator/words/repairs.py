@@ -29,7 +29,7 @@ def repair_words(words: Phrases, repair: Repair, sharing: Sharing) -> str:
     sentences: list[str] = []
     changed: frozenset[tuple[int, int]] = frozenset()
     heap = _MIDDLE if any(_is_of_the_middle(step, sharing) for step in repair) else At.LEFT_OVER
-    tray = "a-tray" if any(isinstance(step, Again) for step in repair) else "tray"
+    tray = "a-tray" if any(isinstance(step, Again) and not step.goes_on for step in repair) else "tray"
     for step in repair:
         sentences.append(_step(words, step, _SoFar(sharing.ribbons, changed, heap, tray)))
         changed = changed | _read_after(step)
@@ -83,6 +83,8 @@ def _read_after(step: Movement | Exchange | Again) -> frozenset[tuple[int, int]]
 
 def _step(words: Phrases, step: Movement | Exchange | Again, so_far: _SoFar) -> str:
     match step:
+        case Again(goes_on=True):
+            return words.say("unexplained.then-share-on")
         case Again():
             return words.say(
                 "repair.again" if step.place else "repair.again-units", place=place_word(words, step.place)

@@ -86,6 +86,16 @@ SENTENCES = {
         "None is missing?",
     ],
     "5230 4 --seen 1300,1300,1300,1300 --left 30": ["What is left can still go round."],
+    "52 4 --seen 20,10,10,10 --left 2": [
+        "1. A round was not finished, and one piece stayed on a tray.",
+        "From the tray that reads 20, take one bar to the middle. Then go on sharing.",
+    ],
+    "5000 4 --seen 2000,1000,1000,1000 --left 0": [
+        "From the tray that reads 2,000, take one cube to the middle. Then go on sharing.",
+    ],
+    "2000 3 --seen 1000,1000,0 --left 0": [
+        "Put out the missing tray. From each of the 2 trays that read 1,000, take one cube to the middle. Then go on",
+    ],
     "5230 4 --seen 1306,1306,1306,1305 --left 7": [
         "to the tray that reads 1,305. Then go on sharing.",
     ],

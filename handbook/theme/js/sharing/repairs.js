@@ -20,7 +20,8 @@
 
   /**
    * Sharing out again from one place down, where children could not follow the fewest movements: where trays give
-   * pieces of several places to the bank or get them from there.
+   * pieces of several places to the bank or get them from there. Where a round that did not go round lies on trays, it
+   * comes back, and they share on.
    * @type {(division: Division, outcome: Outcome, fewest: Repair) => Repair | null}
    */
   const easier = (division, outcome, fewest) => {
@@ -28,7 +29,19 @@
     const isEasy =
       new Set(movements.map(({ place }) => place)).size < 2 ||
       movements.every(({ source, target }) => source !== "bank" && target !== "bank");
-    return isEasy ? null : fromOnePlaceDown(leftBehind(division, outcome), outcome.occasion);
+    const told = isEasy ? fewest : fromOnePlaceDown(leftBehind(division, outcome), outcome.occasion);
+    const easiest = (told.some((step) => "again" in step) && backAndOn(division, outcome)) || told;
+    return easiest === fewest ? null : easiest;
+  };
+
+  /** The one movement to the middle after which all trays have as much and the sharing goes on; null if none is. */
+  const backAndOn = (division, { seen, trays }) => {
+    const isRead = trays.every((tray) => Math.max(...tray.holds) < TEN);
+    if (!isRead || division.ribbons || offBy(seen, division.dividend)) return null;
+    const { repair, goesOn } = byWhatIsSeen(division, seen);
+    const [back, ...others] = repair;
+    if (!goesOn || others.length || back.source !== "tray" || back.target !== "left-over") return null;
+    return [back, { again: back.place, everything: false, goesOn }];
   };
 
   /**
