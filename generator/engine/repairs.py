@@ -64,10 +64,15 @@ def _back_and_on(sharing: Sharing, outcome: Outcome) -> Repair | None:
 
 
 class Remedy(NamedTuple):
-    """What helps whatever has happened. `goes_on`: after it, what is left still goes round."""
+    """What helps whatever has happened.
+
+    goes_on           after it, what is left still goes round
+    changed_places    how many trays stand before another child, where nothing else is wrong: no piece is moved
+    """
 
     repair: Repair
     goes_on: bool = False
+    changed_places: int = 0
 
 
 def by_what_is_seen(sharing: Sharing, seen: Observation) -> Remedy:
@@ -80,6 +85,9 @@ def by_what_is_seen(sharing: Sharing, seen: Observation) -> Remedy:
     off_by = seen.off_by(sharing.dividend)
     if off_by is not None and seen.sharers == sharing.sharers:
         values = [sharing.quotient, *_held_so_far(seen.trays, Counts.of(sharing.quotient))]
+        for one in values:
+            if off_by == 0 and (changed_places := _before_another_child(sharing, seen, one)):
+                return Remedy((), one < sharing.quotient, changed_places)
         plans = [(plan, one) for one in values if (plan := _all_alike(sharing, seen, one, off_by))]
         if plans:
             plan, one = min(plans, key=lambda found: len(found[0]))
@@ -87,6 +95,14 @@ def by_what_is_seen(sharing: Sharing, seen: Observation) -> Remedy:
     place = max(_highest_wrong(tray.value, sharing.quotient * tray.stands_for) for tray in seen.trays)
     again = _again(place, (tray.holds for tray in sharing.trays(sharing.end)))
     return Remedy((again._replace(everything=again.everything or bool(off_by)),))
+
+
+def _before_another_child(sharing: Sharing, seen: Observation, one: int) -> int:
+    """How many trays hold what another ribbon is due, where one is due `one` and all trays that are due are there."""
+    due = Counter(one * 10**width for width in sharing.mat.widths for _ in range(sharing.mat[width]))
+    if due != Counter(tray.value for tray in seen.trays for _ in range(tray.sharers)):
+        return 0
+    return sum(tray.sharers for tray in seen.trays if tray.value != one * tray.stands_for)
 
 
 def _highest_wrong(value: int, right: int) -> int:

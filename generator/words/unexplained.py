@@ -7,19 +7,22 @@ from generator.engine.observations import Observation
 from generator.engine.places import UNITS, Counts
 from generator.engine.repairs import by_what_is_seen
 from generator.engine.sharing import Sharing
-from generator.words.numbers import material
+from generator.words.numbers import capital, material, small_number
 from generator.words.phrases import Phrases
 from generator.words.repairs import repair_words
 
 
 def unexplained(words: Phrases, sharing: Sharing, seen: Observation) -> list[str]:
     """Sentences: count once more, look for what is missing, then make it right whatever has happened."""
-    repair, goes_on = by_what_is_seen(sharing, seen)
+    repair, goes_on, changed_places = by_what_is_seen(sharing, seen)
     takes_from_middle = any(
         isinstance(step, Movement) and step.source is At.LEFT_OVER and step.place > UNITS for step in repair
     )
+    number = capital(small_number(words, changed_places))
     mend = [
-        repair_words(words, repair, sharing),
+        words.say("unexplained.changed-places", number=number)
+        if changed_places
+        else repair_words(words, repair, sharing),
         *([words.say("unexplained.not-there")] if takes_from_middle else []),
         *([words.say("unexplained.then-share-on")] if goes_on else []),
     ]

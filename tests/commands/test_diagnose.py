@@ -107,6 +107,9 @@ SENTENCES = {
         "1 tray for 10 with 2,860, 2 trays for 1 with 286",
         "nothing to look for",
     ],
+    "144 12 --ribbons --seen 10:12,120,12 --left 0": [
+        "Still the same? Two trays have changed places. Put each in front of its own child.",
+    ],
     "60 20 --ribbons --seen 10:3,10:3 --left 54": [
         "No single slip leads to this",
         "Take three unit beads from each of the 2 trays for 10 that read 3 and put them with what is left over. Then",

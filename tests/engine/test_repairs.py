@@ -431,6 +431,31 @@ def test_sharing_goes_on_where_trays_do_not_have_their_share_yet(
     assert by_what_is_seen(share(dividend, divisor), seen).goes_on == goes_on
 
 
+# a division with ribbons, what the trays of each hold, what is left, how many stand before another child, whether more
+# is to be shared then: worked by hand
+BEFORE_ANOTHER_CHILD = [
+    (144, 12, {10: [12], 1: [120, 12]}, 0, 2, False),
+    (3432, 12, {10: [286], 1: [286, 2860]}, 0, 2, False),
+    (1704, 12, {10: [142], 1: [1420, 142]}, 0, 2, False),
+    (999, 111, {100: [900], 10: [9], 1: [90]}, 0, 2, False),
+    (999, 111, {100: [90], 10: [9], 1: [900]}, 0, 3, False),
+    (420, 21, {10: [10, 100], 1: [100]}, 210, 2, True),
+    (144, 12, {10: [120], 1: [12, 12]}, 0, 0, False),
+    (144, 12, {10: [12], 1: [120, 13]}, 0, 0, False),
+]
+
+
+@pytest.mark.parametrize(("dividend", "divisor", "held", "left", "trays", "goes_on"), BEFORE_ANOTHER_CHILD)
+def test_trays_that_only_changed_places_are_not_emptied(
+    dividend: int, divisor: int, held: dict[int, list[int]], left: int, trays: int, goes_on: bool
+) -> None:
+    seen = readings(Reading(value, 1, stands_for) for stands_for, values in held.items() for value in values)
+    remedy = by_what_is_seen(share(dividend, divisor, ribbons=True), Observation(seen, left))
+    assert remedy.changed_places == trays
+    if trays:
+        assert (remedy.repair, remedy.goes_on) == ((), goes_on)
+
+
 @pytest.mark.parametrize("sharings", [plain, with_ribbons])
 def test_what_is_put_right_in_the_middle_of_a_lesson_makes_trays_alike_and_the_number_whole(
     sharings: Callable[[int], Iterator[Sharing]],
@@ -449,7 +474,7 @@ def test_what_is_put_right_in_the_middle_of_a_lesson_makes_trays_alike_and_the_n
             *held, left = heaps
             seen = Observation(readings(map(Reading, held, [1] * len(held), trays)), left)
             plan = by_what_is_seen(sharing, seen).repair
-            if not any(isinstance(step, Again) for step in plan):
+            if plan and is_short(plan):
                 found += 1
                 assert len(plan) <= MOST_MOVEMENTS
                 check_alike_and_whole(sharing, seen, plan)
@@ -510,7 +535,7 @@ def test_nothing_is_said_to_be_taken_that_does_not_lie_there(sharings: Callable[
                 *held, left = heaps
                 seen = Observation(readings(map(Reading, held, [1] * len(held), trays)), left)
                 plan = by_what_is_seen(sharing, seen).repair
-                if is_short(plan):
+                if plan and is_short(plan):
                     found += 1
                     check_alike_and_whole(sharing, seen, plan)
                     check_there_to_be_taken(sharing, seen, plan)

@@ -183,6 +183,9 @@ def test_what_puts_a_room_right_whatever_has_happened(engine: Engine, rooms: Roo
             seen.append(Observation(readings(map(Reading, held, [1] * len(held), trays)), left))
             as_for_one = [Reading(step.after.share.value, 1, stands_for) for stands_for in trays]
             seen.append(Observation(readings(as_for_one), dividend - sum(tray.value for tray in as_for_one)))
+            places_changed = [step.after.share.value * stands_for for stands_for in chance.sample(trays, len(trays))]
+            to_share = sharing.to_share(step.after)
+            seen.append(Observation(readings(map(Reading, places_changed, [1] * len(trays), trays)), to_share))
         repairs = [by_what_is_seen(sharing, room).repair for room in seen]
         plans += sum(not any(isinstance(step, Again) for step in repair) for repair in repairs)
         expected = [

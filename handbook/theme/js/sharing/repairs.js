@@ -48,15 +48,21 @@
    * The fewest movements that make the trays alike and the number whole, whatever has happened. Every tray should then
    * hold its share, or, where that is fewer movements, what some hold already: then the sharing goes on (goesOn). Where
    * pieces of several places are too many or too few in all, or where it takes more than MOST_MOVEMENTS, it is shared
-   * out again, afresh if pieces are too many or too few.
-   * @type {(division: Division, seen: Observation) => {repair: Repair, goesOn: boolean}}
+   * out again, afresh if pieces are too many or too few. changedPlaces: so many trays stand before another child, and
+   * nothing else is wrong.
+   * @type {(division: Division, seen: Observation) => {repair: Repair, goesOn: boolean, changedPlaces?: number}}
    */
   const byWhatIsSeen = (division, seen) => {
     const { trays } = seen;
     const { quotient, sharers: due } = division;
     const tooMany = offBy(seen, division.dividend);
     if (tooMany !== null && sum(trays.map(({ sharers }) => sharers)) === due) {
-      const [best] = [quotient, ...heldSoFar(trays, digitsOf(quotient))]
+      const values = [quotient, ...heldSoFar(trays, digitsOf(quotient))];
+      for (const one of tooMany ? [] : values) {
+        const changedPlaces = beforeAnotherChild(division, trays, one);
+        if (changedPlaces) return { repair: [], goesOn: one < quotient, changedPlaces };
+      }
+      const [best] = values
         .map((one) => ({ repair: allAlike(division, seen, one, tooMany), goesOn: one < quotient }))
         .filter(({ repair }) => repair)
         .sort((one, other) => one.repair.length - other.repair.length);
@@ -65,6 +71,14 @@
     const place = Math.max(...trays.map(({ value, stands_for }) => highestWrong(value, quotient * stands_for)));
     const again = againFrom(place, division.trays(division.end).map(({ holds }) => holds));
     return { repair: [{ ...again, everything: again.everything || Boolean(tooMany) }], goesOn: false };
+  };
+
+  /** How many trays hold what another ribbon is due, where one is due `one` and all trays that are due are there. */
+  const beforeAnotherChild = (division, trays, one) => {
+    const listed = (held, worth) => String(held.flatMap((tray) => Array(tray.sharers).fill(worth(tray))).sort());
+    const dueTo = ({ stands_for }) => one * stands_for;
+    if (listed(division.trays(division.end), dueTo) !== listed(trays, ({ value }) => value)) return 0;
+    return sum(trays.map((tray) => (tray.value === dueTo(tray) ? 0 : tray.sharers)));
   };
 
   /** The highest place with another digit than it should have; the units if there is none. */

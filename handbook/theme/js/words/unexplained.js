@@ -5,7 +5,7 @@
   const { offBy } = sharing.observations;
   const { byWhatIsSeen } = sharing.repairs;
   const { say } = sharing.phrases;
-  const { material } = sharing.numberWords;
+  const { capital, material, smallNumber } = sharing.numberWords;
   const { repairWords } = sharing.repairWords;
 
   /**
@@ -13,10 +13,12 @@
    * @type {(division: Division, seen: Observation) => string[]}
    */
   const unexplained = (division, seen) => {
-    const { repair, goesOn } = byWhatIsSeen(division, seen);
+    const { repair, goesOn, changedPlaces } = byWhatIsSeen(division, seen);
     const takesFromMiddle = repair.some(({ source, place }) => source === "left-over" && place > UNITS);
     const mend = [
-      repairWords(repair, division),
+      changedPlaces
+        ? say("unexplained.changed-places", { number: capital(smallNumber(changedPlaces)) })
+        : repairWords(repair, division),
       ...(takesFromMiddle ? [say("unexplained.not-there")] : []),
       ...(goesOn ? [say("unexplained.then-share-on")] : []),
     ].join(" ");
