@@ -78,13 +78,13 @@ class Remedy(NamedTuple):
 def by_what_is_seen(sharing: Sharing, seen: Observation) -> Remedy:
     """The fewest movements that make the trays alike and the number whole again, whatever has happened.
 
-    Every tray should then hold its share, or, where that is fewer movements, what some hold already: then the sharing
+    Every tray should then hold its share, or, where that is fewer movements, what most hold so far: then the sharing
     goes on. Where pieces of several places are too many or too few in all, or where it takes more than MOST_MOVEMENTS,
     it is shared out again, afresh if pieces are too many or too few.
     """
     off_by = seen.off_by(sharing.dividend)
     if off_by is not None and seen.sharers == sharing.sharers:
-        values = [sharing.quotient, *_held_so_far(seen.trays, Counts.of(sharing.quotient))]
+        values = [sharing.quotient, *_held_so_far(seen.trays, sharing.quotient)]
         for one in values:
             if off_by == 0 and (changed_places := _before_another_child(sharing, seen, one)):
                 return Remedy((), one < sharing.quotient, changed_places)
@@ -165,13 +165,18 @@ def _more(pieces: Counts, than: Counts, size: int) -> Counts:
     return Counts(pieces.at(place) - than.at(place) for place in range(size))
 
 
-def _held_so_far(trays: Iterable[Reading], share: Counts) -> list[int]:
-    """What trays hold, for one who stands for one, and no more at any place than the share: most trays first."""
+def _held_so_far(trays: Iterable[Reading], share: int) -> list[int]:
+    """What most trays hold, for one, of what is less than the share and at no place more; nothing if none does."""
+    due = Counts.of(share)
     sharers: Counter[int] = Counter()
     for tray in trays:
         sharers[tray.value // tray.stands_for] += tray.sharers
-    held = [one for one in sharers if all(share.at(place) >= pieces for place, pieces in enumerate(Counts.of(one)))]
-    return sorted(held, key=lambda one: (-sharers[one], one))
+    held = [
+        one
+        for one in sharers
+        if one < share and all(due.at(place) >= pieces for place, pieces in enumerate(Counts.of(one)))
+    ]
+    return sorted(held, key=lambda one: (-sharers[one], one))[:1]
 
 
 def _left_behind(sharing: Sharing, outcome: Outcome) -> Room:

@@ -46,7 +46,7 @@
 
   /**
    * The fewest movements that make the trays alike and the number whole, whatever has happened. Every tray should then
-   * hold its share, or, where that is fewer movements, what some hold already: then the sharing goes on (goesOn). Where
+   * hold its share, or, where that is fewer movements, what most hold so far: then the sharing goes on (goesOn). Where
    * pieces of several places are too many or too few in all, or where it takes more than MOST_MOVEMENTS, it is shared
    * out again, afresh if pieces are too many or too few. changedPlaces: so many trays stand before another child, and
    * nothing else is wrong.
@@ -57,7 +57,7 @@
     const { quotient, sharers: due } = division;
     const tooMany = offBy(seen, division.dividend);
     if (tooMany !== null && sum(trays.map(({ sharers }) => sharers)) === due) {
-      const values = [quotient, ...heldSoFar(trays, digitsOf(quotient))];
+      const values = [quotient, ...heldSoFar(trays, quotient)];
       for (const one of tooMany ? [] : values) {
         const changedPlaces = beforeAnotherChild(division, trays, one);
         if (changedPlaces) return { repair: [], goesOn: one < quotient, changedPlaces };
@@ -132,13 +132,14 @@
       ),
     );
 
-  /** What trays hold, for one who stands for one, and no more at any place than the share: most trays first. */
+  /** What most trays hold, for one, of what is less than the share and at no place more; nothing if none does. */
   const heldSoFar = (trays, share) => {
     const held = trays.flatMap(({ value, stands_for, sharers }) => Array(sharers).fill(quotientOf(value, stands_for)));
     const times = (value) => held.filter((other) => other === value).length;
     return [...new Set(held)]
-      .filter((one) => digitsOf(one).every((pieces, place) => pieces <= at(share, place)))
-      .sort((one, other) => times(other) - times(one) || one - other);
+      .filter((one) => one < share && digitsOf(one).every((pieces, place) => pieces <= at(digitsOf(share), place)))
+      .sort((one, other) => times(other) - times(one) || one - other)
+      .slice(0, 1);
   };
 
   /** @type {(division: Division, outcome: Outcome) => Room} */
