@@ -116,7 +116,8 @@ def _all_alike(sharing: Sharing, seen: Observation, one: int, off_by: int) -> Re
     """The easiest movements after which a tray for one holds `one`, and the others accordingly.
 
     What differs is taken for as few beads as can be, or place by place (30 has a bar more than 21, and a bead less): of
-    both the plan counts that moves fewer pieces. No more pieces are taken than lie there, as the digits say.
+    both the plan counts that moves fewer pieces. No more pieces are taken than lie there, as the digits say, and place
+    by place the bank has no more to do than to change one for ten.
     """
     left = seen.left or 0
     due = sharing.dividend - one * sharing.divisor
@@ -141,6 +142,7 @@ def _all_alike(sharing: Sharing, seen: Observation, one: int, off_by: int) -> Re
 
 
 def _pile(at: At, there: Counts, off: Counts, stands_for: int = 1) -> Pile:
+    """Where so many pieces lie, and so many of them are too many: the others are right."""
     return Pile(at, _more(there, off, len(off)), off, stands_for)
 
 
