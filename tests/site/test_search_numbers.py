@@ -88,10 +88,15 @@ def test_other_questions_are_left_as_they_are(worker: Engine, asked: str) -> Non
     assert answered(worker, asked, items) == items
 
 
-def test_a_lesson_for_just_that_division_comes_first(worker: Engine) -> None:
-    found = [[{"location": "other.html", "score": 7}], [{"location": f"{LESSON['page']}#set-out", "score": 3}]]
-    locations = [parts[0]["location"] for parts in answered(worker, "4,816 / 4", found)]
+def test_a_lesson_for_just_that_division_comes_first_and_misses_nothing(worker: Engine) -> None:
+    found = [
+        [{"location": "other.html", "score": 7, "terms": {"4816": False}}],
+        [{"location": f"{LESSON['page']}#set-out", "score": 3, "terms": {"4816": True, "4": False}}],
+    ]
+    first = [parts[0] for parts in answered(worker, "4,816 / 4", found)]
+    locations = [part["location"] for part in first]
     assert locations == [f"{LESSON['page']}#set-out", "today.html#number=4816&children=4", "other.html"]
+    assert [part["terms"] for part in first] == [{}, {}, {"4816": False}]
     other = found[0][0], {"location": LESSON["page"], "score": 3}
     without_group = answered(worker, "4,816", [[part] for part in other])
     assert [parts[0]["location"] for parts in without_group] == ["today.html#number=4816", LESSON["page"], "other.html"]

@@ -37,7 +37,7 @@ function withNumbersFirst(asked, items) {
   // Enter opens what has the highest score.
   const best = Math.max(0, ...items.map(([{ score }]) => score));
   const first = items.filter((item) => isOneOf(ofDivision, item));
-  for (const parts of first) parts[0].score = best + 2;
+  for (const [part] of first) Object.assign(part, { score: best + 2, terms: {} }); // it has what was asked for
   const today = { location: addressOf(division), title: titleOf(division), text: "", terms: {}, score: best + 1 };
   const others = items.filter((item) => !first.includes(item));
   const numbersForGroup = { page: `choosing/group-${divisor}.html` };
