@@ -18,9 +18,8 @@ def unexplained(words: Phrases, sharing: Sharing, seen: Observation) -> list[str
     takes_from_middle = any(
         isinstance(step, Movement) and step.source is At.LEFT_OVER and step.place > UNITS for step in repair
     )
-    number = capital(small_number(words, changed_places))
     mend = [
-        words.say("unexplained.changed-places", number=number)
+        words.say("unexplained.changed-places", number=capital(small_number(words, changed_places)))
         if changed_places
         else repair_words(words, repair, sharing),
         *([words.say("unexplained.not-there")] if takes_from_middle else []),

@@ -88,5 +88,5 @@ def _take_at_most(seconds: float) -> None:
     }
     for limit, most in limits.items():
         allowed = resource.getrlimit(limit)[1]
-        least = most if allowed == resource.RLIM_INFINITY else min(most, allowed)
-        resource.setrlimit(limit, (least, least))
+        granted = most if allowed == resource.RLIM_INFINITY else min(most, allowed)
+        resource.setrlimit(limit, (granted, granted))

@@ -2,7 +2,7 @@
 // sharing and ribbons: at level p a sharer who stands for 10^w is dealt pieces of place p + w.
 "use strict";
 {
-  const { UNITS, placesHeld, sum } = sharing.places;
+  const { UNITS, placesHeld, sum, less } = sharing.places;
 
   /**
    * What the hands do: "deal-round", "start-round", "take-back", "exchange", "set-aside", "next-place", "nothing-here".
@@ -103,8 +103,6 @@
       for (let pieces = room.middle[largest]; pieces > 0; pieces -= 1) yield exchange(room, largest);
     }
   }
-
-  const less = (middle, dealt) => middle.map((pieces, place) => pieces - dealt[place]);
 
   const exchange = (room, place) => {
     room.middle[place] -= 1;

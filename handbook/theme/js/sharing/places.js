@@ -35,6 +35,9 @@
   /** @type {(counts: Counts, place: number, pieces: number) => Counts} with more pieces, or with fewer below zero */
   const plus = (counts, place, pieces) => counts.map((count, each) => (each === place ? count + pieces : count));
 
+  /** @type {(counts: Counts, than: Counts) => Counts} so many fewer at every place; both are of the same places */
+  const less = (counts, than) => counts.map((count, place) => count - than[place]);
+
   /** @type {(counts: Counts, width: number) => Counts} every piece so many places larger, in no more places */
   const raised = (counts, width) => [...Array(width).fill(0), ...counts].slice(0, counts.length);
 
@@ -69,6 +72,7 @@
     placesHeld,
     at,
     plus,
+    less,
     raised,
     named,
     downFrom,

@@ -2,7 +2,7 @@
 // leads from what a slip left behind to the right pieces on every tray and left over, an empty floor and a whole bank.
 "use strict";
 {
-  const { UNITS, placeName, digitsOf, placesHeld, downFrom, sum, at, plus, quotientOf } = sharing.places;
+  const { UNITS, placeName, digitsOf, placesHeld, downFrom, sum, at, plus, less, quotientOf } = sharing.places;
   const { TEN, pileOf, holds, reads, withMore, together } = sharing.movements;
   const { shortest } = sharing.shortest;
   const { offBy } = sharing.observations;
@@ -121,8 +121,6 @@
     const plans = [inAll, byPlace].map(planFor).filter((plan) => plan?.length);
     return plans.sort((plan, other) => piecesMoved(plan) - piecesMoved(other))[0] ?? null;
   };
-
-  const less = (pieces, than) => pieces.map((many, place) => many - than[place]);
 
   /** How many pieces change their place, at all trays together; an exchange is one for ten. */
   const piecesMoved = (plan) =>
