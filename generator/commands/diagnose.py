@@ -9,7 +9,7 @@ import click
 from generator.commands.arguments import DIVIDEND_LIMIT, PLAIN_LIMIT, WholeNumbersCommand, ribbons_option, whole_number
 from generator.commands.tables import counted, division_line
 from generator.engine.diagnosis import Cause, Diagnosis, diagnose
-from generator.engine.movements import Again, Exchange, Movement, Repair
+from generator.engine.movements import Again, ChangePlaces, Exchange, Repair, RepairStep, ShareOn
 from generator.engine.observations import Reading
 from generator.engine.places import Mat, place_name
 from generator.engine.sharing import share
@@ -103,9 +103,13 @@ def repair_as_data(repair: Repair, ribbons: bool) -> list[dict[str, Any]]:
     return [_step_as_data(step, ribbons) for step in repair]
 
 
-def _step_as_data(step: Movement | Exchange | Again, ribbons: bool) -> dict[str, Any]:
+def _step_as_data(step: RepairStep, ribbons: bool) -> dict[str, Any]:
     if isinstance(step, Again):
         return {"again_from": place_name(step.place)}
+    if isinstance(step, ShareOn):
+        return {"share_on_from": place_name(step.place)}
+    if isinstance(step, ChangePlaces):
+        return {"change_places": step.trays}
     if isinstance(step, Exchange):
         exchange = {"exchange": step.pieces, "place": place_name(step.place), "at": step.at}
         return exchange | _trays_as_data(step.trays, ribbons)

@@ -50,19 +50,30 @@ class Exchange(NamedTuple):
     trays: Reading | None = None
 
 
+class ChangePlaces(NamedTuple):
+    """So many trays stand before another child: each is put before its own, and no piece is moved."""
+
+    trays: int
+
+
 class Again(NamedTuple):
     """All of this place and below goes back to the middle and is shared out again.
 
     everything    no tray should hold anything larger, so that nothing stays on the trays
-    goes_on       nothing of it was right to go back: all trays have as much, and what is left is simply shared on
     """
 
     place: int
     everything: bool
-    goes_on: bool = False
 
 
-Repair: TypeAlias = tuple[Movement | Exchange | Again, ...]
+class ShareOn(NamedTuple):
+    """What all trays have is right so far: from this place down, what is in the middle still goes round."""
+
+    place: int
+
+
+RepairStep: TypeAlias = Movement | Exchange | ChangePlaces | Again | ShareOn
+Repair: TypeAlias = tuple[RepairStep, ...]
 
 
 class Pile(NamedTuple):

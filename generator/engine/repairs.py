@@ -14,9 +14,19 @@ Where no single slip explains what is seen, what is read tells how many pieces o
 from collections import Counter
 from collections.abc import Iterable, Iterator
 from functools import partial
-from typing import NamedTuple
 
-from generator.engine.movements import TEN, Again, At, Movement, Pile, Repair, Room, together
+from generator.engine.movements import (
+    TEN,
+    Again,
+    At,
+    ChangePlaces,
+    Movement,
+    Pile,
+    Repair,
+    Room,
+    ShareOn,
+    together,
+)
 from generator.engine.observations import Observation, Reading
 from generator.engine.places import UNITS, Counts
 from generator.engine.sharing import Sharing
@@ -58,24 +68,12 @@ def _back_and_on(sharing: Sharing, outcome: Outcome) -> Repair | None:
     if sharing.ribbons or not is_as_read or seen.sharers != sharing.sharers or seen.off_by(sharing.dividend):
         return None
     match by_what_is_seen(sharing, seen):
-        case Remedy((Movement(source=At.TRAY, target=At.LEFT_OVER) as back,), goes_on=True):
-            return back, Again(back.place, everything=False, goes_on=True)
+        case (Movement(source=At.TRAY, target=At.LEFT_OVER), ShareOn()) as back_and_on:
+            return back_and_on
     return None
 
 
-class Remedy(NamedTuple):
-    """What helps whatever has happened.
-
-    goes_on           after it, what is left still goes round
-    changed_places    how many trays stand before another child, where nothing else is wrong: no piece is moved
-    """
-
-    repair: Repair
-    goes_on: bool = False
-    changed_places: int = 0
-
-
-def by_what_is_seen(sharing: Sharing, seen: Observation) -> Remedy:
+def by_what_is_seen(sharing: Sharing, seen: Observation) -> Repair:
     """The fewest movements that make the trays alike and the number whole again, whatever has happened.
 
     Every tray should then hold its share, or, where that is fewer movements, what most hold so far: then the sharing
@@ -86,15 +84,20 @@ def by_what_is_seen(sharing: Sharing, seen: Observation) -> Remedy:
     if off_by is not None and seen.sharers == sharing.sharers:
         values = [sharing.quotient, *_held_so_far(seen.trays, sharing.quotient)]
         for one in values:
-            if off_by == 0 and (changed_places := _before_another_child(sharing, seen, one)):
-                return Remedy((), one < sharing.quotient, changed_places)
+            if off_by == 0 and (trays := _before_another_child(sharing, seen, one)):
+                return ChangePlaces(trays), *_share_on(sharing, one)
         plans = [(plan, one) for one in values if (plan := _all_alike(sharing, seen, one, off_by))]
         if plans:
             plan, one = min(plans, key=lambda found: len(found[0]))
-            return Remedy(plan, one < sharing.quotient)
+            return *plan, *_share_on(sharing, one)
     place = max(_highest_wrong(tray.value, sharing.quotient * tray.stands_for) for tray in seen.trays)
     again = _again(place, (tray.holds for tray in sharing.trays(sharing.end)))
-    return Remedy((again._replace(everything=again.everything or bool(off_by)),))
+    return (again._replace(everything=again.everything or bool(off_by)),)
+
+
+def _share_on(sharing: Sharing, one: int) -> Repair:
+    """What is still to do when a tray for one holds `one`."""
+    return () if one == sharing.quotient else (ShareOn(_highest_wrong(one, sharing.quotient)),)
 
 
 def _before_another_child(sharing: Sharing, seen: Observation, one: int) -> int:

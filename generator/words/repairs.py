@@ -2,7 +2,7 @@
 
 from typing import NamedTuple
 
-from generator.engine.movements import Again, At, Exchange, Movement, Repair
+from generator.engine.movements import Again, At, ChangePlaces, Exchange, Movement, Repair, RepairStep, ShareOn
 from generator.engine.observations import Reading
 from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing
@@ -29,16 +29,16 @@ def repair_words(words: Phrases, repair: Repair, sharing: Sharing) -> str:
     sentences: list[str] = []
     changed: frozenset[tuple[int, int]] = frozenset()
     heap = _MIDDLE if any(_is_of_the_middle(step, sharing) for step in repair) else At.LEFT_OVER
-    tray = "a-tray" if any(isinstance(step, Again) and not step.goes_on for step in repair) else "tray"
+    tray = "a-tray" if any(isinstance(step, Again) for step in repair) else "tray"
     for step in repair:
         sentences.append(_step(words, step, _SoFar(sharing.ribbons, changed, heap, tray)))
         changed = changed | _read_after(step)
     return " ".join(sentences)
 
 
-def _is_of_the_middle(step: Movement | Exchange | Again, sharing: Sharing) -> bool:
+def _is_of_the_middle(step: RepairStep, sharing: Sharing) -> bool:
     """Whether a larger piece lies, or is put, where what is left over should lie, and is not rightly left over."""
-    if isinstance(step, Again) or step.place == UNITS:
+    if not isinstance(step, Movement | Exchange) or step.place == UNITS:
         return False
     if isinstance(step, Exchange):
         return step.at is At.LEFT_OVER
@@ -72,7 +72,7 @@ class _SoFar(NamedTuple):
         return words.say(f"repair.{self.tray}", count=trays.sharers, reads=trays.value, whose=whose, now=now)
 
 
-def _read_after(step: Movement | Exchange | Again) -> frozenset[tuple[int, int]]:
+def _read_after(step: RepairStep) -> frozenset[tuple[int, int]]:
     """What trays read that a movement has changed, with whom they are for."""
     if not isinstance(step, Movement):
         return frozenset()
@@ -81,10 +81,12 @@ def _read_after(step: Movement | Exchange | Again) -> frozenset[tuple[int, int]]
     return frozenset((trays.stands_for, trays.value + more) for trays, more in ends if trays)
 
 
-def _step(words: Phrases, step: Movement | Exchange | Again, so_far: _SoFar) -> str:
+def _step(words: Phrases, step: RepairStep, so_far: _SoFar) -> str:
     match step:
-        case Again(goes_on=True):
-            return words.say("unexplained.then-share-on")
+        case ChangePlaces():
+            return words.say("repair.change-places", number=capital(small_number(words, step.trays)))
+        case ShareOn():
+            return words.say("repair.share-on")
         case Again():
             return words.say(
                 "repair.again" if step.place else "repair.again-units", place=place_word(words, step.place)

@@ -38,6 +38,9 @@ class Room:
             if "again_from" in step:
                 self.set_down_trays(sharers)
                 self.share_again(PLACES.index(step["again_from"]))
+            elif "share_on_from" in step:
+                self.set_down_trays(sharers)
+                self.share_on(PLACES.index(step["share_on_from"]))
             elif "exchange" in step:
                 place = PLACES.index(step["place"])
                 for heap in self.that_read(step, "") if step["at"] == "tray" else [self.spots[step["at"]]]:
@@ -118,6 +121,13 @@ class Room:
             too_large = level + widest
             while level and too_large < self.size and middle[too_large]:
                 self.exchange(middle, too_large, 1)
+
+    def share_on(self, top: int) -> None:
+        """What is in the middle goes round, at a place and below."""
+        for place in range(top, -1, -1):
+            while self.another_round(place, self.trays, []):
+                for tray in self.trays:
+                    self.give(tray, place + tray.width)
 
     def another_round(self, level: int, served: list[Tray], waiting: list[Tray]) -> bool:
         for tray in waiting:

@@ -162,7 +162,7 @@ def test_what_puts_a_room_right_whatever_has_happened(engine: Engine, rooms: Roo
     function = """([n, d, ribbons, seen]) => {
       const division = sharing.division.workOut(n, d, { ribbons });
       return seen.map((room) => [
-        sharing.repairs.byWhatIsSeen(division, room).repair.map((step) => sharing.repairs.asData(step, ribbons)),
+        sharing.repairs.byWhatIsSeen(division, room).map((step) => sharing.repairs.asData(step, ribbons)),
         sharing.unexplained.unexplained(division, room),
         sharing.diagnosis.isToShareOn({ division, seen: room }),
       ]);
@@ -186,7 +186,7 @@ def test_what_puts_a_room_right_whatever_has_happened(engine: Engine, rooms: Roo
             places_changed = [step.after.share.value * stands_for for stands_for in chance.sample(trays, len(trays))]
             to_share = sharing.to_share(step.after)
             seen.append(Observation(readings(map(Reading, places_changed, [1] * len(trays), trays)), to_share))
-        repairs = [by_what_is_seen(sharing, room).repair for room in seen]
+        repairs = [by_what_is_seen(sharing, room) for room in seen]
         plans += sum(not any(isinstance(step, Again) for step in repair) for repair in repairs)
         expected = [
             [

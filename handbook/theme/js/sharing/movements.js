@@ -31,9 +31,10 @@
 
   /**
    * A movement {pieces, place, source, target, giving, taking}: with trays, so many from or to each of them. An
-   * exchange {exchange, place, at, trays}: 1 piece of a place becomes ten, or 10 become one. Or {again, everything}:
-   * all of this place and below goes back to the middle and is shared out again; everything: nothing stays on the
-   * trays.
+   * exchange {exchange, place, at, trays}: 1 piece of a place becomes ten, or 10 become one. {changePlaces}: so
+   * many trays stand before another child. {again, everything}: all of this place and below goes back to the middle and
+   * is shared out again; everything: nothing stays on the trays. {shareOn}: what all trays have is right so far, and
+   * from this place down the middle still goes round.
    * @typedef {Object[]} Repair
    */
 

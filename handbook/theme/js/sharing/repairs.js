@@ -38,19 +38,18 @@
   const backAndOn = (division, { seen, trays }) => {
     const isRead = trays.every((tray) => Math.max(...tray.holds) < TEN);
     if (!isRead || division.ribbons || offBy(seen, division.dividend)) return null;
-    const { repair, goesOn } = byWhatIsSeen(division, seen);
-    const [back, ...others] = repair;
-    if (!goesOn || others.length || back.source !== "tray" || back.target !== "left-over") return null;
-    return [back, { again: back.place, everything: false, goesOn }];
+    const repair = byWhatIsSeen(division, seen);
+    const [back, shareOn] = repair;
+    const isBackAndOn = back.source === "tray" && back.target === "left-over" && shareOn && "shareOn" in shareOn;
+    return isBackAndOn ? repair : null;
   };
 
   /**
    * The fewest movements that make the trays alike and the number whole, whatever has happened. Every tray should then
-   * hold its share, or, where that is fewer movements, what most hold so far: then the sharing goes on (goesOn). Where
-   * pieces of several places are too many or too few in all, or where it takes more than MOST_MOVEMENTS, it is shared
-   * out again, afresh if pieces are too many or too few. changedPlaces: so many trays stand before another child, and
-   * nothing else is wrong.
-   * @type {(division: Division, seen: Observation) => {repair: Repair, goesOn: boolean, changedPlaces?: number}}
+   * hold its share, or, where that is fewer movements, what most hold so far: then the sharing goes on. Where pieces of
+   * several places are too many or too few in all, or where it takes more than MOST_MOVEMENTS, it is shared out again,
+   * afresh if pieces are too many or too few.
+   * @type {(division: Division, seen: Observation) => Repair}
    */
   const byWhatIsSeen = (division, seen) => {
     const { trays } = seen;
@@ -59,19 +58,22 @@
     if (tooMany !== null && sum(trays.map(({ sharers }) => sharers)) === due) {
       const values = [quotient, ...heldSoFar(trays, quotient)];
       for (const one of tooMany ? [] : values) {
-        const changedPlaces = beforeAnotherChild(division, trays, one);
-        if (changedPlaces) return { repair: [], goesOn: one < quotient, changedPlaces };
+        const changePlaces = beforeAnotherChild(division, trays, one);
+        if (changePlaces) return [{ changePlaces }, ...shareOn(one, quotient)];
       }
       const [best] = values
-        .map((one) => ({ repair: allAlike(division, seen, one, tooMany), goesOn: one < quotient }))
-        .filter(({ repair }) => repair)
-        .sort((one, other) => one.repair.length - other.repair.length);
-      if (best) return best;
+        .map((one) => ({ one, plan: allAlike(division, seen, one, tooMany) }))
+        .filter(({ plan }) => plan)
+        .sort((first, second) => first.plan.length - second.plan.length);
+      if (best) return [...best.plan, ...shareOn(best.one, quotient)];
     }
     const place = Math.max(...trays.map(({ value, stands_for }) => highestWrong(value, quotient * stands_for)));
     const again = againFrom(place, division.trays(division.end).map(({ holds }) => holds));
-    return { repair: [{ ...again, everything: again.everything || Boolean(tooMany) }], goesOn: false };
+    return [{ ...again, everything: again.everything || Boolean(tooMany) }];
   };
+
+  /** What is still to do when a tray for one holds `one`. */
+  const shareOn = (one, quotient) => (one === quotient ? [] : [{ shareOn: highestWrong(one, quotient) }]);
 
   /** How many trays hold what another ribbon is due, where one is due `one` and all trays that are due are there. */
   const beforeAnotherChild = (division, trays, one) => {
@@ -277,6 +279,8 @@
    */
   const asData = (step, ribbons) => {
     if ("again" in step) return { again_from: placeName(step.again) };
+    if ("shareOn" in step) return { share_on_from: placeName(step.shareOn) };
+    if ("changePlaces" in step) return { change_places: step.changePlaces };
     if ("exchange" in step) {
       const exchange = { exchange: step.exchange, place: placeName(step.place), at: step.at };
       return { ...exchange, ...traysAsData(step.trays, ribbons) };

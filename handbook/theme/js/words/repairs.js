@@ -28,7 +28,7 @@
     const heap = repair.some(isOfTheMiddle) ? "middle" : "left-over";
     const name = (at) => (at === "left-over" ? heap : at);
     // Where it is shared out again, more trays may read the same than are taken from.
-    const tray = repair.some((step) => "again" in step && !step.goesOn) ? "a-tray" : "tray";
+    const tray = repair.some((step) => "again" in step) ? "a-tray" : "tray";
     const spot = (at, trays) => {
       if (!trays) return say(`repair.${name(at)}`);
       const { trays: count, reads, stands_for } = trays;
@@ -54,7 +54,8 @@
   };
 
   const stepWords = (step, spot, target) => {
-    if (step.goesOn) return say("unexplained.then-share-on");
+    if (step.changePlaces) return say("repair.change-places", { number: capital(smallNumber(step.changePlaces)) });
+    if ("shareOn" in step) return say("repair.share-on");
     if ("again" in step) {
       return say(step.again ? "repair.again" : "repair.again-units", { place: placeWord(step.again) });
     }

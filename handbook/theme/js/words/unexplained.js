@@ -5,7 +5,7 @@
   const { offBy } = sharing.observations;
   const { byWhatIsSeen } = sharing.repairs;
   const { say } = sharing.phrases;
-  const { capital, material, smallNumber } = sharing.numberWords;
+  const { material } = sharing.numberWords;
   const { repairWords } = sharing.repairWords;
 
   /**
@@ -13,15 +13,16 @@
    * @type {(division: Division, seen: Observation) => string[]}
    */
   const unexplained = (division, seen) => {
-    const { repair, goesOn, changedPlaces } = byWhatIsSeen(division, seen);
+    const repair = byWhatIsSeen(division, seen);
+    const isThen = (step) => "shareOn" in step;
     const takesFromMiddle = repair.some(({ source, place }) => source === "left-over" && place > UNITS);
     const mend = [
-      changedPlaces
-        ? say("unexplained.changed-places", { number: capital(smallNumber(changedPlaces)) })
-        : repairWords(repair, division),
-      ...(takesFromMiddle ? [say("unexplained.not-there")] : []),
-      ...(goesOn ? [say("unexplained.then-share-on")] : []),
-    ].join(" ");
+      repairWords(repair.filter((step) => !isThen(step)), division),
+      takesFromMiddle ? say("unexplained.not-there") : "",
+      repairWords(repair.filter(isThen), division),
+    ]
+      .filter(Boolean)
+      .join(" ");
     const off = offBy(seen, division.dividend) ?? 0;
     const then = say(off < 0 ? "unexplained.none-missing" : "unexplained.still-so", { mend });
     return [say("unexplained.count-again"), ...search(off), then];
