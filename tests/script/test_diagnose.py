@@ -33,7 +33,7 @@ OUTCOMES = """([n, d, ribbons]) => {
   const division = sharing.division.workOut(n, d, { ribbons });
   return sharing.outcomes.simulate(division).map((outcome) => [
     ...bare(outcome),
-    sharing.repairs.repair(division, outcome).map((step) => sharing.repairs.asData(step, ribbons)),
+    sharing.asked.repairAsData(sharing.repairs.repair(division, outcome), ribbons),
   ]);
 }"""
 DIAGNOSED = """([n, d, ribbons, rooms]) => {
@@ -162,7 +162,7 @@ def test_what_puts_a_room_right_whatever_has_happened(engine: Engine, rooms: Roo
     function = """([n, d, ribbons, seen]) => {
       const division = sharing.division.workOut(n, d, { ribbons });
       return seen.map((room) => [
-        sharing.repairs.byWhatIsSeen(division, room).map((step) => sharing.repairs.asData(step, ribbons)),
+        sharing.asked.repairAsData(sharing.repairs.byWhatIsSeen(division, room), ribbons),
         sharing.unexplained.unexplained(division, room),
         sharing.diagnosis.isToShareOn({ division, seen: room }),
       ]);

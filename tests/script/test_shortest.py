@@ -18,7 +18,8 @@ SHORTEST = """([piles, most]) => {
   const room = piles.map(([at, right, off, standsFor, many]) => {
     return { pile: sharing.movements.pileOf(at, right, off, standsFor), many };
   });
-  return sharing.shortest.shortest(room, most)?.map((step) => sharing.repairs.asData(step, true)) ?? null;
+  const plan = sharing.shortest.shortest(room, most);
+  return plan && sharing.asked.repairAsData(plan, true);
 }"""
 
 

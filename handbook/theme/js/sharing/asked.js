@@ -5,7 +5,6 @@
   const { placeName, placesHeld, named, TENS, HUNDREDS, THOUSANDS } = sharing.places;
   const { workOut } = sharing.division;
   const { numbers, bestFirst } = sharing.numbers;
-  const { asData } = sharing.repairs;
   const { diagnoser } = sharing.diagnosis;
   const { written } = sharing.phrases;
   const { explain } = sharing.slipWords;
@@ -167,10 +166,40 @@
       slip: cause.slip,
       place: cause.place === null ? "every place" : placeName(cause.place),
       explanation: Object.values(explain(cause, division, causes)).join(" "),
-      repair: cause.repair.map((step) => asData(step, ribbons)),
+      repair: repairAsData(cause.repair, ribbons),
     })),
   });
-  sharing.asked = { diagnosisAsData };
+
+  /** @type {(repair: Repair, ribbons: boolean) => Object[]} */
+  const repairAsData = (repair, ribbons) => repair.map((step) => stepAsData(step, ribbons));
+
+  /**
+   * One step of a repair as the command writes it. With ribbons trays also say what they stand for; from trays to
+   * trays, `reads` is said of those that give, `to_reads` of those that take.
+   * @type {(step: Object, ribbons: boolean) => Object}
+   */
+  const stepAsData = (step, ribbons) => {
+    if ("again" in step) return { again_from: placeName(step.again) };
+    if ("shareOn" in step) return { share_on_from: placeName(step.shareOn) };
+    if ("changePlaces" in step) return { change_places: step.changePlaces };
+    if ("exchange" in step) {
+      const exchange = { exchange: step.exchange, place: placeName(step.place), at: step.at };
+      return { ...exchange, ...traysAsData(step.trays, ribbons) };
+    }
+    const { pieces, giving, taking } = step;
+    const movement = { pieces, place: placeName(step.place), from: step.source, to: step.target };
+    if (!giving || !taking) return { ...movement, ...traysAsData(giving ?? taking, ribbons) };
+    const to = ribbons ? { to_reads: taking.reads, to_stands_for: taking.stands_for } : { to_reads: taking.reads };
+    return { ...movement, ...traysAsData(giving, ribbons), ...to };
+  };
+
+  const traysAsData = (alike, ribbons) => {
+    if (!alike) return {};
+    const { reads, trays, stands_for } = alike;
+    return ribbons ? { reads, trays, stands_for } : { reads, trays };
+  };
+
+  sharing.asked = { diagnosisAsData, repairAsData };
 
   const trayOf = (tray) => {
     const { stands_for = 1, value = tray } = tray ?? {};

@@ -2,7 +2,7 @@
 // leads from what a slip left behind to the right pieces on every tray and left over, an empty floor and a whole bank.
 "use strict";
 {
-  const { UNITS, placeName, digitsOf, placesHeld, downFrom, sum, at, plus, less, quotientOf } = sharing.places;
+  const { UNITS, digitsOf, placesHeld, downFrom, sum, at, plus, less, quotientOf } = sharing.places;
   const { TEN, pileOf, holds, reads, withMore, together } = sharing.movements;
   const { shortest } = sharing.shortest;
   const { offBy } = sharing.observations;
@@ -272,31 +272,5 @@
       { pile: withMore(pile, place, -pieces), many: trays },
     ]);
 
-  /**
-   * One movement of a repair as it is written. With ribbons trays also say what they stand for; from trays to trays,
-   * `reads` is said of those that give, `to_reads` of those that take.
-   * @type {(step: Object, ribbons: boolean) => Object}
-   */
-  const asData = (step, ribbons) => {
-    if ("again" in step) return { again_from: placeName(step.again) };
-    if ("shareOn" in step) return { share_on_from: placeName(step.shareOn) };
-    if ("changePlaces" in step) return { change_places: step.changePlaces };
-    if ("exchange" in step) {
-      const exchange = { exchange: step.exchange, place: placeName(step.place), at: step.at };
-      return { ...exchange, ...traysAsData(step.trays, ribbons) };
-    }
-    const { pieces, giving, taking } = step;
-    const movement = { pieces, place: placeName(step.place), from: step.source, to: step.target };
-    if (!giving || !taking) return { ...movement, ...traysAsData(giving ?? taking, ribbons) };
-    const to = ribbons ? { to_reads: taking.reads, to_stands_for: taking.stands_for } : { to_reads: taking.reads };
-    return { ...movement, ...traysAsData(giving, ribbons), ...to };
-  };
-
-  const traysAsData = (alike, ribbons) => {
-    if (!alike) return {};
-    const { reads, trays, stands_for } = alike;
-    return ribbons ? { reads, trays, stands_for } : { reads, trays };
-  };
-
-  sharing.repairs = { repair, easier, byWhatIsSeen, asData };
+  sharing.repairs = { repair, easier, byWhatIsSeen };
 }

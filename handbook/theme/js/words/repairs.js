@@ -54,7 +54,9 @@
   };
 
   const stepWords = (step, spot, target) => {
-    if (step.changePlaces) return say("repair.change-places", { number: capital(smallNumber(step.changePlaces)) });
+    if ("changePlaces" in step) {
+      return say("repair.change-places", { number: capital(smallNumber(step.changePlaces)) });
+    }
     if ("shareOn" in step) return say("repair.share-on");
     if ("again" in step) {
       return say(step.again ? "repair.again" : "repair.again-units", { place: placeWord(step.again) });
