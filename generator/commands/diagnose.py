@@ -1,7 +1,7 @@
 """`diagnose`: from what lies on the trays back to the slips that explain it, in words or as JSON."""
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Any
 
 import click
@@ -14,7 +14,7 @@ from generator.engine.observations import Reading
 from generator.engine.places import Mat, place_name
 from generator.engine.sharing import share
 from generator.words.phrases import Phrases
-from generator.words.slips import Explanation, explain
+from generator.words.slips import Explanation, each_event_once, explain
 from generator.words.unexplained import unexplained
 
 STANDS_FOR = ("1", "10", "100", "1000")
@@ -90,7 +90,7 @@ def as_data(diagnosis: Diagnosis) -> dict[str, Any]:
                 "explanation": " ".join(explained),
                 "repair": repair_as_data(cause.repair, diagnosis.ribbons),
             }
-            for cause, explained in _explained(diagnosis)
+            for cause, explained in _explained(diagnosis, diagnosis.causes)
         ],
     }
 
@@ -143,7 +143,7 @@ def as_lines(diagnosis: Diagnosis) -> Iterator[str]:
         yield _SAID.say("unexplained.share-on")
     if diagnosis.causes:
         yield "What may have happened, likeliest first:"
-        for number, (_, words) in enumerate(_explained(diagnosis), 1):
+        for number, (_, words) in enumerate(_explained(diagnosis, each_event_once(diagnosis.causes)), 1):
             yield ""
             yield f"{number}. {words.happened}"
             yield f"   {words.look}"
@@ -154,12 +154,10 @@ def as_lines(diagnosis: Diagnosis) -> Iterator[str]:
         yield from unexplained(_SAID, sharing, diagnosis.seen)
 
 
-def _explained(diagnosis: Diagnosis) -> list[tuple[Cause, Explanation]]:
-    """Every cause with its words."""
-    if not diagnosis.causes:
-        return []
+def _explained(diagnosis: Diagnosis, causes: Iterable[Cause]) -> list[tuple[Cause, Explanation]]:
+    """Causes of a diagnosis, each with its words."""
     sharing = share(diagnosis.dividend, diagnosis.divisor, ribbons=diagnosis.ribbons)
-    return [(cause, explain(_SAID, cause, sharing, diagnosis.causes)) for cause in diagnosis.causes]
+    return [(cause, explain(_SAID, cause, sharing, diagnosis.causes)) for cause in causes]
 
 
 def _trays_to_write(diagnosis: Diagnosis) -> str:

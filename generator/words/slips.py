@@ -64,13 +64,8 @@ _ROUNDS = (Action.DEAL, Action.TAKE_BACK)
 
 
 def symptom_row(words: Phrases, symptom: Symptom, sharing: Sharing) -> Row:
-    """One symptom in words, with its likeliest causes.
-
-    What is left over and dealt all the same is a last round not taken back: one event, told once.
-    """
-    first, *others = symptom.causes
-    if first.slip is Slip.LEFT_OVER_DEALT:
-        others = [cause for cause in others if cause.slip is not Slip.NOT_TAKEN_BACK]
+    """One symptom in words, with its likeliest causes."""
+    first, *others = each_event_once(symptom.causes)
     told = {cause: explain(words, cause, sharing, symptom.causes) for cause in (first, *others[: _MOST_CAUSES - 1])}
     ordered = sorted(told, key=lambda cause: symptom.off_by == ONE_BEAD_SHORT and cause.slip is not Slip.ROLLED_AWAY)
     return Row(
@@ -79,6 +74,11 @@ def symptom_row(words: Phrases, symptom: Symptom, sharing: Sharing) -> Row:
         told[first].look,
         _or_else(words, (told[cause].mend for cause in _each_repair_once(ordered))),
     )
+
+
+def each_event_once(causes: Iterable[Cause]) -> list[Cause]:
+    """A last round not taken back is told as what it is, too: what should have been left over went onto trays."""
+    return [cause for cause in causes if (cause.slip, cause.place) != (Slip.NOT_TAKEN_BACK, UNITS)]
 
 
 def _or_else(words: Phrases, sentences: Iterable[str]) -> tuple[str, ...]:

@@ -52,6 +52,13 @@ def test_json_with_ribbons_says_whom_a_tray_is_for() -> None:
     }
 
 
+def test_a_last_round_not_taken_back_has_one_name_for_people() -> None:
+    said = run("5230 4 --seen 1308,1307,1307,1307 --left 1").out
+    assert "1. A piece that should have been left over went onto a tray." in said
+    assert "2. Two unit beads went to one tray" in said
+    assert "A round was not finished" not in said
+
+
 # what is typed, and what a person must find in the answer
 SENTENCES = {
     "5230 4 --seen 1307,1307,1307,1307 --left 2": [

@@ -3,7 +3,7 @@
 {
   const { offBy } = sharing.observations;
   const { diagnoser, isToShareOn } = sharing.diagnosis;
-  const { explain } = sharing.slipWords;
+  const { explain, eachEventOnce } = sharing.slipWords;
   const { unexplained } = sharing.unexplained;
   const { wholeNumber, readSeen, note } = sharing.address;
   const { element, byId, setText, tellFault, say, on, onceWritten } = sharing.elements;
@@ -80,7 +80,9 @@
 
   /** The likeliest cause, the others folded. */
   const explained = (causes, division) => {
-    const [likeliest, ...others] = toldOnce(causes.map((one) => explain(one, division, causes))).map(cause);
+    const [likeliest, ...others] = toldOnce(
+      eachEventOnce(causes).map((one) => explain(one, division, causes)),
+    ).map(cause);
     if (!others.length) return likeliest ? [likeliest] : [];
     const summary = element("summary", say("today.other-causes", { count: others.length }));
     return [likeliest, element("details", summary, ...others)];

@@ -127,10 +127,7 @@
    *   {seen: string, happened: string[], look: string, mends: string[]}}
    */
   const symptomRow = (symptom, division) => {
-    const [first, ...later] = symptom.causes;
-    // What is left over and dealt all the same is a last round not taken back: one event, told once.
-    const others = later.filter(({ slip }) => first.slip !== "left-over-dealt" || slip !== "round-not-taken-back");
-    const likeliest = [first, ...others.slice(0, MOST_CAUSES - 1)];
+    const likeliest = eachEventOnce(symptom.causes).slice(0, MOST_CAUSES);
     const causes = likeliest.map((cause) => ({ ...cause, ...explain(cause, division, symptom.causes) }));
     const isLost = ({ slip }) => symptom.offBy === ONE_BEAD_SHORT && slip === "piece-rolled-away";
     const ordered = [...causes].sort((one, other) => isLost(other) - isLost(one));
@@ -141,6 +138,10 @@
       mends: orElse(eachRepairOnce(ordered).map(({ mend }) => mend)),
     };
   };
+
+  /** A last round not taken back is told as what it is, too: what should have been left over went onto trays. */
+  const eachEventOnce = (causes) =>
+    causes.filter(({ slip, place }) => slip !== "round-not-taken-back" || place > UNITS);
 
   /**
    * What is done first on a sheet where a piece may be lost; nothing where none can be.
@@ -187,5 +188,5 @@
     return say(offBy > 0 ? "slips.too-much" : "slips.too-little", { seen: read, off_by: Math.abs(offBy) });
   };
 
-  sharing.slipWords = { explain, symptomRow, firstOnPaper };
+  sharing.slipWords = { explain, symptomRow, eachEventOnce, firstOnPaper };
 }
