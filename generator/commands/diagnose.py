@@ -98,7 +98,8 @@ def as_data(diagnosis: Diagnosis) -> dict[str, Any]:
 def repair_as_data(repair: Repair, ribbons: bool) -> list[dict[str, Any]]:
     """One object for each movement of a repair; with ribbons trays also say what they stand for.
 
-    From trays to trays, `reads` is said of those that give and `to_reads` of those that take.
+    From trays to trays, `reads` is said of those that give and `to_reads` of those that take, which are as many unless
+    `to_trays` is said too.
     """
     return [_step_as_data(step, ribbons) for step in repair]
 
@@ -114,9 +115,9 @@ def _step_as_data(step: RepairStep, ribbons: bool) -> dict[str, Any]:
         exchange = {"exchange": step.pieces, "place": place_name(step.place), "at": step.at}
         return exchange | _trays_as_data(step.trays, ribbons)
     movement = {"pieces": step.pieces, "place": place_name(step.place), "from": step.source, "to": step.target}
+    movement |= _trays_as_data(step.giving or step.taking, ribbons)
     taking = _trays_as_data(step.taking, ribbons) if step.giving else {}
-    to = {f"to_{key}": value for key, value in taking.items() if key != "trays"}
-    return movement | _trays_as_data(step.giving or step.taking, ribbons) | to
+    return movement | {f"to_{key}": value for key, value in taking.items() if (key, value) != ("trays", movement[key])}
 
 
 def _trays_as_data(trays: Reading | None, ribbons: bool) -> dict[str, int]:

@@ -15,6 +15,7 @@ from generator.engine.observations import Reading
 from generator.engine.places import Counts
 
 TEN = 10
+_PLENTY = 10**6
 
 
 class At(StrEnum):
@@ -30,7 +31,7 @@ class Movement(NamedTuple):
     """Pieces of one place go from a source to a target; with trays, so many from or to each of them.
 
     giving, taking   the trays as they read before, where source or target is a tray; from trays to trays each gives
-                     to another
+                     to another, or several to one, or one to several
     """
 
     pieces: int
@@ -39,6 +40,11 @@ class Movement(NamedTuple):
     target: At
     giving: Reading | None = None
     taking: Reading | None = None
+
+    @property
+    def in_all(self) -> int:
+        """How many pieces move."""
+        return self.pieces * max(trays.sharers if trays else 1 for trays in (self.giving, self.taking))
 
 
 class Exchange(NamedTuple):
@@ -64,6 +70,11 @@ class Again(NamedTuple):
 
     place: int
     everything: bool
+
+    @classmethod
+    def of(cls, place: int, due: Iterable[Counts]) -> Self:
+        """due: what should lie on each tray."""
+        return cls(place, everything=not any(any(pieces[place + 1 :]) for pieces in due))
 
 
 class ShareOn(NamedTuple):
@@ -119,6 +130,12 @@ def together(piles: Iterable[tuple[Pile, int]]) -> Room:
     return frozenset([(pile, many) for pile, many in room.items() if many])
 
 
+def room_of(floor: Counts, left: Pile, trays: Iterable[tuple[Pile, int]]) -> Room:
+    """What lies on the floor, what is left over, the trays, and a bank that has whatever is wanted."""
+    nothing, plenty = Counts((0,) * len(floor)), Counts((_PLENTY,) * len(floor))
+    return together([(Pile(At.FLOOR, nothing, floor), 1), (Pile(At.BANK, plenty, nothing), 1), (left, 1), *trays])
+
+
 def room_after(room: Room, step: PlannedMove) -> Room:
     """The room when a step is done."""
     source, target, place, pieces = step
@@ -127,8 +144,8 @@ def room_after(room: Room, step: PlannedMove) -> Room:
         changed = {source: source.with_more(place, -pieces).with_more(other, TEN // pieces)}
     else:
         many = dict(room)
-        gone = pieces * (1 if source.at is At.TRAY else many[target])
-        come = pieces * (1 if target.at is At.TRAY else many[source])
+        hands = max(many[source], many[target])
+        gone, come = (pieces * hands // many[pile] for pile in (source, target))
         changed = {source: source.with_more(place, -gone), target: target.with_more(place, come)}
     return together([(changed.get(pile, pile), many) for pile, many in room])
 

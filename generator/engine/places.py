@@ -57,6 +57,10 @@ class Counts(tuple[int, ...]):
         """The same with so many pieces more of a place that is counted already; fewer if `pieces` is below zero."""
         return type(self)((*self[:place], self[place] + pieces, *self[place + 1 :]))
 
+    def less(self, other: Self, size: int) -> Self:
+        """How many more than in another there are, of so many places; below zero: fewer."""
+        return type(self)(self.at(place) - other.at(place) for place in range(size))
+
     def raised(self, width: int) -> Self:
         """Every piece so many places larger; no more places are counted than before."""
         return type(self)(((0,) * width + self)[: len(self)])

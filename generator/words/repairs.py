@@ -17,7 +17,12 @@ _MIDDLE = "middle"
 
 
 def repair_words(words: Phrases, repair: Repair, sharing: Sharing) -> str:
-    """Every movement as a sentence; nothing where no piece has to be moved.
+    """What to do, in one line; nothing where no piece has to be moved."""
+    return " ".join(repair_sentences(words, repair, sharing))
+
+
+def repair_sentences(words: Phrases, repair: Repair, sharing: Sharing) -> list[str]:
+    """A sentence for every step, or one for all of them where everything goes back to the bank.
 
     Trays are told by what they read, and where a movement has changed that, by what they read now; with ribbons also
     by whom they are for, because trays for different numbers may read alike. Where everything goes back to the bank,
@@ -25,7 +30,7 @@ def repair_words(words: Phrases, repair: Repair, sharing: Sharing) -> str:
     be shared out again.
     """
     if any(isinstance(step, Again) and (step.everything or sharing.ribbons) for step in repair):
-        return words.say("repair.everything-again")
+        return [words.say("repair.everything-again")]
     sentences: list[str] = []
     changed: frozenset[tuple[int, int]] = frozenset()
     heap = _MIDDLE if any(_is_of_the_middle(step, sharing) for step in repair) else At.LEFT_OVER
@@ -33,11 +38,13 @@ def repair_words(words: Phrases, repair: Repair, sharing: Sharing) -> str:
     for step in repair:
         sentences.append(_step(words, step, _SoFar(sharing.ribbons, changed, heap, tray)))
         changed = changed | _read_after(step)
-    return " ".join(sentences)
+    return sentences
 
 
 def _is_of_the_middle(step: RepairStep, sharing: Sharing) -> bool:
-    """Whether a larger piece lies, or is put, where what is left over should lie, and is not rightly left over."""
+    """Whether a larger piece lies, or is put, where what is left over should lie, and is not that; or they share on."""
+    if isinstance(step, ShareOn):
+        return True
     if not isinstance(step, Movement | Exchange) or step.place == UNITS:
         return False
     if isinstance(step, Exchange):
@@ -111,7 +118,8 @@ def _step(words: Phrases, step: RepairStep, so_far: _SoFar) -> str:
                 count=step.pieces * (step.giving.sharers if step.giving else 1),
                 pieces=_pieces(words, step.pieces, step.place),
                 source=so_far.pile(words, step.source, step.giving),
-                target=capital(target) if from_each_for_each else target,
+                number=small_number(words, step.pieces),
+                target=target,
             )
 
 

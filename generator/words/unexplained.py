@@ -2,29 +2,24 @@
 
 from collections.abc import Iterator
 
-from generator.engine.movements import At, Movement, ShareOn
+from generator.engine.movements import ShareOn
 from generator.engine.observations import Observation
-from generator.engine.places import UNITS, Counts
-from generator.engine.repairs import by_what_is_seen
+from generator.engine.places import Counts
 from generator.engine.sharing import Sharing
+from generator.engine.whatever_happened import by_what_is_seen, surely_there
 from generator.words.numbers import material
 from generator.words.phrases import Phrases
-from generator.words.repairs import repair_words
+from generator.words.repairs import repair_sentences
 
 
 def unexplained(words: Phrases, sharing: Sharing, seen: Observation) -> list[str]:
     """Sentences: count once more, look for what is missing, then make it right whatever has happened."""
     repair = by_what_is_seen(sharing, seen)
-    before_sharing_on = tuple(step for step in repair if not isinstance(step, ShareOn))
-    takes_from_middle = any(
-        isinstance(step, Movement) and step.source is At.LEFT_OVER and step.place > UNITS for step in repair
-    )
-    sentences = (
-        repair_words(words, before_sharing_on, sharing),
-        words.say("unexplained.not-there") if takes_from_middle else "",
-        repair_words(words, repair[len(before_sharing_on) :], sharing),
-    )
-    mend = " ".join(filter(None, sentences))
+    sentences = repair_sentences(words, repair, sharing)
+    if not surely_there(repair, seen):
+        before_sharing_on = sum(not isinstance(step, ShareOn) for step in repair)
+        sentences.insert(before_sharing_on, words.say("unexplained.not-there"))
+    mend = " ".join(sentences)
     off_by = seen.off_by(sharing.dividend) or 0
     then = words.say("unexplained.none-missing" if off_by < 0 else "unexplained.still-so", mend=mend)
     return [words.say("unexplained.count-again"), *_search(words, off_by), then]

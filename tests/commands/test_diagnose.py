@@ -119,7 +119,7 @@ SENTENCES = {
     ],
     "60 20 --ribbons --seen 10:3,10:3 --left 54": [
         "No single slip leads to this",
-        "Take three unit beads from each of the 2 trays for 10 that read 3 and put them with what is left over. Then",
+        "From each of the 2 trays for 10 that read 3, take three unit beads to the middle. Then go on sharing.",
     ],
     "2400 200 --ribbons --seen 100:12,100:12 --left 2376": [
         "From each of the 2 trays for 100 that read 12, take one bar to the middle. "

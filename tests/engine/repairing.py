@@ -17,12 +17,19 @@ class Tray(NamedTuple):
 
 
 class Room:
-    """Trays, what is left over, the floor and the bank, each a list of pieces; a movement changes them."""
+    """Trays, what is left over, the floor and the bank, each a list of pieces; a movement changes them.
 
-    def __init__(self, size: int, trays: Iterable[tuple[int, Iterable[int]]], left: Iterable[int]) -> None:
+    may_change    whether others are changed for pieces that are to be taken and do not lie there
+    """
+
+    def __init__(
+        self, size: int, trays: Iterable[tuple[int, Iterable[int]]], left: Iterable[int], may_change: bool = False
+    ) -> None:
         self.size = size
         self.trays = [Tray(width, self.filled(pieces)) for width, pieces in trays]
         self.spots = {"left-over": self.filled(left), "floor": self.filled(()), "bank": [PLENTY] * size}
+        self.may_change = may_change
+        self.has_changed = False
 
     def filled(self, pieces: Iterable[int]) -> list[int]:
         return [*pieces, *[0] * self.size][: self.size]
@@ -61,6 +68,8 @@ class Room:
         assert step["pieces"] > 0
         for hand in range(hands):
             giver, taker = givers[hand % len(givers)], takers[hand % len(takers)]
+            if self.may_change:
+                self.change_for(giver, place, step["pieces"])
             giver[place] -= step["pieces"]
             taker[place] += step["pieces"]
             assert giver[place] >= 0, "pieces are taken where there are none"
@@ -70,9 +79,19 @@ class Room:
         width = len(str(step.get(f"{which}stands_for", 1))) - 1
         reads = step[f"{which}reads"]
         found = [tray.pieces for tray in self.trays if tray.width == width and worth(tray.pieces) == reads]
-        assert len(found) >= step["trays"] > 0
-        assert all(pieces == found[0] for pieces in found), "trays that read the same are not the same"
-        return found[: step["trays"]]
+        trays: int = step.get(f"{which}trays", step["trays"])
+        assert len(found) >= trays > 0
+        assert self.may_change or all(pieces == found[0] for pieces in found), (
+            "trays that read the same are not the same"
+        )
+        return found[:trays]
+
+    def change_for(self, heap: list[int], place: int, pieces: int) -> None:
+        """Others for what does not lie there, at the bank: the next larger piece that does, or ten smaller ones."""
+        while heap[place] < pieces:
+            self.has_changed = True
+            larger = next((at for at in range(place + 1, self.size) if heap[at]), None)
+            self.exchange(heap, *((place - 1, 10) if larger is None else (larger, 1)))
 
     def exchange(self, heap: list[int], place: int, pieces: int) -> None:
         """One piece becomes ten of the next smaller kind, or ten become one of the next larger."""

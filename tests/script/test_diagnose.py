@@ -16,9 +16,10 @@ from generator.engine.diagnosis import Diagnosis, diagnose, telling_slips
 from generator.engine.movements import Again
 from generator.engine.observations import Observation, Reading, readings
 from generator.engine.outcomes import simulate
-from generator.engine.repairs import by_what_is_seen, repair
+from generator.engine.repairs import repair
 from generator.engine.sharing import share
 from generator.engine.slips import Outcome, Slip
+from generator.engine.whatever_happened import by_what_is_seen
 from generator.words.phrases import Phrases
 from generator.words.unexplained import unexplained
 from tests.commands.running import run_command
@@ -162,7 +163,7 @@ def test_what_puts_a_room_right_whatever_has_happened(engine: Engine, rooms: Roo
     function = """([n, d, ribbons, seen]) => {
       const division = sharing.division.workOut(n, d, { ribbons });
       return seen.map((room) => [
-        sharing.asked.repairAsData(sharing.repairs.byWhatIsSeen(division, room), ribbons),
+        sharing.asked.repairAsData(sharing.whateverHappened.byWhatIsSeen(division, room), ribbons),
         sharing.unexplained.unexplained(division, room),
         sharing.diagnosis.isToShareOn({ division, seen: room }),
       ]);

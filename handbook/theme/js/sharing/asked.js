@@ -175,7 +175,7 @@
 
   /**
    * One step of a repair as the command writes it. With ribbons trays also say what they stand for; from trays to
-   * trays, `reads` is said of those that give, `to_reads` of those that take.
+   * trays, `reads` is said of those that give, `to_reads` of those that take, as many unless `to_trays` is said too.
    * @type {(step: Object, ribbons: boolean) => Object}
    */
   const stepAsData = (step, ribbons) => {
@@ -189,7 +189,9 @@
     const { pieces, giving, taking } = step;
     const movement = { pieces, place: placeName(step.place), from: step.source, to: step.target };
     if (!giving || !taking) return { ...movement, ...traysAsData(giving ?? taking, ribbons) };
-    const to = ribbons ? { to_reads: taking.reads, to_stands_for: taking.stands_for } : { to_reads: taking.reads };
+    const to = { to_reads: taking.reads };
+    if (giving.trays !== taking.trays) to.to_trays = taking.trays;
+    if (ribbons) to.to_stands_for = taking.stands_for;
     return { ...movement, ...traysAsData(giving, ribbons), ...to };
   };
 

@@ -6,6 +6,7 @@
   /** Where pieces lie, in the order in which plans prefer to take them and to put them. */
   const WHERE = ["floor", "bank", "left-over", "tray"];
   const TEN = 10;
+  const PLENTY = 10 ** 6;
 
   /**
    * How much lies where, and what should: floor, bank, left over, or trays for the same that hold the same. right: the
@@ -66,15 +67,33 @@
     return [...room.values()].filter(({ many }) => many);
   };
 
+  /** What lies on the floor, what is left over, the trays, and a bank that has whatever is wanted. */
+  const roomOf = (floor, left, trays) => {
+    const nothing = floor.map(() => 0);
+    return together([
+      { pile: pileOf("floor", nothing, floor), many: 1 },
+      { pile: pileOf("bank", floor.map(() => PLENTY), nothing), many: 1 },
+      { pile: left, many: 1 },
+      ...trays,
+    ]);
+  };
+
+  /** @type {(place: number, due: Counts[]) => Object} due: what should lie on each tray */
+  const againFrom = (place, due) => ({
+    again: place,
+    everything: !due.some((pieces) => pieces.slice(place + 1).some(Boolean)),
+  });
+
   const howMany = (room, pile) => room.find((one) => one.pile === pile).many;
 
   /** @type {(room: Room, move: PlannedMove) => Room} the room when a move is done */
   const roomAfter = (room, { source, target, place, pieces }) => {
     const changed = new Map();
     if (target) {
-      const gone = pieces * (source.at === "tray" ? 1 : howMany(room, target));
-      const come = pieces * (target.at === "tray" ? 1 : howMany(room, source));
-      changed.set(source, withMore(source, place, -gone)).set(target, withMore(target, place, come));
+      const [givers, takers] = [howMany(room, source), howMany(room, target)];
+      const inAll = pieces * Math.max(givers, takers);
+      changed.set(source, withMore(source, place, -inAll / givers));
+      changed.set(target, withMore(target, place, inAll / takers));
     } else {
       const down = pieces === 1;
       const larger = withMore(source, down ? place : place + 1, down ? -1 : 1);
@@ -93,5 +112,21 @@
   const alike = (room, pile) =>
     pile.at === "tray" ? { reads: reads(pile), trays: howMany(room, pile), stands_for: pile.stands_for } : null;
 
-  sharing.movements = { WHERE, TEN, pileOf, holds, reads, withMore, together, roomAfter, told };
+  /** @type {(movement: Object) => number} how many pieces move */
+  const inAll = ({ pieces, giving, taking }) => pieces * Math.max(giving?.trays ?? 1, taking?.trays ?? 1);
+
+  sharing.movements = {
+    WHERE,
+    TEN,
+    pileOf,
+    holds,
+    reads,
+    withMore,
+    together,
+    roomOf,
+    roomAfter,
+    inAll,
+    againFrom,
+    told,
+  };
 }

@@ -2,13 +2,10 @@
 // leads from what a slip left behind to the right pieces on every tray and left over, an empty floor and a whole bank.
 "use strict";
 {
-  const { UNITS, digitsOf, placesHeld, downFrom, sum, at, plus, less, quotientOf } = sharing.places;
-  const { TEN, pileOf, holds, reads, withMore, together } = sharing.movements;
-  const { shortest } = sharing.shortest;
-  const { offBy } = sharing.observations;
-
-  const MOST_MOVEMENTS = 4;
-  const PLENTY = 10 ** 6;
+  const { UNITS, placesHeld, at, plus, valueOf } = sharing.places;
+  const { TEN, pileOf, holds, reads, withMore, together, roomOf, againFrom } = sharing.movements;
+  const { MOST_MOVEMENTS, shortest } = sharing.shortest;
+  const { byWhatIsSeen } = sharing.whateverHappened;
 
   /** @type {(division: Division, outcome: Outcome) => Repair} nothing where all pieces lie right, as with cards */
   const repair = (division, outcome) => {
@@ -19,127 +16,45 @@
   };
 
   /**
-   * Sharing out again from one place down, where children could not follow the fewest movements: where trays give
-   * pieces of several places to the bank or get them from there. Where a round that did not go round lies on trays, it
-   * comes back, and they share on.
+   * Sharing out again from one place down, where children could not follow the fewest movements: where pieces of
+   * several places change on trays and at the bank. Where one movement is enough before they share on, that is easier
+   * than two.
    * @type {(division: Division, outcome: Outcome, fewest: Repair) => Repair | null}
    */
   const easier = (division, outcome, fewest) => {
-    const movements = fewest.filter(({ giving, taking }) => giving || taking);
-    const isEasy =
-      new Set(movements.map(({ place }) => place)).size < 2 ||
-      movements.every(({ source, target }) => source !== "bank" && target !== "bank");
+    const areSeveral = (steps) => new Set(steps.map(({ place }) => place)).size > 1;
+    const onTrays = fewest.filter(({ giving, taking }) => giving || taking);
+    const atTheBank = fewest.filter(({ source, target }) => [source, target].includes("bank"));
+    const isEasy = !areSeveral(onTrays) || !areSeveral(atTheBank);
     const told = isEasy ? fewest : fromOnePlaceDown(leftBehind(division, outcome), outcome.occasion);
-    const easiest = (told.some((step) => "again" in step) && backAndOn(division, outcome)) || told;
+    const isLong = told.length > 1 || told.some((step) => "again" in step);
+    const easiest = (isLong && oneMovementAndOn(division, outcome)) || told;
     return easiest === fewest ? null : easiest;
   };
 
-  /** The one movement to the middle after which all trays have as much and the sharing goes on; null if none is. */
-  const backAndOn = (division, { seen, trays }) => {
-    const isRead = trays.every((tray) => Math.max(...tray.holds) < TEN);
-    if (!isRead || division.ribbons || offBy(seen, division.dividend)) return null;
-    const repair = byWhatIsSeen(division, seen);
-    const [back, shareOn] = repair;
-    const isBackAndOn = back.source === "tray" && back.target === "left-over" && shareOn && "shareOn" in shareOn;
-    return isBackAndOn ? repair : null;
-  };
-
   /**
-   * The fewest movements that make the trays alike and the number whole, whatever has happened. Every tray should then
-   * hold its share, or, where that is fewer movements, what most hold so far: then the sharing goes on. Where pieces of
-   * several places are too many or too few in all, or where it takes more than MOST_MOVEMENTS, it is shared out again,
-   * afresh if pieces are too many or too few.
-   * @type {(division: Division, seen: Observation) => Repair}
+   * The movement from or to the middle after which trays hold the same pieces and the sharing goes on; null if none is,
+   * and for a tray too many: what lies on one without a child is not read.
    */
-  const byWhatIsSeen = (division, seen) => {
-    const { trays } = seen;
-    const { quotient, sharers: due } = division;
-    const tooMany = offBy(seen, division.dividend);
-    if (tooMany !== null && sum(trays.map(({ sharers }) => sharers)) === due) {
-      const values = [quotient, ...heldSoFar(trays, quotient)];
-      for (const one of tooMany ? [] : values) {
-        const changePlaces = beforeAnotherChild(division, trays, one);
-        if (changePlaces) return [{ changePlaces }, ...shareOn(one, quotient)];
-      }
-      const [best] = values
-        .map((one) => ({ one, plan: allAlike(division, seen, one, tooMany) }))
-        .filter(({ plan }) => plan)
-        .sort((first, second) => first.plan.length - second.plan.length);
-      if (best) return [...best.plan, ...shareOn(best.one, quotient)];
-    }
-    const place = Math.max(...trays.map(({ value, stands_for }) => highestWrong(value, quotient * stands_for)));
-    const again = againFrom(place, division.trays(division.end).map(({ holds }) => holds));
-    return [{ ...again, everything: again.everything || Boolean(tooMany) }];
+  const oneMovementAndOn = (division, outcome) => {
+    const { slip } = outcome.occasion;
+    if (slip === "tray-too-many") return null;
+    const [first, then, ...others] = byWhatIsSeen(division, outcome.seen);
+    if (!then || !("shareOn" in then) || others.length) return null;
+    if (first.source !== "left-over" && first.target !== "left-over") return null;
+    const isFound = slip === "piece-rolled-away" && first.source === "bank";
+    const one = isFound ? { ...first, source: "floor" } : first;
+    return leavesDigits(one, outcome) ? [one, then] : null;
   };
 
-  /** What is still to do when a tray for one holds `one`. */
-  const shareOn = (one, quotient) => (one === quotient ? [] : [{ shareOn: highestWrong(one, quotient) }]);
-
-  /** How many trays hold what another ribbon is due, where one is due `one` and all trays that are due are there. */
-  const beforeAnotherChild = (division, trays, one) => {
-    const listed = (held, worth) => String(held.flatMap((tray) => Array(tray.sharers).fill(worth(tray))).sort());
-    const dueTo = ({ stands_for }) => one * stands_for;
-    if (listed(division.trays(division.end), dueTo) !== listed(trays, ({ value }) => value)) return 0;
-    return sum(trays.map((tray) => (tray.value === dueTo(tray) ? 0 : tray.sharers)));
-  };
-
-  /** The highest place with another digit than it should have; the units if there is none. */
-  const highestWrong = (value, right) => {
-    const [digits, due] = [digitsOf(value), digitsOf(right)];
-    const places = downFrom(Math.max(digits.length, due.length));
-    return places.find((place) => at(digits, place) !== at(due, place)) ?? UNITS;
-  };
-
-  /**
-   * The easiest movements after which a tray for one holds `one`, and the others accordingly; null if none are few.
-   * What differs is taken for as few beads as can be, or place by place (30 has a bar more than 21, and a bead less):
-   * of both the plan counts that moves fewer pieces. No more are taken than lie there, as the digits say, and place by
-   * place the bank has no more to do than to change one for ten.
-   */
-  const allAlike = (division, { trays, left }, one, tooMany) => {
-    if (placesHeld(digitsOf(Math.abs(tooMany))).length > 1) return null;
-    const largest = Math.max(division.dividend, left, Math.abs(tooMany), ...trays.map(({ value }) => value));
-    const size = String(largest).length;
-    const piecesOf = (number) => {
-      const digits = digitsOf(Math.abs(number));
-      return Array.from({ length: size }, (_, place) => Math.sign(number) * at(digits, place));
-    };
-    const inAll = (there, due) => piecesOf(there - due);
-    const byPlace = (there, due) => less(piecesOf(there), piecesOf(due));
-    const planFor = (offOf) => {
-      const onTrays = trays.map((tray) => ({ ...tray, off: offOf(tray.value, one * tray.stands_for) }));
-      const takenFor = (pieces, place) => pieces - sum(onTrays.map(({ sharers, off }) => sharers * off[place]));
-      const due = division.dividend - one * division.divisor;
-      const inTheMiddle = offOf === byPlace ? byPlace(left, due) : piecesOf(tooMany).map(takenFor);
-      const pile = (where, value, off, stands_for) => pileOf(where, less(piecesOf(value), off), off, stands_for);
-      const piles = onTrays.map(({ value, off, sharers, stands_for }) => ({
-        pile: pile("tray", value, off, stands_for),
-        many: sharers,
-      }));
-      const room = roomOf(piecesOf(0), pile("left-over", left, inTheMiddle), piles);
-      const ofEach = piecesOf(0).map((_, place) => Math.abs(sum(room.map(({ pile, many }) => many * pile.off[place]))));
-      return offOf === byPlace && sum(ofEach) > TEN + 1 ? null : shortest(room, MOST_MOVEMENTS);
-    };
-    const plans = [inAll, byPlace].map(planFor).filter((plan) => plan?.length);
-    return plans.sort((plan, other) => piecesMoved(plan) - piecesMoved(other))[0] ?? null;
-  };
-
-  /** How many pieces change their place, at all trays together; an exchange is one for ten. */
-  const piecesMoved = (plan) =>
-    sum(
-      plan.map((step) =>
-        step.exchange ? TEN + 1 : step.pieces * Math.max(step.giving?.trays ?? 1, step.taking?.trays ?? 1),
-      ),
-    );
-
-  /** What most trays hold, for one, of what is less than the share and at no place more; nothing if none does. */
-  const heldSoFar = (trays, share) => {
-    const held = trays.flatMap(({ value, stands_for, sharers }) => Array(sharers).fill(quotientOf(value, stands_for)));
-    const times = (value) => held.filter((other) => other === value).length;
-    return [...new Set(held)]
-      .filter((one) => one < share && digitsOf(one).every((pieces, place) => pieces <= at(digitsOf(share), place)))
-      .sort((one, other) => times(other) - times(one) || one - other)
-      .slice(0, 1);
+  /** Whether its pieces are there, and every tray then holds as many of each place as the digits of its value say. */
+  const leavesDigits = ({ pieces, place, source, giving, taking }, { trays, left }) => {
+    if (source === "left-over" && taking && at(left, place) < pieces * taking.trays) return false;
+    const isOf = (ends, { holds, stands_for }) => ends?.reads === valueOf(holds) && ends.stands_for === stands_for;
+    return trays.every((tray) => {
+      const more = (isOf(taking, tray) ? pieces : 0) - (isOf(giving, tray) ? pieces : 0);
+      return plus(tray.holds, place, more).every((there) => there >= 0 && there < TEN);
+    });
   };
 
   /** @type {(division: Division, outcome: Outcome) => Room} */
@@ -157,17 +72,6 @@
       many: tray.sharers,
     }));
     return roomOf(plus(filled([]), rolled, 1), pile("left-over", division.end.middle, left), piles);
-  };
-
-  /** What lies on the floor, what is left over, the trays, and a bank that has whatever is wanted. */
-  const roomOf = (floor, left, trays) => {
-    const nothing = floor.map(() => 0);
-    return together([
-      { pile: pileOf("floor", nothing, floor), many: 1 },
-      { pile: pileOf("bank", floor.map(() => PLENTY), nothing), many: 1 },
-      { pile: left, many: 1 },
-      ...trays,
-    ]);
   };
 
   /** After a tray too many or too few: everything again from the largest piece that lies or should lie on a tray. */
@@ -205,12 +109,6 @@
     const off = trays.flatMap((pile) => [...pile.off.keys()].filter((place) => pile.off[place]));
     return [...plan, againFrom(Math.max(UNITS, ...off), trays.map((pile) => pile.right))];
   };
-
-  /** @type {(place: number, due: Counts[]) => Object} due: what should lie on each tray */
-  const againFrom = (place, due) => ({
-    again: place,
-    everything: !due.some((pieces) => pieces.slice(place + 1).some(Boolean)),
-  });
 
   /** @type {(occasion: Occasion) => Object<number, number>} pieces of each place brought into the room by a slip */
   const broughtBy = ({ slip, place, other }) => {
@@ -272,5 +170,5 @@
       { pile: withMore(pile, place, -pieces), many: trays },
     ]);
 
-  sharing.repairs = { repair, easier, byWhatIsSeen };
+  sharing.repairs = { repair, easier };
 }

@@ -8,6 +8,8 @@
   const { sum, compare } = sharing.places;
   const { WHERE, TEN, holds, reads, roomAfter, told } = sharing.movements;
 
+  const MOST_MOVEMENTS = 4; // what people can still follow in one go
+
   /** @type {(room: Room, most: number) => Repair | null} null where it takes more than so many movements */
   const shortest = (room, most) => {
     for (let movements = Math.ceil(stillOff(room) / 2); movements <= most; movements += 1) {
@@ -17,13 +19,13 @@
     return null;
   };
 
-  /** A plan of no more than so many movements; after each of them less must be off, or the bank done at a place. */
+  /** A plan of no more than so many movements; after each of them less must be off, or pieces lie in the middle. */
   const planOf = (room, movements, thrifty) => {
     const off = stillOff(room);
     if (!off) return [];
     for (const move of moves(room, thrifty)) {
       const after = roomAfter(room, move);
-      const mostOff = thrifty && bankIsDone(room, move) ? off : off - 1;
+      const mostOff = thrifty && isByTheMiddle(move) ? off : off - 1;
       if (stillOff(after) > Math.min(mostOff, 2 * (movements - 1))) continue; // one movement settles no more than two
       const plan = planOf(after, movements - 1, thrifty);
       if (plan) return [told(room, move), ...plan];
@@ -34,12 +36,8 @@
   /** How many pieces of a place more than right there are in the whole room; below zero: fewer. */
   const tooManyAt = (room, place) => sum(room.map(({ pile, many }) => many * pile.off[place]));
 
-  /** Whether what is left over takes from the bank all that the whole room lacks of a place, or gives it all back. */
-  const bankIsDone = (room, { source, target, place, pieces }) => {
-    const ends = `${source.at} ${target?.at}`;
-    const isOfBoth = ends === "bank left-over" || ends === "left-over bank";
-    return isOfBoth && pieces === Math.abs(tooManyAt(room, place));
-  };
+  /** Whether pieces go to what is left over or come from there: on their way, it may be. */
+  const isByTheMiddle = ({ source, target }) => target && [source.at, target.at].includes("left-over");
 
   const kindOf = (pile) => `${pile.at} ${pile.stands_for}`;
 
@@ -60,8 +58,9 @@
   function* moves(room, thrifty) {
     const named = (one) => room.every((other) => other === one || nameOf(other.pile) !== nameOf(one.pile));
     const piles = room.filter(named).sort((one, other) => inOrder(one.pile, other.pile));
+    const onTheWay = thrifty ? ["bank", "left-over"] : ["bank"];
     for (let place = piles[0].pile.off.length - 1; place >= 0; place -= 1) {
-      const off = piles.filter(({ pile }) => pile.off[place] || pile.at === "bank");
+      const takePart = piles.filter(({ pile }) => pile.off[place] || onTheWay.includes(pile.at));
       const like = new Map();
       for (const { pile } of room) {
         like.set(kindOf(pile), (like.get(kindOf(pile)) ?? new Set([0])).add(pile.off[place]));
@@ -69,13 +68,9 @@
       const tooMany = tooManyAt(room, place);
       for (const source of piles) {
         const { pile } = source;
-        if (off.includes(source)) {
-          for (const target of off) {
-            const worth = worthMoving(source, target, place, like);
-            const ofBank = pile.at === "bank" || target.pile.at === "bank";
-            for (const pieces of thrifty && ofBank ? thriftyOf(worth, source, target, place, tooMany) : worth) {
-              yield { source: pile, target: target.pile, place, pieces };
-            }
+        for (const target of takePart.includes(source) ? takePart : []) {
+          for (const pieces of worthMoving(source, target, place, like, tooMany, thrifty)) {
+            yield { source: pile, target: target.pile, place, pieces };
           }
         }
         if (place && mayExchange(pile) && (pile.off[place] || pile.off[place - 1])) {
@@ -96,33 +91,29 @@
     compare(one.off, other.off) ||
     one.stands_for - other.stands_for;
 
-  /** So many pieces for each tray that the source or the target is right, or like other trays for the same. */
-  const worthMoving = (source, target, place, like) => {
-    const unequal = source.pile.at === target.pile.at && source.many !== target.many;
-    if (target.pile.at === "floor" || source === target || unequal) return [];
-    const trays = Math.max(source.many, target.many);
-    const there = holds(source.pile, place) * source.many;
+  /**
+   * So many pieces for each tray that the source or the target is right, or like other trays for the same; thrifty:
+   * only so many as a tray has too many or lacks, and the bank as the whole room.
+   */
+  const worthMoving = (source, target, place, like, tooMany, thrifty) => {
+    const hands = Math.max(source.many, target.many);
+    const fewer = Math.min(source.many, target.many);
+    if (target.pile.at === "floor" || source === target || ![1, hands].includes(fewer)) return [];
     const pieces = new Set();
-    for (const [pile, way] of [[source.pile, 1], [target.pile, -1]]) {
-      if (pile.at === "bank") continue;
-      const many = pile.at === "tray" ? 1 : trays;
-      for (const off of like.get(kindOf(pile))) {
+    let most = (holds(source.pile, place) * source.many) / hands;
+    for (const [{ pile, many }, way] of [[source, 1], [target, -1]]) {
+      const each = hands / many;
+      for (const off of pile.at === "bank" ? [] : like.get(kindOf(pile))) {
         const more = way * (pile.off[place] - off);
-        if (more > 0 && more % many === 0) pieces.add(more / many);
+        if (more > 0 && more % each === 0) pieces.add(more / each);
       }
+      if (thrifty && pile.at === "tray") most = Math.min(most, (way * pile.off[place]) / each);
+      if (thrifty && pile.at === "bank") most = Math.min(most, (-way * tooMany) / hands);
     }
-    return [...pieces].filter((more) => more * trays <= there).sort((one, other) => one - other);
+    const ends = [source.pile.at, target.pile.at];
+    if (thrifty && ends.includes("bank") && ends.includes("left-over")) pieces.add(most);
+    return [...pieces].filter((more) => more > 0 && more <= most).sort((one, other) => one - other);
   };
 
-  /** Of so many from or to the bank those that the whole room lacks or has too many; left over may be just that. */
-  const thriftyOf = (pieces, source, target, place, tooMany) => {
-    const most = source.pile.at === "bank" ? -tooMany : tooMany;
-    const trays = Math.max(source.many, target.many);
-    const few = new Set(pieces.filter((more) => more * trays <= most));
-    const ofLeftOver = [source.pile.at, target.pile.at].includes("left-over");
-    if (ofLeftOver && most > 0 && most <= holds(source.pile, place)) few.add(most);
-    return [...few].sort((one, other) => one - other);
-  };
-
-  sharing.shortest = { shortest };
+  sharing.shortest = { MOST_MOVEMENTS, shortest };
 }

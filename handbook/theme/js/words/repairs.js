@@ -10,21 +10,22 @@
   const VERBS = { "left-over": "give", tray: "take" };
 
   /**
-   * Every movement as a sentence; "" where no piece is moved. Trays are told by what they read, and where a movement
-   * has changed that, by what they read now; with ribbons also by whom they are for, because trays for different
-   * numbers may read alike. Where everything goes back to the bank, no other movement is needed before it; with ribbons
-   * a round gives pieces of several places, so that nothing less can be shared out again.
-   * @type {(repair: Repair, division: Division) => string}
+   * A sentence for every step, or one for all where everything goes back to the bank. Trays are told by what they read,
+   * and where a movement has changed that, by what they read now; with ribbons also by whom they are for, because trays
+   * for different numbers may read alike. Where everything goes back to the bank, no other movement is needed before
+   * it; with ribbons a round gives pieces of several places, so that nothing less can be shared out again.
+   * @type {(repair: Repair, division: Division) => string[]}
    */
-  const repairWords = (repair, division) => {
+  const repairSentences = (repair, division) => {
     if (repair.some((step) => step.everything || ("again" in step && division.ribbons))) {
-      return say("repair.everything-again");
+      return [say("repair.everything-again")];
     }
     const changed = new Set();
-    // A larger piece lies, or is put, where what is left over should lie, and is not rightly left over.
-    const isOfTheMiddle = ({ source, at, target, place }) =>
-      place > UNITS &&
-      ((source ?? at) === "left-over" || (target === "left-over" && !division.end.middle[place]));
+    // A larger piece lies, or is put, where what is left over should lie, and is not that; or they share on.
+    const isOfTheMiddle = ({ source, at, target, place, shareOn }) =>
+      shareOn !== undefined ||
+      (place > UNITS &&
+        ((source ?? at) === "left-over" || (target === "left-over" && !division.end.middle[place])));
     const heap = repair.some(isOfTheMiddle) ? "middle" : "left-over";
     const name = (at) => (at === "left-over" ? heap : at);
     // Where it is shared out again, more trays may read the same than are taken from.
@@ -36,14 +37,15 @@
       const now = changed.has(nameOf(trays, 0)) ? say("repair.now") : "";
       return say(`repair.${tray}`, { count, reads, whose, now });
     };
-    return repair
-      .map((step) => {
-        const told = stepWords(step, spot, name(step.target));
-        readAfter(step).forEach((read) => changed.add(read));
-        return told;
-      })
-      .join(" ");
+    return repair.map((step) => {
+      const told = stepWords(step, spot, name(step.target));
+      readAfter(step).forEach((read) => changed.add(read));
+      return told;
+    });
   };
+
+  /** @type {(repair: Repair, division: Division) => string} what to do, in one line; "" where no piece is moved */
+  const repairWords = (repair, division) => repairSentences(repair, division).join(" ");
 
   const nameOf = ({ stands_for, reads }, more) => `${stands_for} ${reads + more}`;
 
@@ -77,12 +79,12 @@
       return say("repair.found", { one, where });
     }
     const fromEachForEach = step.giving?.trays > 1 && step.taking?.trays > 1;
-    const to = spot(step.target, step.taking);
     return say(fromEachForEach ? "repair.take-for-each" : `repair.${verb(step, target)}`, {
       count: step.pieces * (step.giving?.trays ?? 1),
       pieces: pieces(step.pieces, step.place),
       source: spot(step.source, step.giving),
-      target: fromEachForEach ? capital(to) : to,
+      number: smallNumber(step.pieces),
+      target: spot(step.target, step.taking),
     });
   };
 
@@ -95,5 +97,5 @@
   const pieces = (number, place) =>
     say("repair.pieces", { number: smallNumber(number), material: material(place, number) });
 
-  sharing.repairWords = { repairWords };
+  sharing.repairWords = { repairWords, repairSentences };
 }

@@ -1,12 +1,12 @@
 // What people are told where no single slip explains what is seen.
 "use strict";
 {
-  const { UNITS, digitsOf, placesHeld } = sharing.places;
+  const { digitsOf, placesHeld } = sharing.places;
   const { offBy } = sharing.observations;
-  const { byWhatIsSeen } = sharing.repairs;
+  const { byWhatIsSeen, surelyThere } = sharing.whateverHappened;
   const { say } = sharing.phrases;
   const { material } = sharing.numberWords;
-  const { repairWords } = sharing.repairWords;
+  const { repairSentences } = sharing.repairWords;
 
   /**
    * Sentences: count once more, look for what is missing, then make it right whatever has happened.
@@ -14,15 +14,12 @@
    */
   const unexplained = (division, seen) => {
     const repair = byWhatIsSeen(division, seen);
-    const isThen = (step) => "shareOn" in step;
-    const takesFromMiddle = repair.some(({ source, place }) => source === "left-over" && place > UNITS);
-    const mend = [
-      repairWords(repair.filter((step) => !isThen(step)), division),
-      takesFromMiddle ? say("unexplained.not-there") : "",
-      repairWords(repair.filter(isThen), division),
-    ]
-      .filter(Boolean)
-      .join(" ");
+    const sentences = repairSentences(repair, division);
+    if (!surelyThere(repair, seen)) {
+      const beforeSharingOn = repair.filter((step) => !("shareOn" in step)).length;
+      sentences.splice(beforeSharingOn, 0, say("unexplained.not-there"));
+    }
+    const mend = sentences.join(" ");
     const off = offBy(seen, division.dividend) ?? 0;
     const then = say(off < 0 ? "unexplained.none-missing" : "unexplained.still-so", { mend });
     return [say("unexplained.count-again"), ...search(off), then];

@@ -1,0 +1,143 @@
+"""What makes the trays alike and the number whole again, told from what is read alone: whatever has happened.
+
+What is read tells how many pieces of each place lie where they should not, also while the lesson goes on.
+"""
+
+from collections import Counter
+from collections.abc import Iterable
+from functools import partial
+from operator import add
+
+from generator.engine.movements import TEN, Again, At, ChangePlaces, Movement, Pile, Repair, ShareOn, room_of
+from generator.engine.observations import Observation, Reading
+from generator.engine.places import UNITS, Counts
+from generator.engine.sharing import Sharing
+from generator.engine.shortest import MOST_MOVEMENTS, shortest
+
+
+def by_what_is_seen(sharing: Sharing, seen: Observation) -> Repair:
+    """The fewest movements that make the trays alike and the number whole again, whatever has happened.
+
+    Every tray should then hold its share, or, where that is fewer movements, what most hold so far: then the sharing
+    goes on. Where pieces of several places are too many or too few in all, or where it takes more than MOST_MOVEMENTS,
+    it is shared out again, afresh if pieces are too many or too few.
+    """
+    off_by = seen.off_by(sharing.dividend)
+    if off_by is not None and seen.sharers == sharing.sharers:
+        values = [sharing.quotient, *_held_so_far(seen.trays, sharing.quotient)]
+        for one in values:
+            if off_by == 0 and (trays := _before_another_child(sharing, seen, one)):
+                return ChangePlaces(trays), *_share_on(sharing, one)
+        plans = [(plan, one) for one in values if (plan := _all_alike(sharing, seen, one, off_by))]
+        if plans:
+            plan, one = min(plans, key=lambda found: (len(found[0]), not surely_there(found[0], seen)))
+            return *plan, *_share_on(sharing, one)
+    place = max(_highest_wrong(tray.value, sharing.quotient * tray.stands_for) for tray in seen.trays)
+    again = Again.of(place, (tray.holds for tray in sharing.trays(sharing.end)))
+    return (again._replace(everything=again.everything or bool(off_by)),)
+
+
+def surely_there(repair: Repair, seen: Observation) -> bool:
+    """Whether the digits show all pieces that are taken; larger ones in the middle may have been changed already."""
+    units = Counts.of(seen.left or 0).at(UNITS)
+    for step in repair:
+        if not isinstance(step, Movement):
+            continue
+        if step.giving and step.in_all // step.giving.sharers > Counts.of(step.giving.value).at(step.place):
+            return False
+        if step.source is At.LEFT_OVER and (step.place > UNITS or step.in_all > units):
+            return False
+        if step.target is At.LEFT_OVER and step.place == UNITS:
+            units += step.in_all
+    return True
+
+
+def _share_on(sharing: Sharing, one: int) -> Repair:
+    """What is still to do when a tray for one holds `one`."""
+    return () if one == sharing.quotient else (ShareOn(_highest_wrong(one, sharing.quotient)),)
+
+
+def _before_another_child(sharing: Sharing, seen: Observation, one: int) -> int:
+    """How many trays hold what another ribbon is due, where one is due `one` and all trays that are due are there."""
+    due = Counter(one * 10**width for width in sharing.mat.widths for _ in range(sharing.mat[width]))
+    if due != Counter(tray.value for tray in seen.trays for _ in range(tray.sharers)):
+        return 0
+    return sum(tray.sharers for tray in seen.trays if tray.value != one * tray.stands_for)
+
+
+def _highest_wrong(value: int, right: int) -> int:
+    """The highest place with another digit than it should have; the units if there is none."""
+    digits, due = Counts.of(value), Counts.of(right)
+    places = range(max(len(digits), len(due)))
+    return max((place for place in places if digits.at(place) != due.at(place)), default=UNITS)
+
+
+def _all_alike(sharing: Sharing, seen: Observation, one: int, off_by: int) -> Repair | None:
+    """The easiest movements after which a tray for one holds `one`, and the others accordingly.
+
+    What differs is taken for as few beads as can be, or place by place (30 has a bar more than 21, and a bead less): of
+    both the plan counts that moves fewer pieces. What lies there is what should, and what differs (ten beads where 20
+    are read in place of 19), or as the digits say if that cannot be. Place by place the bank has no more to do than to
+    change one for ten.
+    """
+    left = seen.left or 0
+    due = sharing.dividend - one * sharing.divisor
+    if len(Counts.of(abs(off_by)).places_held) > 1:
+        return None
+    size = len(Counts.of(max(sharing.dividend, left, abs(off_by), *(tray.value for tray in seen.trays))))
+    digits = partial(_pieces_of, size=size)
+    too_many = {tray: digits(tray.value - one * tray.stands_for) for tray in seen.trays}
+    on_trays = Counts(sum(tray.sharers * pieces[place] for tray, pieces in too_many.items()) for place in range(size))
+    by_place = {tray: digits(tray.value).less(digits(one * tray.stands_for), size) for tray in seen.trays}
+    plans: list[Repair] = []
+    for off, off_in_the_middle in (
+        (too_many, digits(off_by).less(on_trays, size)),
+        (by_place, digits(left).less(digits(due), size)),
+    ):
+        trays = [
+            (_pile(At.TRAY, tray.value, one * tray.stands_for, off[tray], tray.stands_for), tray.sharers)
+            for tray in seen.trays
+        ]
+        room = room_of(digits(0), _pile(At.LEFT_OVER, left, due, off_in_the_middle), trays)
+        of_each = (sum(many * pile.off[place] for pile, many in room) for place in range(size))
+        if off is too_many or sum(map(abs, of_each)) <= TEN + 1:
+            plans.append(shortest(room, MOST_MOVEMENTS) or ())
+    return min(filter(None, plans), key=_pieces_moved, default=None)
+
+
+def _pile(at: At, read: int, due: int, off: Counts, stands_for: int = 1) -> Pile:
+    """Where so much is due and so many pieces are off; the digits of what is read if that is not by one change."""
+    right = _pieces_of(due, len(off))
+    if not all(0 <= there < 2 * TEN for there in map(add, right, off)):
+        right = _pieces_of(read, len(off)).less(off, len(off))
+    return Pile(at, right, off, stands_for)
+
+
+def _pieces_moved(plan: Repair) -> int:
+    """How many pieces change their place, at all trays together; an exchange is one for ten."""
+    return sum(step.in_all if isinstance(step, Movement) else TEN + 1 for step in plan)
+
+
+def _pieces_of(number: int, size: int) -> Counts:
+    """A number as pieces of so many places; below zero, as many pieces fewer."""
+    sign = 1 if number > 0 else -1
+    return Counts(sign * Counts.of(abs(number)).at(place) for place in range(size))
+
+
+def _held_so_far(trays: Iterable[Reading], share: int) -> list[int]:
+    """What most trays hold, for one, of what is less than the share and at no place more; nothing if none does.
+
+    Nor is it anything where as many hold their share.
+    """
+    due = Counts.of(share)
+    sharers: Counter[int] = Counter()
+    for tray in trays:
+        sharers[tray.value // tray.stands_for] += tray.sharers
+    held = [
+        one
+        for one in sharers
+        if one < share
+        and sharers[one] > sharers[share]
+        and all(due.at(place) >= pieces for place, pieces in enumerate(Counts.of(one)))
+    ]
+    return sorted(held, key=lambda one: (-sharers[one], one))[:1]

@@ -1,0 +1,134 @@
+// What makes the trays alike and the number whole again, told from what is read alone: whatever has happened. What is
+// read tells how many pieces of each place lie where they should not, also while the lesson goes on.
+"use strict";
+{
+  const { UNITS, digitsOf, placesHeld, downFrom, sum, at, less, quotientOf } = sharing.places;
+  const { TEN, pileOf, inAll, roomOf, againFrom } = sharing.movements;
+  const { MOST_MOVEMENTS, shortest } = sharing.shortest;
+  const { offBy } = sharing.observations;
+
+  /**
+   * The fewest movements that make the trays alike and the number whole, whatever has happened. Every tray should then
+   * hold its share, or, where that is fewer movements, what most hold so far: then the sharing goes on. Where pieces of
+   * several places are too many or too few in all, or where it takes more than MOST_MOVEMENTS, it is shared out again,
+   * afresh if pieces are too many or too few.
+   * @type {(division: Division, seen: Observation) => Repair}
+   */
+  const byWhatIsSeen = (division, seen) => {
+    const { trays } = seen;
+    const { quotient, sharers: due } = division;
+    const tooMany = offBy(seen, division.dividend);
+    if (tooMany !== null && sum(trays.map(({ sharers }) => sharers)) === due) {
+      const values = [quotient, ...heldSoFar(trays, quotient)];
+      for (const one of tooMany ? [] : values) {
+        const changePlaces = beforeAnotherChild(division, trays, one);
+        if (changePlaces) return [{ changePlaces }, ...shareOn(one, quotient)];
+      }
+      const [best] = values
+        .map((one) => ({ one, plan: allAlike(division, seen, one, tooMany) }))
+        .filter(({ plan }) => plan)
+        .sort(
+          (first, second) =>
+            first.plan.length - second.plan.length || surelyThere(second.plan, seen) - surelyThere(first.plan, seen),
+        );
+      if (best) return [...best.plan, ...shareOn(best.one, quotient)];
+    }
+    const place = Math.max(...trays.map(({ value, stands_for }) => highestWrong(value, quotient * stands_for)));
+    const again = againFrom(place, division.trays(division.end).map(({ holds }) => holds));
+    return [{ ...again, everything: again.everything || Boolean(tooMany) }];
+  };
+
+  /**
+   * Whether the digits show all pieces that are taken; larger ones in the middle may have been changed already.
+   * @type {(repair: Repair, seen: Observation) => boolean}
+   */
+  const surelyThere = (repair, { left }) => {
+    let units = (left ?? 0) % TEN;
+    return repair.every((step) => {
+      const { place, source, target, giving } = step;
+      if (!source) return true;
+      const pieces = inAll(step);
+      if (giving && pieces / giving.trays > at(digitsOf(giving.reads), place)) return false;
+      if (source === "left-over" && (place > UNITS || pieces > units)) return false;
+      if (target === "left-over" && place === UNITS) units += pieces;
+      return true;
+    });
+  };
+
+  /** What is still to do when a tray for one holds `one`. */
+  const shareOn = (one, quotient) => (one === quotient ? [] : [{ shareOn: highestWrong(one, quotient) }]);
+
+  /** How many trays hold what another ribbon is due, where one is due `one` and all trays that are due are there. */
+  const beforeAnotherChild = (division, trays, one) => {
+    const listed = (held, worth) => String(held.flatMap((tray) => Array(tray.sharers).fill(worth(tray))).sort());
+    const dueTo = ({ stands_for }) => one * stands_for;
+    if (listed(division.trays(division.end), dueTo) !== listed(trays, ({ value }) => value)) return 0;
+    return sum(trays.map((tray) => (tray.value === dueTo(tray) ? 0 : tray.sharers)));
+  };
+
+  /** The highest place with another digit than it should have; the units if there is none. */
+  const highestWrong = (value, right) => {
+    const [digits, due] = [digitsOf(value), digitsOf(right)];
+    const places = downFrom(Math.max(digits.length, due.length));
+    return places.find((place) => at(digits, place) !== at(due, place)) ?? UNITS;
+  };
+
+  /**
+   * The easiest movements after which a tray for one holds `one`, and the others accordingly; null if none are few.
+   * What differs is taken for as few beads as can be, or place by place (30 has a bar more than 21, and a bead less):
+   * of both the plan counts that moves fewer pieces. What lies there is what should, and what differs (ten beads where
+   * 20 are read in place of 19), or as the digits say if that is not by one change. Place by place the bank has no more
+   * to do than to change one for ten.
+   */
+  const allAlike = (division, { trays, left }, one, tooMany) => {
+    if (placesHeld(digitsOf(Math.abs(tooMany))).length > 1) return null;
+    const largest = Math.max(division.dividend, left, Math.abs(tooMany), ...trays.map(({ value }) => value));
+    const size = String(largest).length;
+    const piecesOf = (number) => {
+      const digits = digitsOf(Math.abs(number));
+      return Array.from({ length: size }, (_, place) => Math.sign(number) * at(digits, place));
+    };
+    const inAll = (there, due) => piecesOf(there - due);
+    const byPlace = (there, due) => less(piecesOf(there), piecesOf(due));
+    const planFor = (offOf) => {
+      const onTrays = trays.map((tray) => ({ ...tray, off: offOf(tray.value, one * tray.stands_for) }));
+      const takenFor = (pieces, place) => pieces - sum(onTrays.map(({ sharers, off }) => sharers * off[place]));
+      const due = division.dividend - one * division.divisor;
+      const inTheMiddle = offOf === byPlace ? byPlace(left, due) : piecesOf(tooMany).map(takenFor);
+      const pile = (where, value, right, off, stands_for) => {
+        const there = piecesOf(right).map((pieces, place) => pieces + off[place]);
+        const isByOneChange = there.every((pieces) => pieces >= 0 && pieces < 2 * TEN);
+        return pileOf(where, isByOneChange ? piecesOf(right) : less(piecesOf(value), off), off, stands_for);
+      };
+      const piles = onTrays.map(({ value, off, sharers, stands_for }) => ({
+        pile: pile("tray", value, one * stands_for, off, stands_for),
+        many: sharers,
+      }));
+      const room = roomOf(piecesOf(0), pile("left-over", left, due, inTheMiddle), piles);
+      const ofEach = piecesOf(0).map((_, place) => Math.abs(sum(room.map(({ pile, many }) => many * pile.off[place]))));
+      return offOf === byPlace && sum(ofEach) > TEN + 1 ? null : shortest(room, MOST_MOVEMENTS);
+    };
+    const plans = [inAll, byPlace].map(planFor).filter((plan) => plan?.length);
+    return plans.sort((plan, other) => piecesMoved(plan) - piecesMoved(other))[0] ?? null;
+  };
+
+  /** How many pieces change their place, at all trays together; an exchange is one for ten. */
+  const piecesMoved = (plan) =>
+    sum(plan.map((step) => (step.exchange ? TEN + 1 : inAll(step))));
+
+  /**
+   * What most trays hold, for one, of what is less than the share and at no place more; nothing if none does, or where
+   * as many hold their share.
+   */
+  const heldSoFar = (trays, share) => {
+    const held = trays.flatMap(({ value, stands_for, sharers }) => Array(sharers).fill(quotientOf(value, stands_for)));
+    const times = (value) => held.filter((other) => other === value).length;
+    return [...new Set(held)]
+      .filter((one) => one < share && times(one) > times(share))
+      .filter((one) => digitsOf(one).every((pieces, place) => pieces <= at(digitsOf(share), place)))
+      .sort((one, other) => times(other) - times(one) || one - other)
+      .slice(0, 1);
+  };
+
+  sharing.whateverHappened = { byWhatIsSeen, surelyThere };
+}
