@@ -45,10 +45,10 @@ def surely_there(repair: Repair, seen: Observation) -> bool:
             continue
         if step.giving and step.in_all // step.giving.sharers > Counts.of(step.giving.value).at(step.place):
             return False
-        if step.source is At.LEFT_OVER and (step.place > UNITS or step.in_all > units):
+        if step.place == UNITS:
+            units += step.in_all * ((step.target is At.LEFT_OVER) - (step.source is At.LEFT_OVER))
+        if units < 0 or (step.place > UNITS and step.source is At.LEFT_OVER):
             return False
-        if step.target is At.LEFT_OVER and step.place == UNITS:
-            units += step.in_all
     return True
 
 

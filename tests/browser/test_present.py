@@ -177,6 +177,16 @@ def test_what_helps_where_something_is_not_right_is_one_click_away(page: Page) -
     expect(page.locator("#if-it-does-not-come-out")).to_be_focused()
     expect(page.locator("#if-it-does-not-come-out")).to_be_in_viewport()
     expect(page.locator(".presenting-head")).to_be_hidden()
+    page.go_back()
+    assert shown(page) == "thousands"
+
+
+def test_help_in_an_emergency_is_one_click_away(page: Page) -> None:
+    page.keyboard.press("ArrowRight")
+    page.get_by_role("link", name="Emergency").and_(page.locator(".presenting-foot a")).click()
+    expect(page).to_have_url(re.compile(r"/when-it-goes-wrong/emergency\.html$"))
+    page.go_back()
+    assert shown(page) == "thousands"
 
 
 @only_in_a_whole_run

@@ -1,5 +1,6 @@
 """Search leads from the words people type to the page that helps, in the search field of a browser."""
 
+import html
 import json
 import random
 import re
@@ -130,6 +131,19 @@ def test_the_right_page_is_among_the_first(from_disk: dict[Query, list[str]]) ->
     assert [query.words for query, rank in ranks.items() if rank > NEAR and query.kind != MISSPELLING] == []
     lessons = {query: pages[0].startswith("lessons/") for query, pages in from_disk.items() if query.kind == NUMBER}
     assert [query.words for query, at_lesson in lessons.items() if ranks[query] > 1 + at_lesson] == []
+
+
+def test_a_tag_that_is_typed_whole_leads_to_its_page(chromium: Browser, site: Path) -> None:
+    """But where it asks for a group: today's number answers that first."""
+    index = json.loads((site / "search" / "search_index.json").read_text("utf-8"))["docs"]
+    tagged: dict[str, set[str]] = {}
+    for page in index:
+        for tag in page.get("tags", []):
+            tagged.setdefault(html.unescape(tag).lower(), set()).add(page["location"].partition("#")[0])
+    queries = [Query("tag", tag, (), "") for tag in sorted(tagged) if not re.search(r"\d", tag) and len(tag) > 3]
+    assert len(queries) > 1_000
+    first = {query.words: pages[:1] for query, pages in found(chromium, site.as_uri(), sample(queries, 60)).items()}
+    assert {tag: pages for tag, pages in first.items() if not {"today.html", *tagged[tag]}.intersection(pages)} == {}
 
 
 SAME = {

@@ -124,6 +124,15 @@ class Room:
             for place in range(top + 1):
                 middle[place] += tray.pieces[place]
                 tray.pieces[place] = 0
+        self.share_out(top)
+
+    def share_on(self, top: int) -> None:
+        """What is in the middle goes round, from a place of a tray for one down."""
+        self.share_out(top + max(tray.width for tray in self.trays))
+
+    def share_out(self, top: int) -> None:
+        """What is in the middle is put in order at the bank, and goes out in turn: pieces of a place and below."""
+        middle = self.spots["left-over"]
         widest = max(tray.width for tray in self.trays)
         for place in range(self.size - 1, top + widest, -1):
             while middle[place]:
@@ -140,13 +149,6 @@ class Room:
             too_large = level + widest
             while level and too_large < self.size and middle[too_large]:
                 self.exchange(middle, too_large, 1)
-
-    def share_on(self, top: int) -> None:
-        """What is in the middle goes round, at a place and below."""
-        for place in range(top, -1, -1):
-            while self.another_round(place, self.trays, []):
-                for tray in self.trays:
-                    self.give(tray, place + tray.width)
 
     def another_round(self, level: int, served: list[Tray], waiting: list[Tray]) -> bool:
         for tray in waiting:

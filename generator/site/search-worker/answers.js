@@ -98,6 +98,19 @@ const asShown = (items) =>
   items.map((parts) => parts.map(({ tags, parent, terms, ...part }) => ({ ...part, terms: toMark(terms) })));
 
 /**
+ * @param {string} asked
+ * @param {object[][]} items of each page its parts
+ * @returns {object[][]} the same, and first the pages that have all that was asked as a tag, in which the theme has
+ *   marked words
+ */
+function taggedFirst(asked, items) {
+  const words = asked.trim().toLowerCase();
+  const isAsked = (tag) => tag.replace(/<[^>]+>/g, "").toLowerCase() === words;
+  const isTagged = (parts) => parts.some(({ tags }) => tags?.some(isAsked));
+  return [...items.filter(isTagged), ...items.filter((parts) => !isTagged(parts))];
+}
+
+/**
  * The theme marks the words that were found on the page it leads to. Of a number it would mark single digits.
  * @param {Object<string, boolean>} terms the words that were asked, and whether the page has them
  * @returns {Object<string, boolean>} the same without the numbers that it has
@@ -112,7 +125,8 @@ const toMark = (terms) =>
 const answer = self.postMessage.bind(self);
 self.postMessage = (message) => {
   if (message.type === RESULT) {
-    message.data.items = asShown(withNumbersFirst(question.shown ?? question.asked, message.data.items));
+    const asked = question.shown ?? question.asked;
+    message.data.items = asShown(withNumbersFirst(asked, taggedFirst(asked, message.data.items)));
     Object.assign(message.data, question);
   }
   answer(message);

@@ -88,12 +88,14 @@
 
   /**
    * Go where a link leads. The address is replaced, so that going back in the browser leaves the presentation, and the
-   * browser neither scrolls nor takes the focus from the link.
+   * browser neither scrolls nor takes the focus from the link. From what is not right, going back leads to the screen
+   * that it was noticed at.
    * @param {HTMLAnchorElement} link
    */
   function follow(link) {
     if (link.hidden) return;
-    history.replaceState(null, "", link.hash);
+    if (link === notRight) history.pushState(null, "", link.hash);
+    else history.replaceState(null, "", link.hash);
     show();
     if (link === close || link === notRight) leave(target(link));
   }
@@ -117,7 +119,7 @@
   /** @param {MouseEvent} event */
   function turn(event) {
     const link = event.target.closest("a");
-    if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return;
+    if (!link?.hash || event.ctrlKey || event.metaKey || event.shiftKey) return;
     event.preventDefault();
     if (event.pointerType === "touch" && link === justTapped) return; // a mouse is clicked twice on purpose
     justTapped = link;

@@ -14,6 +14,7 @@
   const { element, say } = sharing.elements;
 
   const CAUTIONS = "reference/cautions.html";
+  const WHO_HAS_HAD = "for-the-school/who-has-had.html";
   const ONLY_PRESENTED = ".only-presented.screen-only";
 
   /** @type {(division: Division, told: ToldPlace[]) => HTMLElement[]} the parts, in the order of a lesson's page */
@@ -95,7 +96,8 @@
     const bring = say(remainder ? bringRest : "lesson.bring-all");
     const count = say(exchanges ? "lesson.change-up" : "lesson.count-by-kind");
     const countIn = piecesNeeded[0] ? ` ${say("lesson.count-in")}` : "";
-    const told = [`${bring} ${count}`, say("lesson.read-back", { dividend }) + countIn];
+    const writeDown = element("a", { href: WHO_HAS_HAD }, say("lesson.write-down"));
+    const readBack = `${say("lesson.read-back", { dividend })}${countIn} `;
     const columns = ["place", "together", "changed-up", "stays"].map((name) => say(`lesson.check.${name}`));
     const heads = element("tr", ...columns.map((column) => element("th", { scope: "col" }, column)));
     const rows = putTogether(division).map(({ place, together, changed, stays }) =>
@@ -110,7 +112,11 @@
     return part(
       "check",
       say("lesson.put-back", { product: product(division) }),
-      element("div.words", ...told.map((sentence) => element("p", sentence))),
+      element(
+        "div.words",
+        element("p", `${bring} ${count}`),
+        element("p", readBack, element("span.screen-only", writeDown, ".")),
+      ),
       element("div.beside", table("check-table", "", caption, element("thead", heads), lines)),
     );
   };

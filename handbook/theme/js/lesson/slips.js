@@ -9,6 +9,7 @@
 
   const SHOWN = 3;
   const BY_WHAT_IS_SEEN = "when-it-goes-wrong/index.html";
+  const CHILD_LEAVES = "when-it-goes-wrong/child-leaves-or-joins.html";
 
   /**
    * Put them under a lesson, one at each step; nothing where no slip leaves a trace that today's shelf could show.
@@ -20,7 +21,9 @@
     const folded = element("details", more, others);
     const right = { trays: beadsOn(division.trays(division.end)), left: division.remainder };
     const lookItUp = element("a", { href: BY_WHAT_IS_SEEN }, say("slips.look-it-up"));
-    const last = element("p", say("slips.something-else"), " ", lookItUp, ".");
+    const childLeaves = element("a", { href: CHILD_LEAVES }, say("slips.child-leaves"));
+    const onScreen = element("span.screen-only", childLeaves, ".");
+    const last = element("p", say("slips.something-else"), " ", lookItUp, ". ", onScreen);
     const section = element(
       "section.not-right",
       element("h2", { id: "if-it-does-not-come-out" }, say("slips.heading")),

@@ -49,9 +49,8 @@
       if (!source) return true;
       const pieces = inAll(step);
       if (giving && pieces / giving.trays > at(digitsOf(giving.reads), place)) return false;
-      if (source === "left-over" && (place > UNITS || pieces > units)) return false;
-      if (target === "left-over" && place === UNITS) units += pieces;
-      return true;
+      if (place === UNITS) units += pieces * ((target === "left-over") - (source === "left-over"));
+      return units >= 0 && (place === UNITS || source !== "left-over");
     });
   };
 
