@@ -79,9 +79,8 @@ def write_plans(writer: Writer, step: Step, plans: Sequence[Plan]) -> Page:
     """The plans of one step; the id of a plan is its lesson's slug."""
     link = step_link(step)
     data = {"step": step, "link": link, "plans": plans}
-    page = writer.page("plans", link.plans_path, data, step.reviewed, step=step.short)
-    pictures = tuple(picture for plan in plans for picture in plan.pictures)
-    return replace(page, scripts="sheets", pictures=pictures)
+    page = writer.page("plans", link.plans_path, data, step.reviewed, scripts="sheets", step=step.short)
+    return replace(page, pictures=tuple(picture for plan in plans for picture in plan.pictures))
 
 
 def write_cards(writer: Writer, step: Step) -> Page:
@@ -90,8 +89,7 @@ def write_cards(writer: Writer, step: Step) -> Page:
     links = [lesson_link(lesson, writer) for lesson in step.lessons]
     cards = [{"slug": link.slug, "sharing": link.sharing, "needs": needs(link.sharing)} for link in links]
     data = {"step": step, "link": link, "cards": cards}
-    page = writer.page("cards", link.cards_path, data, step.reviewed, step=step.short)
-    return replace(page, scripts="sheets")
+    return writer.page("cards", link.cards_path, data, step.reviewed, scripts="sheets", step=step.short)
 
 
 def _page(writer: Writer, placed: PlacedLesson, data: Mapping[str, Any], symptoms: Iterable[Symptom]) -> Page:

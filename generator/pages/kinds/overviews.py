@@ -3,7 +3,6 @@
 import re
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
 from datetime import date
 from math import inf
 
@@ -36,8 +35,7 @@ def write_home(writer: Writer, links: Sequence[LessonLink], first_step: Step, re
             firsts.setdefault(link.divisor, link)
     ribbons = next((link.path.rpartition("/")[0] + "/index.md" for link in links if link.ribbons), "")
     data = {"lessons": len(links), "firsts": [firsts[size] for size in sorted(firsts)], "ribbons": ribbons}
-    page = writer.page("home", HOME, data, reviewed)
-    return replace(page, scripts="ask")
+    return writer.page("home", HOME, data, reviewed, scripts="ask")
 
 
 def write_path(writer: Writer, steps: tuple[StepLink, ...], links: Sequence[LessonLink], reviewed: date) -> Page:

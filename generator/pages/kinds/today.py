@@ -1,6 +1,5 @@
 """The page that works out any number for any group, in the browser."""
 
-from dataclasses import replace
 from datetime import date
 
 from generator.engine.numbers import NUMBER_KINDS
@@ -13,5 +12,4 @@ TODAY = "today.md"
 def write_today(writer: Writer, reviewed: date) -> Page:
     """The fields of the page, with the words of the school's language; its scripts do the rest."""
     data = {"kinds": NUMBER_KINDS, "shelf": tuple(type(writer.school.shelf).model_fields)}
-    page = writer.page("today", TODAY, data, reviewed)
-    return replace(page, scripts="today")
+    return writer.page("today", TODAY, data, reviewed, scripts="today")

@@ -40,14 +40,16 @@ class Writer:
         """The Markdown of a template for the page at a path, and the figures it shows."""
         return self._fill(environment(self.school, self.phrases).get_template(template), page, data, OVERVIEWS)
 
-    def page(self, name: str, path: str, data: Mapping[str, Any], reviewed: date, /, **places: str) -> Page:
+    def page(
+        self, name: str, path: str, data: Mapping[str, Any], reviewed: date, /, scripts: str = "", **places: str
+    ) -> Page:
         """A page of ours; the name is that of its template, and of its title and tags among the phrases."""
         body, pictures = self.render(f"{name}.md.jinja", path, data)
         title, description, tags = (
             self.phrases.say(f"page.{name}.{part}", **places) for part in ("title", "description", "tags")
         )
         meta = front_matter(description, tags.splitlines(), reviewed, self.school.review.months)
-        return Page(path, title, meta, body, pictures)
+        return Page(path, title, meta, body, pictures, scripts)
 
     def render_text(
         self, source: str, page: str, data: Mapping[str, Any], file: str
