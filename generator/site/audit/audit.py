@@ -59,30 +59,21 @@ def audit(site: Path, pages: Sequence[ReadPage], base: str = "/") -> tuple[Fault
 def check_links(pages: Sequence[ReadPage], site: Site) -> Iterator[Fault]:
     """Follow every address on every page: each one that leads nowhere."""
     by_path = {page.path: page for page in pages}
-    answers: dict[tuple[str, str], Problem | None] = {}
     for page in pages:
-        # Addresses repeat on all pages of a folder; only the page for unknown addresses is read differently.
-        folder = page.path if page.path == PAGE_FOR_WRONG_ADDRESSES else posixpath.dirname(page.path)
         for link in page.links:
-            asked = (page.path if link.address.startswith(("#", "?")) else folder, link.address)
-            if asked not in answers:
-                answers[asked] = _follow(link.address, page, by_path, site)
-            problem = answers[asked]
-            if problem:
+            if problem := _follow(link.address, page, by_path, site):
                 yield problem._replace(key=f'{link.attribute}="{link.address}"').at(page.path)
 
 
 def _follow(link: str, page: ReadPage, by_path: Mapping[str, ReadPage], site: Site) -> Problem | None:
     """What is wrong with an address on a page, if anything is."""
     address, mark, anchor = link.partition("#")
-    target: str | Problem = page.path
-    if address and not address.startswith("?"):
-        target = _find(page.path, unquote(urlsplit(address).path), site)
-    elif not address and not mark:
-        target = Problem("", "is an empty address", "name the page or file it should lead to")
-    if isinstance(target, str) and anchor and target in by_path:
-        target = _find_anchor(by_path[target], unquote(anchor))
-    return target if isinstance(target, Problem) else None
+    if not address and not mark:
+        return Problem("", "is an empty address", "name the page or file it should lead to")
+    target = _find(page.path, unquote(urlsplit(address).path), site) if address[:1] not in ("", "?") else page.path
+    if isinstance(target, Problem):
+        return target
+    return _lacks_anchor(by_path[target], unquote(anchor)) if anchor and target in by_path else None
 
 
 def _find(page: str, path: str, site: Site) -> str | Problem:
@@ -109,10 +100,10 @@ def _find(page: str, path: str, site: Site) -> str | Problem:
     return Problem("", f"leads to {shown}, which is not there", "mend the address, or add what it should lead to")
 
 
-def _find_anchor(page: ReadPage, anchor: str) -> str | Problem:
+def _lacks_anchor(page: ReadPage, anchor: str) -> Problem | None:
     """What a script of the page reads, as `number=4327&children=6`, is no anchor."""
     if anchor == "top" or anchor in page.anchors or "=" in anchor:
-        return page.path
+        return None
     remedy = f"link to one of the anchors of {page.path}, or to the page alone"
     return Problem("", f"finds no anchor {anchor!r} on {page.path}", remedy)
 
