@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import cache
 from typing import Any
 
 from generator.engine.back_together import back_together
@@ -187,18 +186,13 @@ def _ready_number(divisor: int, sharing: Sharing, shelf: Shelf) -> dict[str, Any
     features = features_of(sharing)
     remainder = Remainder.NONE if features.exact else Remainder.SOME
     choice = Choice(frozenset(features.exchange_from), remainder, digits=len(sharing.start), shelf=shelf)
-    alike = _alike(divisor, choice, _likeness(sharing.dividend, sharing.divisor))
+    likeness = _likeness(sharing.dividend, sharing.divisor)
+    alike = [one for one in numbers(divisor, choice) if one > 1 and _likeness(one, divisor) == likeness]
     if sharing.dividend in alike:
         return {"number": sharing.dividend, "alike": True}
     is_alike = bool(alike) or features.nobody_gets_any
     found = alike if is_alike else [number for number in numbers(divisor, choice) if number > divisor]
     return next(({"number": number, "alike": is_alike} for number in best_first(divisor, found, most=1)), None)
-
-
-@cache
-def _alike(divisor: int, choice: Choice, likeness: tuple[bool, bool, bool, int]) -> tuple[int, ...]:
-    """Numbers for a group with the same likeness; never a single bead."""
-    return tuple(one for one in numbers(divisor, choice) if one > 1 and _likeness(one, divisor) == likeness)
 
 
 def _likeness(dividend: int, divisor: int) -> tuple[bool, bool, bool, int]:

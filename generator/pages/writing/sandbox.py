@@ -46,17 +46,12 @@ class Sandbox(ImmutableSandboxedEnvironment):
 
     def __init__(self, **options: Any) -> None:
         super().__init__(**options)
-        self._answers: dict[tuple[type, str], bool] = {}
         self.filters = {name: self.filters[name] for name in _ALLOWED["filters"]}
         self.filters |= {"format": lambda text, *values: self._filled_in(text, values), "join": self._listed}
         self.globals = {name: self.globals[name] for name in _ALLOWED["globals"]}
 
     def is_safe_attribute(self, obj: Any, attr: str, value: Any) -> bool:
-        # The answer depends on the type alone. Templates ask a hundred thousand times, but of few types.
-        asked = type(obj), attr
-        if asked not in self._answers:
-            self._answers[asked] = super().is_safe_attribute(obj, attr, value) and _is_open(*asked)
-        return self._answers[asked]
+        return super().is_safe_attribute(obj, attr, value) and _is_open(type(obj), attr)
 
     def wrap_str_format(self, value: Any) -> None:
         """No text is formatted by its own method, so there is none to make safe."""
