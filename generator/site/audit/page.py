@@ -11,7 +11,6 @@ from generator.site.policy import script_hash
 
 SCHEME = re.compile(r"[a-z][a-z0-9+.-]*:", re.IGNORECASE)
 
-_TELLING = ADDRESSES | {"id", "name", "style"}
 _INTO_FILE = "move it into a file of its own"
 _LINK_TAGS = frozenset({"a", "area"})
 _RELATIONS_WITHOUT_REQUEST = frozenset({"author", "canonical", "help", "license", "next", "prev"})
@@ -44,8 +43,7 @@ def read_page(allowed_scripts: Collection[str], file: tuple[str, str]) -> ReadPa
     root, page = parse(text), ReadPage(path)
     for element in root.iter():
         for attribute, value in element.items():
-            if attribute in _TELLING or attribute.startswith("on"):
-                _read_attribute(element, attribute, value, page)
+            _read_attribute(element, attribute, value, page)
     page.problems += _problems(root, allowed_scripts)
     title = root.find("head/title")
     page.title = words(title) if title is not None else ""
@@ -72,7 +70,7 @@ def _read_attribute(element: Element, attribute: str, value: str, page: ReadPage
         page.problems.append(problem)
     elif attribute.startswith("on"):
         page.problems.append(Problem(attribute, "is a script that the content policy refuses", _INTO_FILE))
-    elif value and (attribute == "id" or (element.tag == "a" and value != element.get("id"))):
+    elif value and (attribute == "id" or (element.tag == "a" and attribute == "name" and value != element.get("id"))):
         if value in page.anchors:
             page.problems.append(Problem(f'id="{value}"', "is on this page twice", "give each its own"))
         page.anchors.add(value)
