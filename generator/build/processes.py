@@ -82,8 +82,6 @@ def _result_or_error(function: Callable[[Given, Thing], Result], given: Given, t
 
 def usable_processors() -> int:
     """How many processors this process may use: in a container, those that it was given."""
-    if hasattr(os, "process_cpu_count"):  # from Python 3.13
-        return int(os.process_cpu_count() or 1)
     if hasattr(os, "sched_getaffinity"):
         return len(os.sched_getaffinity(0))
     return os.cpu_count() or 1
