@@ -127,9 +127,8 @@ def _lesson_text(sharing: Sharing, order: int, reviewed: date) -> str:
     )
     lines = [f"# {result}", f"# {capital(way_to_the_end(_WORDS, sharing))}."]
     for key, field in LessonFile.model_fields.items():
-        left_out = "" if field.default is None else field.default
         lines += ["", *_explained(_WORDS.say(f"setting.lesson.{key}"), field.description or "")]
-        lines += [f"{key} = {as_toml(filled[key])}" if key in filled else f"# {key} = {as_toml(left_out)}"]
+        lines += [f"{key} = {as_toml(filled[key])}" if key in filled else f"# {key} = {as_toml(field.default)}"]
     return "\n".join(lines) + "\n"
 
 
