@@ -154,7 +154,6 @@ class PageMeta(Model):
     boost: Annotated[float, Field(gt=0, le=10, allow_inf_nan=False)] = 1.0
     """a number above 0 up to 10"""
     asks: Flag = False
-    """true or false"""
 
 
 class AuthoredPage(Model):
