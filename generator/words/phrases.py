@@ -5,7 +5,6 @@ CLDR). Of a table, the number given as `count` picks the text. The browser's scr
 rules, so braces hold names and nothing else.
 """
 
-import re
 import tomllib
 from collections.abc import Iterator, Mapping, Sequence
 from functools import cache
@@ -13,8 +12,6 @@ from typing import Any, NamedTuple
 
 from generator import PROJECT
 from generator.errors import HandbookError
-
-_PLACE = re.compile(r"\{(\w+)\}")
 
 Phrase = str | Mapping[str, str]
 
@@ -49,7 +46,7 @@ class Phrases(NamedTuple):
         try:
             if not isinstance(text, str):
                 text = text[category(self.language, int(places["count"]))]
-            return _PLACE.sub(lambda place: self._said(places[place[1]]), text)
+            return text.format_map({place: self._said(value) for place, value in places.items()})
         except KeyError as missing:
             given = ", ".join(places) or "nothing"
             raise HandbookError(f"{_shown(self.language)}: {key}: is not given {missing}, but {given}") from None
