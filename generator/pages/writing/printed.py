@@ -18,7 +18,6 @@ _WITH_WORDS = (str, int, float, date, Undefined)
 # Marks that mean something to a Markdown reader anywhere, and those that do at the start of a line only.
 _MARKS = re.compile(r"[\\`*_{}\[\]!|~^]|(?<!&)#|^\s*[+\-=:]|^\s*\d+[.)]", re.MULTILINE)
 _HALF_A_CHARACTER = re.compile("[\ud800-\udfff]")
-_SIGN = re.compile(r"\D")
 
 
 def as_address(path: str) -> Markup:
@@ -43,8 +42,8 @@ def _plain(text: str) -> Markup:
 
     Character references say the same to a browser and nothing to a Markdown reader.
     """
-    return Markup(_MARKS.sub(lambda mark: _SIGN.sub(_reference, mark[0]), escape(text)))
+    return Markup(_MARKS.sub(_as_references, escape(text)))
 
 
-def _reference(sign: re.Match[str]) -> str:
-    return f"&#{ord(sign[0])};"
+def _as_references(mark: re.Match[str]) -> str:
+    return "".join(sign if sign.isdecimal() else f"&#{ord(sign)};" for sign in mark[0])
