@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import TypeAlias
 
-from lxml.etree import HTMLParser, XPath, _Element, fromstring
+from lxml.etree import HTMLParser, _Element, fromstring
 
 Element: TypeAlias = _Element
 
@@ -13,7 +13,6 @@ ADDRESSES = LISTS_OF_ADDRESSES.union(
     ("href", "xlink:href", "src", "data", "poster", "background", "action", "formaction", "manifest", "ping")
 )
 
-_TEXT = XPath("string()", smart_strings=False)
 _PROGRAMS = frozenset(
     {"", "module", "importmap", "speculationrules", "text/javascript", "application/javascript", "text/ecmascript"}
 )
@@ -28,7 +27,7 @@ def parse(text: str) -> Element:
 
 def words(element: Element) -> str:
     """The text in an element, spaces run together."""
-    return " ".join(str(_TEXT(element)).split())
+    return " ".join("".join(element.itertext()).split())
 
 
 def inline_scripts(page: Element) -> Iterator[Element]:
