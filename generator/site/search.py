@@ -55,7 +55,7 @@ def offline(rendered: Path, for_scripts: Mapping[str, Any]) -> dict[str, bytes]:
 def _known(for_scripts: Mapping[str, Any]) -> dict[str, Any]:
     """What a question about numbers is answered from."""
     words = for_scripts["words"]
-    phrases = {table: words["phrases"][table] for table in ("number", "search")}
+    phrases = {key: phrase for key, phrase in words["phrases"].items() if key.startswith(("number.", "search."))}
     return {"words": {**words, "phrases": phrases}, "lessons": for_scripts["lessons"]}
 
 

@@ -55,9 +55,8 @@ class Phrases(NamedTuple):
         return key in _read(self.language).phrases
 
     def as_data(self) -> dict[str, Any]:
-        """What says them elsewhere: the phrases, table in table, the plural categories, how numbers are written."""
-        file = _read(self.language)
-        return {"phrases": file.tables, "plural": file.plural, "grouping": self.grouping._asdict()}
+        """What says them elsewhere: the phrases by key, the plural categories, how numbers are written."""
+        return {**_read(self.language)._asdict(), "grouping": self.grouping._asdict()}
 
     def _said(self, value: str | int) -> str:
         return value if isinstance(value, str) else self.grouping.written(value)
@@ -66,12 +65,10 @@ class Phrases(NamedTuple):
 class _File(NamedTuple):
     """What a file of phrases holds.
 
-    tables: of phrases and of further tables, as they are written
-    phrases: the same by dotted key
+    phrases: by dotted key
     plural: by category, the whole numbers that belong to it; all others belong to `other`
     """
 
-    tables: Mapping[str, Any]
     phrases: Mapping[str, Phrase]
     plural: Mapping[str, Sequence[int]]
 
@@ -91,18 +88,13 @@ def _shown(language: str) -> str:
 def _read(language: str) -> _File:
     tables = tomllib.loads((PROJECT / _shown(language)).read_text("utf-8"))
     plural = tables.pop("plural")
-    return _File(tables, dict(_flat("", tables)), plural)
-
-
-def is_phrase(value: Any) -> bool:
-    """Whether it is a text or a table of its forms, and not a table of phrases."""
-    return isinstance(value, str) or "other" in value
+    return _File(dict(_flat("", tables)), plural)
 
 
 def _flat(prefix: str, table: Mapping[str, Any]) -> Iterator[tuple[str, Phrase]]:
-    """Keys of nested tables joined by dots."""
+    """Keys of nested tables joined by dots; a table of the forms of one text is a phrase itself."""
     for key, value in table.items():
-        if is_phrase(value):
+        if isinstance(value, str) or "other" in value:
             yield prefix + key, value
         else:
             yield from _flat(f"{prefix}{key}.", value)

@@ -22,5 +22,5 @@ def test_it_tells_every_lesson_the_shelf_and_every_phrase(site: Path) -> None:
         assert (site / lesson["page"]).is_file()
     phrases = tomllib.loads((HANDBOOK / "en" / "phrases.toml").read_text("utf-8"))
     assert data["words"]["plural"] == phrases["plural"]
-    assert data["words"]["phrases"]["hands"]["deal"] == phrases["hands"]["deal"]
+    assert data["words"]["phrases"]["hands.deal"] == phrases["hands"]["deal"]
     assert data["words"]["grouping"] == {"mark": ",", "in_four_digits": True}

@@ -9,7 +9,7 @@ from generator import HANDBOOK
 from generator.pages.writing.links import lesson_path
 from generator.pages.writing.page import site_address
 from generator.source.library import Sources
-from generator.words.phrases import Phrases, is_phrase
+from generator.words.phrases import Phrases
 
 FILE = "js/our-handbook.js"
 _SCRIPTS = HANDBOOK / "theme" / "js"
@@ -54,16 +54,4 @@ def _asked_for(phrases: Mapping[str, Any]) -> dict[str, Any]:
     """The phrases whose key, or its beginning, stands in a script; every reader waits for what is sent."""
     quoted = {name for script in _SCRIPTS.rglob("*.js") for name in _QUOTED.findall(script.read_text("utf-8"))}
     beginnings = tuple(name for name in quoted if "." in name and name.endswith((".", "-")))
-
-    def asked_in(table: Mapping[str, Any], prefix: str) -> dict[str, Any]:
-        kept = {}
-        for name, value in table.items():
-            key = prefix + name
-            if is_phrase(value):
-                if key in quoted or key.startswith(beginnings):
-                    kept[name] = value
-            elif inner := asked_in(value, f"{key}."):
-                kept[name] = inner
-        return kept
-
-    return asked_in(phrases, "")
+    return {key: phrase for key, phrase in phrases.items() if key in quoted or key.startswith(beginnings)}

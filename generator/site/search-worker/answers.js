@@ -6,7 +6,7 @@ const SETUP = 0;
 const QUERY = 2;
 const RESULT = 3;
 
-const SAYS_LITTLE = new Set(sharing.handbook.words.phrases.search["says-little"].split(/\s+/));
+const SAYS_LITTLE = new Set(PHRASES["search.says-little"].split(/\s+/));
 
 /**
  * Every word of the handbook, with how many pages have it, in a heading or tag ten times.

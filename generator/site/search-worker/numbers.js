@@ -8,8 +8,9 @@
 const { MOST_CHILDREN } = sharing.limits;
 const NO_GROUP = 1000; // "a child chose 7,091"
 
+const PHRASES = sharing.handbook.words.phrases;
 /** @type {(part: string) => Set<string>} */
-const listed = (part) => new Set(sharing.handbook.words.phrases.search[part].split(/\s+/));
+const listed = (part) => new Set(PHRASES[`search.${part}`].split(/\s+/));
 const OF_CHILDREN = listed("children");
 const OF_RIBBONS = listed("ribbons");
 const OF_SHARING = listed("among");
@@ -17,10 +18,10 @@ const BESIDES = listed("besides");
 const BESIDES_A_DIVISION = new Set([...listed("besides-a-division"), ...listed("says-little")]);
 /** @type {Map<string, number>} "four" and the like */
 const NUMBERS_IN_WORDS = new Map(
-  Object.entries(sharing.handbook.words.phrases.number)
-    .map(([digits, word]) => [word, Number(digits)])
+  Object.entries(PHRASES)
+    .map(([key, word]) => [word, Number(key.replace("number.", ""))])
     .filter(([, number]) => number > 0),
-).set(sharing.handbook.words.phrases.search.dozen, 12);
+).set(PHRASES["search.dozen"], 12);
 
 /** @type {(text: string) => string} 5230 for 5,230 and 5 230 */
 const withoutMarks = (text) =>
@@ -39,7 +40,7 @@ const AND = sharing.phrases.say("number.with-less", { whole: "", rest: "" }).tri
 const COUNTED_PLACE = new RegExp(`\\b[1-9](?= (?:${HUNDRED}|${THOUSAND})\\b)`, "g");
 
 /** @type {(text: string) => string} "nine hundred" for "9 hundred" */
-const inWords = (text) => text.replace(COUNTED_PLACE, (digit) => sharing.handbook.words.phrases.number[digit]);
+const inWords = (text) => text.replace(COUNTED_PLACE, (digit) => PHRASES[`number.${digit}`]);
 
 /**
  * A number that is being said, word by word: whole thousands, and what is below them.

@@ -2,9 +2,8 @@
 "use strict";
 {
   /**
-   * The phrases of one language as the build writes them. phrases: table in table, in the last of them texts or, by
-   * plural category, the forms of one; plural: by category, the whole numbers that belong to it; grouping: how numbers
-   * are written.
+   * The phrases of one language as the build writes them. phrases: by key, texts or, by plural category, the forms of
+   * one; plural: by category, the whole numbers that belong to it; grouping: how numbers are written.
    * @typedef {{phrases: Object, plural: Object<string, number[]>, grouping: Grouping}} Phrases
    */
 
@@ -22,7 +21,7 @@
 
   /** @type {(key: string, places?: Object<string, string | number>) => string} */
   const say = (key, places = {}) => {
-    const phrase = find(key);
+    const phrase = loaded().phrases[key];
     if (phrase === undefined) throw new Error(`phrase ${key}: there is none`);
     const text = typeof phrase === "string" ? phrase : phrase[category(places.count)];
     return text.replace(/\{(\w+)\}/g, (_, name) => {
@@ -32,11 +31,8 @@
     });
   };
 
-  /** What stands under a key, whose parts are joined by dots. */
-  const find = (key) => key.split(".").reduce((table, part) => table?.[part], loaded().phrases);
-
   /** @type {(key: string) => boolean} */
-  const has = (key) => find(key) !== undefined;
+  const has = (key) => key in loaded().phrases;
 
   /** The plural category of a whole number. */
   const category = (count) => {
