@@ -11,8 +11,7 @@ from generator.commands.tables import counted, division_line
 from generator.engine.diagnosis import Cause, Diagnosis, diagnose
 from generator.engine.movements import Again, ChangePlaces, Exchange, Repair, RepairStep, ShareOn
 from generator.engine.observations import Reading
-from generator.engine.places import Mat, place_name
-from generator.engine.sharing import share
+from generator.engine.places import place_name
 from generator.words.phrases import Phrases
 from generator.words.slips import Explanation, each_event_once, explain
 from generator.words.unexplained import unexplained
@@ -79,8 +78,8 @@ def command(
 def as_data(diagnosis: Diagnosis) -> dict[str, Any]:
     """The diagnosis for other programs, causes likeliest first."""
     return {
-        "dividend": diagnosis.dividend,
-        "divisor": diagnosis.divisor,
+        "dividend": diagnosis.sharing.dividend,
+        "divisor": diagnosis.sharing.divisor,
         "ribbons": diagnosis.ribbons,
         "consistent": diagnosis.consistent,
         "causes": [
@@ -129,14 +128,14 @@ def _trays_as_data(trays: Reading | None, ribbons: bool) -> dict[str, int]:
 
 def as_lines(diagnosis: Diagnosis) -> Iterator[str]:
     """The diagnosis for people: what should be there, what is seen, and what may have happened."""
-    dividend, divisor, sharers = diagnosis.dividend, diagnosis.divisor, diagnosis.sharers
-    yield f"{division_line(dividend, divisor, sharers, ribbons=diagnosis.ribbons)}."
+    sharing = diagnosis.sharing
+    yield f"{division_line(sharing, diagnosis.ribbons)}."
     to_write = _trays_to_write(diagnosis)
     yield from _what_is_seen(diagnosis, to_write)
     yield ""
     if diagnosis.consistent:
-        if diagnosis.seen.left is None and (remainder := dividend % divisor):
-            yield f"The trays are right. Count what is left over too: it should be {remainder:,}."
+        if diagnosis.seen.left is None and sharing.remainder:
+            yield f"The trays are right. Count what is left over too: it should be {sharing.remainder:,}."
         else:
             yield "That is the right result: there is nothing to look for."
         return
@@ -151,19 +150,17 @@ def as_lines(diagnosis: Diagnosis) -> Iterator[str]:
             yield f"   {words.mend}"
     elif not diagnosis.to_share_on and not to_write:
         yield "No single slip leads to this: a tray may be misread, or two things happened at once."
-        sharing = share(diagnosis.dividend, diagnosis.divisor, ribbons=diagnosis.ribbons)
         yield from unexplained(_SAID, sharing, diagnosis.seen)
 
 
 def _explained(diagnosis: Diagnosis, causes: Iterable[Cause]) -> list[tuple[Cause, Explanation]]:
     """Causes of a diagnosis, each with its words."""
-    sharing = share(diagnosis.dividend, diagnosis.divisor, ribbons=diagnosis.ribbons)
-    return [(cause, explain(_SAID, cause, sharing, diagnosis.causes)) for cause in causes]
+    return [(cause, explain(_SAID, cause, diagnosis.sharing, diagnosis.causes)) for cause in causes]
 
 
 def _trays_to_write(diagnosis: Diagnosis) -> str:
     """'4 trays', '1 tray for 10 (10:...), 2 trays for 1'; nothing where it is these that are seen."""
-    mat = Mat.of_group(diagnosis.divisor, ribbons=diagnosis.ribbons)
+    mat = diagnosis.sharing.mat
     belong = {10**width: mat[width] for width in mat.widths}
     seen: Counter[int] = Counter()
     for tray in diagnosis.seen.trays:
@@ -171,7 +168,7 @@ def _trays_to_write(diagnosis: Diagnosis) -> str:
     if seen == belong:
         return ""
     if not diagnosis.ribbons:
-        return counted(diagnosis.divisor, "tray")
+        return counted(diagnosis.sharing.divisor, "tray")
     return ", ".join(
         f"{counted(number, 'tray')} for {kind}" + (f" ({kind}:...)" if kind > 1 else "")
         for kind, number in belong.items()
@@ -186,7 +183,7 @@ def _what_is_seen(diagnosis: Diagnosis, to_write: str) -> Iterator[str]:
         yield f"There should be {to_write}. Write one for each child, 0 for an empty one."
     if not diagnosis.ribbons and seen.sharers > 1:
         yield "The trays are equal." if seen.equal else "The trays are not equal."
-    off = seen.off_by(diagnosis.dividend)
+    off = seen.off_by(diagnosis.sharing.dividend)
     if off == 0:
         yield "The total comes back."
     elif off is not None:

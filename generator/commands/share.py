@@ -83,7 +83,7 @@ def as_data(sharing: Sharing, ribbons: bool) -> dict[str, Any]:
 
 def as_lines(sharing: Sharing, ribbons: bool) -> Iterator[str]:
     """One division for people: a heading, a row for every movement, and what it took."""
-    yield division_line(sharing.dividend, sharing.divisor, sharing.sharers, ribbons=ribbons)
+    yield division_line(sharing, ribbons)
     yield ""
     yield from _table(sharing, ribbons)
     yield ""

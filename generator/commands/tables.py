@@ -2,6 +2,9 @@
 
 from collections.abc import Sequence
 
+from generator.engine.places import UNITS
+from generator.engine.sharing import Sharing
+
 Cells = Sequence[str]
 
 
@@ -10,12 +13,13 @@ def counted(number: int, what: str) -> str:
     return f"{number:,} {what}{'' if number == 1 else 's'}"
 
 
-def division_line(dividend: int, divisor: int, sharers: int, *, ribbons: bool) -> str:
-    """'5,230 among 4: each has 1,307, 2 left over'. Sharers who stand for more than one are fewer than the divisor."""
-    quotient, remainder = divmod(dividend, divisor)
-    whose = "each has" if sharers == divisor else "one who stands for one has" if divisor % 10 else "the answer is"
-    among = f"for {divisor:,} with ribbons" if ribbons else f"among {divisor:,}"
-    return f"{dividend:,} {among}: {whose} {quotient:,}, {f'{remainder:,}' if remainder else 'nothing'} left over"
+def division_line(sharing: Sharing, ribbons: bool) -> str:
+    """'5,230 among 4: each has 1,307, 2 left over'; `ribbons` says whether they were asked for."""
+    one = "one who stands for one has" if sharing.mat[UNITS] else "the answer is"
+    whose = one if sharing.ribbons else "each has"
+    among = f"for {sharing.divisor:,} with ribbons" if ribbons else f"among {sharing.divisor:,}"
+    left = f"{sharing.remainder:,}" if sharing.remainder else "nothing"
+    return f"{sharing.dividend:,} {among}: {whose} {sharing.quotient:,}, {left} left over"
 
 
 def text_column(title: str, cells: Cells) -> list[str]:

@@ -7,7 +7,7 @@ from typing import NamedTuple
 from generator.engine.movements import Repair
 from generator.engine.observations import Observation, Reading, beads_on, readings
 from generator.engine.outcomes import simulate
-from generator.engine.places import UNITS, Counts, Mat
+from generator.engine.places import UNITS, Counts
 from generator.engine.repairs import easier, repair
 from generator.engine.sharing import Sharing, refuse_unless_whole, share
 from generator.engine.slips import Occasion, Outcome, Slip, Spot
@@ -33,11 +33,12 @@ class Cause(NamedTuple):
 
 
 class Diagnosis(NamedTuple):
-    """`consistent`: what is seen is the right result. `causes`: every single slip that leads to it, likeliest first."""
+    """`consistent`: what is seen is the right result. `causes`: every single slip that leads to it, likeliest first.
 
-    dividend: int
-    divisor: int
-    sharers: int
+    ribbons    whether they were asked for, also where nobody stands for ten
+    """
+
+    sharing: Sharing
     ribbons: bool
     seen: Observation
     consistent: bool
@@ -46,9 +47,9 @@ class Diagnosis(NamedTuple):
     @property
     def to_share_on(self) -> bool:
         """Whether nothing is wrong yet: all is there, the trays are fair, and what is left can still go round."""
-        left, off_by = self.seen.left, self.seen.off_by(self.dividend)
-        is_whole = self.seen.sharers == self.sharers and off_by == 0
-        return is_whole and self.seen.fair and left is not None and left >= self.divisor
+        sharing, seen = self.sharing, self.seen
+        is_whole = seen.sharers == sharing.sharers and seen.off_by(sharing.dividend) == 0
+        return is_whole and seen.fair and seen.left is not None and seen.left >= sharing.divisor
 
 
 class Symptom(NamedTuple):
@@ -77,8 +78,7 @@ def diagnose(
     pieces, and they are handled more often): common practice, no source.
     Raises SharingError for anything but whole numbers >= 0 (divisor >= 1, at least one tray seen).
     """
-    refuse_unless_whole("dividend", dividend, least=0)
-    refuse_unless_whole("divisor", divisor, least=1)
+    sharing = share(dividend, divisor, ribbons=ribbons)
     trays = [tray if isinstance(tray, Reading) else Reading(tray, 1) for tray in seen]
     number = sum(tray.sharers for tray in trays)
     refuse_unless_whole("number of trays seen", number, least=1)
@@ -87,16 +87,12 @@ def diagnose(
         refuse_unless_whole("number a tray stands for", tray.stands_for, least=1)
     if left is not None:
         refuse_unless_whole("value left over", left, least=0)
-    quotient, remainder = divmod(dividend, divisor)
-    mat = Mat.of_group(divisor, ribbons=ribbons)
     observation = Observation(readings(trays), left)
-    right = readings(Reading(quotient * 10**width, mat[width], 10**width) for width in mat.widths)
-    consistent = _agree(observation, Observation(right, remainder))
+    consistent = _agree(observation, right_observation(sharing))
     causes: tuple[Cause, ...] = ()
-    if not consistent and abs(number - mat.pieces) <= 1:  # a slip lays out one tray too few or too many at most
-        sharing = share(dividend, divisor, ribbons=ribbons)
+    if not consistent and abs(number - sharing.sharers) <= 1:  # a slip lays out one tray too few or too many at most
         causes = _causes(sharing, (outcome for outcome in simulate(sharing) if _agree(observation, outcome.seen)))
-    return Diagnosis(dividend, divisor, mat.pieces, ribbons, observation, consistent, causes)
+    return Diagnosis(sharing, ribbons, observation, consistent, causes)
 
 
 def telling_slips(sharing: Sharing, most: int = 8, owned: Counts | None = None) -> tuple[Symptom, ...]:

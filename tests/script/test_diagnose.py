@@ -9,7 +9,6 @@ from unittest.mock import patch
 
 import pytest
 
-from generator import commands
 from generator.commands.diagnose import as_data, repair_as_data
 from generator.engine import diagnosis
 from generator.engine.diagnosis import Diagnosis, diagnose, telling_slips
@@ -102,7 +101,6 @@ def test_every_slip_what_it_leaves_its_repair_and_what_is_said_when_it_is_seen(
         (answer,) = engine.answers(DIAGNOSED, [(dividend, divisor, ribbons, [asked(seen) for seen in rooms_seen])])
         with (
             patch.object(diagnosis, "share", return_value=sharing),
-            patch.object(commands.diagnose, "share", return_value=sharing),
             patch.object(diagnosis, "simulate", return_value=outcomes),
             patch.object(diagnosis, "repair", lambda _, outcome, repairs=repairs: repairs(outcome)),
         ):
@@ -193,7 +191,7 @@ def test_what_puts_a_room_right_whatever_has_happened(engine: Engine, rooms: Roo
             [
                 repair_as_data(repair, ribbons),
                 unexplained(WORDS, sharing, room),
-                Diagnosis(dividend, divisor, sharing.sharers, ribbons, room, consistent=False, causes=()).to_share_on,
+                Diagnosis(sharing, ribbons, room, consistent=False, causes=()).to_share_on,
             ]
             for repair, room in zip(repairs, seen, strict=True)
         ]
