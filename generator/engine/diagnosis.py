@@ -18,18 +18,14 @@ _SLIPS = tuple(Slip)
 class Cause(NamedTuple):
     """One slip at one place that needs one repair, and every occasion at which it leads to what is seen, in order.
 
-    easier    what people are told instead, where children could not follow the repair
+    told    what people are told to do, easier to follow where the repair is not
     """
 
     slip: Slip
     place: int | None
     occasions: tuple[Occasion, ...]
+    told: Repair = ()
     repair: Repair = ()
-    easier: Repair | None = None
-
-    @property
-    def told(self) -> Repair:
-        return self.easier or self.repair
 
 
 class Diagnosis(NamedTuple):
@@ -193,7 +189,7 @@ def _causes(sharing: Sharing, outcomes: Iterable[Outcome]) -> tuple[Cause, ...]:
         occasion = outcome.occasion
         together.setdefault((occasion.slip, occasion.place, repair(sharing, outcome)), {})[occasion] = outcome
     causes = (
-        Cause(slip, place, tuple(found), mends, easier(sharing, next(iter(found.values())), mends))
+        Cause(slip, place, tuple(found), easier(sharing, next(iter(found.values())), mends), mends)
         for (slip, place, mends), found in together.items()
     )
     return tuple(sorted(causes, key=lambda cause: (_SLIPS.index(cause.slip), cause.place or 0)))

@@ -29,8 +29,8 @@ def repair(sharing: Sharing, outcome: Outcome) -> Repair:
     return _from_one_place_down(room, outcome.occasion) if plan is None else plan
 
 
-def easier(sharing: Sharing, outcome: Outcome, fewest: Repair) -> Repair | None:
-    """Sharing out again from one place down, where children could not follow the fewest movements.
+def easier(sharing: Sharing, outcome: Outcome, fewest: Repair) -> Repair:
+    """The fewest movements; or sharing out again from one place down, where children could not follow them.
 
     That is where pieces of several places change on trays and at the bank: eight bars for five unit beads are no
     exchange that they know. Where one movement is enough before they share on, that is easier than two.
@@ -42,8 +42,8 @@ def easier(sharing: Sharing, outcome: Outcome, fewest: Repair) -> Repair | None:
     if len(on_trays) > 1 and len(at_the_bank) > 1:
         told = _from_one_place_down(_left_behind(sharing, outcome), outcome.occasion)
     if len(told) > 1 or any(isinstance(step, Again) for step in told):
-        told = _one_movement_and_on(sharing, outcome) or told
-    return None if told is fewest else told
+        return _one_movement_and_on(sharing, outcome) or told
+    return told
 
 
 def _one_movement_and_on(sharing: Sharing, outcome: Outcome) -> Repair | None:

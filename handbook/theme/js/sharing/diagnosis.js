@@ -143,7 +143,7 @@
       const key = JSON.stringify([occasion.slip, occasion.place, mends]);
       if (!together.has(key)) {
         const { slip, place } = occasion;
-        const told = easier(division, outcome, mends) ?? mends;
+        const told = easier(division, outcome, mends);
         together.set(key, { slip, place, occasions: new Map(), repair: mends, told });
       }
       together.get(key).occasions.set(JSON.stringify(occasion), occasion);

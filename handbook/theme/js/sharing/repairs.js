@@ -16,10 +16,10 @@
   };
 
   /**
-   * Sharing out again from one place down, where children could not follow the fewest movements: where pieces of
-   * several places change on trays and at the bank. Where one movement is enough before they share on, that is easier
-   * than two.
-   * @type {(division: Division, outcome: Outcome, fewest: Repair) => Repair | null}
+   * The fewest movements; or sharing out again from one place down, where children could not follow them: where pieces
+   * of several places change on trays and at the bank. Where one movement is enough before they share on, that is
+   * easier than two.
+   * @type {(division: Division, outcome: Outcome, fewest: Repair) => Repair}
    */
   const easier = (division, outcome, fewest) => {
     const areSeveral = (steps) => new Set(steps.map(({ place }) => place)).size > 1;
@@ -28,8 +28,7 @@
     const isEasy = !areSeveral(onTrays) || !areSeveral(atTheBank);
     const told = isEasy ? fewest : fromOnePlaceDown(leftBehind(division, outcome), outcome.occasion);
     const isLong = told.length > 1 || told.some((step) => "again" in step);
-    const easiest = (isLong && oneMovementAndOn(division, outcome)) || told;
-    return easiest === fewest ? null : easiest;
+    return (isLong && oneMovementAndOn(division, outcome)) || told;
   };
 
   /**
