@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from functools import partial
 from operator import add
 
-from generator.engine.movements import TEN, Again, At, ChangePlaces, Movement, Pile, Repair, ShareOn, room_of
+from generator.engine.movements import TEN, Again, At, ChangePlaces, Exchange, Movement, Pile, Repair, ShareOn, room_of
 from generator.engine.observations import Observation, Reading
 from generator.engine.places import UNITS, Counts
 from generator.engine.sharing import Sharing
@@ -38,9 +38,14 @@ def by_what_is_seen(sharing: Sharing, seen: Observation) -> Repair:
 
 
 def surely_there(repair: Repair, seen: Observation) -> bool:
-    """Whether the digits show all pieces that are taken; larger ones in the middle may have been changed already."""
+    """Whether the digits show all pieces that are taken, and none must be changed.
+
+    Larger ones in the middle may have been changed already.
+    """
     units = Counts.of(seen.left or 0).at(UNITS)
     for step in repair:
+        if isinstance(step, Exchange):
+            return False
         if not isinstance(step, Movement):
             continue
         if step.giving and step.in_all // step.giving.sharers > Counts.of(step.giving.value).at(step.place):
@@ -75,10 +80,10 @@ def _highest_wrong(value: int, right: int) -> int:
 def _all_alike(sharing: Sharing, seen: Observation, one: int, off_by: int) -> Repair | None:
     """The easiest movements after which a tray for one holds `one`, and the others accordingly.
 
-    What differs is taken for as few beads as can be, or place by place (30 has a bar more than 21, and a bead less): of
-    both the plan counts that moves fewer pieces. What lies there is what should, and what differs (ten beads where 20
-    are read in place of 19), or as the digits say if that cannot be. Place by place the bank has no more to do than to
-    change one for ten.
+    What differs is taken for as few pieces as can be, in the middle also for just those that the trays lack; or place
+    by place (30 has a bar more than 21, and a bead less): the plan counts that moves the fewest pieces. What lies there
+    is what should, and what differs (ten beads where 20 are read in place of 19), or as the digits say if that is not
+    by one change. The bank has no more to do than to change one for ten.
     """
     left = seen.left or 0
     due = sharing.dividend - one * sharing.divisor
@@ -86,12 +91,13 @@ def _all_alike(sharing: Sharing, seen: Observation, one: int, off_by: int) -> Re
         return None
     size = len(Counts.of(max(sharing.dividend, left, abs(off_by), *(tray.value for tray in seen.trays))))
     digits = partial(_pieces_of, size=size)
-    too_many = {tray: digits(tray.value - one * tray.stands_for) for tray in seen.trays}
-    on_trays = Counts(sum(tray.sharers * pieces[place] for tray, pieces in too_many.items()) for place in range(size))
+    in_all = {tray: digits(tray.value - one * tray.stands_for) for tray in seen.trays}
+    on_trays = Counts(sum(tray.sharers * pieces[place] for tray, pieces in in_all.items()) for place in range(size))
     by_place = {tray: digits(tray.value).less(digits(one * tray.stands_for), size) for tray in seen.trays}
     plans: list[Repair] = []
     for off, off_in_the_middle in (
-        (too_many, digits(off_by).less(on_trays, size)),
+        (in_all, digits(off_by).less(on_trays, size)),
+        (in_all, digits(left - due)),
         (by_place, digits(left).less(digits(due), size)),
     ):
         trays = [
@@ -100,7 +106,7 @@ def _all_alike(sharing: Sharing, seen: Observation, one: int, off_by: int) -> Re
         ]
         room = room_of(digits(0), _pile(At.LEFT_OVER, left, due, off_in_the_middle), trays)
         of_each = (sum(many * pile.off[place] for pile, many in room) for place in range(size))
-        if off is too_many or sum(map(abs, of_each)) <= TEN + 1:
+        if sum(map(abs, of_each)) <= TEN + 1:
             plans.append(shortest(room, MOST_MOVEMENTS) or ())
     return min(filter(None, plans), key=_pieces_moved, default=None)
 

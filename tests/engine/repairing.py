@@ -51,6 +51,8 @@ class Room:
             elif "exchange" in step:
                 place = PLACES.index(step["place"])
                 for heap in self.that_read(step, "") if step["at"] == "tray" else [self.spots[step["at"]]]:
+                    if self.may_change:
+                        self.change_for(heap, place, step["exchange"])
                     self.exchange(heap, place, step["exchange"])
             else:
                 self.move(step)

@@ -39,13 +39,15 @@
   };
 
   /**
-   * Whether the digits show all pieces that are taken; larger ones in the middle may have been changed already.
+   * Whether the digits show all pieces that are taken, and none must be changed; larger ones in the middle may have
+   * been changed already.
    * @type {(repair: Repair, seen: Observation) => boolean}
    */
   const surelyThere = (repair, { left }) => {
     let units = (left ?? 0) % TEN;
     return repair.every((step) => {
       const { place, source, target, giving } = step;
+      if ("exchange" in step) return false;
       if (!source) return true;
       const pieces = inAll(step);
       if (giving && pieces / giving.trays > at(digitsOf(giving.reads), place)) return false;
@@ -74,10 +76,10 @@
 
   /**
    * The easiest movements after which a tray for one holds `one`, and the others accordingly; null if none are few.
-   * What differs is taken for as few beads as can be, or place by place (30 has a bar more than 21, and a bead less):
-   * of both the plan counts that moves fewer pieces. What lies there is what should, and what differs (ten beads where
-   * 20 are read in place of 19), or as the digits say if that is not by one change. Place by place the bank has no more
-   * to do than to change one for ten.
+   * What differs is taken for as few pieces as can be, in the middle also for just those that the trays lack; or place
+   * by place (30 has a bar more than 21, and a bead less): the plan counts that moves the fewest pieces. What lies there
+   * is what should, and what differs (ten beads where 20 are read in place of 19), or as the digits say if that is not
+   * by one change. The bank has no more to do than to change one for ten.
    */
   const allAlike = (division, { trays, left }, one, tooMany) => {
     if (placesHeld(digitsOf(Math.abs(tooMany))).length > 1) return null;
@@ -87,13 +89,13 @@
       const digits = digitsOf(Math.abs(number));
       return Array.from({ length: size }, (_, place) => Math.sign(number) * at(digits, place));
     };
-    const inAll = (there, due) => piecesOf(there - due);
+    const byValue = (there, due) => piecesOf(there - due);
     const byPlace = (there, due) => less(piecesOf(there), piecesOf(due));
-    const planFor = (offOf) => {
+    const planFor = ([offOf, offInTheMiddle]) => {
       const onTrays = trays.map((tray) => ({ ...tray, off: offOf(tray.value, one * tray.stands_for) }));
       const takenFor = (pieces, place) => pieces - sum(onTrays.map(({ sharers, off }) => sharers * off[place]));
       const due = division.dividend - one * division.divisor;
-      const inTheMiddle = offOf === byPlace ? byPlace(left, due) : piecesOf(tooMany).map(takenFor);
+      const inTheMiddle = offInTheMiddle ? offInTheMiddle(left, due) : piecesOf(tooMany).map(takenFor);
       const pile = (where, value, right, off, stands_for) => {
         const there = piecesOf(right).map((pieces, place) => pieces + off[place]);
         const isByOneChange = there.every((pieces) => pieces >= 0 && pieces < 2 * TEN);
@@ -105,9 +107,9 @@
       }));
       const room = roomOf(piecesOf(0), pile("left-over", left, due, inTheMiddle), piles);
       const ofEach = piecesOf(0).map((_, place) => Math.abs(sum(room.map(({ pile, many }) => many * pile.off[place]))));
-      return offOf === byPlace && sum(ofEach) > TEN + 1 ? null : shortest(room, MOST_MOVEMENTS);
+      return sum(ofEach) > TEN + 1 ? null : shortest(room, MOST_MOVEMENTS);
     };
-    const plans = [inAll, byPlace].map(planFor).filter((plan) => plan?.length);
+    const plans = [[byValue], [byValue, byValue], [byPlace, byPlace]].map(planFor).filter((plan) => plan?.length);
     return plans.sort((plan, other) => piecesMoved(plan) - piecesMoved(other))[0] ?? null;
   };
 
