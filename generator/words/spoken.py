@@ -142,7 +142,7 @@ def _beginning_with_ribbons(words: Phrases, sharing: Sharing, stage: Stage, way:
         return words.say(key, one=one, stands_for=stands_for)
     each = [
         words.say(
-            "guide.gets",
+            "guide.gets" if stage.rounds else "guide.would-get",
             count=sharing.mat[width],
             stands_for=stands_for_word(words, width),
             piece=one_piece(words, stage.level + width),

@@ -117,7 +117,7 @@
     }
     const each = division.widths.map((width) => {
       const gets = { stands_for: standsForWord(width), piece: onePiece(stage.level + width) };
-      return say("guide.gets", { ...gets, count: division.mat[width] });
+      return say(stage.rounds ? "guide.gets" : "guide.would-get", { ...gets, count: division.mat[width] });
     });
     const key = stage === division.stages[0] ? "largest-with-ribbons" : `round.${way}`;
     return say(`guide.${key}`, { each: listing(each) });
