@@ -102,12 +102,15 @@ class _Places(NamedTuple):
     in_place_of: Mapping[str, str]
 
     def of(self, target: str, name: str) -> str | None:
-        """The address in the book of a place on a page of the site; None if the book does not have it."""
+        """The address in the book of a place on a page of the site; None if the book does not have it.
+
+        "top" is no anchor: on any page it leads to the page's head.
+        """
         if target not in self.anchors:
             target, _, name = self.in_place_of.get(target, "").partition("#")
         if target not in self.anchors:
             return None
-        return f"#{self.anchors[target]}:{name}" if name else f"#{self.anchors[target]}"
+        return f"#{self.anchors[target]}:{name}" if name not in ("", "top") else f"#{self.anchors[target]}"
 
 
 def _chapter(text: str, page: str, number: int, places: _Places, paper: str) -> Chapter:

@@ -22,7 +22,7 @@ FIRST = """<h1 id="first">8,448 among four</h1>
 <details><summary>Why?</summary><p id="why">Because.</p></details>
 <svg aria-labelledby="set-out why"><use href="#why"/></svg>
 <p><a href="#why">here</a> <a href="second.html">next</a> <a href="second.html#set-out">its things</a>
-<a href="../tags.html#bows">words</a> <a href="https://www.w3.org/">standard</a></p>
+<a href="#top">up</a> <a href="second.html#top">its head</a> <a href="../tags.html#bows">words</a> <a href="https://www.w3.org/">standard</a></p>
 <h4>Deep</h4><h5>Deeper</h5>
 <script>alert(1)</script><p class="page-dates">Version 1</p>"""
 SECOND = '<h1 id="first">9,999 \\ "all" among <em>nine</em></h1><h2 id="set-out">Set out</h2><details open>x</details>'
@@ -107,6 +107,8 @@ def test_headings_lie_below_the_title_of_the_book_and_of_their_part(book: str) -
         '<a href="#steps/first:why">here</a>',
         '<a href="#steps/second">next</a>',
         '<a href="#steps/second:set-out">its things</a>',
+        '<a href="#steps/first">up</a>',
+        '<a href="#steps/second">its head</a>',
         '<a href="tags.html#bows">words</a>',
         '<a href="https://www.w3.org/">standard</a>',
         '<label for="steps/first:c1"><input type="checkbox" id="steps/first:c1"> Trays</label>',
