@@ -70,6 +70,7 @@ PLANTED = [
     Planted("anchor not here", '<p>\n\n<a href="#end">x</a>', "no anchor 'end' on steps/first.html"),
     Planted("anchor in other letters", '<a href="#Start">x</a>', "no anchor 'Start'"),
     Planted("file in other letters", '<a href="../Index.html">x</a>', "write index.html"),
+    Planted("Markdown of a page", '<a href="../index.md">x</a>', "within HTML write .html in place of .md"),
     Planted("folder", '<a href="../steps/">x</a>', "names a folder"),
     Planted("top folder", '<a href="..">x</a>', "names a folder"),
     Planted("empty address", '<a href="">x</a>', "empty address"),

@@ -97,7 +97,10 @@ def _find(page: str, path: str, site: Site) -> str | Problem:
         if file.lower() == target.lower():
             return Problem("", "differs from the file in upper and lower case", f"write {file}")
     shown = printable(target, most=200)  # an address may stand for any character, a line break too
-    return Problem("", f"leads to {shown}, which is not there", "mend the address, or add what it should lead to")
+    remedy = "mend the address, or add what it should lead to"
+    if target.endswith(".md") and f"{target.removesuffix('.md')}.html" in site.files:
+        remedy = "within HTML write .html in place of .md"  # in Markdown it is written so by the renderer
+    return Problem("", f"leads to {shown}, which is not there", remedy)
 
 
 def _lacks_anchor(page: ReadPage, anchor: str) -> Problem | None:
