@@ -30,6 +30,8 @@ _ALWAYS_IN_MKDOCS = ("toc", "tables", "fenced_code")
 
 _TAG = re.compile(r'<(/?)([A-Za-z][A-Za-z0-9]*)((?:\s+[A-Za-z][\w-]*(?:="[^"]*")?)*)\s*/?>')
 _ATTRIBUTE = re.compile(r'([A-Za-z][\w-]*)(?:="([^"]*)")?')
+_LESS_THAN = re.compile(r"[\s\d=]|$")
+"""What follows a < that was not meant to begin a tag."""
 _SCHEME = re.compile(r"[A-Za-z][A-Za-z0-9+.-]*:")
 _PLAIN_ID = re.compile(r"(?!__)[\w-]+", re.ASCII)
 _STYLED = re.compile(r"\.([a-z][a-z0-9-]*)")
@@ -63,13 +65,16 @@ def refusals(markdown: str, figures: Collection[str]) -> Iterator[Refusal]:
 
 def _broken_tags(html: str) -> Iterator[Refusal]:
     """Every < that does not begin a plainly written tag."""
-    for rest in _TAG.sub("\0", html).split("<")[1:]:
-        start = printable(f"<{rest.partition(chr(0))[0].strip()}", most=40)
+    for after in _TAG.sub("\0", html).split("<")[1:]:
+        rest = after.partition("\0")[0].rstrip()
+        start = printable(f"<{rest}", most=40)
         if rest.startswith("!--"):
             yield Problem(start, "is a comment that readers would be sent", "write {# ... #}"), "<!--"
         else:
             remedy = 'write tags as <name attribute="value">, and &lt; for the sign itself'
-            yield Problem(start, "is not a plainly written tag", remedy), f"<{rest[:8].strip()}"
+            if _LESS_THAN.match(rest):
+                remedy = "write &lt; for a less-than sign"
+            yield Problem(start, "is not a plainly written tag", remedy), f"<{rest[:8]}"
 
 
 def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refusal]:
