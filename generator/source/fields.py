@@ -102,13 +102,6 @@ def _checked(value: str, least: int, most: int) -> str:
     return value
 
 
-def _plain_name(value: str) -> str:
-    if problem := slug_fault(value):
-        raise fault_in_value(problem, f"write it like {slug_like(value)}")
-    return value
-
-
-Slug = Annotated[str, AfterValidator(_plain_name)]
 Flag = Annotated[bool, Field(description="true or false, without quotes")]
 Order = Annotated[int, whole_number(1, LARGEST_ORDER)]
 Tags = Annotated[

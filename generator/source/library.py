@@ -22,7 +22,7 @@ from generator.errors import Fault, Faults, SourceError
 from generator.source.layers import Layer, Source, is_dropping, overlaid, shown_name
 from generator.source.lessons import read_steps
 from generator.source.models import AuthoredPage, Lesson, Note, PageMeta, Step
-from generator.source.reading import has_front_matter, parse_page, read_toml, refused
+from generator.source.reading import has_front_matter, parse_page, printable, read_toml, refused
 from generator.source.school import School
 from generator.source.theme import Theme, read_theme
 from generator.source.validating import did_you_mean, validated
@@ -158,7 +158,8 @@ def _read_school(layers: Iterable[Layer], steps: Collection[str], faults: Faults
             table = read_toml(path, file)
             for number, slug in enumerate(validated(School, table).steps or ()):
                 if slug not in steps:
-                    faults.append(table.fault(("steps", number), f"there is no step {slug}", did_you_mean(slug, steps)))
+                    problem = f"there is no step {printable(slug)}"
+                    faults.append(table.fault(("steps", number), problem, did_you_mean(slug, steps)))
             values = _laid_over(values, table.values)
     return School.model_validate(values)  # no rule spans two keys, so layers that are right are right together
 

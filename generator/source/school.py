@@ -8,7 +8,7 @@ from pydantic import AfterValidator, Field
 from generator.engine.length import Pace
 from generator.engine.places import Counts
 from generator.engine.shelf import Shelf
-from generator.source.fields import Flag, Model, Slug, fault_in_value, text, whole_number
+from generator.source.fields import Flag, Model, fault_in_value, text, whole_number
 from generator.source.models import MOST_CHILDREN
 from generator.source.reading import printable
 
@@ -160,7 +160,7 @@ class School(Model):
     language: Literal["en"] = "en"
     """"en", the only language there is so far"""
 
-    steps: Annotated[tuple[Slug, ...], Field(min_length=1)] | None = None
+    steps: Annotated[tuple[str, ...], Field(min_length=1)] | None = None
     """a list of steps by their folders' names"""
 
     site_url: Annotated[str, AfterValidator(_web_address)] | None = None
