@@ -27,14 +27,20 @@ _MOST_READ_AGAIN = 8 * LARGEST_FILE
 _MOST_TOLD = 10  # of what is wrong with the form of one file
 _FENCE = "---"
 _ONE_A_LINE = 'write one `key = value` a line, text in "quotes"'
+_A_BARE_WORD = 'write true or false in small letters, a number, or text in "quotes"'
+_NO_SUCH_DAY = r"\d{4}-(?:00|1[3-9]|[2-9]\d|\d\d-(?:00|3[2-9]|[4-9]\d))\b"
+_OTHER_DATE = (
+    r"(?!\d{4}-\d\d-\d\d)\d{1,4}([./-])\d{1,2}\1\d|\d{1,2}[./-]\d{4}"
+    r"|\d{1,2}\.? ?[^\W\d]+ \d{4}|[^\W\d]+ \d{1,2},? \d{4}"
+)
 _TOML_FAULTS = (  # looked for in what the reader says and, on a line of its own, what stands in the file
     (r"^Cannot ", "is written twice", "keep one of them"),
-    (r"^Invalid date", "is a date that does not exist", "write a date such as 2026-01-31"),
+    (rf"^Invalid date|=\s*{_NO_SUCH_DAY}", "is a date that does not exist", "write a date such as 2026-01-31"),
     (r"[=[]\s*[\u2018-\u201e]|[\u201c\u201d]\s*$", "has curly quotation marks", 'write straight ones: "like these"'),
-    (r"=\s*[\d.-]+[./-]\d{4}|=\s*\d{4}-\d+-\d", "is a date in another form", "write a date such as 2026-01-31"),
+    (rf"=\s*(?:{_OTHER_DATE})", "is a date in another form", "write a date such as 2026-01-31"),
     (r"=\s*\d{1,3}[,.' ]\d{3}\b", "is a number with a mark in it", "write its digits only"),
     (r"(?:[=[]|, )\s*0\d", "has a number with a 0 in front", "leave the 0 out"),
-    (r"=\s*(?i:true|false|yes|no|on|off)\b", "is neither true nor false", "write true or false, in small letters"),
+    (r"=\s*(?i:true|false|yes|no|on|off)\b", "is neither true nor false", _A_BARE_WORD),
     (r'=\s*"[^"]*\\', "has a \\ in its text", "write / in its place"),
     (r"=\s*[^\W\d]", "is text without quotation marks", 'write it in "quotes"'),
     (r"=\s*(#|$)", "has no value", "write one after the =, or take the line out"),
