@@ -59,6 +59,13 @@ KeyPath = tuple[str | int, ...]
 
 
 @dataclass(frozen=True)
+class Unreadable:
+    """A value in front matter that looks like a date or number and is none, as it is written: right for no key."""
+
+    written: str
+
+
+@dataclass(frozen=True)
 class Table:
     """The keys and values of one file, lists as tuples, and the line of every key that is known."""
 
@@ -239,7 +246,10 @@ def _only_path(table: Any) -> KeyPath:
 
 
 def _parse_yaml(text: str, file: str) -> Table:
-    """The keys of a page's front matter; `text` begins with an empty line for the opening fence."""
+    """The keys of a page's front matter; `text` begins with an empty line for the opening fence.
+
+    A date or number that does not exist becomes Unreadable, so that other keys are looked at in the same run.
+    """
     remedy = 'write one `key: value` a line, text with a colon in "quotes"'
     loader = YAML_LOADER(text)
     try:
@@ -263,8 +273,7 @@ def _parse_yaml(text: str, file: str) -> Table:
             try:
                 values[key] = _frozen(loader.construct_object(value_node, deep=True))
             except (ValueError, OverflowError):
-                problem = "is a date or number that does not exist"
-                raise refused(file, problem, remedy, line, printable(key)) from None
+                values[key] = Unreadable(text[value_node.start_mark.index : value_node.end_mark.index])
         return Table(file, values, lines)
     except yaml.YAMLError as error:
         mark = getattr(error, "problem_mark", None)

@@ -9,7 +9,7 @@ from pydantic import ValidationError
 
 from generator.errors import Fault, SourceError
 from generator.source.fields import Model
-from generator.source.reading import KeyPath, Table, printable
+from generator.source.reading import KeyPath, Table, Unreadable, printable
 
 M = TypeVar("M", bound=Model)
 
@@ -48,6 +48,8 @@ def _faults(model: type[Model], table: Table, error: ValidationError) -> Iterato
                 yield table.fault(path, context["problem"], context["remedy"] or f"write {right}")
             case "too_short" | "too_long":
                 yield table.fault(path, f"has {context['actual_length']} items", f"write {right}")
+            case "string_type" if isinstance(found["input"], int | float | date | Unreadable):
+                yield table.fault(path, f"is {_shown(found['input'])}", f'write {right}, in "quotes"')
             case _:
                 yield table.fault(path, f"is {_shown(found['input'])}", f"write {right}")
 
@@ -83,6 +85,8 @@ def _shown(value: object) -> str:
             return f'"{printable(value)}"'
         case date():
             return f"the date {value.isoformat()}"
+        case Unreadable():
+            return f"{printable(value.written, most=20)}, a date or number that does not exist"
         case tuple() | list():
             return "a list"
         case dict():
