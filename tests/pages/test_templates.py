@@ -73,6 +73,19 @@ def test_what_stands_between_values_is_whole_also_where_it_is_escaped() -> None:
 
 
 @pytest.mark.parametrize(
+    ("template", "shown"),
+    [
+        ("Our rule. {# ask Ana #}\n\n- one", "Our rule. \n\n- one"),
+        ("{{ 1 }}{#- ask -#}\n\nTwo", "1Two"),
+        ("One\n  {# ask Ana #}\nTwo", "One\nTwo"),
+        ("{% if true %}{# always #}\nOne{% endif %}", "One"),
+    ],
+)
+def test_a_comment_takes_its_line_with_it_where_it_stands_alone(template: str, shown: str) -> None:
+    assert fill(template) == shown
+
+
+@pytest.mark.parametrize(
     ("words", "shown"),
     [
         ("<script>window.hacked = 1</script>", "&lt;script&gt;window.hacked = 1&lt;/script&gt;"),

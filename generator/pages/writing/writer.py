@@ -1,6 +1,7 @@
 """From a template and its data to the Markdown of a page, and the figures that it shows."""
 
 import math
+import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
@@ -22,6 +23,8 @@ from generator.source.school import School
 from generator.words.phrases import Grouping, Phrases
 
 _OVERVIEWS_FOR_ALL = ("pieces",)
+_COMMENT_BEHIND_WORDS = re.compile(r"(?<=\S)(?<![%#]})([ \t]*{#(?:(?!#}).)*)(?<![-+])#}$", re.MULTILINE)
+"""A comment that ends its line, and no other comment or block before it: by itself it would join two lines."""
 
 
 @dataclass(frozen=True)
@@ -56,10 +59,11 @@ class Writer:
     ) -> tuple[str, tuple[Picture, ...]]:
         """The same for Markdown that somebody wrote into a file.
 
-        It may fill to LARGEST_PAGE characters. Whatever is raised is what `template_fault` tells of that file.
+        It may fill to LARGEST_PAGE characters. A comment behind words leaves them the end of their line. Whatever is
+        raised is what `template_fault` tells of that file.
         """
         sandbox = environment(self.school, self.phrases)
-        code = sandbox.compile(source, filename=file)
+        code = sandbox.compile(_COMMENT_BEHIND_WORDS.sub(r"\1+#}", source), filename=file)
         template = Template.from_code(sandbox, code, sandbox.make_globals(None))
         return self._fill(template, page, data, _OVERVIEWS_FOR_ALL, LARGEST_PAGE)
 
