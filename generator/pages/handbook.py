@@ -144,10 +144,12 @@ def _same_titles(pages: Mapping[str, Page], sources: Sources) -> Iterator[Fault]
 
 def _with_notes(pages: Mapping[str, Page], sources: Sources, faults: Faults) -> Iterator[tuple[Page, Note]]:
     """Every page that a school adds a note to; a note for no page is a fault, unless that page could not be read."""
+    not_read = [f"/{dirname(fault.file)}" for fault in sources.faults]
     for note in sources.notes:
+        folder = dirname(note.path) or "pages"
         if note.path in pages:
             yield pages[note.path], note
-        elif not any(f"{dirname(note.path)}/" in fault.file for fault in sources.faults):
+        elif not any(path.endswith(f"/{folder}") for path in not_read):
             close = get_close_matches(note.path, pages, n=1)
             remedy = (
                 f"did you mean {close[0]}?" if close else "give it the path of a page, such as new-here/the-room.md"
