@@ -4,11 +4,14 @@ import re
 from traceback import walk_tb
 
 from jinja2.exceptions import SecurityError, TemplateNotFound, TemplateSyntaxError, UndefinedError
+from jinja2.sandbox import MAX_RANGE
 
 from generator.errors import Fault
 from generator.source.reading import printable
 
-_OUR_NAMES = re.compile(r"generator\.(?:\w+\.)+")
+_LEFT_OUT = re.compile(r"generator\.(?:\w+\.)+|\. (?:Jinja was|You probably) .*")
+"""Of what is said: the modules of our names, and what the template library guesses."""
+_NOT_ENDED = re.compile(r"(?:Unexpected end|Encountered unknown tag 'end).* closed is '(\w+)'")
 _BRACES = "mend what stands between the braces"
 _IN_WORDS: tuple[tuple[type[BaseException], str, str], ...] = (
     (TemplateNotFound, "uses a template that is not there, {0.name}", "use one that the handbook has"),
@@ -16,6 +19,7 @@ _IN_WORDS: tuple[tuple[type[BaseException], str, str], ...] = (
     (UndefinedError, "uses a name that is not known: {0.message}", _BRACES),
     (SecurityError, "uses what is kept from templates: {0}", "take it out"),
     (KeyError, "cannot be filled in: there is no {0}", _BRACES),
+    (OverflowError, "counts too far", f"count to {MAX_RANGE:,} at most"),
     (MemoryError, "takes too much memory", "take out what repeats so often"),
     (RecursionError, "goes deeper and deeper", "take out what calls itself"),
     (KeyboardInterrupt, "takes too long", "take out what repeats so often"),
@@ -32,7 +36,9 @@ def template_fault(error: BaseException, file: str, first_line: int) -> Fault:
     problem, remedy = next(known, (others, _BRACES))
     if isinstance(error, TemplateSyntaxError) and error.message == "Missing end of comment tag":
         problem, remedy = 'begins a comment with "{{#" and does not end it', "for the name of a heading write { #name }"
-    problem = _OUR_NAMES.sub("", problem.format(error)).rstrip(".")
+    if isinstance(error, TemplateSyntaxError) and (tag := _NOT_ENDED.match(error.message or "")):
+        problem, remedy = "has a {{% " + tag[1] + " %}} without its end", "write {% end" + tag[1] + " %}"
+    problem = _LEFT_OUT.sub("", problem.format(error)).rstrip(".")
     line = _line(error, file)
     return Fault(file, line and line + first_line - 1, "", printable(problem, most=200), remedy)
 
