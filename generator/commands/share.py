@@ -14,6 +14,7 @@ from generator.engine.steps import Action, State, Step
 from generator.engine.trays import Tray
 
 RIBBONS_LIMIT = 999_999
+_UP_TO = f"{PLAIN_LIMIT:,} (with --ribbons to {RIBBONS_LIMIT:,})"
 SCHEMA = 1
 
 
@@ -26,7 +27,7 @@ Examples:
   python -m generator share 5230 4 --json""",
 )
 @click.argument("dividend", type=whole_number(0, DIVIDEND_LIMIT))
-@click.argument("divisor", type=whole_number(1, RIBBONS_LIMIT))
+@click.argument("divisor", type=whole_number(1, RIBBONS_LIMIT, _UP_TO))
 @ribbons_option
 @click.option("--look-first", is_flag=True, help="Begin no round that cannot be finished.")
 @click.option("--json", "as_json", is_flag=True, help="Write JSON for other programs instead of a table.")

@@ -226,7 +226,7 @@ def test_columns_stand_below_each_other() -> None:
     [
         (["-5", "3"], "'DIVIDEND': -5 is not a whole number from 0 to"),
         (["5", "-3"], "'DIVISOR': -3 is not a whole number from 1 to"),
-        (["5", "0"], "'DIVISOR': 0 is not a whole number from 1 to"),
+        (["5", "0"], "'DIVISOR': 0 is not a whole number from 1 to 9,999 (with --ribbons to 999,999)"),
         (["5.5", "2"], "'DIVIDEND': 5.5 is not a whole number"),
         (["5", "2.0"], "'DIVISOR': 2.0 is not a whole number"),
         (["5,230", "4"], "'DIVIDEND': 5,230 is not a whole number from 0 to 1,000,000,000,000,000; write digits only"),
@@ -235,7 +235,7 @@ def test_columns_stand_below_each_other() -> None:
         (["1000000000000001", "4"], "'DIVIDEND': 1000000000000001 is not a whole number from 0 to"),
         (["9" * 5000, "4"], "is not a whole number from 0 to"),
         (["5230", "10000"], "'DIVISOR': 10000 is more than 9,999; with --ribbons it may go to 999,999"),
-        (["5230", "1000000", "--ribbons"], "'DIVISOR': 1000000 is not a whole number from 1 to 999,999"),
+        (["5230", "1000000", "--ribbons"], "'DIVISOR': 1000000 is not a whole number from 1 to 9,999 (with --ribbons"),
         (["5230"], "Missing argument 'DIVISOR'"),
         (["5230", "4", "2"], "unexpected extra argument"),
         (["5230", "4", "--ribbon"], "No such option '--ribbon'"),

@@ -15,6 +15,7 @@ REFUSED = [
     ("share abc 4", "share('abc', 4)"),
     ("share 1000000000000001 4", "share(1000000000000001, 4)"),
     ("share 10 0", "share(10, 0)"),
+    ("share 10 -1 --ribbons", "share(10, -1, { ribbons: true })"),
     ("share 10 10000", "share(10, 10000)"),
     ("share 10 10000 --look-first", "share(10, 10000, { look_first: true })"),
     ("share 10 1000000 --ribbons", "share(10, 1000000, { ribbons: true })"),

@@ -21,14 +21,14 @@
     throw new Error(`Invalid value for '${what}': ${problem}`);
   };
 
-  /** A whole number in range, given as a number or in digits. */
-  const wholeNumber = (what, given, least, most) => {
+  /** A whole number in range, given as a number or in digits; `upTo` says `most` where that depends. */
+  const wholeNumber = (what, given, least, most, upTo) => {
     if (given === undefined) throw new Error(`Missing argument '${what}'.`);
     const number = typeof given !== "object" && /^[0-9]{1,20}$/.test(String(given)) ? Number(given) : -1;
     if (number >= least && number <= most) return number;
     const shown = given === "" ? "an empty value" : given;
-    const upTo = written(most, { mark: ",", in_four_digits: true }); // as in commands
-    return refuse(what, `${shown} is not a whole number from ${least} to ${upTo}; write digits only.`);
+    const to = upTo ?? written(most, { mark: ",", in_four_digits: true }); // as in commands
+    return refuse(what, `${shown} is not a whole number from ${least} to ${to}; write digits only.`);
   };
 
   const refuseUnlessFlags = (flags) => {
@@ -48,7 +48,7 @@
    */
   sharing.share = (dividend, divisor, { ribbons = false, look_first = false } = {}) => {
     const number = wholeNumber("DIVIDEND", dividend, 0, DIVIDEND_LIMIT);
-    const among = wholeNumber("DIVISOR", divisor, 1, RIBBONS_LIMIT);
+    const among = wholeNumber("DIVISOR", divisor, 1, RIBBONS_LIMIT, "9,999 (with --ribbons to 999,999)");
     if (among > PLAIN_LIMIT && !ribbons) {
       refuse("DIVISOR", `${divisor} is more than 9,999; with --ribbons it may go to 999,999.`);
     }
