@@ -156,10 +156,13 @@ def _read_school(layers: Iterable[Layer], steps: Collection[str], faults: Faults
             continue
         with faults.gathered():
             table = read_toml(path, file)
-            for number, slug in enumerate(validated(School, table).steps or ()):
-                if slug not in steps:
-                    problem = f"there is no step {printable(slug)}"
-                    faults.append(table.fault(("steps", number), problem, did_you_mean(slug, steps)))
+            unknown = [
+                table.fault(("steps", number), f"there is no step {printable(slug)}", did_you_mean(slug, steps))
+                for number, slug in enumerate(validated(School, table).steps or ())
+                if slug not in steps
+            ]
+            if unknown:
+                raise SourceError(unknown)
             values = _laid_over(values, table.values)
     return School.model_validate(values)  # no rule spans two keys, so layers that are right are right together
 
