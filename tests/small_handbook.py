@@ -19,8 +19,10 @@ _PAGES = {
     "reference/shelf.md": "Shelf of the small",
     "when-it-goes-wrong/index.md": "When it goes wrong",
     "when-it-goes-wrong/emergency.md": "In an emergency in the small",
+    "when-it-goes-wrong/child-leaves-or-joins.md": "A child leaves the small",
     "for-the-school/index.md": "For the small school",
     "for-the-school/print.md": "Print the small",
+    "for-the-school/who-has-had.md": "Who has had the small",
     "new-here/index.md": "New in the room",
 }
 _PAGE = """\
