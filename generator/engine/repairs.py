@@ -17,7 +17,7 @@ from generator.engine.places import UNITS, Counts
 from generator.engine.sharing import Sharing
 from generator.engine.shortest import MOST_MOVEMENTS, shortest
 from generator.engine.slips import Occasion, Outcome, Slip
-from generator.engine.whatever_happened import by_what_is_seen
+from generator.engine.whatever_happened import in_movements
 
 
 def repair(sharing: Sharing, outcome: Outcome) -> Repair:
@@ -42,18 +42,18 @@ def easier(sharing: Sharing, outcome: Outcome, fewest: Repair) -> Repair:
     if len(on_trays) > 1 and len(at_the_bank) > 1:
         told = _from_one_place_down(_left_behind(sharing, outcome), outcome.occasion)
     if len(told) > 1 or any(isinstance(step, Again) for step in told):
-        return _one_movement_and_on(sharing, outcome) or told
+        return _with_what_is_there(sharing, outcome) or told
     return told
 
 
-def _one_movement_and_on(sharing: Sharing, outcome: Outcome) -> Repair | None:
+def _with_what_is_there(sharing: Sharing, outcome: Outcome) -> Repair | None:
     """The movement from or to the middle after which trays hold the same pieces and the sharing goes on, if one is.
 
     None for a tray too many: what lies on one without a child is not read.
     """
     if outcome.occasion.slip is Slip.TRAY_MANY:
         return None
-    match by_what_is_seen(sharing, outcome.seen):
+    match in_movements(sharing, outcome.seen, 1):
         case (Movement() as one, ShareOn() as on) if At.LEFT_OVER in (one.source, one.target):
             if outcome.occasion.slip is Slip.ROLLED_AWAY and one.source is At.BANK:
                 one = one._replace(source=At.FLOOR)

@@ -23,18 +23,36 @@ def by_what_is_seen(sharing: Sharing, seen: Observation) -> Repair:
     it is shared out again, afresh if pieces are too many or too few.
     """
     off_by = seen.off_by(sharing.dividend)
-    if off_by is not None and seen.sharers == sharing.sharers:
-        values = [sharing.quotient, *_held_so_far(seen.trays, sharing.quotient)]
-        for one in values:
-            if off_by == 0 and (trays := _before_another_child(sharing, seen, one)):
+    if off_by == 0 and seen.sharers == sharing.sharers:
+        for one in _values(sharing, seen):
+            if trays := _before_another_child(sharing, seen, one):
                 return ChangePlaces(trays), *_share_on(sharing, one)
-        plans = [(plan, one) for one in values if (plan := _all_alike(sharing, seen, one, off_by))]
-        if plans:
-            plan, one = min(plans, key=lambda found: (len(found[0]), not surely_there(found[0], seen)))
-            return *plan, *_share_on(sharing, one)
+    if plan := in_movements(sharing, seen, MOST_MOVEMENTS):
+        return plan
     place = max(_highest_wrong(tray.value, sharing.quotient * tray.stands_for) for tray in seen.trays)
     again = Again.of(place, (tray.holds for tray in sharing.trays(sharing.end)))
     return (again._replace(everything=again.everything or bool(off_by)),)
+
+
+def in_movements(sharing: Sharing, seen: Observation, most: int) -> Repair:
+    """No more than so many movements after which all trays hold the same, and sharing on if that is less than a share.
+
+    Nothing if it takes more.
+    """
+    off_by = seen.off_by(sharing.dividend)
+    if off_by is None or seen.sharers != sharing.sharers:
+        return ()
+    values = _values(sharing, seen)
+    plans = [(plan, one) for one in values if (plan := _all_alike(sharing, seen, one, off_by, most))]
+    if not plans:
+        return ()
+    plan, one = min(plans, key=lambda found: (len(found[0]), not surely_there(found[0], seen)))
+    return *plan, *_share_on(sharing, one)
+
+
+def _values(sharing: Sharing, seen: Observation) -> list[int]:
+    """What a tray for one may be made to hold: its share, or what most hold so far."""
+    return [sharing.quotient, *_held_so_far(seen.trays, sharing.quotient)]
 
 
 def surely_there(repair: Repair, seen: Observation) -> bool:
@@ -77,8 +95,8 @@ def _highest_wrong(value: int, right: int) -> int:
     return max((place for place in places if digits.at(place) != due.at(place)), default=UNITS)
 
 
-def _all_alike(sharing: Sharing, seen: Observation, one: int, off_by: int) -> Repair | None:
-    """The easiest movements after which a tray for one holds `one`, and the others accordingly.
+def _all_alike(sharing: Sharing, seen: Observation, one: int, off_by: int, most: int = MOST_MOVEMENTS) -> Repair | None:
+    """The easiest movements, no more than so many, after which a tray for one holds `one`, and the others accordingly.
 
     What differs is taken for as few pieces as can be, in the middle also for just those that the trays lack; or place
     by place (30 has a bar more than 21, and a bead less): the plan counts that moves the fewest pieces. What lies there
@@ -107,7 +125,7 @@ def _all_alike(sharing: Sharing, seen: Observation, one: int, off_by: int) -> Re
         room = room_of(digits(0), _pile(At.LEFT_OVER, left, due, off_in_the_middle), trays)
         of_each = (sum(many * pile.off[place] for pile, many in room) for place in range(size))
         if sum(map(abs, of_each)) <= TEN + 1:
-            plans.append(shortest(room, MOST_MOVEMENTS) or ())
+            plans.append(shortest(room, most) or ())
     return min(filter(None, plans), key=_pieces_moved, default=None)
 
 

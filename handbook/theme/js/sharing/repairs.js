@@ -5,7 +5,7 @@
   const { UNITS, placesHeld, at, plus, valueOf } = sharing.places;
   const { TEN, pileOf, holds, reads, withMore, together, roomOf, againFrom } = sharing.movements;
   const { MOST_MOVEMENTS, shortest } = sharing.shortest;
-  const { byWhatIsSeen } = sharing.whateverHappened;
+  const { inMovements } = sharing.whateverHappened;
 
   /** @type {(division: Division, outcome: Outcome) => Repair} nothing where all pieces lie right, as with cards */
   const repair = (division, outcome) => {
@@ -28,18 +28,18 @@
     const isEasy = !areSeveral(onTrays) || !areSeveral(atTheBank);
     const told = isEasy ? fewest : fromOnePlaceDown(leftBehind(division, outcome), outcome.occasion);
     const isLong = told.length > 1 || told.some((step) => "again" in step);
-    return (isLong && oneMovementAndOn(division, outcome)) || told;
+    return (isLong && withWhatIsThere(division, outcome)) || told;
   };
 
   /**
    * The movement from or to the middle after which trays hold the same pieces and the sharing goes on; null if none is,
    * and for a tray too many: what lies on one without a child is not read.
    */
-  const oneMovementAndOn = (division, outcome) => {
+  const withWhatIsThere = (division, outcome) => {
     const { slip } = outcome.occasion;
     if (slip === "tray-too-many") return null;
-    const [first, then, ...others] = byWhatIsSeen(division, outcome.seen);
-    if (!then || !("shareOn" in then) || others.length) return null;
+    const [first, then] = inMovements(division, outcome.seen, 1);
+    if (!then) return null;
     if (first.source !== "left-over" && first.target !== "left-over") return null;
     const isFound = slip === "piece-rolled-away" && first.source === "bank";
     const one = isFound ? { ...first, source: "floor" } : first;

@@ -16,27 +16,43 @@
    */
   const byWhatIsSeen = (division, seen) => {
     const { trays } = seen;
-    const { quotient, sharers: due } = division;
+    const { quotient, sharers } = division;
     const tooMany = offBy(seen, division.dividend);
-    if (tooMany !== null && sum(trays.map(({ sharers }) => sharers)) === due) {
-      const values = [quotient, ...heldSoFar(trays, quotient)];
-      for (const one of tooMany ? [] : values) {
+    if (tooMany === 0 && howMany(trays) === sharers) {
+      for (const one of valuesOf(division, seen)) {
         const changePlaces = beforeAnotherChild(division, trays, one);
         if (changePlaces) return [{ changePlaces }, ...shareOn(one, quotient)];
       }
-      const [best] = values
-        .map((one) => ({ one, plan: allAlike(division, seen, one, tooMany) }))
-        .filter(({ plan }) => plan)
-        .sort(
-          (first, second) =>
-            first.plan.length - second.plan.length || surelyThere(second.plan, seen) - surelyThere(first.plan, seen),
-        );
-      if (best) return [...best.plan, ...shareOn(best.one, quotient)];
     }
+    const plan = inMovements(division, seen, MOST_MOVEMENTS);
+    if (plan.length) return plan;
     const place = Math.max(...trays.map(({ value, stands_for }) => highestWrong(value, quotient * stands_for)));
     const again = againFrom(place, division.trays(division.end).map(({ holds }) => holds));
     return [{ ...again, everything: again.everything || Boolean(tooMany) }];
   };
+
+  /**
+   * No more than so many movements after which all trays hold the same, and sharing on if that is less than a share;
+   * nothing if it takes more.
+   * @type {(division: Division, seen: Observation, most: number) => Repair}
+   */
+  const inMovements = (division, seen, most) => {
+    const tooMany = offBy(seen, division.dividend);
+    if (tooMany === null || howMany(seen.trays) !== division.sharers) return [];
+    const [best] = valuesOf(division, seen)
+      .map((one) => ({ one, plan: allAlike(division, seen, one, tooMany, most) }))
+      .filter(({ plan }) => plan)
+      .sort(
+        (first, second) =>
+          first.plan.length - second.plan.length || surelyThere(second.plan, seen) - surelyThere(first.plan, seen),
+      );
+    return best ? [...best.plan, ...shareOn(best.one, division.quotient)] : [];
+  };
+
+  const howMany = (trays) => sum(trays.map(({ sharers }) => sharers));
+
+  /** What a tray for one may be made to hold: its share, or what most hold so far. */
+  const valuesOf = ({ quotient }, { trays }) => [quotient, ...heldSoFar(trays, quotient)];
 
   /**
    * Whether the digits show all pieces that are taken, and none must be changed; larger ones in the middle may have
@@ -75,13 +91,14 @@
   };
 
   /**
-   * The easiest movements after which a tray for one holds `one`, and the others accordingly; null if none are few.
+   * The easiest movements after which a tray for one holds `one`, and the others accordingly; null if it takes more
+   * than so many.
    * What differs is taken for as few pieces as can be, in the middle also for just those that the trays lack; or place
-   * by place (30 has a bar more than 21, and a bead less): the plan counts that moves the fewest pieces. What lies there
-   * is what should, and what differs (ten beads where 20 are read in place of 19), or as the digits say if that is not
-   * by one change. The bank has no more to do than to change one for ten.
+   * by place (30 has a bar more than 21, and a bead less): the plan counts that moves the fewest pieces. What lies
+   * there is what should, and what differs (ten beads where 20 are read in place of 19), or as the digits say if that
+   * is not by one change. The bank has no more to do than to change one for ten.
    */
-  const allAlike = (division, { trays, left }, one, tooMany) => {
+  const allAlike = (division, { trays, left }, one, tooMany, most) => {
     if (placesHeld(digitsOf(Math.abs(tooMany))).length > 1) return null;
     const largest = Math.max(division.dividend, left, Math.abs(tooMany), ...trays.map(({ value }) => value));
     const size = String(largest).length;
@@ -107,7 +124,7 @@
       }));
       const room = roomOf(piecesOf(0), pile("left-over", left, due, inTheMiddle), piles);
       const ofEach = piecesOf(0).map((_, place) => Math.abs(sum(room.map(({ pile, many }) => many * pile.off[place]))));
-      return sum(ofEach) > TEN + 1 ? null : shortest(room, MOST_MOVEMENTS);
+      return sum(ofEach) > TEN + 1 ? null : shortest(room, most);
     };
     const plans = [[byValue], [byValue, byValue], [byPlace, byPlace]].map(planFor).filter((plan) => plan?.length);
     return plans.sort((plan, other) => piecesMoved(plan) - piecesMoved(other))[0] ?? null;
@@ -131,5 +148,5 @@
       .slice(0, 1);
   };
 
-  sharing.whateverHappened = { byWhatIsSeen, surelyThere };
+  sharing.whateverHappened = { byWhatIsSeen, inMovements, surelyThere };
 }
