@@ -16,6 +16,8 @@ SMALL_GROUPS = [
     "#number=8448&children=2",
     "#number=5230&children=4",
     "#number=9999&children=7",
+    "#number=5969&children=3",
+    "#number=9505&children=6",
     "#number=7&children=8",
     "#number=3432&children=12&ribbons",
     "#number=4873&children=135&ribbons",
