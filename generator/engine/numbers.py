@@ -9,6 +9,7 @@ from collections import Counter, defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from enum import StrEnum
+from functools import cache
 from itertools import islice
 from typing import NamedTuple
 
@@ -86,6 +87,7 @@ def reckon(dividend: int, divisor: int) -> Reckoning:
     return Reckoning(digits, in_hand, left)
 
 
+@cache
 def numbers(divisor: int, choice: Choice) -> tuple[int, ...]:
     """Every number that is wanted, ascending; divisor >= 1.
 

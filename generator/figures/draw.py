@@ -6,6 +6,7 @@ line, so that a figure stays small. Colours are names of CSS variables, which th
 """
 
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 from itertools import pairwise
 
 from lxml.etree import Element, SubElement, _Element, tostring
@@ -93,6 +94,7 @@ def _pen(
     return style
 
 
+@lru_cache(maxsize=1 << 14)
 def _number(value: float) -> str:
     """To a hundredth of a pixel, and as short as can be."""
     return f"{round(value, 2):g}"

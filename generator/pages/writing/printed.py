@@ -2,6 +2,7 @@
 
 import re
 from datetime import date
+from functools import lru_cache
 from html import escape
 from typing import Any
 from urllib.parse import quote
@@ -37,10 +38,12 @@ def printed(grouping: Grouping, value: Any) -> Markup:
     return value if isinstance(value, Markup) else _plain(text)
 
 
+@lru_cache(maxsize=5000)
 def _plain(text: str) -> Markup:
     """Any text as words: neither HTML nor Markdown in it means anything.
 
-    Character references say the same to a browser and nothing to a Markdown reader.
+    Character references say the same to a browser and nothing to a Markdown reader. Most of what pages print are
+    numbers, and the same ones again and again.
     """
     return Markup(_MARKS.sub(_as_references, escape(text)))
 
