@@ -1,10 +1,10 @@
 """The shortest way to put a room right, as few movements as there can be.
 
-Among plans that are equally short those come first in which the bank is thrifty: it gives no more of a place than the
-whole room lacks there, and takes no more than is too many. Among these the first counts, compared movement by movement:
-the larger place first, then where the pieces come from and where they go (floor, bank, left over, trays), then the
-fullest trays. So the steps that are worth trying are tried in this order, and only while so few movements may still be
-enough.
+Among plans that are equally short the thrifty ones come first: the bank gives no more of a place than the whole room
+lacks there, and takes no more than is too many; so does each tray for itself, and pieces may go by the middle. Among
+these the first counts, compared movement by movement: the larger place first, then where the pieces come from and where
+they go (floor, bank, left over, trays), then the fullest trays. So the steps that are worth trying are tried in this
+order, and only while so few movements may still be enough.
 """
 
 from collections import Counter

@@ -115,7 +115,7 @@ def _step(words: Phrases, step: RepairStep, so_far: _SoFar) -> str:
             target = so_far.pile(words, step.target, step.taking)
             return words.say(
                 "repair.take-for-each" if from_each_for_each else f"repair.{_verb(step, so_far.spot(step.target))}",
-                count=step.pieces * (step.giving.sharers if step.giving else 1),
+                count=step.in_all,
                 pieces=_pieces(words, step.pieces, step.place),
                 source=so_far.pile(words, step.source, step.giving),
                 number=small_number(words, step.pieces),

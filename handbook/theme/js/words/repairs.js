@@ -2,6 +2,7 @@
 "use strict";
 {
   const { UNITS } = sharing.places;
+  const { inAll } = sharing.movements;
   const { say } = sharing.phrases;
   const { capital, material, placeWord, smallNumber } = sharing.numberWords;
   const { whoseTray } = sharing.materialWords;
@@ -80,7 +81,7 @@
     }
     const fromEachForEach = step.giving?.trays > 1 && step.taking?.trays > 1;
     return say(fromEachForEach ? "repair.take-for-each" : `repair.${verb(step, target)}`, {
-      count: step.pieces * (step.giving?.trays ?? 1),
+      count: inAll(step),
       pieces: pieces(step.pieces, step.place),
       source: spot(step.source, step.giving),
       number: smallNumber(step.pieces),
