@@ -84,6 +84,20 @@ def test_nothing_found_leads_on_by_mouse_and_by_keyboard(chromium: Browser, site
         assert visit.errors == []
 
 
+@pytest.mark.parametrize(("words", "opened"), [("3208", "today"), ("broom", "when-it-goes-wrong/beads-on-the-floor")])
+def test_enter_before_the_answer_opens_what_answers_all_that_was_typed(
+    words: str, opened: str, chromium: Browser, site: Path
+) -> None:
+    with visiting(chromium) as visit:
+        visit.page.goto((site / "index.html").as_uri())
+        type_in(visit.page, words[0])
+        visit.page.locator(".md-search-result__link").first.wait_for()
+        visit.page.keyboard.insert_text(words[1:])
+        visit.page.keyboard.press("Enter")
+        visit.page.wait_for_url(re.compile(re.escape((site / opened).as_uri()) + r"\.html.*"))
+        assert visit.errors == []
+
+
 def test_who_hears_the_page_is_told_the_name_of_every_result(chromium: Browser, site: Path) -> None:
     with visiting(chromium) as visit:
         visit.page.goto((site / "index.html").as_uri())

@@ -1,6 +1,6 @@
 // The line above what a search has found: what was asked instead of words that the handbook does not have, and where to
 // go where nothing is found. The search worker tells both with its answer. Who hears the page is told once, when
-// nothing more is typed, and hears every result by its name.
+// nothing more is typed, and hears every result by its name. Who presses Enter before the answer is there waits for it.
 "use strict";
 (() => {
   const RESULT = 3; // the theme's number for an answer
@@ -9,8 +9,11 @@
   const heard = document.getElementById("search-heard");
   const count = document.querySelector(".md-search-result__meta");
   const list = document.querySelector(".md-search-result__list");
-  if (!note || !heard || !count || !list) return;
+  const field = document.querySelector(".md-search__input");
+  if (!note || !heard || !count || !list || !field) return;
   let pause;
+  let answered; // what was asked for the results that are shown
+  let isAwaited = false; // whether Enter was pressed before they were
 
   const copyOf = (id) => document.getElementById(id).content.cloneNode(true);
 
@@ -27,8 +30,12 @@
     heard.textContent = isFound ? `${line} ${count.textContent}`.trim() : line;
   };
 
+  const open = () => field.dispatchEvent(new KeyboardEvent("keydown", { key: "Enter", bubbles: true }));
+
   const tell = ({ data: { type, data } }) => {
     if (type !== RESULT) return;
+    answered = data.asked;
+    if (isAwaited && answered === field.value) setTimeout(open); // the theme shows the results first
     const isFound = data.items.length > 0;
     const leadsOn = !isFound && data.asked.trim();
     if (!leadsOn) note.replaceChildren(...(data.shown ? [corrected(data.asked, data.shown)] : []));
@@ -36,6 +43,15 @@
     clearTimeout(pause);
     pause = setTimeout(say, PAUSE, isFound);
   };
+
+  // At Enter the theme opens the first of the results that are shown, also if these answer what was typed before.
+  const wait = (event) => {
+    isAwaited = event.key === "Enter" && event.target === field && field.value !== answered;
+    if (!isAwaited) return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
+  document.addEventListener("keydown", wait, { capture: true });
 
   // The theme puts an article into the link of a result, and from an article a browser takes no name for a link.
   const named = new MutationObserver(() => {
