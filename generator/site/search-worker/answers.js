@@ -54,8 +54,17 @@ function forgiven(asked) {
     const small = typed.toLowerCase();
     return small.length < SHORTEST || SAYS_LITTLE.has(small) || isKnown(small)
       ? typed
-      : nearestWord(small, words) || inParts(small, isWord) || typed;
+      : wordOfForm(small, words) || nearestWord(small, words) || inParts(small, isWord) || typed;
   });
+}
+
+/**
+ * @param {string[]} words
+ * @returns {string[]} those that say something; all of them if none does
+ */
+function sayingMuch(words) {
+  const kept = words.filter((word) => !SAYS_LITTLE.has(word.toLowerCase()));
+  return kept.length ? kept : words;
 }
 
 /**
@@ -67,8 +76,7 @@ function forgiven(asked) {
  */
 function sharpened(asked) {
   const typed = (divisionAsked(asked) ? withoutMarks(asked) : asked).trim().split(/\s+/);
-  const saysMuch = (word) => !SAYS_LITTLE.has(word.toLowerCase());
-  const kept = typed.filter(saysMuch).length > 1 ? typed.filter(saysMuch) : typed;
+  const kept = sayingMuch(typed).length > 1 ? sayingMuch(typed) : typed;
   const isFinished = (place) =>
     place < kept.length - 1 ||
     asked.endsWith(" ") ||
@@ -100,12 +108,13 @@ const asShown = (items) =>
 /**
  * @param {string} asked
  * @param {object[][]} items of each page its parts
- * @returns {object[][]} the same, and first the pages that have all that was asked as a tag, in which the theme has
- *   marked words
+ * @returns {object[][]} the same, and first the pages that have all that was asked and says something as a tag, in which
+ *   the theme has marked words
  */
 function taggedFirst(asked, items) {
-  const words = asked.trim().toLowerCase();
-  const isAsked = (tag) => tag.replace(/<[^>]+>/g, "").toLowerCase() === words;
+  const core = (text) => sayingMuch(text.trim().toLowerCase().split(/\s+/)).join(" ");
+  const words = core(asked);
+  const isAsked = (tag) => core(tag.replace(/<[^>]+>/g, "")) === words;
   const isTagged = (parts) => parts.some(({ tags }) => tags?.some(isAsked));
   return [...items.filter(isTagged), ...items.filter((parts) => !isTagged(parts))];
 }

@@ -85,6 +85,17 @@ function nearestWord(typed, words) {
 }
 
 /**
+ * @param {string} typed
+ * @param {Map<string, number>} words the words of the handbook
+ * @returns {string | undefined} the one of them that it is a form of: "choose" for "choosing", "box" for "boxes"
+ */
+function wordOfForm(typed, words) {
+  const forms = [[/s$/, ""], [/es$/, ""], [/ing$/, ""], [/ing$/, "e"], [/(.)\1ing$/, "$1"]];
+  const stems = forms.map(([ending, instead]) => typed.replace(ending, instead));
+  return stems.find((stem) => stem !== typed && stem.length > 2 && words.has(stem));
+}
+
+/**
  * @param {string} typed words without the spaces between them: "firstaid"
  * @param {(part: string) => boolean} isWord
  * @returns {string | undefined} the same with spaces, of as few words as can be
