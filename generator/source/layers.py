@@ -8,14 +8,12 @@ system. Links are refused, so nothing outside is read.
 import os
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from itertools import islice
 from pathlib import Path
 
 from generator.errors import Fault, Faults
 from generator.source.fields import slug_fault, slug_like
 from generator.source.reading import decode, printable, read_bytes, refused
 
-MOST_FILES = 2000
 _DROPPINGS = frozenset(("thumbs.db", "desktop.ini"))
 
 # The path of a file below a folder, such as ("as-it-lies", "step.toml").
@@ -58,7 +56,7 @@ def overlaid(layers: Iterable[Layer], kind: str, ending: str, depths: range, fau
         ours_by_language = kind == "pages" and not layer.from_school
         place = f"en/{kind}" if ours_by_language else kind
         with faults.gathered():
-            for found in files_in(layer.folder / place, layer.named(place), ending, depths):
+            for found in _walk(layer.folder / place, layer.named(place), ending, depths):
                 if isinstance(found, Fault):
                     faults.append(found)
                 else:
@@ -96,18 +94,11 @@ def entry_names(folder: Path, shown: str) -> list[str]:
         raise refused(shown, f"cannot be opened ({error.strerror})", "check its rights") from None
 
 
-def files_in(folder: Path, shown: str, ending: str, depths: range) -> list[Parts | Fault]:
-    """The files with an ending such as ".toml", sorted, and the faults between them.
+def _walk(folder: Path, shown: str, ending: str, depths: range, above: Parts = ()) -> Iterator[Parts | Fault]:
+    """The files with an ending such as ".toml", and the faults between them.
 
     `depths` says how many folders deep they may lie.
     """
-    found = list(islice(_walk(folder, shown, ending, depths), MOST_FILES + 1))
-    if len(found) > MOST_FILES:
-        raise refused(shown, f"holds more than {MOST_FILES} files", "check that it is the right folder")
-    return found
-
-
-def _walk(folder: Path, shown: str, ending: str, depths: range, above: Parts = ()) -> Iterator[Parts | Fault]:
     for name in entry_names(folder, shown):
         path, label, parts = folder / name, f"{shown}/{shown_name(name)}", (*above, name)
         stem = name[: -len(ending)]
