@@ -1,9 +1,6 @@
 """`build`: the whole handbook, and the file to open."""
 
-import shutil
-import sys
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager, suppress
+from contextlib import suppress
 from pathlib import Path
 
 import click
@@ -24,29 +21,13 @@ Examples:
 @click.option("--quiet", is_flag=True, help="Say nothing but what went wrong, and the file to open.")
 def command(school: Path | None, out: Path, quiet: bool) -> None:
     """Build the handbook and print the file to open."""
-    with _progress(quiet) as say:
-        summary = build(Request(school, out), say)
+    summary = build(Request(school, out), (lambda words: None) if quiet else _say_if_heard)
     if not quiet:
         for line in summary.sources.changes:
             click.echo(line)
         lessons, pages = counted(len(summary.sources.lessons), "lesson"), counted(summary.pages, "page")
         click.echo(f"{lessons}, {pages}, {counted(summary.figures, 'figure')} in {summary.seconds:.1f} s")
     click.echo(f"Open {summary.index}")
-
-
-@contextmanager
-def _progress(quiet: bool) -> Iterator[Callable[[str], None]]:
-    """How to say what is being done: in a terminal on one line that changes, elsewhere line by line."""
-    if quiet:
-        yield lambda words: None
-    elif not (sys.stdout and sys.stdout.isatty()):
-        yield _say_if_heard
-    else:
-        width = shutil.get_terminal_size().columns - 1
-        try:
-            yield lambda words: click.echo("\r" + f"{words} ...".ljust(width)[:width], nl=False)
-        finally:
-            click.echo("\r" + " " * width + "\r", nl=False)
 
 
 def _say_if_heard(words: str) -> None:

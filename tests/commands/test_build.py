@@ -4,19 +4,15 @@ import os
 import subprocess
 import sys
 from collections.abc import Callable
-from contextlib import redirect_stderr, redirect_stdout
 from dataclasses import replace
-from io import StringIO
 from pathlib import Path
-from unittest.mock import patch
 
 import pytest
 
 from generator import PROJECT
-from generator.__main__ import run
 from generator.build.straight_line import WORKSHOP, Request, Summary
 from generator.errors import Fault, SourceError
-from tests.commands.running import Ran, run_command
+from tests.commands.running import run_command
 from tests.sampling import only_in_a_whole_run
 from tests.small_handbook import check_out_small
 from tests.stock import sources
@@ -56,30 +52,6 @@ def ends(monkeypatch: pytest.MonkeyPatch) -> Callable[[Callable[[], Summary]], l
     return let
 
 
-def run_in_a_terminal(*arguments: str) -> Ran:
-    out, err = StringIO(), StringIO()
-    with (
-        patch.object(out, "isatty", lambda: True),
-        patch.object(sys, "argv", ["generator", *arguments]),
-        patch("shutil.get_terminal_size", lambda: os.terminal_size((20, 40))),
-        redirect_stdout(out),
-        redirect_stderr(err),
-    ):
-        code = run()
-    return Ran(code, out.getvalue(), err.getvalue())
-
-
-def screen(output: str) -> list[str]:
-    """What a terminal shows in the end: a line feed begins a line, a carriage return goes back to its beginning."""
-    lines = []
-    for line in output.split("\n"):
-        shown = ""
-        for words in line.split("\r"):
-            shown = words + shown[len(words) :]
-        lines.append(shown.rstrip())
-    return lines
-
-
 def test_line_by_line(ends: Callable[[Callable[[], Summary]], list[Request]]) -> None:
     asked = ends(finish)
     said = f"{STEPS[0]}\n{STEPS[1]}\nschool/school.toml: its own settings\n{DONE}"
@@ -90,35 +62,19 @@ def test_line_by_line(ends: Callable[[Callable[[], Summary]], list[Request]]) ->
 def test_quiet_says_only_which_file_to_open(ends: Callable[[Callable[[], Summary]], list[Request]]) -> None:
     ends(finish)
     assert run_command("build", "--quiet") == (0, f"Open {INDEX}\n", "")
-    assert run_in_a_terminal("build", "--quiet") == (0, f"Open {INDEX}\n", "")
 
 
-def test_in_a_terminal_one_line_changes_and_goes(ends: Callable[[Callable[[], Summary]], list[Request]]) -> None:
-    ends(finish)
-    code, out, err = run_in_a_terminal("build")
-    assert (code, err) == (0, "")
-    assert "\rReading lessons ..." in out
-    assert all(len(words) < 20 for words in out.split("\n")[0].split("\r")[:-1])
-    assert screen(out) == f"school/school.toml: its own settings\n{DONE}".split("\n")
-
-
-@pytest.mark.parametrize("run_it", [run_command, run_in_a_terminal])
-def test_every_fault_is_a_line(
-    run_it: Callable[..., Ran], ends: Callable[[Callable[[], Summary]], list[Request]]
-) -> None:
+def test_every_fault_is_a_line(ends: Callable[[Callable[[], Summary]], list[Request]]) -> None:
     ends(refuse)
-    code, out, err = run_it("build")
+    code, out, err = run_command("build")
     assert code == 1
     assert err == "one.md: is empty; fill it\ntwo.toml:3: order: is 0; write 1\n"
     assert "Open" not in out
 
 
-@pytest.mark.parametrize("run_it", [run_command, run_in_a_terminal])
-def test_an_interrupt_is_one_line(
-    run_it: Callable[..., Ran], ends: Callable[[Callable[[], Summary]], list[Request]]
-) -> None:
+def test_an_interrupt_is_one_line(ends: Callable[[Callable[[], Summary]], list[Request]]) -> None:
     ends(interrupt)
-    code, _, err = run_it("build")
+    code, _, err = run_command("build")
     assert code == 1
     assert err.strip() == "Stopped. If a handbook is there, it is whole: the one from before, or the new one."
 
