@@ -23,11 +23,13 @@ LARGEST_FILE = 256 * 1024
 LONGEST_LINE = 10_000
 # The library's compiled reader takes a tenth of the time; it is left out where the library could not be compiled.
 YAML_LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
-_MOST_READ_AGAIN = 8 * LARGEST_FILE
 _MOST_TOLD = 10  # of what is wrong with the form of one file
 _FENCE = "---"
 _ONE_A_LINE = 'write one `key = value` a line, text in "quotes"'
 _A_BARE_WORD = 'write true or false in small letters, a number, or text in "quotes"'
+_ONE_KEY = r"""[\w-]+|"[^"]*"|'[^']*'"""
+_TOML_KEY = re.compile(rf"\s*(\[*)\s*((?:{_ONE_KEY})(?:\s*\.\s*(?:{_ONE_KEY}))*)\s*[\]=]")
+_AROUND_A_TEXT = re.compile("\"\"\"|'''")
 _NO_SUCH_DAY = r"\d{4}-(?:00|1[3-9]|[2-9]\d|\d\d-(?:00|3[2-9]|[4-9]\d))\b"
 _OTHER_DATE = (
     r"(?!\d{4}-\d\d-\d\d)\d{1,4}([./-])\d{1,2}\1\d|\d{1,2}[./-]\d{4}"
@@ -210,39 +212,19 @@ def _toml_complaint(text: str) -> str:
 
 
 def _toml_lines(text: str) -> dict[KeyPath, int]:
-    """The line of every key and table of a valid file: statements are cut where the reader accepts them.
-
-    A statement of many lines is read again at each of them; where that becomes too much, lines stay unknown.
-    """
+    """The line of every key and table of a valid file. What stands in a text of several lines is neither."""
     lines: dict[KeyPath, int] = {}
     table: KeyPath = ()
-    begun, statement, read = 1, "", 0
+    in_a_text = False
     for number, line in enumerate(text.split("\n"), 1):
-        statement += line + "\n"
-        read += len(statement)
-        if read > _MOST_READ_AGAIN:
-            break
-        try:
-            inner = tomllib.loads(statement)
-        except (ValueError, RecursionError):
-            continue
-        path = table + _only_path(inner) if inner else ()
-        if statement.lstrip().startswith("["):
-            path = table = _only_path(inner)
-        for length in range(1, len(path) + 1):
-            lines.setdefault(path[:length], begun)
-        begun, statement = number + 1, ""
+        if not in_a_text and (found := _TOML_KEY.match(line)):
+            named = tuple(part.strip("\"'") for part in re.findall(_ONE_KEY, found[2]))
+            table = named if found[1] else table
+            path = named if found[1] else table + named
+            for length in range(1, len(path) + 1):
+                lines.setdefault(path[:length], number)
+        in_a_text ^= len(_AROUND_A_TEXT.findall(line)) % 2 == 1
     return lines
-
-
-def _only_path(table: Any) -> KeyPath:
-    """The path of the one key a statement sets."""
-    path: KeyPath = ()
-    while isinstance(table, dict) and len(table) == 1:
-        key, table = next(iter(table.items()))
-        path += (key,)
-        table = table[0] if isinstance(table, list) and table else table
-    return path
 
 
 def _parse_yaml(text: str, file: str) -> Table:

@@ -46,10 +46,10 @@ def test_the_line_of_a_key(path: tuple[str | int, ...], line: int) -> None:
     assert parse_toml(SETTINGS, "x.toml").line_of(path) == line
 
 
-def test_a_very_long_text_costs_the_lines_after_it_and_no_time() -> None:
+def test_a_very_long_text_costs_no_time() -> None:
     table = parse_toml('a = 1\nb = """\n' + "\n" * 100_000 + '"""\nc = 2\n', "x.toml")
     assert table.values["c"] == 2
-    assert (table.line_of(("a",)), table.line_of(("c",))) == (1, 0)
+    assert (table.line_of(("a",)), table.line_of(("c",))) == (1, 100_004)
 
 
 def test_the_largest_file_of_keys_is_read() -> None:
