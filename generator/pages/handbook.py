@@ -10,7 +10,7 @@ from typing import Any
 
 from generator.errors import Fault, Faults
 from generator.figures.picture import Picture
-from generator.pages.authored.fill import WritingContext, WrittenPage, write_authored, write_note
+from generator.pages.authored.fill import WritingContext, write_authored, write_note
 from generator.pages.kinds.choosing import write_choosing, write_group
 from generator.pages.kinds.lesson import placed_lessons, write_cards, write_lesson_and_plan, write_plans
 from generator.pages.kinds.overviews import A_Z, HOME, write_a_z, write_home, write_path, write_step
@@ -75,7 +75,7 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
     pages[A_Z] = a_z or write_a_z(writer, [page for page in pages.values() if page.path != HOME], reviewed)
 
     # What schools add to any of them.
-    noted = run_many(write_note, context, _with_notes(pages, sources, faults))
+    noted = run_many(write_note, context, _with_notes(pages, sources.notes, faults))
     pages |= _by_path(_gathered(noted, faults))
 
     faults.extend(_same_titles(pages, sources))
@@ -113,21 +113,12 @@ def _by_path(pages: Iterable[Page]) -> dict[str, Page]:
     return {page.path: page for page in pages}
 
 
-def _gathered(written: Iterator[WrittenPage], faults: Faults) -> Iterator[Page]:
-    """The pages; what is wrong with them is added to the faults.
-
-    Raises SourceError after the last where a page could not be had at all: then nothing can be said of notes.
-    """
-    all_there = True
+def _gathered(written: Iterator[Page], faults: Faults) -> Iterator[Page]:
+    """The pages that could be written; what is wrong with others is added to the faults."""
     while True:
-        with faults.gathered():
-            for page, wrong in written:
-                faults.extend(wrong)
-                yield page
-            break
-        all_there = False  # after an error `written` goes on with the next page
-    if not all_there:
-        faults.raise_if_any()
+        with faults.gathered():  # after an error `written` goes on with the next page
+            yield from written
+            return
 
 
 def _same_titles(pages: Mapping[str, Page], sources: Sources) -> Iterator[Fault]:
@@ -137,19 +128,20 @@ def _same_titles(pages: Mapping[str, Page], sources: Sources) -> Iterator[Fault]
         if step.from_school:
             own += [(step_link(step).path, "title", step.file), (step_link(step).cards_path, "short", step.file)]
     for path, key, file in own:
-        others = (page.path for page in pages.values() if page.title == pages[path].title and page.path != path)
+        title = pages[path].title if path in pages else None
+        others = (page.path for page in pages.values() if page.title == title and page.path != path)
         if other := next(others, None):
             yield Fault(file, 0, key, f"is also that of {other}", "begin it with what differs")
 
 
-def _with_notes(pages: Mapping[str, Page], sources: Sources, faults: Faults) -> Iterator[tuple[Page, Note]]:
-    """Every page that a school adds a note to; a note for no page is a fault, unless that page could not be read."""
-    not_read = [f"/{dirname(fault.file)}" for fault in sources.faults]
-    for note in sources.notes:
+def _with_notes(pages: Mapping[str, Page], notes: Iterable[Note], faults: Faults) -> Iterator[tuple[Page, Note]]:
+    """Every page that a school adds a note to; a note for no page is a fault, unless that page has one of its own."""
+    with_faults = [f"/{dirname(fault.file)}" for fault in faults]
+    for note in notes:
         folder = dirname(note.path) or "pages"
         if note.path in pages:
             yield pages[note.path], note
-        elif not any(path.endswith(f"/{folder}") for path in not_read):
+        elif not any(path.endswith(f"/{folder}") for path in with_faults):
             close = get_close_matches(note.path, pages, n=1)
             remedy = (
                 f"did you mean {close[0]}?" if close else "give it the path of a page, such as new-here/the-room.md"

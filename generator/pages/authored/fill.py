@@ -5,7 +5,6 @@ What a school wrote is filled in by a process of its own, and refused if anythin
 
 import re
 from dataclasses import dataclass, replace
-from typing import TypeAlias
 
 from generator.errors import Fault, SourceError
 from generator.figures.picture import Picture
@@ -31,14 +30,10 @@ class WritingContext:
     lessons: tuple[LessonLink, ...]
 
 
-# A page, and what is wrong with the words that somebody wrote for it; with faults the page is not whole.
-WrittenPage: TypeAlias = tuple[Page, tuple[Fault, ...]]
-
-
-def write_authored(context: WritingContext, to_write: tuple[AuthoredPage, tuple[Picture, ...]]) -> WrittenPage:
+def write_authored(context: WritingContext, to_write: tuple[AuthoredPage, tuple[Picture, ...]]) -> Page:
     """One authored page, which may show the given pictures of the page whose place it takes.
 
-    Raises SourceError if a school's page takes too long; that may be otherwise another day.
+    Raises SourceError with everything that is wrong with it.
     """
     page, pictures = to_write
     meta = front_matter(page.meta.description, page.meta.tags, page.meta.reviewed, context.writer.school.review.months)
@@ -46,10 +41,15 @@ def write_authored(context: WritingContext, to_write: tuple[AuthoredPage, tuple[
         meta["search"] = {"boost": page.meta.boost}
     blank = Page(page.path, page.meta.title, meta, "", pictures, scripts="ask" if page.meta.asks else "")
     words = SourceText(page.body, page.file, page.body_line)
-    return _guarded(context, blank, words) if page.from_school else _filled(context, blank, words)
+    if page.from_school:
+        return _guarded(context, blank, words)
+    try:
+        return _filled(context, blank, words)
+    except Exception as error:
+        raise SourceError([template_fault(error, words.file, words.first_line)]) from error
 
 
-def write_note(context: WritingContext, noted: tuple[Page, Note]) -> WrittenPage:
+def write_note(context: WritingContext, noted: tuple[Page, Note]) -> Page:
     """A page with what a school adds to it, below a heading of its own. Raises SourceError like write_authored."""
     bare, note = noted
     heading = context.writer.phrases.say("page.note")
@@ -57,39 +57,35 @@ def write_note(context: WritingContext, noted: tuple[Page, Note]) -> WrittenPage
     return _guarded(context, page, SourceText(note.text, note.file))
 
 
-def _guarded(context: WritingContext, page: Page, words: SourceText) -> WrittenPage:
+def _guarded(context: WritingContext, page: Page, words: SourceText) -> Page:
     """What a school wrote, filled in and held to what may be on a page, in a process that can be stopped."""
     prepare()
     written = confined(_filled_and_checked, context, page, words, seconds=SECONDS)
     if written is None:
         raise refused(words.file, "takes too long or too much memory", "take out what repeats so often")
-    if isinstance(written, SourceError):
-        raise written
-    return written
+    if isinstance(written, Page):
+        return written
+    raise SourceError(written)
 
 
-def _filled_and_checked(context: WritingContext, page: Page, words: SourceText) -> WrittenPage | SourceError:
-    """The page, or, if there was no time to end, where it was."""
+def _filled_and_checked(context: WritingContext, page: Page, words: SourceText) -> Page | list[Fault]:
+    """The page, or everything that is wrong with it; if there was no time to end, where it was."""
     try:
-        filled, faults = _filled(context, page, words)
+        filled = _filled(context, page, words)
         figures = {from_page(page.path, picture.path) for picture in filled.pictures}
         ours = set(refusals(page.body, figures))
         foreign = [refusal for refusal in refusals(filled.body, figures) if refusal not in ours]
-        found = [*faults, *(problem.at(words.file, words.line_of(sought)) for problem, sought in foreign)]
-        if not (page.body or faults or _HEADING.search(filled.body)):
+        found = [problem.at(words.file, words.line_of(sought)) for problem, sought in foreign]
+        if not (page.body or _HEADING.search(filled.body)):
             remedy = 'begin the page with "# " and what it is about'
             found.append(Fault(words.file, words.first_line, "", "has no heading of the first level", remedy))
-        return filled, tuple(found)
+        return found or filled
     except (Exception, KeyboardInterrupt) as error:
-        fault = template_fault(error, words.file, words.first_line)
-        return SourceError([fault]) if isinstance(error, KeyboardInterrupt) else (page, (fault,))
+        return [template_fault(error, words.file, words.first_line)]
 
 
-def _filled(context: WritingContext, page: Page, words: SourceText) -> WrittenPage:
+def _filled(context: WritingContext, page: Page, words: SourceText) -> Page:
     """The page with the words added to it."""
     names = {"steps": context.steps, "lessons": context.lessons}
-    try:
-        text, shown = context.writer.render_text(words.text, page.path, names, words.file)
-    except Exception as error:
-        return page, (template_fault(error, words.file, words.first_line),)
-    return replace(page, body=page.body + text, pictures=tuple(dict.fromkeys((*page.pictures, *shown)))), ()
+    text, shown = context.writer.render_text(words.text, page.path, names, words.file)
+    return replace(page, body=page.body + text, pictures=tuple(dict.fromkeys((*page.pictures, *shown))))
