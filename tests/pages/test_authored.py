@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from generator.errors import HandbookError, SourceError
-from generator.pages.authored.content import extensions, known_classes, our_images, prepare
+from generator.pages.authored.content import extensions, our_images, prepare
 from generator.pages.handbook import Handbook, write_handbook
 from generator.pages.kinds.overviews import write_a_z
 from generator.pages.writing.writer import Writer
@@ -134,11 +134,11 @@ def test_it_is_the_same_where_processes_cannot_be_forked(tmp_path: Path, monkeyp
 
 def test_what_pages_are_held_against_is_read_once_for_all_of_them(tmp_path: Path) -> None:
     """And not again in the process of each, where it would be forgotten with it."""
-    read = (extensions, known_classes, our_images)
+    read = (extensions, our_images)
     for function in (prepare, *read):
         function.cache_clear()
     with_files(tmp_path, notes__index="Our door.", notes__lessons__index="Our path.")
-    assert [function.cache_info().misses for function in read] == [1, 1, 1]
+    assert [function.cache_info().misses for function in read] == [1, 1]
 
 
 @only_in_a_whole_run

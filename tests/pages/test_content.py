@@ -1,6 +1,5 @@
 """What the Markdown of a school may become, case by case; our own pages are held to the same."""
 
-import shutil
 import tomllib
 from pathlib import Path
 
@@ -9,7 +8,7 @@ import pytest
 from generator import HANDBOOK
 from generator.build.workshop import workshop
 from generator.errors import Problem
-from generator.pages.authored.content import LARGEST_RESULT, Refusal, known_classes, refusals
+from generator.pages.authored.content import LARGEST_RESULT, Refusal, refusals
 from generator.pages.handbook import write_handbook
 from generator.pages.kinds.today import TODAY
 from generator.pages.writing.page import from_page
@@ -40,20 +39,6 @@ def test_what_pages_need_is_taken(case: dict[str, str]) -> None:
 @pytest.mark.parametrize("case", CASES["refused"], ids=lambda case: case["markdown"][:40])
 def test_the_same_is_refused_below_a_page_of_ours(case: dict[str, str]) -> None:
     assert list(refusals(f"# A page\n\nWith words.\n\n## At our school\n\n{case['markdown']}", FIGURES))
-
-
-def test_what_is_known_changes_with_nothing_that_kept_results_outlive(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    """Results are kept until code, theme, templates or phrases change; a page of ours may change in between."""
-    for part in ("theme/css", "en/templates"):
-        shutil.copytree(HANDBOOK / part, tmp_path / part)
-    monkeypatch.setattr("generator.pages.authored.content.HANDBOOK", tmp_path)
-    before = known_classes.__wrapped__()
-    page = tmp_path / "en" / "pages" / "new-here" / "one.md"
-    page.parent.mkdir(parents=True)
-    page.write_text('<p class="of-this-page-alone">Words</p>', "utf-8")
-    assert known_classes.__wrapped__() == before
 
 
 @pytest.mark.parametrize(("text", "hidden"), [("bell \x07", "U+0007"), ("backwards \u202e", "U+202E")])

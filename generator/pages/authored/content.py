@@ -3,8 +3,7 @@
 Markdown lets HTML through, so what counts is what comes out. It is converted as MkDocs will convert it, and the result
 is held against lists of what is allowed. Only plainly written tags pass (attributes in double quotes, every element
 closed, no comments): then no two readers can disagree about where a tag begins. The page's figures, and every class
-that the style sheets of the handbook know, may be used. A form may hold fields, but nothing that says where to send
-them.
+but those of the theme, may be used. A form may hold fields, but nothing that says where to send them.
 """
 
 import re
@@ -20,7 +19,6 @@ import yaml
 from markdown import Markdown
 
 from generator import HANDBOOK, PROJECT
-from generator.engine.steps import Action
 from generator.errors import Problem
 from generator.source.fields import unprintable
 from generator.source.reading import YAML_LOADER, printable
@@ -34,13 +32,11 @@ _LESS_THAN = re.compile(r"[\s\d=]|$")
 """What follows a < that was not meant to begin a tag."""
 _SCHEME = re.compile(r"[A-Za-z][A-Za-z0-9+.-]*:")
 _PLAIN_ID = re.compile(r"(?!__)[\w-]+", re.ASCII)
-_STYLED = re.compile(r"\.([a-z][a-z0-9-]*)")
-_NO_CLASS = re.compile(r"/\*.*?\*/|url\([^)]*\)", re.DOTALL)
-"""In a style sheet: what may hold a dot before a word that is no class, a comment or an address."""
+_OF_THE_THEME = re.compile(r"md-|mermaid$")
+"""Classes by which the theme finds its own parts, and by which it loads a program from elsewhere."""
 
 _PARAGRAPH = re.compile(r"<p>(.*?)</p>", re.DOTALL)
 _ITEM = re.compile(r"(?:[-*+]|1\.) ")
-_CLASS = re.compile(r'class="([a-z0-9 -]+)"')
 _PIXELS = re.compile(r"[0-9]{1,5}")
 _SPACES_OF_A_TEXT = str.maketrans("\t\n\r", "   ")
 
@@ -154,9 +150,9 @@ def _about_attribute(name: str, key: str, value: str, figures: Collection[str], 
         ids.add(value)
     elif key == "class":
         for word in value.split():
-            if word not in known_classes() and not word.startswith("language-"):
-                problem = "is not known to the style sheets"
-                yield Problem(f'class="{printable(word)}"', problem, "use one of ours"), word
+            if _OF_THE_THEME.match(word):
+                problem = "is one that the theme keeps for its own scripts"
+                yield Problem(f'class="{printable(word)}"', problem, "take it out"), word
     elif name in ("img", "source") and key in ("width", "height") and not _PIXELS.fullmatch(value):
         yield Problem(shown, "is no number of pixels", "write one, or leave it out"), value
     elif key == "tabindex" and value != "0":
@@ -192,7 +188,6 @@ def _can_be_read(address: str) -> bool:
 def prepare() -> None:
     """Load and read all that pages are held against, so that a copy of this process need not do it again."""
     Markdown(**extensions())
-    known_classes()
     our_images()
 
 
@@ -209,17 +204,3 @@ def extensions() -> dict[str, Any]:
 def our_images() -> frozenset[str]:
     """The pictures of the theme, as a page at the root of the handbook shows them."""
     return frozenset(f"images/{file.name}" for file in (HANDBOOK / "theme" / "images").iterdir())
-
-
-@cache
-def known_classes() -> frozenset[str]:
-    """Every class that our style sheets and templates use, and those of Markdown's notices and step tables.
-
-    Pages are not read for it: a new page of ours would change what may stand on pages of schools that are kept.
-    """
-    sheets = (sheet.read_text("utf-8") for sheet in (HANDBOOK / "theme" / "css").glob("*.css"))
-    styled = {word for sheet in sheets for word in _STYLED.findall(_NO_CLASS.sub("", sheet))}
-    ours = (file.read_text("utf-8") for file in (HANDBOOK / "en" / "templates").iterdir())
-    written = {word for text in ours for value in _CLASS.findall(text) for word in value.split()}
-    ours_alone = (word for word in styled | written | set(Action) if not word.startswith("md-"))
-    return frozenset((*ours_alone, *_ALLOWED["classes_of_notices"], *_ALLOWED["classes_of_our_pages"]))
