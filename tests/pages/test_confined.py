@@ -115,9 +115,9 @@ def test_it_ends_with_the_one_that_asked(tmp_path: Path) -> None:
 
 UNDER_A_LIMIT = """
 import resource
-from generator.pages.authored.confined import confined
+from generator.pages.authored.confined import MEMORY, confined
 from tests.pages.test_confined import twice
-resource.setrlimit(resource.RLIMIT_CPU, (13, 13))
+resource.setrlimit(resource.RLIMIT_AS, (MEMORY, MEMORY))
 print(confined(twice, 21, seconds=10))
 """
 

@@ -6,7 +6,6 @@ The process that works on it is stopped after SECONDS; on Linux it gets no more 
 
 import _thread
 import ctypes
-import math
 import os
 import signal
 import sys
@@ -59,7 +58,7 @@ def _answer(connection: Connection, function: Callable[..., Any], arguments: tup
         signal.signal(signal.SIGINT, signal.default_int_handler)
         if sys.platform == "linux":
             end_with_the_one_before()
-            _take_at_most(seconds)
+            _take_at_most()
         connection.send("begun")
         alarm = Timer(seconds, _thread.interrupt_main)
         alarm.start()
@@ -77,16 +76,12 @@ def end_with_the_one_before() -> None:
         os._exit(1)
 
 
-def _take_at_most(seconds: float) -> None:
-    """Let this process grow by no more than MEMORY, and end in time even if nobody ends it; a system may allow less."""
+def _take_at_most() -> None:
+    """Let this process grow by no more than MEMORY; a system may allow less."""
     import resource
 
     pages = int(Path("/proc/self/statm").read_text("ascii").split()[0])
-    limits = {
-        resource.RLIMIT_AS: pages * resource.getpagesize() + MEMORY,
-        resource.RLIMIT_CPU: math.ceil(seconds + 2 * _GRACE),
-    }
-    for limit, most in limits.items():
-        allowed = resource.getrlimit(limit)[1]
-        granted = most if allowed == resource.RLIM_INFINITY else min(most, allowed)
-        resource.setrlimit(limit, (granted, granted))
+    most = pages * resource.getpagesize() + MEMORY
+    allowed = resource.getrlimit(resource.RLIMIT_AS)[1]
+    granted = most if allowed == resource.RLIM_INFINITY else min(most, allowed)
+    resource.setrlimit(resource.RLIMIT_AS, (granted, granted))
