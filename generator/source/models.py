@@ -149,7 +149,7 @@ class PageMeta(Model):
     title: Annotated[str, *text(3, 100)]
     description: Annotated[str, *text(10, 300, "one sentence")]
     order: Order
-    reviewed: ReviewDate
+    reviewed: Annotated[ReviewDate, Field(description="a date such as 2026-01-31")]
     tags: Tags = ()
     boost: Annotated[float, Field(gt=0, le=10, allow_inf_nan=False)] = 1.0
     """a number above 0 up to 10"""

@@ -23,6 +23,7 @@ LARGEST_FILE = 256 * 1024
 LONGEST_LINE = 10_000
 # The library's compiled reader takes a tenth of the time; it is left out where the library could not be compiled.
 YAML_LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+_TEXTS_LOADER = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
 _MOST_TOLD = 10  # of what is wrong with the form of one file
 _FENCE = "---"
 _ONE_A_LINE = 'write one `key = value` a line, text in "quotes"'
@@ -61,19 +62,16 @@ KeyPath = tuple[str | int, ...]
 
 
 @dataclass(frozen=True)
-class Unreadable:
-    """A value in front matter that looks like a date or number and is none, as it is written: right for no key."""
-
-    written: str
-
-
-@dataclass(frozen=True)
 class Table:
-    """The keys and values of one file, lists as tuples, and the line of every key that is known."""
+    """The keys and values of one file, lists as tuples, and the line of every key that is known.
+
+    typed: whether a value says of which kind it is; in front matter all are text, as it is written
+    """
 
     file: str
     values: dict[str, Any]
     lines: Mapping[KeyPath, int]
+    typed: bool = True
 
     def line_of(self, path: KeyPath) -> int:
         """The line of a key or of the nearest thing around it; 0 where none is known."""
@@ -228,14 +226,11 @@ def _toml_lines(text: str) -> dict[KeyPath, int]:
 
 
 def _parse_yaml(text: str, file: str) -> Table:
-    """The keys of a page's front matter; `text` begins with an empty line for the opening fence.
-
-    A date or number that does not exist becomes Unreadable, so that other keys are looked at in the same run.
-    """
+    """The keys of a page's front matter; `text` begins with an empty line for the opening fence."""
     remedy = 'write one `key: value` a line, text with a colon in "quotes"'
-    loader = YAML_LOADER(text)
+    loader = _TEXTS_LOADER(text)
     try:
-        for event in yaml.parse(text, YAML_LOADER):
+        for event in yaml.parse(text, _TEXTS_LOADER):
             if getattr(event, "anchor", None) or getattr(event, "tag", None):
                 line = event.start_mark.line + 1 if event.start_mark else 1
                 raise refused(file, "has front matter with an anchor or a tag", remedy, line)
@@ -252,11 +247,8 @@ def _parse_yaml(text: str, file: str) -> Table:
             if key in values:
                 raise refused(file, "is written twice", "keep one of them", line, printable(key))
             lines[(key,)] = line
-            try:
-                values[key] = _frozen(loader.construct_object(value_node, deep=True))
-            except (ValueError, OverflowError):
-                values[key] = Unreadable(text[value_node.start_mark.index : value_node.end_mark.index])
-        return Table(file, values, lines)
+            values[key] = _frozen(loader.construct_object(value_node, deep=True))
+        return Table(file, values, lines, typed=False)
     except yaml.YAMLError as error:
         mark = getattr(error, "problem_mark", None)
         line = mark.line + 1 if mark else 1

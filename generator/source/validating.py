@@ -9,7 +9,7 @@ from pydantic import ValidationError
 
 from generator.errors import Fault, SourceError
 from generator.source.fields import Model
-from generator.source.reading import KeyPath, Table, Unreadable, printable
+from generator.source.reading import KeyPath, Table, printable
 
 M = TypeVar("M", bound=Model)
 
@@ -17,7 +17,7 @@ M = TypeVar("M", bound=Model)
 def validated(model: type[M], table: Table) -> M:
     """The model a table describes. Raises SourceError with every fault of the table."""
     try:
-        return model.model_validate(table.values)
+        return model.model_validate(table.values, strict=table.typed)
     except ValidationError as error:
         raise SourceError(_faults(model, table, error)) from None
 
@@ -48,7 +48,7 @@ def _faults(model: type[Model], table: Table, error: ValidationError) -> Iterato
                 yield table.fault(path, context["problem"], context["remedy"] or f"write {right}")
             case "too_short" | "too_long":
                 yield table.fault(path, f"has {context['actual_length']} items", f"write {right}")
-            case "string_type" if isinstance(found["input"], int | float | date | Unreadable):
+            case "string_type" if isinstance(found["input"], int | float | date):
                 yield table.fault(path, f"is {_shown(found['input'])}", f'write {right}, in "quotes"')
             case _:
                 yield table.fault(path, f"is {_shown(found['input'])}", f"write {right}")
@@ -81,17 +81,15 @@ def _shown(value: object) -> str:
             return "true" if value else "false"
         case int() if abs(value) >= 10**15:
             return "a number of more than 15 digits"
+        case "":
+            return "empty"
         case str():
             return f'"{printable(value)}"'
         case date():
             return f"the date {value.isoformat()}"
-        case Unreadable():
-            return f"{printable(value.written, most=20)}, a date or number that does not exist"
         case tuple() | list():
             return "a list"
         case dict():
             return "a table"
-        case None:
-            return "empty"
         case _:
             return printable(str(value))

@@ -73,6 +73,11 @@ def test_front_matter_and_body(end: str) -> None:
     assert body.strip() == ""
 
 
+def test_a_value_in_front_matter_is_the_text_that_was_written() -> None:
+    table, _ = parse_page("---\na: 2026-02-30\nb: [1, yes, null]\nc: '5'\nd:\n---\n", "x.md")
+    assert table.values == {"a": "2026-02-30", "b": ("1", "yes", "null"), "c": "5", "d": ""}
+
+
 def test_a_rule_in_the_body_is_not_front_matter() -> None:
     _, body = parse_page("---\na: 1\n---\n\nOne\n\n---\n\nTwo\n", "x.md")
     assert body == "One\n\n---\n\nTwo\n"
