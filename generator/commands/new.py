@@ -12,7 +12,7 @@ import click
 
 from generator import HANDBOOK
 from generator.commands.arguments import WholeNumbersCommand, school_option, whole_number
-from generator.engine.sharing import Sharing, share
+from generator.engine.sharing import share
 from generator.errors import SourceError
 from generator.pages.writing.settings import settings
 from generator.source.fields import LARGEST_ORDER
@@ -76,7 +76,7 @@ def _new_lesson(dividend: int, divisor: int, ribbons: bool, wanted: str | None, 
     order = min(max((other.order for other in step.lessons), default=0) + 10, LARGEST_ORDER)
     name = f"{dividend}-{'for' if ribbons else 'among'}-{divisor}.toml"
     path = (school or HANDBOOK) / "lessons" / step.slug / name
-    _write(path, _lesson_text(share(dividend, divisor, ribbons=ribbons), order, date.today()))
+    _write(path, _lesson_text(lesson, order))
     check = f"python -m generator check --school {_quoted(school)}" if school else "python -m generator check"
     click.echo(f"Wrote {path} for the step {step.slug}. Complete its reason, then: {check}")
 
@@ -108,16 +108,10 @@ def _step_for(lesson: LessonFile, wanted: str | None, steps: tuple[Step, ...]) -
     return takers[0]
 
 
-def _lesson_text(sharing: Sharing, order: int, reviewed: date) -> str:
-    """A lesson file for one division: what comes of it in comments, and a reason to complete."""
-    filled = {
-        "dividend": sharing.dividend,
-        "divisor": sharing.divisor,
-        "ribbons": sharing.ribbons,
-        "order": order,
-        "reason": "",
-        "reviewed": reviewed,
-    }
+def _lesson_text(lesson: LessonFile, order: int) -> str:
+    """The file of a planned lesson: what comes of its division in comments, and a reason to complete."""
+    filled = lesson.model_dump(exclude_unset=True) | {"order": order, "reason": ""}
+    sharing = share(lesson.dividend, lesson.divisor, ribbons=lesson.ribbons)
     result = _WORDS.say(
         "first-file.lesson-and-rest" if sharing.remainder else "first-file.lesson",
         dividend=sharing.dividend,
