@@ -28,8 +28,6 @@ _ALWAYS_IN_MKDOCS = ("toc", "tables", "fenced_code")
 
 _TAG = re.compile(r'<(/?)([A-Za-z][A-Za-z0-9]*)((?:\s+[A-Za-z][\w-]*(?:="[^"]*")?)*)\s*/?>')
 _ATTRIBUTE = re.compile(r'([A-Za-z][\w-]*)(?:="([^"]*)")?')
-_LESS_THAN = re.compile(r"[\s\d=]|$")
-"""What follows a < that was not meant to begin a tag."""
 _SCHEME = re.compile(r"[A-Za-z][A-Za-z0-9+.-]*:")
 _PLAIN_ID = re.compile(r"(?!__)[\w-]+", re.ASCII)
 _OF_THE_THEME = re.compile(r"md-|mermaid$")
@@ -68,8 +66,6 @@ def _broken_tags(html: str) -> Iterator[Refusal]:
             yield Problem(start, "is a comment that readers would be sent", "write {# ... #}"), "<!--"
         else:
             remedy = 'write tags as <name attribute="value">, and &lt; for the sign itself'
-            if _LESS_THAN.match(rest):
-                remedy = "write &lt; for a less-than sign"
             yield Problem(start, "is not a plainly written tag", remedy), f"<{rest[:8]}"
 
 
