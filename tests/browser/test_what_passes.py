@@ -2,10 +2,9 @@
 
 import random
 
-from markdown import Markdown
 from playwright.sync_api import Browser
 
-from generator.pages.authored.content import extensions, refusals
+from generator.pages.authored.content import reader, refusals
 from tests.browser.conftest import visiting
 from tests.sampling import times
 
@@ -81,7 +80,7 @@ def test_whatever_passes_is_harmless(chromium: Browser) -> None:
     soups = ("".join(mixed.choices(PIECES, k=mixed.randint(1, 14))) for _ in range(SOUPS))
     passed = [soup for soup in soups if not any(refusals(soup, {FIGURE}))]
     assert len(passed) > SOUPS // 10
-    pages = [Markdown(**extensions()).convert(soup) for soup in passed]
+    pages = [reader().reset().convert(soup) for soup in passed]
     with visiting(chromium) as visit:
         made = visit.page.evaluate(WHAT_A_BROWSER_MAKES, pages)
     assert [(soup, found) for soup, found in zip(passed, made, strict=True) if found] == []

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from generator.errors import HandbookError, SourceError
-from generator.pages.authored.content import extensions, our_images, prepare
+from generator.pages.authored.content import reader
 from generator.pages.handbook import Handbook, write_handbook
 from generator.pages.kinds.overviews import write_a_z
 from generator.pages.writing.writer import Writer
@@ -132,13 +132,11 @@ def test_it_is_the_same_where_processes_cannot_be_forked(tmp_path: Path, monkeyp
         with_files(tmp_path, notes__lessons__static__8448_among_4="<script></script>")
 
 
-def test_what_pages_are_held_against_is_read_once_for_all_of_them(tmp_path: Path) -> None:
+def test_what_converts_pages_is_made_once_for_all_of_them(tmp_path: Path) -> None:
     """And not again in the process of each, where it would be forgotten with it."""
-    read = (extensions, our_images)
-    for function in (prepare, *read):
-        function.cache_clear()
+    reader.cache_clear()
     with_files(tmp_path, notes__index="Our door.", notes__lessons__index="Our path.")
-    assert [function.cache_info().misses for function in read] == [1, 1]
+    assert reader.cache_info().misses == 1
 
 
 @only_in_a_whole_run

@@ -40,6 +40,9 @@ _SPACES_OF_A_TEXT = str.maketrans("\t\n\r", "   ")
 
 _ALLOWED: dict[str, Any] = tomllib.loads(Path(__file__).with_suffix(".toml").read_text("utf-8"))
 
+# The pictures of the theme, as a page at the root of the handbook shows them.
+_OUR_IMAGES = frozenset(f"images/{file.name}" for file in (HANDBOOK / "theme" / "images").iterdir())
+
 # What must not be there, and how it may be written in the source, to find its line.
 Refusal: TypeAlias = tuple[Problem, str]
 
@@ -48,7 +51,7 @@ def refusals(markdown: str, figures: Collection[str]) -> Iterator[Refusal]:
     """Everything in the Markdown of a page that must not be there; `figures` are the addresses of its figures."""
     if hidden := unprintable(markdown.translate(_SPACES_OF_A_TEXT)):
         yield Problem("", f"holds the hidden character {hidden}", "take it out"), ""
-    html = Markdown(**extensions()).convert(markdown)
+    html = reader().reset().convert(markdown)
     if len(html) > LARGEST_RESULT:
         yield Problem("", f"grows to more than {LARGEST_RESULT} characters", "take out what repeats so often"), ""
         return
@@ -155,7 +158,7 @@ def _about_attribute(name: str, key: str, value: str, figures: Collection[str], 
         yield Problem(shown, "changes the order of the keyboard", "write 0"), "tabindex"
     elif key in ("href", "data-leads-to"):
         yield from ((problem, value) for problem in _about_link(value))
-    elif key in ("src", "srcset") and value not in figures and value not in our_images():
+    elif key in ("src", "srcset") and value not in figures and value not in _OUR_IMAGES:
         remedy = "take it out; only our figures can be shown, with picture(...)"
         yield Problem(shown, "is not a figure of this page", remedy), value
 
@@ -181,22 +184,9 @@ def _can_be_read(address: str) -> bool:
 
 
 @cache
-def prepare() -> None:
-    """Load and read all that pages are held against, so that a copy of this process need not do it again."""
-    Markdown(**extensions())
-    our_images()
-
-
-@cache
-def extensions() -> dict[str, Any]:
-    """What MkDocs converts with: its own extensions and those of mkdocs.yml."""
+def reader() -> Markdown:
+    """Converts as MkDocs will, with its own extensions and those of mkdocs.yml."""
     listed = yaml.load((PROJECT / "mkdocs.yml").read_text("utf-8"), YAML_LOADER)["markdown_extensions"]
     settings = {name: given for entry in listed if isinstance(entry, dict) for name, given in entry.items()}
     names = [name for entry in listed for name in ([entry] if isinstance(entry, str) else entry)]
-    return {"extensions": [*dict.fromkeys((*_ALWAYS_IN_MKDOCS, *names))], "extension_configs": settings}
-
-
-@cache
-def our_images() -> frozenset[str]:
-    """The pictures of the theme, as a page at the root of the handbook shows them."""
-    return frozenset(f"images/{file.name}" for file in (HANDBOOK / "theme" / "images").iterdir())
+    return Markdown(extensions=[*dict.fromkeys((*_ALWAYS_IN_MKDOCS, *names))], extension_configs=settings)

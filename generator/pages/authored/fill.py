@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from generator.errors import Fault, SourceError
 from generator.figures.picture import Picture
 from generator.pages.authored.confined import SECONDS, confined
-from generator.pages.authored.content import prepare, refusals
+from generator.pages.authored.content import reader, refusals
 from generator.pages.authored.origin import SourceText
 from generator.pages.writing.links import LessonLink, StepLink
 from generator.pages.writing.page import Page, from_page, front_matter
@@ -59,7 +59,7 @@ def write_note(context: WritingContext, noted: tuple[Page, Note]) -> Page:
 
 def _guarded(context: WritingContext, page: Page, words: SourceText) -> Page:
     """What a school wrote, filled in and held to what may be on a page, in a process that can be stopped."""
-    prepare()
+    reader()  # made here, so that the copies of this process have it
     written = confined(_filled_and_checked, context, page, words, seconds=SECONDS)
     if written is None:
         raise refused(words.file, "takes too long or too much memory", "take out what repeats so often")
