@@ -76,7 +76,6 @@ def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refusal]:
     """What is wrong with tags that are all plainly written."""
     foreign: set[str] = set()
     open_tags: list[str] = []
-    ids: set[str] = set()
     titled = False
     for tag in _TAG.finditer(html):
         slash, name, attributes = tag[1], tag[2].lower(), tag[3]
@@ -101,7 +100,7 @@ def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refusal]:
             said = [(key.lower(), unescape(value)) for key, value in _ATTRIBUTE.findall(attributes)]
             yield from ((problem, f"<{name}") for problem in _about_tag(name, said))
             for key, value in said:
-                yield from _about_attribute(name, key, value, figures, ids)
+                yield from _about_attribute(name, key, value, figures)
     yield from map(_never_closed, open_tags)
 
 
@@ -133,20 +132,16 @@ def _about_tag(name: str, said: Collection[tuple[str, str]]) -> Iterator[Problem
         yield Problem(f"<{name}>", "says something twice", "write each attribute once")
 
 
-def _about_attribute(name: str, key: str, value: str, figures: Collection[str], ids: set[str]) -> Iterator[Refusal]:
-    """What is wrong with one attribute of a tag; its id is added to the `ids` of the page."""
+def _about_attribute(name: str, key: str, value: str, figures: Collection[str]) -> Iterator[Refusal]:
+    """What is wrong with one attribute of a tag."""
     shown = f'{key}="{printable(value)}"'
     if key not in _ALLOWED["attributes_of_all"] and key not in _ALLOWED["attributes_of"].get(name, ()):
         yield Problem(f"{key} of <{name}>", "is not allowed on a page", "take it out"), f"{key}="
     elif key == "for" and not _PLAIN_ID.fullmatch(value):
         yield Problem(shown, "is not a field of this page", "write the id of one"), value
-    elif key == "id":
-        if not _PLAIN_ID.fullmatch(value):
-            remedy = "write letters, digits and hyphens, no two underscores at the start"
-            yield Problem(shown, "is not a plain name", remedy), value
-        elif value in ids:
-            yield Problem(shown, "is on this page twice", "give each its own"), value
-        ids.add(value)
+    elif key == "id" and not _PLAIN_ID.fullmatch(value):
+        remedy = "write letters, digits and hyphens, no two underscores at the start"
+        yield Problem(shown, "is not a plain name", remedy), value
     elif key == "class":
         for word in value.split():
             if _OF_THE_THEME.match(word):
