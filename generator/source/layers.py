@@ -56,12 +56,9 @@ def overlaid(layers: Iterable[Layer], kind: str, ending: str, depths: range, fau
         ours_by_language = kind == "pages" and not layer.from_school
         place = f"en/{kind}" if ours_by_language else kind
         with faults.gathered():
-            for found in _walk(layer.folder / place, layer.named(place), ending, depths):
-                if isinstance(found, Fault):
-                    faults.append(found)
-                else:
-                    path = layer.folder.joinpath(place, *found)
-                    files[found] = Source(found, path, layer.named(place, *found), layer.from_school, found in files)
+            for parts in _walk(layer.folder / place, layer.named(place), ending, depths, faults):
+                path = layer.folder.joinpath(place, *parts)
+                files[parts] = Source(parts, path, layer.named(place, *parts), layer.from_school, parts in files)
     return [files[parts] for parts in sorted(files)]
 
 
@@ -94,35 +91,33 @@ def entry_names(folder: Path, shown: str) -> list[str]:
         raise refused(shown, f"cannot be opened ({error.strerror})", "check its rights") from None
 
 
-def _walk(folder: Path, shown: str, ending: str, depths: range, above: Parts = ()) -> Iterator[Parts | Fault]:
-    """The files with an ending such as ".toml", and the faults between them.
+def _walk(folder: Path, shown: str, ending: str, depths: range, faults: Faults, above: Parts = ()) -> Iterator[Parts]:
+    """The files with an ending such as ".toml"; whatever else lies there is a fault.
 
     `depths` says how many folders deep they may lie.
     """
     for name in entry_names(folder, shown):
         path, label, parts = folder / name, f"{shown}/{shown_name(name)}", (*above, name)
         stem = name[: -len(ending)]
+        problem = remedy = ""
         if path.is_symlink():
-            yield Fault.of_file(label, "is a link", "put the file itself there")
+            problem, remedy = "is a link", "put the file itself there"
         elif path.is_dir():
             if problem := slug_fault(name):
-                yield _rename(label, problem, slug_like(name))
+                remedy = f"rename it, such as {slug_like(name)}"
             elif len(parts) >= depths.stop - 1:
-                remedy = "move its files up, or take it away"
-                yield Fault.of_file(label, "is a folder where there should be none", remedy)
+                problem, remedy = "is a folder where there should be none", "move its files up, or take it away"
             else:
-                yield from _walk(path, label, ending, depths, parts)
+                yield from _walk(path, label, ending, depths, faults, parts)
         elif not name.lower().endswith(ending):
             whole, _, added = label.rpartition(".")
+            problem = f"is not a {ending} file"
             remedy = f"take .{added} off its name" if whole.endswith(ending) else "move it elsewhere"
-            yield Fault.of_file(label, f"is not a {ending} file", remedy)
         elif problem := slug_fault(stem) or ("" if name.endswith(ending) else f"does not end in {ending}"):
-            yield _rename(label, problem, slug_like(stem) + ending)
+            remedy = f"rename it, such as {slug_like(stem)}{ending}"
         elif len(parts) not in depths:
-            yield Fault.of_file(label, "lies outside of any folder", "move it into the folder of a step")
+            problem, remedy = "lies outside of any folder", "move it into the folder of a step"
         else:
             yield parts
-
-
-def _rename(shown: str, problem: str, better: str) -> Fault:
-    return Fault.of_file(shown, problem, f"rename it, such as {better}")
+        if problem:
+            faults.append(Fault.of_file(label, problem, remedy))
