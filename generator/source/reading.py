@@ -29,7 +29,7 @@ _FENCE = "---"
 _ONE_A_LINE = 'write one `key = value` a line, text in "quotes"'
 _A_BARE_WORD = 'write true or false in small letters, a number, or text in "quotes"'
 _ONE_KEY = r"""[\w-]+|"[^"]*"|'[^']*'"""
-_TOML_KEY = re.compile(rf"\s*(\[*)\s*((?:{_ONE_KEY})(?:\s*\.\s*(?:{_ONE_KEY}))*)\s*[\]=]")
+_TOML_KEY = re.compile(rf"\s*(?:(\[+)\s*)?((?:{_ONE_KEY})(?:\s*\.\s*(?:{_ONE_KEY}))*)\s*[\]=]")
 _AROUND_A_TEXT = re.compile("\"\"\"|'''")
 _NO_SUCH_DAY = r"\d{4}-(?:00|1[3-9]|[2-9]\d|\d\d-(?:00|3[2-9]|[4-9]\d))\b"
 _OTHER_DATE = (

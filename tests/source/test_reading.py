@@ -47,7 +47,9 @@ def test_the_line_of_a_key(path: tuple[str | int, ...], line: int) -> None:
 
 
 def test_a_very_long_text_costs_no_time() -> None:
-    table = parse_toml('a = 1\nb = """\n' + "\n" * 100_000 + '"""\nc = 2\n', "x.toml")
+    table = parse_toml(
+        'a = 1\nb = """\n' + "\n" * 100_000 + '"""\n' + " " * 100_000 + "c = 2\n" + " " * 100_000, "x.toml"
+    )
     assert table.values["c"] == 2
     assert (table.line_of(("a",)), table.line_of(("c",))) == (1, 100_004)
 
