@@ -28,15 +28,16 @@
   };
 
   /**
-   * Mark those of some fields that are wrong, and say in their line what is; whether one is wrong.
+   * Mark those of some fields that are wrong, and say in their line what is, at the first of them; whether one is.
    * @type {(id: string, fault: string, fields: HTMLInputElement[], isWrong: (field: HTMLInputElement) => boolean) =>
    *   boolean}
    */
   const tellFault = (id, fault, fields, isWrong) => {
     for (const field of fields) field.setAttribute("aria-invalid", String(isWrong(field)));
-    const areWrong = fields.some(isWrong);
-    setText(`${id}-fault`, areWrong ? fault : "");
-    return areWrong;
+    const wrong = fields.find(isWrong);
+    wrong?.closest(".field").append(byId(`${id}-fault`));
+    setText(`${id}-fault`, wrong ? fault : "");
+    return Boolean(wrong);
   };
 
   /** @type {(count: number) => string} what has been gained or given, with its sign */

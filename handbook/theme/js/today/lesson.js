@@ -6,6 +6,7 @@
   const { everyMovement } = sharing.lessonLedger;
   const { screens, toldPlaces } = sharing.lessonWords;
   const { writeAll } = sharing.address;
+  const { movementByMovement } = sharing;
   const { element, byId, say } = sharing.elements;
 
   const lesson = byId("todays-lesson");
@@ -20,8 +21,13 @@
     lesson.append(everyMovement(division));
   }
 
-  /** @type {(asked: Asked, toPresent: Screen[]) => void} a link to each screen, as on a lesson's page */
-  const offerToPresent = (asked, toPresent) => {
+  /**
+   * A link to each screen, as on a lesson's page; presented first is the place of the movement that is shown.
+   * @type {(asked: Asked, places: ToldPlace[]) => void}
+   */
+  const offerToPresent = (asked, places) => {
+    const toPresent = screens(places);
+    const here = places.find(({ level }) => level === movementByMovement.level());
     const links = toPresent.map(({ id, shown, name }) => {
       const href = `${writeAll(asked)}&present-${id}`;
       if (shown === name) return element("a", { href }, name);
@@ -29,7 +35,8 @@
       return element(kind, { href, "aria-label": say("lesson.shown-and-name", { shown, name }) }, shown);
     });
     head.querySelector("nav").replaceChildren(...links);
-    byId("present-it").hash = links[0].hash;
+    const first = here ? toPresent.findIndex(({ id }) => id === here.parts[0].id) : 0;
+    byId("present-it").hash = links[first].hash;
     sharing.presenting.show();
   };
 
@@ -42,7 +49,7 @@
   const show = (asked, division) => {
     const places = toldPlaces(division);
     lesson.replaceChildren(head, ...body(division, places), foot);
-    const offer = () => offerToPresent(asked, screens(places));
+    const offer = () => offerToPresent(asked, places);
     offer();
     byId("present-it").onclick = offer; // once more, with what has been noted in the address since
     showRest(division);

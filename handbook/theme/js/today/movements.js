@@ -23,6 +23,9 @@
     draw();
   };
 
+  /** @type {() => number | undefined} the level of the place at which the movement that is shown happens */
+  const level = () => shown.division.stages[shown.movements[shown.position - 1]?.stage]?.level;
+
   const stateAt = (position) => (position ? shown.movements[position - 1].step.after : shown.division.beginning);
 
   const draw = () => {
@@ -118,5 +121,5 @@
     if (readMovement() !== null) byId("movement-by-movement").scrollIntoView();
   };
 
-  sharing.movementByMovement = { show, watch, reveal };
+  sharing.movementByMovement = { show, watch, reveal, level };
 }

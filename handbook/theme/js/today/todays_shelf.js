@@ -1,4 +1,5 @@
-// The shelf that answers are checked against: the school's own, or what is here today, kept in this browser.
+// The shelf that answers are checked against: the school's own, or what is here today, kept in this browser with the day
+// on which it was written.
 "use strict";
 {
   const { workOut } = sharing.division;
@@ -21,31 +22,38 @@
 
   const isCount = (count) => Number.isInteger(count) && count >= 0 && count <= MOST;
 
-  /** What was kept of an earlier visit; nothing where that cannot be read. */
+  const today = () => new Date().toDateString();
+
+  /** What was kept of an earlier visit, with its day; nothing where that cannot be read. */
   const kept = () => {
     try {
-      return different(JSON.parse(localStorage.getItem(KEPT_AS)) ?? {});
+      return JSON.parse(localStorage.getItem(KEPT_AS)) ?? {};
     } catch {
       return {};
     }
   };
 
   let entered = {};
+  let day = today();
+  let isKept = true;
 
   /** @type {() => Shelf} what is here today */
   const shelf = () => ({ ...ownShelf, ...entered });
 
-  const keep = (counts) => {
+  const keep = (counts, written = today()) => {
     entered = different(counts);
+    day = written;
     try {
-      if (Object.keys(entered).length) localStorage.setItem(KEPT_AS, JSON.stringify(entered));
+      isKept = localStorage instanceof Storage; // else a memory that lasts as long as the page
+      if (Object.keys(entered).length) localStorage.setItem(KEPT_AS, JSON.stringify({ ...entered, day }));
       else localStorage.removeItem(KEPT_AS);
     } catch {
-      // The browser has no room left: the counts hold as long as the page.
+      isKept = false; // the browser has no room left
     }
   };
 
-  keep(kept()); // the school's own shelf may have changed since
+  const keepOn = () => keep(kept(), kept().day); // the school's own shelf may have changed since
+  keepOn();
 
   /** Every lesson of the handbook: its page, its title, what it needs. */
   const lessons = sharing.handbook.lessons.map(({ page, dividend, divisor, ribbons }) => {
@@ -84,7 +92,7 @@
     });
     // Another tab has kept something.
     on(window, "storage", () => {
-      entered = kept();
+      keepOn();
       showAll();
       changed();
     });
@@ -95,12 +103,13 @@
   const tellState = () => {
     const now = shelf();
     const isOwn = !Object.keys(entered).length;
-    setText("shelf-state", say(`today.shelf.${isOwn ? "own" : "entered"}`));
+    const told = isOwn ? "own" : !isKept ? "not-kept" : day === today() ? "entered" : "of-another-day";
+    setText("shelf-state", say(`today.shelf.${told}`));
     byId("shelf-own").hidden = isOwn;
-    const told = lessons.map(({ page, title, needed }) => ({ page, title, short: shortages(needed, now) }));
-    const count = told.filter(({ short }) => !short.length).length;
-    setText("shelf-lessons-state", say("today.shelf.lessons", { count, all: told.length }));
-    byId("shelf-lessons").replaceChildren(...told.map(lessonLine));
+    const lines = lessons.map(({ page, title, needed }) => ({ page, title, short: shortages(needed, now) }));
+    const count = lines.filter(({ short }) => !short.length).length;
+    setText("shelf-lessons-state", say("today.shelf.lessons", { count, all: lines.length }));
+    byId("shelf-lessons").replaceChildren(...lines.map(lessonLine));
   };
 
   const lessonLine = ({ page, title, short }) => {
