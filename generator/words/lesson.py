@@ -2,9 +2,8 @@
 
 from collections.abc import Iterator
 from itertools import groupby
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
-from generator.engine.back_together import Together
 from generator.engine.places import UNITS, Counts, place_name
 from generator.engine.sharing import Sharing, Stage
 from generator.engine.shelf import cards, needs
@@ -175,15 +174,28 @@ def _screen_of(words: Phrases, level: int, part: ToldPart) -> Screen:
     return Screen(part.id, str(10**level), place)
 
 
-def come_together(words: Phrases, row: Together) -> str:
-    """'28 on the trays + 2 kept apart = 30': what comes together at one place; only what is there is named."""
-    named = (
-        ("lesson.together.on-trays", row.on_trays),
-        ("lesson.together.kept-apart", row.left_over),
-        ("lesson.together.brought-up", row.brought_up),
-    )
-    parts = [words.say(key, pieces=number) for key, number in named if number]
+def put_together(words: Phrases, sharing: Sharing) -> Iterator[dict[str, Any]]:
+    """Putting the shares back together, the units first: ten of one place make one of the next.
+
+    At every place what comes together, how many stay, and how many of the next go up.
+    """
+    goes_up = 0
+    left_over = sharing.end.middle
+    for place, out in enumerate(sharing.out_of_the_bank(sharing.end)):
+        together = _together(words, out - left_over[place], left_over[place], goes_up)
+        goes_up, stays = divmod(out + goes_up, 10)
+        yield {"place": place, "together": together, "stays": stays, "goes_up": goes_up}
+
+
+def _together(words: Phrases, on_trays: int, left_over: int, brought_up: int) -> str:
+    """'28 on the trays + 2 kept apart = 30'; only what is there is named."""
+    named = {
+        "lesson.together.on-trays": on_trays,
+        "lesson.together.kept-apart": left_over,
+        "lesson.together.brought-up": brought_up,
+    }
+    parts = [words.say(key, pieces=number) for key, number in named.items() if number]
     if len(parts) < 2:
         return parts[0] if parts else words.say("glance.nothing")
     plus = words.say("lesson.together.plus").join(parts)
-    return words.say("lesson.together.sum", parts=plus, pieces=sum(number for _, number in named))
+    return words.say("lesson.together.sum", parts=plus, pieces=sum(named.values()))

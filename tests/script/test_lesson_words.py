@@ -4,16 +4,15 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from itertools import islice
 from random import Random
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
-from generator.engine.back_together import Together, back_together
 from generator.engine.diagnosis import telling_slips
 from generator.engine.observations import Observation, beads_on
 from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import needs, shortages
 from generator.words.lesson import (
     cards_at_the_close,
-    come_together,
+    put_together,
     rounds_with_ribbons,
     screens,
     to_set_out,
@@ -106,7 +105,7 @@ def told(sharing: Sharing, slips: bool) -> list[object]:
         tuple(cards_at_the_close(WORDS, sharing)),
         cards_alternative(WORDS, sharing),
         product(WORDS, sharing),
-        [put_together(row) for row in back_together(sharing)],
+        [check_line(**row) for row in put_together(WORDS, sharing)],
         what_is_seen(WORDS, Observation(beads_on(sharing.trays(sharing.end)), sharing.remainder), sharing.ribbons),
         [
             (symptom_row(WORDS, symptom, sharing), first_on_paper(WORDS, symptom))
@@ -117,13 +116,12 @@ def told(sharing: Sharing, slips: bool) -> list[object]:
     ]
 
 
-def put_together(row: Together) -> list[Any]:
+def check_line(place: int, together: str, stays: int, goes_up: int) -> tuple[int, str, str, int]:
     """A line of the check, as the template of a lesson says it."""
     changed = ""
-    if row.goes_up:
-        larger = piece(WORDS, row.goes_up, row.place + 1)
-        changed = WORDS.say("lesson.changed-up", pieces=row.goes_up * 10, larger=larger)
-    return [row.place, come_together(WORDS, row), changed, row.stays]
+    if goes_up:
+        changed = WORDS.say("lesson.changed-up", pieces=goes_up * 10, larger=piece(WORDS, goes_up, place + 1))
+    return place, together, changed, stays
 
 
 def of_the_handbook() -> Iterator[Asked]:

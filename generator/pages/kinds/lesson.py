@@ -4,7 +4,6 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
-from generator.engine.back_together import back_together
 from generator.engine.diagnosis import Symptom, right_observation, telling_slips
 from generator.engine.features import features_of
 from generator.engine.length import lesson_length
@@ -17,7 +16,7 @@ from generator.pages.writing.page import Page, front_matter
 from generator.pages.writing.views import stage_views
 from generator.pages.writing.writer import Writer
 from generator.source.models import MOST_CHILDREN, Lesson, Step
-from generator.words.lesson import cards_at_the_close, screens, to_set_out, told_places
+from generator.words.lesson import cards_at_the_close, put_together, screens, to_set_out, told_places
 from generator.words.material import cards_on_paper, shortage, what_is_seen
 from generator.words.phrases import Phrases
 from generator.words.plans import course, on_trays
@@ -156,7 +155,7 @@ def template_data(writer: Writer, placed: PlacedLesson) -> dict[str, Any]:
         "opening": placed.lesson.opening or opening(words, sharing),
         "places": places,
         "cards": tuple(cards_at_the_close(words, sharing)),
-        "check": back_together(sharing),
+        "check": tuple(put_together(words, sharing)),
         "right": what_is_seen(words, right, sharing.ribbons),
         "stages": stage_views(sharing),
         "neighbours": [] if sharing.ribbons else _neighbours(sharing, shelf, words),

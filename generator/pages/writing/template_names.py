@@ -20,7 +20,7 @@ from generator.pages.writing.settings import settings
 from generator.pages.writing.views import places_of_the_bank, stage_views
 from generator.source.school import School
 from generator.words import material, numbers, spoken, stages, titles
-from generator.words.lesson import come_together, rounds_with_ribbons
+from generator.words.lesson import rounds_with_ribbons
 from generator.words.phrases import Phrases
 from generator.words.slips import explain, symptom_row
 
@@ -38,7 +38,6 @@ _AS_IT_IS = (
 """What templates call by its name."""
 
 _SAYING: tuple[Callable[..., Any], ...] = (
-    come_together,
     explain,
     material.card_values,
     material.cards_alternative,
