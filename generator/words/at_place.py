@@ -1,7 +1,6 @@
 """What the hands do at one place of a sharing, in one line."""
 
 from collections.abc import Iterable, Iterator
-from typing import NamedTuple
 
 from generator.engine.sharing import Moment, Sharing, Stage
 from generator.engine.steps import Action
@@ -25,13 +24,13 @@ def _trip(words: Phrases, part: Stage) -> Iterator[str]:
 
 
 def _given_out(words: Phrases, sharing: Sharing, part: Stage, is_one_of_several: bool) -> Iterator[str]:
+    """Where trips are too many to be parts of their own, this one has them all: before the first round, and between."""
     if is_one_of_several:
         yield _numbered_rounds(words, sharing, part)
     else:
-        exchanges = exchanges_by_time(part)
-        yield from _for_a_round(words, exchanges.before)
-        yield from _rounds(words, sharing, part, exchanges)
-        yield from _for_a_round(words, exchanges.between)
+        yield from _for_a_round(words, (moment for moment in part.moments if not moment.rounds))
+        yield from _rounds(words, sharing, part)
+        yield from _for_a_round(words, (moment for moment in part.moments if moment.rounds))
     yield from _taken_back(words, sharing, part)
 
 
@@ -42,39 +41,17 @@ def _numbered_rounds(words: Phrases, sharing: Sharing, part: Stage) -> str:
     return rounds_given(words, first, last, words.say("at-place.as-in-the-first") if first > 1 else each)
 
 
-class Exchanges(NamedTuple):
-    """What goes to the bank before the first round, between rounds, and once no round is left."""
-
-    before: tuple[Moment, ...]
-    between: tuple[Moment, ...]
-    later: Moment | None
-
-    @property
-    def for_a_round(self) -> tuple[int, ...]:
-        """The places of which something is exchanged so that a round can be given out, the first to go first."""
-        return tuple(dict.fromkeys(moment.place for moment in (*self.before, *self.between)))
-
-
-def exchanges_by_time(stage: Stage) -> Exchanges:
-    """When something is exchanged at a place."""
-    needed = [moment for moment in stage.moments if moment.rounds < stage.rounds]
-    return Exchanges(
-        before=tuple(moment for moment in needed if not moment.rounds),
-        between=tuple(moment for moment in needed if moment.rounds),
-        later=next((moment for moment in stage.moments if moment.rounds == stage.rounds), None),
-    )
-
-
-def _rounds(words: Phrases, sharing: Sharing, stage: Stage, exchanges: Exchanges) -> Iterator[str]:
-    if not stage.rounds:
+def _rounds(words: Phrases, sharing: Sharing, part: Stage) -> Iterator[str]:
+    if not part.rounds:
         return
     if not sharing.ribbons:
-        yield words.say("at-place.rounds", count=stage.rounds, pieces=piece(words, stage.rounds, stage.level))
+        yield words.say("at-place.rounds", count=part.rounds, pieces=piece(words, part.rounds, part.level))
         return
-    each = served(words, "hands.piece-with-ribbons", stage.level, sharing)
-    rounds = "then-rounds" if exchanges.before else "rounds"
-    with_what = "trips" if exchanges.between else "ribbons"
-    yield words.say(f"at-place.{rounds}-with-{with_what}", count=stage.rounds, pieces=each)
+    key = "at-place.rounds-with-ribbons"
+    if part.moments:
+        key = "at-place.rounds-with-trips" if part.moments[0].rounds else "at-place.then-rounds-with-trips"
+    each = served(words, "hands.piece-with-ribbons", part.level, sharing)
+    yield words.say(key, count=part.rounds, pieces=each)
 
 
 def _taken_back(words: Phrases, sharing: Sharing, stage: Stage) -> Iterator[str]:

@@ -5,13 +5,12 @@ has the same words, and no two places in a row have the same ones.
 """
 
 from collections.abc import Iterator
-from itertools import chain
+from itertools import chain, islice
 from typing import NamedTuple
 
 from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing, Stage
-from generator.engine.steps import Action
-from generator.words.at_place import Exchanges, exchanges_by_time
+from generator.engine.steps import Action, Step
 from generator.words.numbers import (
     capital,
     listing,
@@ -60,29 +59,28 @@ def said_at(words: Phrases, sharing: Sharing, stage: Stage) -> Iterator[Said]:
 
 
 def said_in_parts(words: Phrases, sharing: Sharing, stage: Stage) -> tuple[list[Said], ...]:
-    """The same by the parts of the stage. What is said on a trip for a round is said on the first for such a piece."""
+    """The same by the parts of the stage. What is said of a piece that goes to the bank for a round is said once."""
     way = (sharing.stages[0].level - stage.level) % _WAYS + 1
-    exchanges, movements = exchanges_by_time(stage), stage.movements
     said: tuple[list[Said], ...] = tuple([] for _ in stage.parts)
-    last = said[-1]
     said[0].append(Said(GUIDE, _beginning(words, sharing, stage, way), 0))
-    for place in exchanges.for_a_round:
-        trip = next(lines for part, lines in zip(stage.parts, said, strict=True) if part.exchanged[place])
-        made = next(at for at, step in enumerate(movements) if (step.action, step.place) == (Action.EXCHANGE, place))
-        trip.append(Said(GUIDE, _said_of(words, _short(stage, exchanges, place, way), place, 1), made))
-        trip.append(Said(BANKER, _said_of(words, f"banker.{way}", place, 1), made))
-    if stage.unfinished:
-        last_rounds = said[-2] if exchanges.later else last
-        last_rounds.append(_too_few(words, sharing, stage, way))
-    if exchanges.later:
-        place, times, _ = exchanges.later
-        made = len(movements) - times
-        last.append(Said(GUIDE, _said_of(words, f"guide.to-bank.{way}", place, times), made))
-        if place not in exchanges.for_a_round:
-            last.append(Said(BANKER, _said_of(words, f"banker.{way}", place, 1), made))
+    numbered = enumerate(stage.movements)
+    told: set[tuple[int, bool]] = set()
+    for part, lines in zip(stage.parts, said, strict=True):
+        for made, step in islice(numbered, len(part.steps)):
+            place, is_later = step.place, step.after.share[stage.level] == stage.rounds
+            if step.action is not Action.EXCHANGE or (place, is_later) in told:
+                continue
+            times = part.exchanged[place] if is_later else 1
+            key = _to_the_bank(stage, step, way, is_first=not told)
+            lines.append(Said(GUIDE, _said_of(words, key, place, times), made))
+            if (place, False) not in told:
+                lines.append(Said(BANKER, _said_of(words, f"banker.{way}", place, 1), made))
+            told.add((place, is_later))
+        if stage.unfinished and not part.goes_on and not part.at_the_bank:
+            lines.append(_too_few(words, sharing, stage, way))
     if stage.level == UNITS:
-        made = len(movements) - bool(sharing.remainder)  # what is left over is kept apart after it
-        last.append(Said(GUIDE, _end(words, sharing), made))
+        made = len(stage.movements) - bool(sharing.remainder)  # what is left over is kept apart after it
+        said[-1].append(Said(GUIDE, _end(words, sharing), made))
     return said
 
 
@@ -93,13 +91,15 @@ def _too_few(words: Phrases, sharing: Sharing, stage: Stage, way: int) -> Said:
     return Said(GUIDE, words.say(f"guide.{key}.{way}"), made)
 
 
-def _short(stage: Stage, exchanges: Exchanges, place: int, way: int) -> str:
-    """With ribbons: the key of what is said of pieces that are short, and of the larger one that goes to the bank."""
-    if all(moment.place != place for moment in exchanges.before):
+def _to_the_bank(stage: Stage, step: Step, way: int, *, is_first: bool) -> str:
+    """The key of what is said on a trip: after the last round; with ribbons, between rounds or before the first."""
+    given = step.after.share[stage.level]
+    if given == stage.rounds:
+        return f"guide.to-bank.{way}"
+    if given:
         return f"guide.short.{way}"
-    if not stage.start[place - 1]:
+    if not stage.start[step.place - 1]:
         return "guide.at-first.none"
-    is_first = place == exchanges.for_a_round[0]
     return f"guide.short-at-first.{way}" if is_first else "guide.at-first.too"
 
 

@@ -61,7 +61,6 @@ PUT_TOGETHER = {
     "figure.key": ["full", "light", "dotted"],
     "figure.none": PLACES[:4],
     "group.kind": NUMBER_KINDS,
-    "at-place": [f"{rounds}-with-{what}" for rounds in ("rounds", "then-rounds") for what in ("ribbons", "trips")],
     "banker": WAYS,
     "guide": [
         *(f"{largest}{few}" for largest in ("largest", "only-units") for few in ("", "-too-few")),

@@ -17,12 +17,13 @@
 
   const trip = (part) => (part.goesOn ? forARound(moments(part)) : toBank(moments(part)));
 
+  /** Where trips are too many to be parts of their own, this one has them all: before the first round, and between. */
   const givenOut = (division, part, isOneOfSeveral) => {
     const back = takenBack(division, part);
     if (isOneOfSeveral) return [numberedRounds(division, part), ...back];
-    const exchanges = exchangesByTime(part);
-    const { before, between } = exchanges;
-    return [...forARound(before), ...rounds(division, part, exchanges), ...forARound(between), ...back];
+    const trips = moments(part);
+    const [before, between] = [trips.filter((trip) => !trip.rounds), trips.filter((trip) => trip.rounds)];
+    return [...forARound(before), ...rounds(division, part, trips), ...forARound(between), ...back];
   };
 
   /** "Rounds 2 to 6: as in round 1." */
@@ -32,28 +33,12 @@
     return say(key, { first, last, given: first > 1 ? say("at-place.as-in-the-first") : served(level, division) });
   };
 
-  /**
-   * What goes to the bank before the first round, between rounds, and once no round is left.
-   * forARound: the places of which something is exchanged so that a round can be given out, the first to go first.
-   * @type {(stage: Stage) => {before: Moment[], between: Moment[], later: Moment | undefined, forARound: number[]}}
-   */
-  const exchangesByTime = (stage) => {
-    const exchanged = moments(stage);
-    const needed = exchanged.filter(({ rounds }) => rounds < stage.rounds);
-    return {
-      before: needed.filter(({ rounds }) => !rounds),
-      between: needed.filter(({ rounds }) => rounds),
-      later: exchanged.find(({ rounds }) => rounds === stage.rounds),
-      forARound: [...new Set(needed.map(({ place }) => place))],
-    };
-  };
-
-  const rounds = (division, stage, { before, between }) => {
-    if (!stage.rounds) return [];
-    const count = stage.rounds;
-    if (!division.ribbons) return [say("at-place.rounds", { count, pieces: piece(count, stage.level) })];
-    const key = `at-place.${before.length ? "then-rounds" : "rounds"}-with-${between.length ? "trips" : "ribbons"}`;
-    return [say(key, { count, pieces: served(stage.level, division) })];
+  const rounds = (division, { rounds: count, level }, trips) => {
+    if (!count) return [];
+    if (!division.ribbons) return [say("at-place.rounds", { count, pieces: piece(count, level) })];
+    const withTrips = trips[0]?.rounds ? "at-place.rounds-with-trips" : "at-place.then-rounds-with-trips";
+    const key = trips.length ? withTrips : "at-place.rounds-with-ribbons";
+    return [say(key, { count, pieces: served(level, division) })];
   };
 
   const takenBack = ({ sharers }, { rounds, steps }) => {
@@ -91,5 +76,5 @@
     return say(`at-place.${endsTheSharing ? "left-over" : `${still}middle`}`, { pieces: pieces(end) });
   };
 
-  sharing.atPlace = { handsAt, exchangesByTime };
+  sharing.atPlace = { handsAt };
 }

@@ -6,7 +6,6 @@
   const { say } = sharing.phrases;
   const { numberWords, smallNumber, placeWord, standsForWord, onePiece, saidPiece, saidPieces, listing, capital } =
     sharing.numberWords;
-  const { exchangesByTime } = sharing.atPlace;
 
   const GUIDE = "guide";
   const BANKER = "bank_keeper";
@@ -36,34 +35,33 @@
   const saidAt = (division, stage) => saidInParts(division, stage).flat();
 
   /**
-   * The same by the parts of the stage. What is said on a trip for a round is said on the first for such a piece.
+   * The same by the parts of the stage. What is said of a piece that goes to the bank for a round is said once.
    * @type {(division: Division, stage: Stage) => Said[][]}
    */
   const saidInParts = (division, stage) => {
     const way = ((division.stages[0].level - stage.level) % WAYS) + 1;
-    const { parts, movements } = stage;
-    const exchanges = exchangesByTime(stage);
-    const { forARound, later } = exchanges;
-    const said = parts.map(() => []);
-    const last = said.at(-1);
-    const guide = (lines, text, made) => lines.push({ who: GUIDE, text, made });
-    const banker = (lines, place, made) => lines.push({ who: BANKER, text: saidOf(`banker.${way}`, place, 1), made });
-    guide(said[0], beginning(division, stage, way), 0);
-    for (const place of forARound) {
-      const trip = said[parts.findIndex(({ exchanged }) => exchanged[place])];
-      const made = movements.findIndex((step) => step.action === "exchange" && step.place === place);
-      guide(trip, saidOf(short(stage, exchanges, place, way), place, 1), made);
-      banker(trip, place, made);
-    }
-    if (stage.unfinished) said.at(later ? -2 : -1).push(tooFew(division, stage, way));
-    if (later) {
-      const { place, times } = later;
-      const made = movements.length - times;
-      guide(last, saidOf(`guide.to-bank.${way}`, place, times), made);
-      if (!forARound.includes(place)) banker(last, place, made);
-    }
+    const told = new Set();
+    let made = 0;
+    const said = stage.parts.map((part, index) => {
+      const lines = index ? [] : [{ who: GUIDE, text: beginning(division, stage, way), made }];
+      for (const step of part.steps) {
+        const { place } = step;
+        const isLater = step.after.share[stage.level] === stage.rounds;
+        const trip = `${place} ${isLater}`;
+        if (step.action === "exchange" && !told.has(trip)) {
+          const text = saidOf(toTheBank(stage, step, way, !told.size), place, isLater ? part.exchanged[place] : 1);
+          lines.push({ who: GUIDE, text, made });
+          if (!told.has(`${place} false`)) lines.push({ who: BANKER, text: saidOf(`banker.${way}`, place, 1), made });
+          told.add(trip);
+        }
+        made += 1;
+      }
+      if (stage.unfinished && !part.goesOn && !part.atTheBank) lines.push(tooFew(division, stage, way));
+      return lines;
+    });
     // What is left over is kept apart after it.
-    if (stage.level === UNITS) guide(last, end(division), movements.length - (division.remainder ? 1 : 0));
+    const atTheEnd = () => ({ who: GUIDE, text: end(division), made: made - (division.remainder ? 1 : 0) });
+    if (stage.level === UNITS) said.at(-1).push(atTheEnd());
     return said;
   };
 
@@ -73,11 +71,13 @@
     return { who: GUIDE, text: say(`guide.${key}.${way}`), made };
   };
 
-  /** With ribbons: the key of what is said of pieces that are short, and of the larger one that goes to the bank. */
-  const short = ({ start }, { before, forARound }, place, way) => {
-    if (!before.some((moment) => moment.place === place)) return `guide.short.${way}`;
+  /** The key of what is said on a trip: after the last round; with ribbons, between rounds or before the first. */
+  const toTheBank = ({ level, rounds, start }, { place, after }, way, isFirst) => {
+    const given = after.share[level];
+    if (given === rounds) return `guide.to-bank.${way}`;
+    if (given) return `guide.short.${way}`;
     if (!start[place - 1]) return "guide.at-first.none";
-    return place === forARound[0] ? `guide.short-at-first.${way}` : "guide.at-first.too";
+    return isFirst ? `guide.short-at-first.${way}` : "guide.at-first.too";
   };
 
   /** What the guide says where a place begins: how much there is, and who gets what. */
