@@ -109,20 +109,12 @@ class Pile(NamedTuple):
         return self._replace(off=self.off.plus(place, pieces))
 
 
-class PlannedMove(NamedTuple):
-    """A movement or, without a target, an exchange; `pieces` for each tray."""
-
-    source: Pile
-    target: Pile | None
-    place: int
-    pieces: int
+# A pile, and how many there are of it: one floor, one bank, one left over, and so many trays.
+Piles: TypeAlias = tuple[Pile, int]
+Room: TypeAlias = frozenset[Piles]
 
 
-# How many there are of each pile: one floor, one bank, one left over, and so many trays.
-Room: TypeAlias = frozenset[tuple[Pile, int]]
-
-
-def together(piles: Iterable[tuple[Pile, int]]) -> Room:
+def together(piles: Iterable[Piles]) -> Room:
     """Equal piles put together, without those of which there are none."""
     room: dict[Pile, int] = {}
     for pile, many in piles:
@@ -130,34 +122,30 @@ def together(piles: Iterable[tuple[Pile, int]]) -> Room:
     return frozenset([(pile, many) for pile, many in room.items() if many])
 
 
-def room_of(floor: Counts, left: Pile, trays: Iterable[tuple[Pile, int]]) -> Room:
+def room_of(floor: Counts, left: Pile, trays: Iterable[Piles]) -> Room:
     """What lies on the floor, what is left over, the trays, and a bank that has whatever is wanted."""
     nothing, plenty = Counts((0,) * len(floor)), Counts((_PLENTY,) * len(floor))
     return together([(Pile(At.FLOOR, nothing, floor), 1), (Pile(At.BANK, plenty, nothing), 1), (left, 1), *trays])
 
 
-def room_after(room: Room, step: PlannedMove) -> Room:
-    """The room when a step is done."""
-    source, target, place, pieces = step
-    if target is None:
-        other = place - 1 if pieces == 1 else place + 1
-        changed = {source: source.with_more(place, -pieces).with_more(other, TEN // pieces)}
-    else:
-        many = dict(room)
-        hands = max(many[source], many[target])
-        gone, come = (pieces * hands // many[pile] for pile in (source, target))
-        changed = {source: source.with_more(place, -gone), target: target.with_more(place, come)}
-    return together([(changed.get(pile, pile), many) for pile, many in room])
+def moved(room: Room, source: Piles, target: Piles, place: int, pieces: int) -> tuple[Movement, Room]:
+    """Move so many pieces of a place from each source or to each target: the movement, and the room after it."""
+    (giver, givers), (taker, takers) = source, target
+    in_all = pieces * max(givers, takers)
+    lighter = giver.with_more(place, -in_all // givers), givers
+    heavier = taker.with_more(place, in_all // takers), takers
+    movement = Movement(pieces, place, giver.at, taker.at, trays_of(*source), trays_of(*target))
+    return movement, together([*(room - {source, target}), lighter, heavier])
 
 
-def told(room: Room, step: PlannedMove) -> Movement | Exchange:
-    """A step as those who read it see it: trays by what is read on them."""
-    source, target, place, pieces = step
-    many = dict(room)
+def exchanged(room: Room, source: Piles, place: int, pieces: int) -> tuple[Exchange, Room]:
+    """Change 1 piece of a place for ten, or 10 for one: the exchange, and the room after it."""
+    pile, many = source
+    other = place - 1 if pieces == 1 else place + 1
+    changed = pile.with_more(place, -pieces).with_more(other, TEN // pieces), many
+    return Exchange(pieces, place, pile.at, trays_of(*source)), together([*(room - {source}), changed])
 
-    def trays(pile: Pile) -> Reading | None:
-        return Reading(pile.reads, many[pile], pile.stands_for) if pile.at is At.TRAY else None
 
-    if target is None:
-        return Exchange(pieces, place, source.at, trays(source))
-    return Movement(pieces, place, source.at, target.at, trays(source), trays(target))
+def trays_of(pile: Pile, many: int) -> Reading | None:
+    """So many trays as they are told: by what is read on them; nothing for other piles."""
+    return Reading(pile.reads, many, pile.stands_for) if pile.at is At.TRAY else None

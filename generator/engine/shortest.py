@@ -8,16 +8,17 @@ order, and only while so few movements may still be enough.
 """
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from functools import lru_cache
 from typing import TypeAlias
 
-from generator.engine.movements import TEN, At, Pile, PlannedMove, Repair, Room, room_after, told
+from generator.engine.movements import TEN, At, Exchange, Movement, Piles, Repair, Room, exchanged, moved
 
 MOST_MOVEMENTS = 4
 """What people can still follow in one go."""
 
-_Kind: TypeAlias = tuple[At, int]
+# How much trays for the same, or another pile, are off at a place; nothing is always among it.
+_Off: TypeAlias = Mapping[tuple[At, int], set[int]]
 _ORDER = tuple(At)
 
 
@@ -36,24 +37,18 @@ def _plan(room: Room, movements: int, thrifty: bool) -> Repair | None:
     still_off = _still_off(room)
     if not still_off:
         return ()
-    for step in _steps(room, thrifty):
-        after = room_after(room, step)
+    for step, after in _steps(room, thrifty):
         most_off = still_off if thrifty and _is_by_the_middle(step) else still_off - 1
         if _still_off(after) <= min(most_off, 2 * (movements - 1)):  # one movement settles no more than two
             plan = _plan(after, movements - 1, thrifty)
             if plan is not None:
-                return (told(room, step), *plan)
+                return (step, *plan)
     return None
 
 
-def _too_many(room: Room, place: int) -> int:
-    """How many pieces of a place more than right there are in the whole room; below zero: fewer."""
-    return sum(many * pile.off[place] for pile, many in room)
-
-
-def _is_by_the_middle(step: PlannedMove) -> bool:
+def _is_by_the_middle(step: Movement | Exchange) -> bool:
     """Whether pieces go to what is left over or come from there: on their way, it may be."""
-    return step.target is not None and At.LEFT_OVER in (step.source.at, step.target.at)
+    return isinstance(step, Movement) and At.LEFT_OVER in (step.source, step.target)
 
 
 def _still_off(room: Room) -> int:
@@ -63,62 +58,65 @@ def _still_off(room: Room) -> int:
     )
 
 
-def _steps(room: Room, thrifty: bool) -> Iterator[PlannedMove]:
-    """What may be done next in a shortest plan, in the order in which plans are compared.
+def _steps(room: Room, thrifty: bool) -> Iterator[tuple[Movement | Exchange, Room]]:
+    """What may be done next in a shortest plan, and the room after it, in the order in which plans are compared."""
+    piles = _named(room)
+    on_the_way = {At.BANK, At.LEFT_OVER} if thrifty else {At.BANK}
+    for place in reversed(range(len(piles[0][0].off))):
+        too_many = sum(many * pile.off[place] for pile, many in room) if thrifty else None
+        off: dict[tuple[At, int], set[int]] = {}
+        for pile, _ in room:
+            off.setdefault((pile.at, pile.stands_for), {0}).add(pile.off[place])
+        ends = [one for one in piles if one[0].off[place] or one[0].at in on_the_way]
+        for source in piles:
+            for target in ends if source in ends else ():
+                for pieces in _worth_moving(source, target, place, off, too_many):
+                    yield moved(room, source, target, place, pieces)
+            for changed, pieces in _worth_exchanging(source, place):
+                yield exchanged(room, source, changed, pieces)
 
-    Pieces go from and to the bank, piles that are off at their place and, on their way, the middle. Trays that read the
-    same as others and do not hold the same cannot be named by what they read: nothing is done with them.
+
+def _named(room: Room) -> list[Piles]:
+    """Floor, bank, left over, trays; the fullest first.
+
+    Trays that read the same as others and do not hold the same cannot be named by what they read: nothing is done with
+    them.
     """
     piles = sorted((_ORDER.index(pile.at), -pile.reads, pile, many) for pile, many in room)
     alike = Counter((pile.at, pile.stands_for, reads) for _, reads, pile, _ in piles)
-    named = [(pile, many) for _, reads, pile, many in piles if alike[pile.at, pile.stands_for, reads] == 1]
-    on_the_way = {At.BANK, At.LEFT_OVER} if thrifty else {At.BANK}
-    for place in reversed(range(len(named[0][0].off))):
-        like: dict[_Kind, set[int]] = {}
-        for pile, _ in room:
-            like.setdefault((pile.at, pile.stands_for), {0}).add(pile.off[place])
-        too_many = _too_many(room, place)
-        targets = [(pile, many) for pile, many in named if pile.off[place] or pile.at in on_the_way]
-        for source, sources in named:
-            if source.off[place] or source.at in on_the_way:
-                for target, many in targets:
-                    for pieces in _worth_moving(source, sources, target, many, place, like, too_many, thrifty):
-                        yield PlannedMove(source, target, place, pieces)
-            if place and source.at in (At.LEFT_OVER, At.TRAY) and (source.off[place] or source.off[place - 1]):
-                if source.holds(place):
-                    yield PlannedMove(source, None, place, 1)
-                if source.holds(place - 1) >= TEN:
-                    yield PlannedMove(source, None, place - 1, TEN)
+    return [(pile, many) for _, reads, pile, many in piles if alike[pile.at, pile.stands_for, reads] == 1]
 
 
-def _worth_moving(
-    source: Pile,
-    sources: int,
-    target: Pile,
-    targets: int,
-    place: int,
-    like: dict[_Kind, set[int]],
-    too_many: int,
-    thrifty: bool,
-) -> list[int]:
+def _worth_exchanging(source: Piles, place: int) -> Iterator[tuple[int, int]]:
+    """One piece of a place for ten, or ten of the next smaller for one, where one of these is off."""
+    pile, _ = source
+    if place and pile.at in (At.LEFT_OVER, At.TRAY) and (pile.off[place] or pile.off[place - 1]):
+        if pile.holds(place):
+            yield place, 1
+        if pile.holds(place - 1) >= TEN:
+            yield place - 1, TEN
+
+
+def _worth_moving(source: Piles, target: Piles, place: int, off: _Off, too_many: int | None) -> list[int]:
     """So many pieces for each tray that the source or the target is right, or like other trays for the same.
 
-    too_many    how many more than right there are in the whole room; below zero: fewer
-    thrifty     only so many as a tray has too many or lacks, and the bank as the whole room
+    too_many    for a thrifty plan: how many more than right there are in the whole room, below zero: fewer; then only
+                so many as a tray has too many or lacks, and the bank as the whole room
     """
-    hands = max(sources, targets)
-    if target.at is At.FLOOR or source == target or min(sources, targets) not in (1, hands):
+    (giver, givers), (taker, takers) = source, target
+    hands = max(givers, takers)
+    if taker.at is At.FLOOR or source == target or min(givers, takers) not in (1, hands):
         return []
     pieces: set[int] = set()
-    most = source.holds(place) * sources // hands
-    for pile, each, way in ((source, hands // sources, 1), (target, hands // targets, -1)):
+    most = giver.holds(place) * givers // hands
+    for pile, each, way in ((giver, hands // givers, 1), (taker, hands // takers, -1)):
         if pile.at is not At.BANK:
-            moved = [way * (pile.off[place] - off) for off in like[pile.at, pile.stands_for]]
-            pieces.update([more // each for more in moved if more > 0 and more % each == 0])
-        if thrifty and pile.at is At.TRAY:
+            more = [way * (pile.off[place] - others) for others in off[pile.at, pile.stands_for]]
+            pieces.update([one // each for one in more if one > 0 and one % each == 0])
+        if too_many is not None and pile.at is At.TRAY:
             most = min(most, way * pile.off[place] // each)
-        if thrifty and pile.at is At.BANK:
+        if too_many is not None and pile.at is At.BANK:
             most = min(most, -way * too_many // hands)
-    if thrifty and {source.at, target.at} == {At.BANK, At.LEFT_OVER}:
+    if too_many is not None and {giver.at, taker.at} == {At.BANK, At.LEFT_OVER}:
         pieces.add(most)
     return sorted([more for more in pieces if 0 < more <= most])

@@ -20,12 +20,6 @@
    */
 
   /**
-   * A movement of so many pieces of a place (for each tray) or, without a target, an exchange: of one for ten, or of
-   * ten for one.
-   * @typedef {{source: Pile, target: Pile | null, place: number, pieces: number}} PlannedMove
-   */
-
-  /**
    * Trays that do the same: what each reads before, how many they are, what each stands for.
    * @typedef {{reads: number, trays: number, stands_for: number}} Alike
    */
@@ -84,33 +78,37 @@
     everything: !due.some((pieces) => pieces.slice(place + 1).some(Boolean)),
   });
 
-  const howMany = (room, pile) => room.find((one) => one.pile === pile).many;
-
-  /** @type {(room: Room, move: PlannedMove) => Room} the room when a move is done */
-  const roomAfter = (room, { source, target, place, pieces }) => {
-    const changed = new Map();
-    if (target) {
-      const [givers, takers] = [howMany(room, source), howMany(room, target)];
-      const inAll = pieces * Math.max(givers, takers);
-      changed.set(source, withMore(source, place, -inAll / givers));
-      changed.set(target, withMore(target, place, inAll / takers));
-    } else {
-      const down = pieces === 1;
-      const larger = withMore(source, down ? place : place + 1, down ? -1 : 1);
-      changed.set(source, withMore(larger, down ? place - 1 : place, down ? TEN : -TEN));
-    }
-    return together(room.map(({ pile, many }) => ({ pile: changed.get(pile) ?? pile, many })));
+  /**
+   * So many pieces of a place from each source or to each target: the movement, and the room after it.
+   * @type {(room: Room, source: Room[0], target: Room[0], place: number, pieces: number) =>
+   *   {step: Object, after: Room}}
+   */
+  const moved = (room, source, target, place, pieces) => {
+    const inAll = pieces * Math.max(source.many, target.many);
+    const lighter = { pile: withMore(source.pile, place, -inAll / source.many), many: source.many };
+    const heavier = { pile: withMore(target.pile, place, inAll / target.many), many: target.many };
+    const ends = { source: source.pile.at, target: target.pile.at };
+    const step = { pieces, place, ...ends, giving: alike(source), taking: alike(target) };
+    return { step, after: together([...without(room, source, target), lighter, heavier]) };
   };
 
-  /** @type {(room: Room, move: PlannedMove) => Object} as those who read it see it: trays by what is read on them */
-  const told = (room, { source, target, place, pieces }) => {
-    const giving = alike(room, source);
-    if (!target) return { exchange: pieces, place, at: source.at, trays: giving };
-    return { pieces, place, source: source.at, target: target.at, giving, taking: alike(room, target) };
+  /**
+   * 1 piece of a place for ten, or 10 for one: the exchange, and the room after it.
+   * @type {(room: Room, source: Room[0], place: number, pieces: number) => {step: Object, after: Room}}
+   */
+  const exchanged = (room, source, place, pieces) => {
+    const { pile, many } = source;
+    const other = pieces === 1 ? place - 1 : place + 1;
+    const changed = { pile: withMore(withMore(pile, place, -pieces), other, TEN / pieces), many };
+    const step = { exchange: pieces, place, at: pile.at, trays: alike(source) };
+    return { step, after: together([...without(room, source), changed]) };
   };
 
-  const alike = (room, pile) =>
-    pile.at === "tray" ? { reads: reads(pile), trays: howMany(room, pile), stands_for: pile.stands_for } : null;
+  const without = (room, ...piles) => room.filter((one) => !piles.includes(one));
+
+  /** Trays as they are told: by what is read on them; null for other piles. */
+  const alike = ({ pile, many }) =>
+    pile.at === "tray" ? { reads: reads(pile), trays: many, stands_for: pile.stands_for } : null;
 
   /** @type {(movement: Object) => number} how many pieces move */
   const inAll = ({ pieces, giving, taking }) => pieces * Math.max(giving?.trays ?? 1, taking?.trays ?? 1);
@@ -124,9 +122,9 @@
     withMore,
     together,
     roomOf,
-    roomAfter,
+    moved,
+    exchanged,
     inAll,
     againFrom,
-    told,
   };
 }

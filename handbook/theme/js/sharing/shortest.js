@@ -7,7 +7,7 @@
 "use strict";
 {
   const { sum, compare } = sharing.places;
-  const { WHERE, TEN, holds, reads, roomAfter, told } = sharing.movements;
+  const { WHERE, TEN, holds, reads, moved, exchanged } = sharing.movements;
 
   const MOST_MOVEMENTS = 4; // what people can still follow in one go
 
@@ -24,21 +24,17 @@
   const planOf = (room, movements, thrifty) => {
     const off = stillOff(room);
     if (!off) return [];
-    for (const move of moves(room, thrifty)) {
-      const after = roomAfter(room, move);
-      const mostOff = thrifty && isByTheMiddle(move) ? off : off - 1;
+    for (const { step, after } of steps(room, thrifty)) {
+      const mostOff = thrifty && isByTheMiddle(step) ? off : off - 1;
       if (stillOff(after) > Math.min(mostOff, 2 * (movements - 1))) continue; // one movement settles no more than two
       const plan = planOf(after, movements - 1, thrifty);
-      if (plan) return [told(room, move), ...plan];
+      if (plan) return [step, ...plan];
     }
     return null;
   };
 
-  /** How many pieces of a place more than right there are in the whole room; below zero: fewer. */
-  const tooManyAt = (room, place) => sum(room.map(({ pile, many }) => many * pile.off[place]));
-
   /** Whether pieces go to what is left over or come from there: on their way, it may be. */
-  const isByTheMiddle = ({ source, target }) => target && [source.at, target.at].includes("left-over");
+  const isByTheMiddle = ({ source, target }) => [source, target].includes("left-over");
 
   const kindOf = (pile) => `${pile.at} ${pile.stands_for}`;
 
@@ -50,37 +46,46 @@
     return new Set(off.filter(Boolean)).size;
   };
 
-  const mayExchange = (pile) => pile.at === "left-over" || pile.at === "tray";
-
-  /**
-   * What may be done next in a shortest plan, in the order in which plans are compared. Trays that read the same as
-   * others and do not hold the same cannot be named by what they read: nothing is done with them.
-   */
-  function* moves(room, thrifty) {
-    const named = (one) => room.every((other) => other === one || nameOf(other.pile) !== nameOf(one.pile));
-    const piles = room.filter(named).sort((one, other) => inOrder(one.pile, other.pile));
+  /** What may be done next in a shortest plan, and the room after it, in the order in which plans are compared. */
+  function* steps(room, thrifty) {
+    const piles = named(room);
     const onTheWay = thrifty ? ["bank", "left-over"] : ["bank"];
     for (let place = piles[0].pile.off.length - 1; place >= 0; place -= 1) {
-      const takePart = piles.filter(({ pile }) => pile.off[place] || onTheWay.includes(pile.at));
-      const like = new Map();
+      const tooMany = thrifty ? sum(room.map(({ pile, many }) => many * pile.off[place])) : null;
+      const off = new Map();
       for (const { pile } of room) {
-        like.set(kindOf(pile), (like.get(kindOf(pile)) ?? new Set([0])).add(pile.off[place]));
+        off.set(kindOf(pile), (off.get(kindOf(pile)) ?? new Set([0])).add(pile.off[place]));
       }
-      const tooMany = tooManyAt(room, place);
+      const ends = piles.filter(({ pile }) => pile.off[place] || onTheWay.includes(pile.at));
       for (const source of piles) {
-        const { pile } = source;
-        for (const target of takePart.includes(source) ? takePart : []) {
-          for (const pieces of worthMoving(source, target, place, like, tooMany, thrifty)) {
-            yield { source: pile, target: target.pile, place, pieces };
+        for (const target of ends.includes(source) ? ends : []) {
+          for (const pieces of worthMoving(source, target, place, off, tooMany)) {
+            yield moved(room, source, target, place, pieces);
           }
         }
-        if (place && mayExchange(pile) && (pile.off[place] || pile.off[place - 1])) {
-          if (holds(pile, place)) yield { source: pile, target: null, place, pieces: 1 };
-          if (holds(pile, place - 1) >= TEN) yield { source: pile, target: null, place: place - 1, pieces: TEN };
+        for (const [changed, pieces] of worthExchanging(source, place)) {
+          yield exchanged(room, source, changed, pieces);
         }
       }
     }
   }
+
+  /**
+   * Floor, bank, left over, trays; the fullest first. Trays that read the same as others and do not hold the same
+   * cannot be named by what they read: nothing is done with them.
+   */
+  const named = (room) => {
+    const isNamed = (one) => room.every((other) => other === one || nameOf(other.pile) !== nameOf(one.pile));
+    return room.filter(isNamed).sort((one, other) => inOrder(one.pile, other.pile));
+  };
+
+  /** One piece of a place for ten, or ten of the next smaller for one, where one of these is off. */
+  const worthExchanging = ({ pile }, place) => {
+    const mayBe = place > 0 && (pile.at === "left-over" || pile.at === "tray");
+    if (!mayBe || !(pile.off[place] || pile.off[place - 1])) return [];
+    const down = holds(pile, place) ? [[place, 1]] : [];
+    return holds(pile, place - 1) >= TEN ? [...down, [place - 1, TEN]] : down;
+  };
 
   const nameOf = (pile) => `${kindOf(pile)} ${reads(pile)}`;
 
@@ -93,19 +98,21 @@
     one.stands_for - other.stands_for;
 
   /**
-   * So many pieces for each tray that the source or the target is right, or like other trays for the same; thrifty:
-   * only so many as a tray has too many or lacks, and the bank as the whole room.
+   * So many pieces for each tray that the source or the target is right, or like other trays for the same. tooMany: for
+   * a thrifty plan, how many more than right there are in the whole room; then only so many as a tray has too many or
+   * lacks, and the bank as the whole room.
    */
-  const worthMoving = (source, target, place, like, tooMany, thrifty) => {
+  const worthMoving = (source, target, place, off, tooMany) => {
     const hands = Math.max(source.many, target.many);
     const fewer = Math.min(source.many, target.many);
     if (target.pile.at === "floor" || source === target || ![1, hands].includes(fewer)) return [];
+    const thrifty = tooMany !== null;
     const pieces = new Set();
     let most = (holds(source.pile, place) * source.many) / hands;
     for (const [{ pile, many }, way] of [[source, 1], [target, -1]]) {
       const each = hands / many;
-      for (const off of pile.at === "bank" ? [] : like.get(kindOf(pile))) {
-        const more = way * (pile.off[place] - off);
+      for (const others of pile.at === "bank" ? [] : off.get(kindOf(pile))) {
+        const more = way * (pile.off[place] - others);
         if (more > 0 && more % each === 0) pieces.add(more / each);
       }
       if (thrifty && pile.at === "tray") most = Math.min(most, (way * pile.off[place]) / each);
