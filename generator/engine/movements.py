@@ -63,18 +63,9 @@ class ChangePlaces(NamedTuple):
 
 
 class Again(NamedTuple):
-    """All of this place and below goes back to the middle and is shared out again.
-
-    everything    no tray should hold anything larger, so that nothing stays on the trays
-    """
+    """All of this place and below goes back to the middle and is shared out again."""
 
     place: int
-    everything: bool
-
-    @classmethod
-    def of(cls, place: int, due: Iterable[Counts]) -> Self:
-        """due: what should lie on each tray."""
-        return cls(place, everything=not any(any(pieces[place + 1 :]) for pieces in due))
 
 
 class ShareOn(NamedTuple):

@@ -91,9 +91,9 @@ def _left_behind(sharing: Sharing, outcome: Outcome) -> Room:
 
 def _with_the_right_trays(sharing: Sharing, outcome: Outcome) -> Repair:
     """After a tray too many or too few: everything again from the largest piece that lies or should lie on a tray."""
-    right = sharing.trays(sharing.end)
-    held = {place for tray in {*right} ^ {*outcome.trays} for place in tray.holds.places_held}
-    return (Again.of(max(held), (due.holds for due in right)),) if held else ()
+    not_right = {*sharing.trays(sharing.end)} ^ {*outcome.trays}
+    held = {place for tray in not_right for place in tray.holds.places_held}
+    return (Again(max(held)),) if held else ()
 
 
 def _from_one_place_down(room: Room, occasion: Occasion) -> Repair:
@@ -111,9 +111,8 @@ def _from_one_place_down(room: Room, occasion: Occasion) -> Repair:
             for movement, after in _to_the_bank(room, place, min(pieces, there)):
                 told.append(movement)
                 room = after
-    trays = [pile for pile, _ in room if pile.at is At.TRAY]
-    wrong = {place for pile in trays for place, off in enumerate(pile.off) if off}
-    return (*told, Again.of(max(wrong, default=UNITS), (pile.right for pile in trays)))
+    wrong = {place for pile, _ in room if pile.at is At.TRAY for place, off in enumerate(pile.off) if off}
+    return (*told, Again(max(wrong, default=UNITS)))
 
 
 def _brought_by(occasion: Occasion) -> Counter[int]:

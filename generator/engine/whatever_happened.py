@@ -20,7 +20,7 @@ def by_what_is_seen(sharing: Sharing, seen: Observation) -> Repair:
 
     Every tray should then hold its share, or, where that is fewer movements, what most hold so far: then the sharing
     goes on. Where pieces of several places are too many or too few in all, or where it takes more than MOST_MOVEMENTS,
-    it is shared out again, afresh if pieces are too many or too few.
+    it is shared out again, from the largest place of the number if pieces are too many or too few.
     """
     off_by = seen.off_by(sharing.dividend)
     if off_by == 0 and seen.sharers == sharing.sharers:
@@ -29,9 +29,8 @@ def by_what_is_seen(sharing: Sharing, seen: Observation) -> Repair:
                 return ChangePlaces(trays), *_share_on(sharing, one)
     if plan := in_movements(sharing, seen, MOST_MOVEMENTS):
         return plan
-    place = max(_highest_wrong(tray.value, sharing.quotient * tray.stands_for) for tray in seen.trays)
-    again = Again.of(place, (tray.holds for tray in sharing.trays(sharing.end)))
-    return (again._replace(everything=again.everything or bool(off_by)),)
+    wrong = [_highest_wrong(tray.value, sharing.quotient * tray.stands_for) for tray in seen.trays]
+    return (Again(max(*wrong, len(sharing.start) - 1 if off_by else UNITS)),)
 
 
 def in_movements(sharing: Sharing, seen: Observation, most: int) -> Repair:

@@ -26,10 +26,9 @@ def repair_sentences(words: Phrases, repair: Repair, sharing: Sharing) -> list[s
 
     Trays are told by what they read, and where a movement has changed that, by what they read now; with ribbons also
     by whom they are for, because trays for different numbers may read alike. Where everything goes back to the bank,
-    no other movement is needed before it; with ribbons a round gives pieces of several places, so that nothing less can
-    be shared out again.
+    no other movement is needed before it.
     """
-    if any(isinstance(step, Again) and (step.everything or sharing.ribbons) for step in repair):
+    if any(isinstance(step, Again) and _takes_everything(step, sharing) for step in repair):
         return [words.say("repair.everything-again")]
     sentences: list[str] = []
     changed: frozenset[tuple[int, int]] = frozenset()
@@ -39,6 +38,11 @@ def repair_sentences(words: Phrases, repair: Repair, sharing: Sharing) -> list[s
         sentences.append(_step(words, step, _SoFar(sharing.ribbons, changed, heap, tray)))
         changed = changed | _read_after(step)
     return sentences
+
+
+def _takes_everything(again: Again, sharing: Sharing) -> bool:
+    """Whether no tray should hold anything larger; with ribbons a round gives pieces of several places."""
+    return sharing.ribbons or sharing.quotient < 10 ** (again.place + 1)
 
 
 def _is_of_the_middle(step: RepairStep, sharing: Sharing) -> bool:

@@ -78,7 +78,7 @@ def test_every_slip_and_every_spot_comes_up() -> None:
 
 def test_the_words_of_one_cause() -> None:
     occasion = Occasion(Slip.BANK_NINE, place=1, turn=2)
-    mends = (Movement(1, 1, At.BANK, At.LEFT_OVER), Again(1, everything=False))
+    mends = (Movement(1, 1, At.BANK, At.LEFT_OVER), Again(1))
     assert explain(SAID, Cause(Slip.BANK_NINE, 1, (occasion, occasion._replace(turn=3)), mends), share(4848, 5)) == (
         "Nine bars came from the bank instead of ten, at exchange 2 or 3 of hundreds.",
         "Count all bars, the bank too. One is missing? Look under the mat and the trays, and on the way to the bank. "
@@ -93,7 +93,7 @@ def test_the_words_of_one_cause() -> None:
 def test_where_nothing_stays_on_the_trays_the_number_is_fetched_again() -> None:
     """1,768 among 8 with a tray missing leaves 14 hundreds, 35 tens and 18 units: shared on they show no share."""
     afresh = "Everything goes back to the bank. Fetch the number again by its large cards, and share it out once more."
-    mends = (Movement(1, 1, At.BANK, At.LEFT_OVER), Again(2, everything=True))
+    mends = (Movement(1, 1, At.BANK, At.LEFT_OVER), Again(2))
     cause = Cause(Slip.BANK_NINE, 1, (Occasion(Slip.BANK_NINE, place=1, turn=2),), mends)
     assert explain(SAID, cause, share(1768, 8)).mend == afresh
     few = [one for one in causes(share(1768, 8)) if one.slip is Slip.TRAY_FEW]

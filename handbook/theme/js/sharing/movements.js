@@ -27,8 +27,8 @@
   /**
    * A movement {pieces, place, source, target, giving, taking}: with trays, so many from or to each of them. An
    * exchange {exchange, place, at, trays}: 1 piece of a place becomes ten, or 10 become one. {changePlaces}: so
-   * many trays stand before another child. {again, everything}: all of this place and below goes back to the middle and
-   * is shared out again; everything: nothing stays on the trays. {shareOn}: what all trays have is right so far, and
+   * many trays stand before another child. {again}: all of this place and below goes back to the middle and
+   * is shared out again. {shareOn}: what all trays have is right so far, and
    * from this place down the middle still goes round.
    * @typedef {Object[]} Repair
    */
@@ -71,12 +71,6 @@
       ...trays,
     ]);
   };
-
-  /** @type {(place: number, due: Counts[]) => Object} due: what should lie on each tray */
-  const againFrom = (place, due) => ({
-    again: place,
-    everything: !due.some((pieces) => pieces.slice(place + 1).some(Boolean)),
-  });
 
   /**
    * So many pieces of a place from each source or to each target: the movement, and the room after it.
@@ -125,6 +119,5 @@
     moved,
     exchanged,
     inAll,
-    againFrom,
   };
 }

@@ -3,7 +3,7 @@
 "use strict";
 {
   const { UNITS, placesHeld, at, plus, valueOf } = sharing.places;
-  const { TEN, pileOf, holds, reads, withMore, together, roomOf, againFrom } = sharing.movements;
+  const { TEN, pileOf, holds, reads, withMore, together, roomOf } = sharing.movements;
   const { MOST_MOVEMENTS, shortest } = sharing.shortest;
   const { inMovements } = sharing.whateverHappened;
 
@@ -76,14 +76,13 @@
   /** After a tray too many or too few: everything again from the largest piece that lies or should lie on a tray. */
   const withTheRightTrays = (division, outcome) => {
     const held = [];
-    const right = division.trays(division.end);
-    for (const due of right) {
+    for (const due of division.trays(division.end)) {
       const alike = outcome.trays.filter((tray) => tray.stands_for === due.stands_for);
       if (alike.length !== 1 || alike[0].sharers !== due.sharers || String(alike[0].holds) !== String(due.holds)) {
         held.push(...[due, ...alike].flatMap((tray) => placesHeld(tray.holds)));
       }
     }
-    return held.length ? [againFrom(Math.max(...held), right.map((tray) => tray.holds))] : [];
+    return held.length ? [{ again: Math.max(...held) }] : [];
   };
 
   /** Put right what the slip brought or took, then everything again from the highest place not right on a tray. */
@@ -106,7 +105,7 @@
     }
     const trays = room.map(({ pile }) => pile).filter((pile) => pile.at === "tray");
     const off = trays.flatMap((pile) => [...pile.off.keys()].filter((place) => pile.off[place]));
-    return [...plan, againFrom(Math.max(UNITS, ...off), trays.map((pile) => pile.right))];
+    return [...plan, { again: Math.max(UNITS, ...off) }];
   };
 
   /** @type {(occasion: Occasion) => Object<number, number>} pieces of each place brought into the room by a slip */

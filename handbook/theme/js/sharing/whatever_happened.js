@@ -3,7 +3,7 @@
 "use strict";
 {
   const { UNITS, digitsOf, placesHeld, downFrom, sum, at, less, quotientOf } = sharing.places;
-  const { TEN, pileOf, inAll, roomOf, againFrom } = sharing.movements;
+  const { TEN, pileOf, inAll, roomOf } = sharing.movements;
   const { MOST_MOVEMENTS, shortest } = sharing.shortest;
   const { offBy } = sharing.observations;
 
@@ -11,7 +11,7 @@
    * The fewest movements that make the trays alike and the number whole, whatever has happened. Every tray should then
    * hold its share, or, where that is fewer movements, what most hold so far: then the sharing goes on. Where pieces of
    * several places are too many or too few in all, or where it takes more than MOST_MOVEMENTS, it is shared out again,
-   * afresh if pieces are too many or too few.
+   * from the largest place of the number if pieces are too many or too few.
    * @type {(division: Division, seen: Observation) => Repair}
    */
   const byWhatIsSeen = (division, seen) => {
@@ -26,9 +26,8 @@
     }
     const plan = inMovements(division, seen, MOST_MOVEMENTS);
     if (plan.length) return plan;
-    const place = Math.max(...trays.map(({ value, stands_for }) => highestWrong(value, quotient * stands_for)));
-    const again = againFrom(place, division.trays(division.end).map(({ holds }) => holds));
-    return [{ ...again, everything: again.everything || Boolean(tooMany) }];
+    const wrong = trays.map(({ value, stands_for }) => highestWrong(value, quotient * stands_for));
+    return [{ again: Math.max(...wrong, tooMany ? division.start.length - 1 : UNITS) }];
   };
 
   /**

@@ -14,11 +14,11 @@
    * A sentence for every step, or one for all where everything goes back to the bank. Trays are told by what they read,
    * and where a movement has changed that, by what they read now; with ribbons also by whom they are for, because trays
    * for different numbers may read alike. Where everything goes back to the bank, no other movement is needed before
-   * it; with ribbons a round gives pieces of several places, so that nothing less can be shared out again.
+   * it.
    * @type {(repair: Repair, division: Division) => string[]}
    */
   const repairSentences = (repair, division) => {
-    if (repair.some((step) => step.everything || ("again" in step && division.ribbons))) {
+    if (repair.some((step) => "again" in step && takesEverything(step, division))) {
       return [say("repair.everything-again")];
     }
     const changed = new Set();
@@ -44,6 +44,9 @@
       return told;
     });
   };
+
+  /** Whether no tray should hold anything larger; with ribbons a round gives pieces of several places. */
+  const takesEverything = ({ again }, { ribbons, quotient }) => ribbons || quotient < 10 ** (again + 1);
 
   /** @type {(repair: Repair, division: Division) => string} what to do, in one line; "" where no piece is moved */
   const repairWords = (repair, division) => repairSentences(repair, division).join(" ");
