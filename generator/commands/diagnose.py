@@ -1,7 +1,7 @@
 """`diagnose`: from what lies on the trays back to the slips that explain it, in words or as JSON."""
 
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from typing import Any
 
 import click
@@ -86,10 +86,10 @@ def as_data(diagnosis: Diagnosis) -> dict[str, Any]:
             {
                 "slip": cause.slip,
                 "place": "every place" if cause.place is None else place_name(cause.place),
-                "explanation": " ".join(explained),
+                "explanation": " ".join(_explained(diagnosis, cause)),
                 "repair": repair_as_data(cause.repair, diagnosis.ribbons),
             }
-            for cause, explained in _explained(diagnosis, diagnosis.causes)
+            for cause in diagnosis.causes
         ],
     }
 
@@ -143,7 +143,8 @@ def as_lines(diagnosis: Diagnosis) -> Iterator[str]:
         yield _SAID.say("unexplained.share-on")
     if diagnosis.causes:
         yield "What may have happened, likeliest first:"
-        for number, (_, words) in enumerate(_explained(diagnosis, each_event_once(diagnosis.causes)), 1):
+        for number, cause in enumerate(each_event_once(diagnosis.causes), 1):
+            words = _explained(diagnosis, cause)
             yield ""
             yield f"{number}. {words.happened}"
             yield f"   {words.look}"
@@ -153,9 +154,8 @@ def as_lines(diagnosis: Diagnosis) -> Iterator[str]:
         yield from unexplained(_SAID, sharing, diagnosis.seen)
 
 
-def _explained(diagnosis: Diagnosis, causes: Iterable[Cause]) -> list[tuple[Cause, Explanation]]:
-    """Causes of a diagnosis, each with its words."""
-    return [(cause, explain(_SAID, cause, diagnosis.sharing, diagnosis.causes)) for cause in causes]
+def _explained(diagnosis: Diagnosis, cause: Cause) -> Explanation:
+    return explain(_SAID, cause, diagnosis.sharing, diagnosis.causes)
 
 
 def _trays_to_write(diagnosis: Diagnosis) -> str:

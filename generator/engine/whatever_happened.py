@@ -24,7 +24,7 @@ def by_what_is_seen(sharing: Sharing, seen: Observation) -> Repair:
     """
     off_by = seen.off_by(sharing.dividend)
     if off_by == 0 and seen.sharers == sharing.sharers:
-        for one in _values(sharing, seen):
+        for one in _may_hold(sharing, seen):
             if trays := _before_another_child(sharing, seen, one):
                 return ChangePlaces(trays), *_share_on(sharing, one)
     if plan := in_movements(sharing, seen, MOST_MOVEMENTS):
@@ -41,15 +41,14 @@ def in_movements(sharing: Sharing, seen: Observation, most: int) -> Repair:
     off_by = seen.off_by(sharing.dividend)
     if off_by is None or seen.sharers != sharing.sharers:
         return ()
-    values = _values(sharing, seen)
-    plans = [(plan, one) for one in values if (plan := _all_alike(sharing, seen, one, off_by, most))]
+    plans = [(plan, one) for one in _may_hold(sharing, seen) if (plan := _all_alike(sharing, seen, one, off_by, most))]
     if not plans:
         return ()
     plan, one = min(plans, key=lambda found: (len(found[0]), not surely_there(found[0], seen)))
     return *plan, *_share_on(sharing, one)
 
 
-def _values(sharing: Sharing, seen: Observation) -> list[int]:
+def _may_hold(sharing: Sharing, seen: Observation) -> list[int]:
     """What a tray for one may be made to hold: its share, or what most hold so far."""
     return [sharing.quotient, *_held_so_far(seen.trays, sharing.quotient)]
 
@@ -94,46 +93,45 @@ def _highest_wrong(value: int, right: int) -> int:
     return max((place for place in places if digits.at(place) != due.at(place)), default=UNITS)
 
 
-def _all_alike(sharing: Sharing, seen: Observation, one: int, off_by: int, most: int = MOST_MOVEMENTS) -> Repair | None:
+def _all_alike(sharing: Sharing, seen: Observation, one: int, off_by: int, most: int) -> Repair | None:
     """The easiest movements, no more than so many, after which a tray for one holds `one`, and the others accordingly.
 
     What differs is taken for as few pieces as can be, in the middle also for just those that the trays lack; or place
-    by place (30 has a bar more than 21, and a bead less): the plan counts that moves the fewest pieces. What lies there
-    is what should, and what differs (ten beads where 20 are read in place of 19), or as the digits say if that is not
-    by one change. The bank has no more to do than to change one for ten.
+    by place (30 has a bar more than 21, and a bead less): the plan counts that moves the fewest pieces. The bank has no
+    more to do than to change one for ten.
     """
-    left = seen.left or 0
-    due = sharing.dividend - one * sharing.divisor
     if len(Counts.of(abs(off_by)).places_held) > 1:
         return None
-    size = len(Counts.of(max(sharing.dividend, left, abs(off_by), *(tray.value for tray in seen.trays))))
+    there = [Reading(seen.left or 0, 1), *seen.trays]
+    due = [sharing.dividend - one * sharing.divisor, *(one * tray.stands_for for tray in seen.trays)]
+    size = len(Counts.of(max(sharing.dividend, abs(off_by), *(pile.value for pile in there))))
     digits = partial(_pieces_of, size=size)
-    in_all = {tray: digits(tray.value - one * tray.stands_for) for tray in seen.trays}
-    on_trays = Counts(sum(tray.sharers * pieces[place] for tray, pieces in in_all.items()) for place in range(size))
-    by_place = {tray: digits(tray.value).less(digits(one * tray.stands_for), size) for tray in seen.trays}
-    plans: list[Repair] = []
-    for off, off_in_the_middle in (
-        (in_all, digits(off_by).less(on_trays, size)),
-        (in_all, digits(left - due)),
-        (by_place, digits(left).less(digits(due), size)),
-    ):
-        trays = [
-            (_pile(At.TRAY, tray.value, one * tray.stands_for, off[tray], tray.stands_for), tray.sharers)
-            for tray in seen.trays
-        ]
-        room = room_of(digits(0), _pile(At.LEFT_OVER, left, due, off_in_the_middle), trays)
+    in_all = [digits(pile.value - right) for pile, right in zip(there, due, strict=True)]
+    by_place = [digits(pile.value).less(digits(right), size) for pile, right in zip(there, due, strict=True)]
+    lacking = digits(off_by)
+    for tray, off in zip(there[1:], in_all[1:], strict=True):
+        lacking = lacking.less(Counts(tray.sharers * pieces for pieces in off), size)
+    plans: list[Repair | None] = []
+    for differs in ([lacking, *in_all[1:]], in_all, by_place):
+        left, *trays = zip(there, due, differs, strict=True)
+        on_trays = ((_pile(At.TRAY, *tray), tray[0].sharers) for tray in trays)
+        room = room_of(digits(0), _pile(At.LEFT_OVER, *left), on_trays)
         of_each = (sum(many * pile.off[place] for pile, many in room) for place in range(size))
         if sum(map(abs, of_each)) <= TEN + 1:
-            plans.append(shortest(room, most) or ())
+            plans.append(shortest(room, most))
     return min(filter(None, plans), key=_pieces_moved, default=None)
 
 
-def _pile(at: At, read: int, due: int, off: Counts, stands_for: int = 1) -> Pile:
-    """Where so much is due and so many pieces are off; the digits of what is read if that is not by one change."""
-    right = _pieces_of(due, len(off))
-    if not all(0 <= there < 2 * TEN for there in map(add, right, off)):
-        right = _pieces_of(read, len(off)).less(off, len(off))
-    return Pile(at, right, off, stands_for)
+def _pile(at: At, read: Reading, due: int, off: Counts) -> Pile:
+    """What is due, and what differs (ten beads where 20 are read in place of 19).
+
+    As the digits of what is read say if that is not by one change.
+    """
+    size = len(off)
+    right = _pieces_of(due, size)
+    if not all(0 <= pieces < 2 * TEN for pieces in map(add, right, off)):
+        right = _pieces_of(read.value, size).less(off, size)
+    return Pile(at, right, off, read.stands_for)
 
 
 def _pieces_moved(plan: Repair) -> int:

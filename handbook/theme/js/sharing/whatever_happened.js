@@ -19,7 +19,7 @@
     const { quotient, sharers } = division;
     const tooMany = offBy(seen, division.dividend);
     if (tooMany === 0 && howMany(trays) === sharers) {
-      for (const one of valuesOf(division, seen)) {
+      for (const one of mayHold(division, seen)) {
         const changePlaces = beforeAnotherChild(division, trays, one);
         if (changePlaces) return [{ changePlaces }, ...shareOn(one, quotient)];
       }
@@ -38,7 +38,7 @@
   const inMovements = (division, seen, most) => {
     const tooMany = offBy(seen, division.dividend);
     if (tooMany === null || howMany(seen.trays) !== division.sharers) return [];
-    const [best] = valuesOf(division, seen)
+    const [best] = mayHold(division, seen)
       .map((one) => ({ one, plan: allAlike(division, seen, one, tooMany, most) }))
       .filter(({ plan }) => plan)
       .sort(
@@ -51,7 +51,7 @@
   const howMany = (trays) => sum(trays.map(({ sharers }) => sharers));
 
   /** What a tray for one may be made to hold: its share, or what most hold so far. */
-  const valuesOf = ({ quotient }, { trays }) => [quotient, ...heldSoFar(trays, quotient)];
+  const mayHold = ({ quotient }, { trays }) => [quotient, ...heldSoFar(trays, quotient)];
 
   /**
    * Whether the digits show all pieces that are taken, and none must be changed; larger ones in the middle may have
