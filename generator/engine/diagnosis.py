@@ -155,9 +155,8 @@ def _how_telling(
     goes_on = any(
         occasion.many == in_full[slip, occasion.place] and _ends_as_expected(occasion, static) for occasion in occasions
     )
-    place = min(occasion.place or 0 for occasion in occasions)
-    most = max(occasion.many for occasion in occasions if (occasion.place or 0) == place)
-    return not goes_on, len({outcome.occasion.slip for outcome in outcomes}), -most, place
+    place, less = min((occasion.place or 0, -occasion.many) for occasion in occasions)
+    return not goes_on, len({outcome.occasion.slip for outcome in outcomes}), less, place
 
 
 def _shows_no_tray(occasion: Occasion) -> bool:

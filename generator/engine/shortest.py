@@ -110,9 +110,8 @@ def _worth_moving(source: Piles, target: Piles, place: int, off: _Off, too_many:
     pieces: set[int] = set()
     most = giver.holds(place) * givers // hands
     for pile, each, way in ((giver, hands // givers, 1), (taker, hands // takers, -1)):
-        if pile.at is not At.BANK:
-            more = [way * (pile.off[place] - others) for others in off[pile.at, pile.stands_for]]
-            pieces.update([one // each for one in more if one > 0 and one % each == 0])
+        more = [way * (pile.off[place] - others) for others in off[pile.at, pile.stands_for]]
+        pieces.update([one // each for one in more if one > 0 and one % each == 0])
         if too_many is not None and pile.at is At.TRAY:
             most = min(most, way * pile.off[place] // each)
         if too_many is not None and pile.at is At.BANK:

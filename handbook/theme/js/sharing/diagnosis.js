@@ -113,9 +113,8 @@
     const goesOn = occasions.some(
       (occasion) => occasion.many === inFull.get(kindOf(occasion)) && endsAsExpected(occasion, isStatic),
     );
-    const place = Math.min(...occasions.map((occasion) => occasion.place ?? 0));
-    const there = occasions.filter((occasion) => (occasion.place ?? 0) === place);
-    return [goesOn ? 0 : 1, slips.size, -Math.max(...there.map((occasion) => occasion.many)), place];
+    const [[place, less]] = occasions.map((occasion) => [occasion.place ?? 0, -occasion.many]).sort(compare);
+    return [goesOn ? 0 : 1, slips.size, less, place];
   };
 
   /** A child without a tray has nothing, but a symptom tells what is read on trays. */

@@ -111,7 +111,7 @@
     let most = (holds(source.pile, place) * source.many) / hands;
     for (const [{ pile, many }, way] of [[source, 1], [target, -1]]) {
       const each = hands / many;
-      for (const others of pile.at === "bank" ? [] : off.get(kindOf(pile))) {
+      for (const others of off.get(kindOf(pile))) {
         const more = way * (pile.off[place] - others);
         if (more > 0 && more % each === 0) pieces.add(more / each);
       }
