@@ -34,13 +34,13 @@ LESSONS = {lesson.slug: lesson for lessons in STEPS.values() for lesson in lesso
 
 def short_on_the_way(features: Features, sharing: Sharing) -> bool:
     """Whether pieces lie at a place below the highest, too few for all."""
-    return any(place < sharing.stages[0].level or features.nobody_gets_any for place in features.places_short)
+    return any(place < sharing.stages[0].level or sharing.quotient == 0 for place in features.places_short)
 
 
 BRINGS: dict[str, Callable[[Sharing, Features], bool]] = {
     "an exchange": lambda sharing, features: bool(features.exchange_from),
     "an exchange at several places": lambda sharing, features: len(features.exchange_from) > 1,
-    "something left over": lambda sharing, features: not features.exact,
+    "something left over": lambda sharing, features: sharing.remainder > 0,
     "a zero in the number": lambda sharing, features: bool(features.zeros_in_dividend),
     "too few at the highest place": lambda sharing, features: features.highest_place_short,
     "too few at a place on the way": lambda sharing, features: short_on_the_way(features, sharing),

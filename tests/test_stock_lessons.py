@@ -22,7 +22,7 @@ SOURCES = sources()
 
 
 SHARINGS = {lesson.slug: worked(lesson) for lesson in SOURCES.lessons}
-PLAIN = [features_of(sharing) for sharing in SHARINGS.values() if not sharing.ribbons]
+PLAIN = [(sharing, features_of(sharing)) for sharing in SHARINGS.values() if not sharing.ribbons]
 RIBBONS = [(sharing, features_of(sharing)) for sharing in SHARINGS.values() if sharing.ribbons]
 
 
@@ -38,18 +38,18 @@ def test_every_size_of_group_has_a_lesson() -> None:
 @pytest.mark.parametrize(
     "wanted",
     [
-        lambda features: features.static and features.exact,
-        lambda features: features.exchange_from == (TENS,),
-        lambda features: features.exchange_from == (HUNDREDS,),
-        lambda features: features.exchange_from == (THOUSANDS,),
-        lambda features: len(features.exchange_from) > 1,
-        lambda features: not features.exact,
-        lambda features: bool(features.zeros_in_dividend),
-        lambda features: bool(features.zeros_inside_quotient),
-        lambda features: bool(features.zeros_at_quotient_end),
-        lambda features: any(place - 1 in features.zeros_in_dividend for place in features.exchange_from),
-        lambda features: features.highest_place_short,
-        lambda features: features.nobody_gets_any,
+        lambda sharing, _: not sharing.exchanges and not sharing.remainder,
+        lambda _, features: features.exchange_from == (TENS,),
+        lambda _, features: features.exchange_from == (HUNDREDS,),
+        lambda _, features: features.exchange_from == (THOUSANDS,),
+        lambda _, features: len(features.exchange_from) > 1,
+        lambda sharing, _: sharing.remainder > 0,
+        lambda _, features: bool(features.zeros_in_dividend),
+        lambda _, features: bool(features.zeros_inside_quotient),
+        lambda _, features: bool(features.zeros_at_quotient_end),
+        lambda _, features: any(place - 1 in features.zeros_in_dividend for place in features.exchange_from),
+        lambda _, features: features.highest_place_short,
+        lambda sharing, _: sharing.quotient == 0,
     ],
     ids=[
         "static",
@@ -66,8 +66,8 @@ def test_every_size_of_group_has_a_lesson() -> None:
         "more sharers than pieces in the whole number",
     ],
 )
-def test_every_kind_of_lesson_is_there(wanted: Callable[[Features], bool]) -> None:
-    assert any(map(wanted, PLAIN))
+def test_every_kind_of_lesson_is_there(wanted: Callable[[Sharing, Features], bool]) -> None:
+    assert any(wanted(*lesson) for lesson in PLAIN)
 
 
 def test_ribbons_of_every_kind_are_there() -> None:
@@ -75,7 +75,8 @@ def test_ribbons_of_every_kind_are_there() -> None:
     assert lengths[2] >= 6
     assert lengths[3] >= 6
     assert any(0 in sharing.mat for sharing, _ in RIBBONS)
-    assert {features.static for _, features in RIBBONS} == {features.exact for _, features in RIBBONS} == {True, False}
+    assert {bool(sharing.exchanges) for sharing, _ in RIBBONS} == {True, False}
+    assert {bool(sharing.remainder) for sharing, _ in RIBBONS} == {True, False}
 
 
 def test_no_two_lessons_tell_the_same_story() -> None:
@@ -91,7 +92,7 @@ def test_no_two_lessons_tell_the_same_story() -> None:
             features.zeros_inside_quotient,
             features.zeros_at_quotient_end,
             features.places_short,
-            features.exact,
+            bool(sharing.remainder),
         )
 
     told_by: dict[object, list[str]] = {}

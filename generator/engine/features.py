@@ -9,13 +9,11 @@ from generator.engine.sharing import Sharing
 class Features(NamedTuple):
     """Every tuple holds places, largest first.
 
-    exchange_from: places that send pieces to the bank
+    exchange_from: places that send pieces to the bank; none where the division is static, all others are dynamic
     zeros_in_dividend: places of the number that are empty
     zeros_inside_quotient, zeros_at_quotient_end: empty places of the share; none for a share of 0
     places_short: levels with some of the largest pieces that a round takes, but not enough for one round
     highest_place_short: not one piece of the number's highest place can be dealt as it is
-    remainder: what is left over
-    nobody_gets_any: more sharers than the whole number has units
     """
 
     exchange_from: tuple[int, ...]
@@ -24,18 +22,6 @@ class Features(NamedTuple):
     zeros_at_quotient_end: tuple[int, ...]
     places_short: tuple[int, ...]
     highest_place_short: bool
-    remainder: int
-    nobody_gets_any: bool
-
-    @property
-    def static(self) -> bool:
-        """Every piece is dealt as it lies: nothing goes to the bank. The opposite is dynamic."""
-        return not self.exchange_from
-
-    @property
-    def exact(self) -> bool:
-        """Nothing is left over."""
-        return self.remainder == 0
 
 
 def features_of(sharing: Sharing) -> Features:
@@ -51,8 +37,6 @@ def features_of(sharing: Sharing) -> Features:
         zeros_at_quotient_end=tuple(place for place in zeros if place < lowest_held),
         places_short=tuple(stage.level for stage in stages if stage.unfinished and not stage.rounds),
         highest_place_short=sharing.dividend > 0 and stages[0].rounds == 0,
-        remainder=sharing.remainder,
-        nobody_gets_any=sharing.quotient == 0,
     )
 
 

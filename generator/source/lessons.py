@@ -115,8 +115,8 @@ def _traits(lesson: LessonFile, expects: Expects) -> Iterator[tuple[str, bool, s
     count = len(from_places)
     right = {"none": count == 0, "one place": count == 1, "several places": count > 1, "some": count > 0, "any": True}
     yield "exchanges", right[expects.exchanges], sends
-    right = {"none": features.exact, "some": not features.exact, "any": True}
-    yield "remainder", right[expects.remainder], f"leaves {features.remainder or 'nothing'} over"
+    right = {"none": sharing.remainder == 0, "some": sharing.remainder > 0, "any": True}
+    yield "remainder", right[expects.remainder], f"leaves {sharing.remainder or 'nothing'} over"
     in_number = features.zeros_in_dividend
     in_share = (*features.zeros_inside_quotient, *features.zeros_at_quotient_end)
     right = {"number": bool(in_number), "share": bool(in_share), "either": bool(in_number or in_share), "any": True}

@@ -24,16 +24,15 @@ def way_to_the_end(words: Phrases, sharing: Sharing) -> str:
 
 def way_of_sharing(words: Phrases, sharing: Sharing) -> str:
     """How it goes until the end: 'exchange out of thousands, a zero inside the share', 'shares out as it lies'."""
-    features = features_of(sharing)
-    if features.nobody_gets_any:
+    if not sharing.quotient:
         return words.say("way.too-few")
-    return in_a_row(words, [_exchange(words, features), *_zeros(words, features)])
+    return in_a_row(words, [_exchange(words, sharing), *_zeros(words, features_of(sharing))])
 
 
-def _exchange(words: Phrases, features: Features) -> str:
-    if features.exchange_from:
-        return words.say("way.exchange", places=place_words(words, features.exchange_from))
-    return words.say("way.as-it-lies" if features.exact else "way.no-exchange")
+def _exchange(words: Phrases, sharing: Sharing) -> str:
+    if sharing.exchanges:
+        return words.say("way.exchange", places=place_words(words, sharing.exchanged.places_held))
+    return words.say("way.no-exchange" if sharing.remainder else "way.as-it-lies")
 
 
 def _zeros(words: Phrases, features: Features) -> list[str]:

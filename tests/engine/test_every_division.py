@@ -104,8 +104,6 @@ def kind_by_arithmetic(dividend: int, divisor: int) -> Features:
         zeros_at_quotient_end=tuple(place for place in zeros if place < end),
         places_short=tuple(place for place in places if 0 < in_hand[place] < divisor),
         highest_place_short=0 < int(number[0]) < divisor,
-        remainder=dividend % divisor,
-        nobody_gets_any=dividend < divisor,
     )
 
 

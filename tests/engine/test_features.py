@@ -6,15 +6,15 @@ from typing import Any
 
 import pytest
 
-from generator.engine.features import Features, features_of
+from generator.engine.features import features_of
 from generator.engine.sharing import share
 
 UNITS, TENS, HUNDREDS, THOUSANDS = range(4)
 
 EXAMPLES: list[tuple[int, int, bool, dict[str, Any]]] = [
-    (9636, 3, False, {"static": True, "exact": True}),
-    (9631, 3, False, {"static": True, "exact": False, "remainder": 1}),
-    (4852, 4, False, {"static": False, "exact": True, "exchange_from": (TENS,)}),
+    (9636, 3, False, {"exchange_from": (), "remainder": 0}),
+    (9631, 3, False, {"exchange_from": (), "remainder": 1}),
+    (4852, 4, False, {"exchange_from": (TENS,), "remainder": 0}),
     (5648, 4, False, {"exchange_from": (THOUSANDS,)}),
     (5372, 4, False, {"exchange_from": (THOUSANDS, HUNDREDS, TENS)}),
     (8059, 5, False, {"exchange_from": (THOUSANDS,), "remainder": 4}),
@@ -22,18 +22,19 @@ EXAMPLES: list[tuple[int, int, bool, dict[str, Any]]] = [
     (4800, 4, False, {"zeros_in_dividend": (TENS, UNITS), "zeros_at_quotient_end": (TENS, UNITS)}),
     (4030, 3, False, {"zeros_inside_quotient": (), "remainder": 1}),
     (1236, 12, False, {"highest_place_short": True, "places_short": (THOUSANDS, TENS)}),
-    (3, 5, False, {"nobody_gets_any": True, "places_short": (UNITS,), "zeros_at_quotient_end": ()}),
-    (0, 5, False, {"nobody_gets_any": True, "highest_place_short": False, "zeros_in_dividend": (), "static": True}),
+    (3, 5, False, {"quotient": 0, "places_short": (UNITS,), "zeros_at_quotient_end": ()}),
+    (0, 5, False, {"quotient": 0, "highest_place_short": False, "zeros_in_dividend": (), "exchange_from": ()}),
     (3432, 12, True, {"exchange_from": (THOUSANDS, HUNDREDS, TENS), "highest_place_short": False}),
-    (3636, 12, True, {"static": True, "exact": True, "zeros_inside_quotient": (TENS,)}),
-    (640, 20, True, {"static": True, "zeros_in_dividend": (UNITS,)}),
+    (3636, 12, True, {"exchange_from": (), "remainder": 0, "zeros_inside_quotient": (TENS,)}),
+    (640, 20, True, {"exchange_from": (), "zeros_in_dividend": (UNITS,)}),
     (5100, 102, True, {"exchange_from": (HUNDREDS,), "zeros_at_quotient_end": (UNITS,)}),
     (1120, 35, True, {"highest_place_short": True, "places_short": (HUNDREDS,)}),
-    (7, 12, True, {"nobody_gets_any": True, "remainder": 7}),
+    (7, 12, True, {"quotient": 0, "remainder": 7}),
 ]
 
 
 @pytest.mark.parametrize(("dividend", "divisor", "ribbons", "expected"), EXAMPLES)
 def test_features(dividend: int, divisor: int, ribbons: bool, expected: dict[str, Any]) -> None:
-    features: Features = features_of(share(dividend, divisor, ribbons=ribbons))
-    assert {name: getattr(features, name) for name in expected} == expected
+    sharing = share(dividend, divisor, ribbons=ribbons)
+    found = {**features_of(sharing)._asdict(), "quotient": sharing.quotient, "remainder": sharing.remainder}
+    assert {name: found[name] for name in expected} == expected

@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 
 from generator.engine.diagnosis import telling_slips
-from generator.engine.features import Features, features_of
+from generator.engine.features import features_of
 from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Slip, Spot
@@ -33,10 +33,12 @@ def neighbours_of(writer: Writer, dividend: int, divisor: int) -> list[dict[str,
     return neighbours
 
 
-def point_of(features: Features) -> tuple[object, ...]:
+def point_of(sharing: Sharing) -> tuple[object, ...]:
     """What a lesson is about, whoever shares."""
+    features = features_of(sharing)
     zero_in_share = bool(features.zeros_inside_quotient or features.zeros_at_quotient_end)
-    return features.exchange_from, features.exact, zero_in_share, features.highest_place_short, features.nobody_gets_any
+    nothing_left, nothing_each = sharing.remainder == 0, sharing.quotient == 0
+    return features.exchange_from, nothing_left, zero_in_share, features.highest_place_short, nothing_each
 
 
 @pytest.mark.parametrize("placed", PLAIN, ids=lambda placed: str(placed.lesson.slug))
@@ -45,9 +47,9 @@ def test_a_number_for_another_group_keeps_the_point_of_the_lesson(placed: Placed
     assert page["neighbours"]
     for other in page["neighbours"]:
         if ready := other["ready"]:
-            found = features_of(share(ready["number"], other["sharing"].divisor))
-            assert point_of(found)[:2] == point_of(page["features"])[:2]
-            assert point_of(found) == point_of(page["features"]) or not ready["alike"]
+            found = share(ready["number"], other["sharing"].divisor)
+            assert point_of(found)[:2] == point_of(page["sharing"])[:2]
+            assert point_of(found) == point_of(page["sharing"]) or not ready["alike"]
             assert ready["number"] > 1
 
 

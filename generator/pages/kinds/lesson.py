@@ -182,14 +182,13 @@ def _ready_number(divisor: int, sharing: Sharing, shelf: Shelf) -> dict[str, Any
     `alike` says whether it is special in the same ways as the number of the lesson. Of several it is the best; today's
     number offers the nearest (`handbook/theme/js/today/nearest.js`), for whoever has that number in mind already.
     """
-    features = features_of(sharing)
-    remainder = Remainder.NONE if features.exact else Remainder.SOME
-    choice = Choice(frozenset(features.exchange_from), remainder, digits=len(sharing.start), shelf=shelf)
+    remainder = Remainder.SOME if sharing.remainder else Remainder.NONE
+    choice = Choice(frozenset(sharing.exchanged.places_held), remainder, digits=len(sharing.start), shelf=shelf)
     likeness = _likeness(sharing.dividend, sharing.divisor)
     alike = [one for one in numbers(divisor, choice) if one > 1 and _likeness(one, divisor) == likeness]
     if sharing.dividend in alike:
         return {"number": sharing.dividend, "alike": True}
-    is_alike = bool(alike) or features.nobody_gets_any
+    is_alike = bool(alike) or not sharing.quotient
     found = alike if is_alike else [number for number in numbers(divisor, choice) if number > divisor]
     return next(({"number": number, "alike": is_alike} for number in best_first(divisor, found, most=1)), None)
 

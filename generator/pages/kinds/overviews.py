@@ -6,7 +6,6 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 from math import inf
 
-from generator.engine.features import features_of
 from generator.engine.shelf import needs, shortages
 from generator.pages.writing.links import LessonLink, StepLink, lesson_link, step_link
 from generator.pages.writing.page import Page, front_matter
@@ -28,8 +27,7 @@ def write_home(writer: Writer, links: Sequence[LessonLink], first_step: Step, re
     """
     firsts: dict[int, LessonLink] = {}
     for link in links[: len(first_step.lessons)]:
-        features = features_of(link.sharing)
-        plain = features.static and features.exact and not link.ribbons
+        plain = not (link.sharing.exchanges or link.sharing.remainder or link.ribbons)
         lacking = shortages(needs(link.sharing), writer.school.shelf.owned)
         if link.divisor in writer.school.groups.sizes and plain and not lacking:
             firsts.setdefault(link.divisor, link)
