@@ -11,12 +11,14 @@ that is always so: the right trays are set down, and the largest pieces are wher
 from collections import Counter
 from collections.abc import Iterator
 
+from generator.engine.dealing import deal_on
 from generator.engine.movements import TEN, Again, At, Movement, Pile, Repair, Room, ShareOn, room_of, together
 from generator.engine.observations import Reading
 from generator.engine.places import UNITS, Counts
 from generator.engine.sharing import Sharing
 from generator.engine.shortest import MOST_MOVEMENTS, shortest
 from generator.engine.slips import Occasion, Outcome, Slip
+from generator.engine.steps import State
 from generator.engine.whatever_happened import in_movements
 
 
@@ -57,15 +59,15 @@ def _with_what_is_there(sharing: Sharing, outcome: Outcome) -> Repair | None:
         case (Movement() as one, ShareOn() as on) if At.LEFT_OVER in (one.source, one.target):
             if outcome.occasion.slip is Slip.ROLLED_AWAY and one.source is At.BANK:
                 one = one._replace(source=At.FLOOR)
-            return (one, on) if _leaves_digits(one, outcome) else None
+            return (one, on) if _leads_to_the_end(sharing, one, outcome) else None
     return None
 
 
-def _leaves_digits(movement: Movement, outcome: Outcome) -> bool:
-    """Whether its pieces are there, and every tray then holds as many of each place as the digits of its value say."""
-    pieces, place, source, _, giving, taking = movement
-    if source is At.LEFT_OVER and taking and outcome.left.at(place) < pieces * taking.sharers:
-        return False
+def _leads_to_the_end(sharing: Sharing, movement: Movement, outcome: Outcome) -> bool:
+    """Whether its pieces are there, trays then hold the digits of their values, and dealing on ends rightly."""
+    pieces, place, source, target, giving, taking = movement
+    middle = outcome.left.plus(place, movement.in_all * ((target is At.LEFT_OVER) - (source is At.LEFT_OVER)))
+    share = Counts()
     for tray in outcome.trays:
         holds = tray.holds
         for ends, more in ((giving, -pieces), (taking, pieces)):
@@ -73,7 +75,12 @@ def _leaves_digits(movement: Movement, outcome: Outcome) -> bool:
                 holds = holds.plus(place, more)
         if not all(0 <= there < TEN for there in holds):
             return False
-    return True
+        share = Counts.of(holds.value // tray.stands_for)
+    if min(middle) < 0:
+        return False
+    end = deal_on(State(middle, share.less(Counts(), len(middle)), UNITS, 0), sharing.mat)
+    size = len(end.middle)
+    return end.middle == sharing.end.middle.less(Counts(), size) and end.share == sharing.end.share.less(Counts(), size)
 
 
 def _left_behind(sharing: Sharing, outcome: Outcome) -> Room:

@@ -19,15 +19,17 @@ def by_what_is_seen(sharing: Sharing, seen: Observation) -> Repair:
     """The fewest movements that make the trays alike and the number whole again, whatever has happened.
 
     Every tray should then hold its share, or, where that is fewer movements, what most hold so far: then the sharing
-    goes on. Where pieces of several places are too many or too few in all, or where it takes more than MOST_MOVEMENTS,
-    it is shared out again, from the largest place of the number if pieces are too many or too few.
+    goes on. Where pieces of several places are too many or too few in all or would have to be changed for first, or
+    where it takes more than MOST_MOVEMENTS, it is shared out again, from the largest place of the number if pieces are
+    too many or too few.
     """
     off_by = seen.off_by(sharing.dividend)
     if off_by == 0 and seen.sharers == sharing.sharers:
         for one in _may_hold(sharing, seen):
             if trays := _before_another_child(sharing, seen, one):
                 return ChangePlaces(trays), *_share_on(sharing, one)
-    if plan := in_movements(sharing, seen, MOST_MOVEMENTS):
+    plan = in_movements(sharing, seen, MOST_MOVEMENTS)
+    if plan and len(places_not_shown(plan)) <= 1:
         return plan
     wrong = [_highest_wrong(tray.value, sharing.quotient * tray.stands_for) for tray in seen.trays]
     return (Again(max(*wrong, len(sharing.start) - 1 if off_by else UNITS)),)
@@ -53,19 +55,29 @@ def _may_hold(sharing: Sharing, seen: Observation) -> list[int]:
     return [sharing.quotient, *_held_so_far(seen.trays, sharing.quotient)]
 
 
+def places_not_shown(repair: Repair) -> set[int]:
+    """The places of which a movement takes more from a tray than its digit shows: others must be changed for them."""
+    return {
+        step.place
+        for step in repair
+        if isinstance(step, Movement) and step.giving
+        if step.in_all // step.giving.sharers > Counts.of(step.giving.value).at(step.place)
+    }
+
+
 def surely_there(repair: Repair, seen: Observation) -> bool:
     """Whether the digits show all pieces that are taken, and none must be changed.
 
     Larger ones in the middle may have been changed already.
     """
+    if places_not_shown(repair):
+        return False
     units = Counts.of(seen.left or 0).at(UNITS)
     for step in repair:
         if isinstance(step, Exchange):
             return False
         if not isinstance(step, Movement):
             continue
-        if step.giving and step.in_all // step.giving.sharers > Counts.of(step.giving.value).at(step.place):
-            return False
         if step.place == UNITS:
             units += step.in_all * ((step.target is At.LEFT_OVER) - (step.source is At.LEFT_OVER))
         if units < 0 or (step.place > UNITS and step.source is At.LEFT_OVER):

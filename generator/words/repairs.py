@@ -1,5 +1,6 @@
 """A repair in words: what the hands do, one movement after the other."""
 
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from generator.engine.movements import Again, At, ChangePlaces, Exchange, Movement, Repair, RepairStep, ShareOn
@@ -16,12 +17,19 @@ _VERBS = {At.LEFT_OVER: "give", At.TRAY: "take"}
 _MIDDLE = "middle"
 
 
-def repair_words(words: Phrases, repair: Repair, sharing: Sharing) -> str:
-    """What to do, in one line; nothing where no piece has to be moved."""
-    return " ".join(repair_sentences(words, repair, sharing))
+def repair_words(words: Phrases, repair: Repair, sharing: Sharing, besides: Sequence[str] = ()) -> str:
+    """What to do, in one line; nothing where no piece has to be moved.
+
+    besides    what is said after the movements, before they share on or out again
+    """
+    sentences = _sentences(words, repair, sharing)
+    if len(sentences) == len(repair):
+        moved = sum(not isinstance(step, Again | ShareOn) for step in repair)
+        sentences[moved:moved] = besides
+    return " ".join(sentences)
 
 
-def repair_sentences(words: Phrases, repair: Repair, sharing: Sharing) -> list[str]:
+def _sentences(words: Phrases, repair: Repair, sharing: Sharing) -> list[str]:
     """A sentence for every step, or one for all of them where everything goes back to the bank.
 
     Trays are told by what they read, and where a movement has changed that, by what they read now; with ribbons also

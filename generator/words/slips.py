@@ -9,6 +9,7 @@ from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing
 from generator.engine.slips import Slip, Spot
 from generator.engine.steps import Action
+from generator.engine.whatever_happened import places_not_shown
 from generator.words.material import what_is_seen, whose_tray
 from generator.words.numbers import capital, listing, material, place_word
 from generator.words.phrases import Phrases
@@ -150,6 +151,7 @@ def _filled(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | i
     higher = smallest if of_cards else 0  # the share of one who stands for ten lies one place higher
     several = material(words, place, 2)
     turns = sorted({occasion.turn for occasion in cause.occasions})
+    changed_first = [words.say("repair.not-there")] if places_not_shown(cause.told) else []
     filled = {
         "count": occasion.many,
         "one": material(words, place, 1),
@@ -165,7 +167,7 @@ def _filled(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | i
         "stop": words.say("slips.stop" if place == UNITS else "slips.stop-larger", count=1, several=several),
         "afresh": words.say("repair.everything-again"),
         "whose": whose_tray(words, 10**other, sharing.ribbons),
-        "repair": repair_words(words, cause.told, sharing),
+        "repair": repair_words(words, cause.told, sharing, changed_first),
     }
     if of_cards:
         of_one = sharing.ribbons and occasion.spot is Spot.ONE_TRAY

@@ -2,27 +2,37 @@
 
 from collections.abc import Iterator
 
-from generator.engine.movements import ShareOn
+from generator.engine.movements import TEN, Movement, Repair, ShareOn
 from generator.engine.observations import Observation
 from generator.engine.places import Counts
 from generator.engine.sharing import Sharing
 from generator.engine.whatever_happened import by_what_is_seen, surely_there
 from generator.words.numbers import material
 from generator.words.phrases import Phrases
-from generator.words.repairs import repair_sentences
+from generator.words.repairs import repair_words
 
 
 def unexplained(words: Phrases, sharing: Sharing, seen: Observation) -> list[str]:
     """Sentences: count once more, look for what is missing, then make it right whatever has happened."""
     repair = by_what_is_seen(sharing, seen)
-    sentences = repair_sentences(words, repair, sharing)
-    if not surely_there(repair, seen):
-        before_sharing_on = sum(not isinstance(step, ShareOn) for step in repair)
-        sentences.insert(before_sharing_on, words.say("unexplained.not-there"))
-    mend = " ".join(sentences)
+    shares_on = any(isinstance(step, ShareOn) for step in repair)
+    besides = {
+        "repair.not-there": not surely_there(repair, seen) or (shares_on and sharing.ribbons),
+        "repair.ten-of-a-kind": _makes_ten(repair),
+    }
+    mend = repair_words(words, repair, sharing, [words.say(key) for key, is_said in besides.items() if is_said])
     off_by = seen.off_by(sharing.dividend) or 0
     then = words.say("unexplained.none-missing" if off_by < 0 else "unexplained.still-so", mend=mend)
     return [words.say("unexplained.count-again"), *_search(words, off_by), then]
+
+
+def _makes_ten(repair: Repair) -> bool:
+    """Whether a tray is brought so many pieces that it may hold ten or more of a kind."""
+    return any(
+        Counts.of(step.taking.value).at(step.place) + step.in_all // step.taking.sharers >= TEN
+        for step in repair
+        if isinstance(step, Movement) and step.taking
+    )
 
 
 def _search(words: Phrases, off_by: int) -> Iterator[str]:

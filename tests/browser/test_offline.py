@@ -74,6 +74,7 @@ def test_search_answers_where_the_browser_keeps_nothing(chromium: Browser, site:
         visit.page.add_init_script(refused)
         visit.page.goto((site / "index.html").as_uri())
         assert visit.search("exchange")
+        assert visit.errors == []
 
 
 @only_in_a_whole_run

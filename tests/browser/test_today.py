@@ -192,7 +192,7 @@ def test_something_is_not_right(visit: Visit, plain_site: Path) -> None:
     page.go_back()
     expect(page.get_by_label("Tray 3", exact=True)).to_have_value("1203")
     page.get_by_label("Tray 1", exact=True).fill("beads")
-    fault = "Write a whole number in every field, in digits; 0 for a child without a tray."
+    fault = "Write a whole number of at most six digits in every field; 0 for a child without a tray."
     expect(page.locator("#seen-fault")).to_have_text(fault)
     page.get_by_label("Tray 1", exact=True).fill("1204")
     page.get_by_label("Tray 3", exact=True).fill("1204")
@@ -500,6 +500,7 @@ def test_where_nothing_more_can_be_kept_todays_shelf_holds_as_long_as_the_page(
         visit.page.get_by_text("Write in what is here today").click()
         visit.page.get_by_label("Squares").fill("12")
         expect(visit.page.locator("#shelf-verdict")).to_contain_text("hundreds (43 needed, we have 12)")
+        expect(visit.page.locator("#shelf-state")).to_contain_text("this browser keeps nothing")
 
 
 def test_todays_shelf_is_kept_and_given_back(visit: Visit) -> None:
@@ -510,18 +511,20 @@ def test_todays_shelf_is_kept_and_given_back(visit: Visit) -> None:
     page.get_by_label("Squares").fill("12")
     expect(page.locator("#shelf-verdict")).to_contain_text("hundreds (43 needed, we have 12)")
     expect(page.locator(".entered")).to_be_visible()
+    expect(page.locator("#shelf-state")).to_have_text(re.compile("what you wrote here. It is kept in this browser"))
     page.evaluate("""() => {
       const kept = JSON.parse(localStorage.getItem("sharing-handbook-shelf"));
-      localStorage.setItem("sharing-handbook-shelf", JSON.stringify({ ...kept, tens: "many", units: null }));
-    }""")  # as if it were damaged
+      localStorage.setItem("sharing-handbook-shelf", JSON.stringify({ ...kept, day: "", tens: "many", units: null }));
+    }""")  # as if it were damaged, and of another day
     page.reload()
+    expect(page.locator("#shelf-state")).to_contain_text("on another day. Is it still so?")
     expect(page.get_by_label("Squares")).to_have_value("12")
     for kind, own in (("Bars", SHELF.tens), ("Unit beads", SHELF.units)):
         expect(page.get_by_role("textbox", name=kind, exact=True, include_hidden=True)).to_have_value(str(own))
     page.get_by_text("Write in what is here today").click()
     fault = page.locator("#shelf-fault")
     page.get_by_label("Squares").fill("many")
-    expect(fault).to_contain_text("Write a whole number")
+    expect(page.locator(".field", has=page.get_by_label("Squares"))).to_contain_text("Write a whole number")
     page.get_by_label("Trays", exact=True).fill("9")
     expect(fault).to_contain_text("Write a whole number")  # the squares are still wrong
     page.locator(".entered").get_by_role("button", name="Back to the school").click()

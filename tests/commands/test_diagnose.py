@@ -119,13 +119,26 @@ SENTENCES = {
     ],
     "60 20 --ribbons --seen 10:3,10:3 --left 54": [
         "No single slip leads to this",
-        "From each of the 2 trays for 10 that read 3, take three unit beads to the middle. Then go on sharing.",
+        "From each of the 2 trays for 10 that read 3, take three unit beads to the middle. A piece you need is not",
     ],
     "2400 200 --ribbons --seen 100:12,100:12 --left 2376": [
         "From each of the 2 trays for 100 that read 12, take one bar to the middle. "
         "From each of the 2 trays for 100 that now read 2, take two unit beads to the middle.",
         "Then go on sharing.",
     ],
+    "3264 102 --ribbons --seen 100:3100,31,31 --left 92": [
+        "All are there? Then one too few was laid out.\n   Everything goes back to the bank.",
+    ],
+    "7132 3 --seen 2407,2407,2407 --left 1": [
+        "take three bars to the bank. A piece you need is not there? Change others for it at the bank.",
+    ],
+    "692 4 --seen 150,150,150,150 --left 2": [
+        "A piece you need is not there? Change others for it at the bank. Everything from the tens down goes back",
+    ],
+    "7254 3 --seen 2388,2388,2388 --left 0": [
+        "Bring three bars from the bank to each of the 3 trays that read 2,388. Ten of a kind on a tray after that?",
+    ],
+    "8000 3 --seen 1700,2700,2700 --left 0": ["None is missing? Everything goes back to the bank."],
     "9 3 --ribbons --seen 3,3,3 --left 0": ["9 for 3 with ribbons: each has 3, nothing left over."],
     "4 4 --seen 1,1,1,0": [
         "nothing left over",

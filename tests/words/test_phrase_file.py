@@ -91,7 +91,7 @@ PUT_TOGETHER = {
     "shape": PLACES[:4],
     "today.near": ["static", "exact", "alike"],
     "today.on-shelf": [*ShelfTable.model_fields],
-    "today.shelf": ["own", "entered"],
+    "today.shelf": ["own", "entered", "of-another-day", "not-kept"],
     "today.fault": ["number", "children", "ribbons"],
     "group.only": ["exact", "without-zero", "exact-without-zero"],
     "repair.where": [At.LEFT_OVER, "middle", At.TRAY],

@@ -108,8 +108,8 @@ const asShown = (items) =>
 /**
  * @param {string} asked
  * @param {object[][]} items of each page its parts
- * @returns {object[][]} the same, and first the pages that have all that was asked and says something as a tag, in which
- *   the theme has marked words
+ * @returns {object[][]} the same, and first the pages that have all that was asked and says something as a tag, in
+ *   which the theme has marked words
  */
 function taggedFirst(asked, items) {
   const core = (text) => sayingMuch(text.trim().toLowerCase().split(/\s+/)).join(" ");

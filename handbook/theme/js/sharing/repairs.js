@@ -2,8 +2,9 @@
 // leads from what a slip left behind to the right pieces on every tray and left over, an empty floor and a whole bank.
 "use strict";
 {
-  const { UNITS, placesHeld, at, plus, valueOf } = sharing.places;
-  const { TEN, pileOf, holds, reads, withMore, together, roomOf } = sharing.movements;
+  const { UNITS, digitsOf, placesHeld, at, plus, valueOf, quotientOf } = sharing.places;
+  const { dealOn } = sharing.dealing;
+  const { TEN, pileOf, holds, reads, withMore, together, roomOf, inAll } = sharing.movements;
   const { MOST_MOVEMENTS, shortest } = sharing.shortest;
   const { inMovements } = sharing.whateverHappened;
 
@@ -43,17 +44,26 @@
     if (first.source !== "left-over" && first.target !== "left-over") return null;
     const isFound = slip === "piece-rolled-away" && first.source === "bank";
     const one = isFound ? { ...first, source: "floor" } : first;
-    return leavesDigits(one, outcome) ? [one, then] : null;
+    return leadsToTheEnd(division, one, outcome) ? [one, then] : null;
   };
 
-  /** Whether its pieces are there, and every tray then holds as many of each place as the digits of its value say. */
-  const leavesDigits = ({ pieces, place, source, giving, taking }, { trays, left }) => {
-    if (source === "left-over" && taking && at(left, place) < pieces * taking.trays) return false;
+  /** Whether its pieces are there, trays then hold the digits of their values, and dealing on ends rightly. */
+  const leadsToTheEnd = (division, movement, { trays, left }) => {
+    const { pieces, place, source, target, giving, taking } = movement;
     const isOf = (ends, { holds, stands_for }) => ends?.reads === valueOf(holds) && ends.stands_for === stands_for;
-    return trays.every((tray) => {
-      const more = (isOf(taking, tray) ? pieces : 0) - (isOf(giving, tray) ? pieces : 0);
-      return plus(tray.holds, place, more).every((there) => there >= 0 && there < TEN);
+    const middle = plus(left, place, inAll(movement) * ((target === "left-over") - (source === "left-over")));
+    const then = trays.map(({ holds, ...tray }) => {
+      const more = (isOf(taking, { holds, ...tray }) ? pieces : 0) - (isOf(giving, { holds, ...tray }) ? pieces : 0);
+      return { ...tray, holds: plus(holds, place, more) };
     });
+    const areDigits = then.every(({ holds }) => holds.every((there) => there >= 0 && there < TEN));
+    if (!areDigits || Math.min(...middle) < 0) return false;
+    const [{ holds, stands_for }] = then;
+    const digits = digitsOf(quotientOf(valueOf(holds), stands_for));
+    const share = middle.map((_, place) => at(digits, place));
+    const end = dealOn({ middle, share, level: UNITS }, division.mat);
+    const isRight = (what) => end[what].every((count, place) => count === at(division.end[what], place));
+    return isRight("middle") && isRight("share");
   };
 
   /** @type {(division: Division, outcome: Outcome) => Room} */

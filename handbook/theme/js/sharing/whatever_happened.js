@@ -10,8 +10,8 @@
   /**
    * The fewest movements that make the trays alike and the number whole, whatever has happened. Every tray should then
    * hold its share, or, where that is fewer movements, what most hold so far: then the sharing goes on. Where pieces of
-   * several places are too many or too few in all, or where it takes more than MOST_MOVEMENTS, it is shared out again,
-   * from the largest place of the number if pieces are too many or too few.
+   * several places are too many or too few in all or would have to be changed for first, or where it takes more than
+   * MOST_MOVEMENTS, it is shared out again, from the largest place of the number if pieces are too many or too few.
    * @type {(division: Division, seen: Observation) => Repair}
    */
   const byWhatIsSeen = (division, seen) => {
@@ -25,7 +25,7 @@
       }
     }
     const plan = inMovements(division, seen, MOST_MOVEMENTS);
-    if (plan.length) return plan;
+    if (plan.length && placesNotShown(plan).size <= 1) return plan;
     const wrong = trays.map(({ value, stands_for }) => highestWrong(value, quotient * stands_for));
     return [{ again: Math.max(...wrong, tooMany ? division.start.length - 1 : UNITS) }];
   };
@@ -54,18 +54,28 @@
   const mayHold = ({ quotient }, { trays }) => [quotient, ...heldSoFar(trays, quotient)];
 
   /**
+   * The places of which a movement takes more from a tray than its digit shows: others must be changed for them.
+   * @type {(repair: Repair) => Set<number>}
+   */
+  const placesNotShown = (repair) => {
+    const takesMore = (step) =>
+      step.giving && inAll(step) / step.giving.trays > at(digitsOf(step.giving.reads), step.place);
+    return new Set(repair.filter(takesMore).map(({ place }) => place));
+  };
+
+  /**
    * Whether the digits show all pieces that are taken, and none must be changed; larger ones in the middle may have
    * been changed already.
    * @type {(repair: Repair, seen: Observation) => boolean}
    */
   const surelyThere = (repair, { left }) => {
+    if (placesNotShown(repair).size) return false;
     let units = (left ?? 0) % TEN;
     return repair.every((step) => {
-      const { place, source, target, giving } = step;
+      const { place, source, target } = step;
       if ("exchange" in step) return false;
       if (!source) return true;
       const pieces = inAll(step);
-      if (giving && pieces / giving.trays > at(digitsOf(giving.reads), place)) return false;
       if (place === UNITS) units += pieces * ((target === "left-over") - (source === "left-over"));
       return units >= 0 && (place === UNITS || source !== "left-over");
     });
@@ -147,5 +157,5 @@
       .slice(0, 1);
   };
 
-  sharing.whateverHappened = { byWhatIsSeen, inMovements, surelyThere };
+  sharing.whateverHappened = { byWhatIsSeen, inMovements, placesNotShown, surelyThere };
 }

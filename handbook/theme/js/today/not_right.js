@@ -95,7 +95,9 @@
     for (const told of causes) alike.set(told.happened, [...(alike.get(told.happened) ?? []), told]);
     return [...alike.values()].map((same) => {
       const [shortest, ...longer] = same.sort((one, other) => one.mend.length - other.mend.length);
-      return longer.length ? { ...shortest, mend: `${shortest.mend} ${say("unexplained.not-there")}` } : shortest;
+      const besides = say("repair.not-there");
+      if (!longer.length || shortest.mend.includes(besides)) return shortest;
+      return { ...shortest, mend: `${shortest.mend} ${besides}` };
     });
   };
 

@@ -1,5 +1,5 @@
-// The shelf that answers are checked against: the school's own, or what is here today, kept in this browser with the day
-// on which it was written.
+// The shelf that answers are checked against: the school's own, or what is here today, kept in this browser with the
+// day on which it was written.
 "use strict";
 {
   const { workOut } = sharing.division;

@@ -17,7 +17,7 @@
    * it.
    * @type {(repair: Repair, division: Division) => string[]}
    */
-  const repairSentences = (repair, division) => {
+  const sentences = (repair, division) => {
     if (repair.some((step) => "again" in step && takesEverything(step, division))) {
       return [say("repair.everything-again")];
     }
@@ -48,8 +48,16 @@
   /** Whether no tray should hold anything larger; with ribbons a round gives pieces of several places. */
   const takesEverything = ({ again }, { ribbons, quotient }) => ribbons || quotient < 10 ** (again + 1);
 
-  /** @type {(repair: Repair, division: Division) => string} what to do, in one line; "" where no piece is moved */
-  const repairWords = (repair, division) => repairSentences(repair, division).join(" ");
+  /**
+   * What to do, in one line, with what is said besides after the movements; "" where no piece is moved.
+   * @type {(repair: Repair, division: Division, besides?: string[]) => string}
+   */
+  const repairWords = (repair, division, besides = []) => {
+    const told = sentences(repair, division);
+    const moved = repair.filter((step) => !("again" in step || "shareOn" in step)).length;
+    if (told.length === repair.length) told.splice(moved, 0, ...besides);
+    return told.join(" ");
+  };
 
   const nameOf = ({ stands_for, reads }, more) => `${stands_for} ${reads + more}`;
 
@@ -101,5 +109,5 @@
   const pieces = (number, place) =>
     say("repair.pieces", { number: smallNumber(number), material: material(place, number) });
 
-  sharing.repairWords = { repairWords, repairSentences };
+  sharing.repairWords = { repairWords };
 }

@@ -2,6 +2,7 @@
 "use strict";
 {
   const { UNITS } = sharing.places;
+  const { placesNotShown } = sharing.whateverHappened;
   const { say, has, written } = sharing.phrases;
   const { material, placeWord, choiceOf, capital } = sharing.numberWords;
   const { whatIsSeen, whoseTray } = sharing.materialWords;
@@ -20,7 +21,8 @@
     places.laid = tooFewLaid ? say("slips.laid") : "";
     if (division.ribbons) Object.assign(places, filledWithRibbons(cause, division));
     if (OF_CARDS.includes(cause.slip)) places.whose_cards = whoseCards(cause, places, division);
-    places.repair = repairWords(cause.told, division);
+    const changedFirst = placesNotShown(cause.told).size ? [say("repair.not-there")] : [];
+    places.repair = repairWords(cause.told, division, changedFirst);
     const tables = [`slip.${cause.slip}.${cause.occasions[0].spot}`, `slip.${cause.slip}`, "slip"];
     const ends = [
       division.ribbons && !division.mat[UNITS] && "-nobody-for-one",

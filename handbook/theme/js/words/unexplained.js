@@ -1,12 +1,13 @@
 // What people are told where no single slip explains what is seen.
 "use strict";
 {
-  const { digitsOf, placesHeld } = sharing.places;
+  const { digitsOf, placesHeld, at } = sharing.places;
+  const { TEN, inAll } = sharing.movements;
   const { offBy } = sharing.observations;
   const { byWhatIsSeen, surelyThere } = sharing.whateverHappened;
   const { say } = sharing.phrases;
   const { material } = sharing.numberWords;
-  const { repairSentences } = sharing.repairWords;
+  const { repairWords } = sharing.repairWords;
 
   /**
    * Sentences: count once more, look for what is missing, then make it right whatever has happened.
@@ -14,16 +15,22 @@
    */
   const unexplained = (division, seen) => {
     const repair = byWhatIsSeen(division, seen);
-    const sentences = repairSentences(repair, division);
-    if (!surelyThere(repair, seen)) {
-      const beforeSharingOn = repair.filter((step) => !("shareOn" in step)).length;
-      sentences.splice(beforeSharingOn, 0, say("unexplained.not-there"));
-    }
-    const mend = sentences.join(" ");
+    const sharesOn = repair.some((step) => "shareOn" in step);
+    const mend = repairWords(repair, division, [
+      ...(!surelyThere(repair, seen) || (sharesOn && division.ribbons) ? [say("repair.not-there")] : []),
+      ...(makesTen(repair) ? [say("repair.ten-of-a-kind")] : []),
+    ]);
     const off = offBy(seen, division.dividend) ?? 0;
     const then = say(off < 0 ? "unexplained.none-missing" : "unexplained.still-so", { mend });
     return [say("unexplained.count-again"), ...search(off), then];
   };
+
+  /** Whether a tray is brought so many pieces that it may hold ten or more of a kind. */
+  const makesTen = (repair) =>
+    repair.some((step) => {
+      if (!step.taking) return false;
+      return at(digitsOf(step.taking.reads), step.place) + inAll(step) / step.taking.trays >= TEN;
+    });
 
   /**
    * Look for pieces worth what is missing, the smallest of them first; or for what too many may hide.
