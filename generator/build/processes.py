@@ -2,6 +2,7 @@
 
 import os
 from collections.abc import Callable, Iterable, Iterator, Sequence
+from concurrent.futures import Future
 from contextlib import contextmanager
 from functools import partial
 from typing import Any, TypeAlias, get_type_hints
@@ -12,8 +13,6 @@ from generator.build.kept_results import Results, key_of
 from generator.build.other_processes import ProcessEndedError, Submit, other_processes
 from generator.errors import HandbookError
 from generator.pages.run_many import Given, Result, RunMany, Thing
-
-_AT_ONCE = 4  # inputs that a process is given at a time: more cost less, fewer share the work evenly
 
 Begin: TypeAlias = Callable[[Callable[[], None]], Callable[[], None]]
 """Begins work in another process, which must be able to take it over; calling what is returned waits for its end."""
@@ -37,13 +36,7 @@ def several_processes(results: Results, count: int) -> Iterator[tuple[RunMany, B
 
 def _map(submit: Submit, function: Callable[[Thing], Result], things: Sequence[Thing]) -> Iterator[Result]:
     """Like `map`, by other processes, which begin at once."""
-    batches = (things[first : first + _AT_ONCE] for first in range(0, len(things), _AT_ONCE))
-    done = [submit(partial(_list, function, batch)) for batch in batches]
-    return (result for batch in done for result in batch.result())
-
-
-def _list(function: Callable[[Thing], Result], things: Sequence[Thing]) -> list[Result]:
-    return list(map(function, things))
+    return map(Future.result, [submit(partial(function, thing)) for thing in things])
 
 
 def _with_results_kept(results: Results, each: Callable[..., Iterator[Any]]) -> RunMany:
@@ -56,28 +49,18 @@ def _with_results_kept(results: Results, each: Callable[..., Iterator[Any]]) -> 
         keys = [key_of(common, thing) for thing in every]
         kept = [results.get(key) for key in keys]
         todo = [thing for thing, old in zip(every, kept, strict=True) if old is None]
-        fresh: Iterator[Result | HandbookError] = iter(each(partial(_result_or_error, function, given), todo))
+        fresh: Iterator[Result] = each(partial(function, given), todo)
 
         def result(key: str, old: bytes | None) -> Result:
             if old is not None:
                 return json.validate_json(old)
             new = next(fresh)
-            if isinstance(new, HandbookError):
-                raise new
             results.put(key, json.dump_json(new))
             return new
 
-        return map(result, keys, kept)  # unlike a generator it goes on after an error
+        return map(result, keys, kept)  # unlike a generator, a map goes on after an error
 
     return run_many
-
-
-def _result_or_error(function: Callable[[Given, Thing], Result], given: Given, thing: Thing) -> Result | HandbookError:
-    """An error is handed over like a result: raised here, it would take with it what stands beside it in its batch."""
-    try:
-        return function(given, thing)
-    except HandbookError as error:
-        return error
 
 
 def usable_processors() -> int:
