@@ -1,11 +1,11 @@
 """Runs pure functions over many inputs on N processes, with results kept; or other work on one of them."""
 
 import os
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator
 from concurrent.futures import Future
 from contextlib import contextmanager
 from functools import partial
-from typing import Any, TypeAlias, get_type_hints
+from typing import Any, get_type_hints
 
 from pydantic import TypeAdapter
 
@@ -14,27 +14,24 @@ from generator.build.other_processes import ProcessEndedError, Submit, other_pro
 from generator.errors import HandbookError
 from generator.pages.run_many import Given, Result, RunMany, Thing
 
-Begin: TypeAlias = Callable[[Callable[[], None]], Callable[[], None]]
-"""Begins work in another process, which must be able to take it over; calling what is returned waits for its end."""
-
 
 @contextmanager
-def several_processes(results: Results, count: int) -> Iterator[tuple[RunMany, Begin | None]]:
+def several_processes(results: Results, count: int) -> Iterator[tuple[RunMany, Submit | None]]:
     """A `run_many` for the length of the block; what `results` holds is not worked out again.
 
-    With `count` 1 there is no other process to begin work in. Raises HandbookError if one was ended from outside.
+    With `count` 1 there is no other process to submit work to. Raises HandbookError if one was ended from outside.
     """
     if count == 1:
         yield _with_results_kept(results, map), None
         return
     try:
         with other_processes(count) as submit:
-            yield _with_results_kept(results, partial(_map, submit)), lambda work: submit(work).result
+            yield _with_results_kept(results, partial(_map, submit)), submit
     except ProcessEndedError:
         raise HandbookError("a process was ended from outside; make room in memory, then do it again") from None
 
 
-def _map(submit: Submit, function: Callable[[Thing], Result], things: Sequence[Thing]) -> Iterator[Result]:
+def _map(submit: Submit, function: Callable[[Thing], Result], things: Iterable[Thing]) -> Iterator[Result]:
     """Like `map`, by other processes, which begin at once."""
     return map(Future.result, [submit(partial(function, thing)) for thing in things])
 

@@ -122,7 +122,7 @@ def _make(
         added = school_look.files(sources.theme) | script_data.files(for_scripts)
         stage(shop.docs, chain(markdown, added.items()))
         say(f"Rendering {len(handbook.pages)} pages")
-        paths = render_changed(shop.results, shop.begin, shop.docs, shop.rendered, handbook.nav, settings)
+        paths = render_changed(shop.results, shop.submit, shop.docs, shop.rendered, handbook.nav, settings)
         pictures = (*handbook.pictures, SPRITE)
         drawings = shop.run_many(drawing, writer.phrases, pictures)
         say("Finishing: search, print, policy, servers")

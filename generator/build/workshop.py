@@ -16,7 +16,8 @@ from generator import HANDBOOK, PROJECT
 from generator.build import publishing
 from generator.build.kept_results import Results, digests, fingerprint, key_of
 from generator.build.lock import locked
-from generator.build.processes import Begin, several_processes
+from generator.build.other_processes import Submit
+from generator.build.processes import several_processes
 from generator.pages.run_many import RunMany
 from generator.site.run_mkdocs import MKDOCS_YML
 
@@ -25,13 +26,13 @@ _PATIENCE = 120.0  # seconds to wait for another build
 
 @dataclass(frozen=True)
 class Workshop:
-    """Where a handbook is built, on several processes: `begin` is nothing where there is but one."""
+    """Where a handbook is built, on several processes: `submit` is nothing where there is but one."""
 
     docs: Path
     rendered: Path
     results: Results
     run_many: RunMany
-    begin: Begin | None
+    submit: Submit | None
 
     def note(self, edition: object, site: Path, pages: int, figures: int) -> None:
         """Note what a site that is about to be published holds; its repr tells an edition from all others."""
@@ -59,9 +60,9 @@ def workshop(top: Path, school: Path | None, processes: int, say: Callable[[str]
         with (
             locked(folder / ".lock", say, _PATIENCE),
             Results(folder / "results", made_by()) as results,
-            several_processes(results, processes) as (run_many, begin),
+            several_processes(results, processes) as (run_many, submit),
         ):
-            yield Workshop(folder / "docs", folder / "rendered", results, run_many, begin)
+            yield Workshop(folder / "docs", folder / "rendered", results, run_many, submit)
 
 
 def name_of(school: Path | None) -> str:

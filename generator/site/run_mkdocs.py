@@ -3,12 +3,13 @@
 import logging
 import re
 import sys
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from html import escape
 from logging.handlers import BufferingHandler
 from pathlib import Path
+from types import SimpleNamespace
 from typing import Any, TypeAlias
 
 from markupsafe import Markup
@@ -24,7 +25,6 @@ MKDOCS_YML = PROJECT / "mkdocs.yml"
 
 Nav: TypeAlias = Sequence[Mapping[str, "str | Nav"]]
 
-_OF_ANY_PART = "A 'dirty' build is being performed"  # MkDocs warns of this whatever is kept
 _FILE_IN_MESSAGE = re.compile(r"'([^']+\.md)'")
 
 
@@ -42,30 +42,31 @@ class Settings:
     logo: str
 
 
-def render(docs: Path, folder: Path, nav: Nav, settings: Settings) -> None:
-    """Write the site of all Markdown in `docs` into `folder`.
+def render(docs: Path, folder: Path, nav: Nav, settings: Settings, pages: Collection[str] | None = None) -> None:
+    """Make `folder` the site of the Markdown in `docs`: of all of it, or only of `pages`, which are paths in there.
 
     `nav` is nested data: a list of one-entry mappings from a title to a page (a path inside `docs`) or to a list of the
     same kind. Marks in its titles are escaped here; those in a title in front matter are escaped already. Pages that
-    `nav` leaves out are written too. Pages that `folder` holds already stay as they are, and the search index tells of
-    the others alone. Raises SourceError with everything that MkDocs warns about; the files named in it are relative to
-    `docs`.
+    `nav` leaves out are written too. The search index tells of what is written. Raises SourceError with everything that
+    MkDocs warns about; the files named in it are relative to `docs`.
     """
     stopped: list[str] = []
     with _kept_warnings() as warnings:
         try:
-            build(_derived(docs, folder, nav, settings), dirty=True)
+            build(_derived(docs, folder, nav, settings, pages))
         except Abort as stop:
             stopped.append(str(stop))
-    said = (record.getMessage() for record in warnings)
-    messages = [message for message in said if not message.startswith(_OF_ANY_PART)] or stopped
+    messages = [record.getMessage() for record in warnings] or stopped
     if messages:
         raise SourceError(map(_fault, messages))
     (folder / "sitemap.xml").unlink()
 
 
-def _derived(docs: Path, folder: Path, nav: Nav, settings: Settings) -> MkDocsConfig:
-    """Return the configuration of mkdocs.yml with this build's folders, navigation, names and version."""
+def _derived(docs: Path, folder: Path, nav: Nav, settings: Settings, pages: Collection[str] | None) -> MkDocsConfig:
+    """Return the configuration of mkdocs.yml with this build's folders, navigation, names and version.
+
+    Pages that are not to be written are drafts: pages may lead to them, and nothing else is done with them.
+    """
     config = load_config(
         str(MKDOCS_YML),
         docs_dir=str(docs.resolve()),
@@ -77,6 +78,8 @@ def _derived(docs: Path, folder: Path, nav: Nav, settings: Settings) -> MkDocsCo
     config.theme["logo"] = config.theme["favicon"] = settings.logo
     config.theme.static_templates.discard("sitemap.xml")
     config.extra["edition"] = settings.version
+    if pages is not None:
+        config["draft_docs"] = SimpleNamespace(match_file=lambda path: path.endswith(".md") and path not in pages)
     return config
 
 

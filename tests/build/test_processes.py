@@ -154,20 +154,19 @@ def note(file: Path, words: str) -> None:
 
 
 def test_other_work_is_done_by_another_process_and_waited_for(tmp_path: Path) -> None:
-    with results_in(tmp_path) as kept, several_processes(kept, 2) as (_, begin):
-        assert begin
-        end = begin(partial(note, tmp_path / "note", "done by"))
-        end()
+    with results_in(tmp_path) as kept, several_processes(kept, 2) as (_, submit):
+        assert submit
+        submit(partial(note, tmp_path / "note", "done by")).result()
         words, _, process = (tmp_path / "note").read_text("utf-8").rpartition(" ")
         assert (words, process != str(os.getpid())) == ("done by", True)
         with pytest.raises(SourceError) as error:
-            begin(partial(refuse, "", 1))()  # type: ignore[arg-type]
+            submit(partial(refuse, "", 1)).result()
     assert error.value.faults == (FAULT,)
 
 
-def test_one_process_has_no_other_to_begin_work_in(tmp_path: Path) -> None:
-    with results_in(tmp_path) as kept, several_processes(kept, 1) as (_, begin):
-        assert begin is None
+def test_one_process_has_no_other_to_submit_work_to(tmp_path: Path) -> None:
+    with results_in(tmp_path) as kept, several_processes(kept, 1) as (_, submit):
+        assert submit is None
 
 
 def test_nothing_runs_beside_what_was_forked(tmp_path: Path) -> None:
