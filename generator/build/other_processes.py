@@ -19,17 +19,17 @@ from multiprocessing.process import BaseProcess
 from queue import SimpleQueue
 from typing import Any, TypeAlias
 
+from generator.errors import HandbookError
 from generator.pages.authored.confined import end_with_the_one_before
 
 _ENDS = ("SIGINT", "SIGTERM", "SIGHUP")  # not every system has all of them
 
 Work: TypeAlias = Callable[[], Any]
 Submit: TypeAlias = Callable[[Work], Future[Any]]
-"""Has work done by another process. What is returned holds its result, or what it raised, or ProcessEndedError."""
+"""Has work done by another process. What is returned holds its result, or what it raised.
 
-
-class ProcessEndedError(Exception):
-    """Another process was ended from outside, with no answer given."""
+It holds a HandbookError if the process was ended from outside, with no answer given.
+"""
 
 
 @contextmanager
@@ -91,7 +91,7 @@ def _answer(free: SimpleQueue[Connection], work: Work) -> Any:
         pipe.send(work)
         done, answer = pipe.recv()
     except (EOFError, OSError):
-        raise ProcessEndedError from None
+        raise HandbookError("a process was ended from outside; make room in memory, then do it again") from None
     finally:
         free.put(pipe)
     if not done:

@@ -10,8 +10,7 @@ from typing import Any, get_type_hints
 from pydantic import TypeAdapter
 
 from generator.build.kept_results import Results, key_of
-from generator.build.other_processes import ProcessEndedError, Submit, other_processes
-from generator.errors import HandbookError
+from generator.build.other_processes import Submit, other_processes
 from generator.pages.run_many import Given, Result, RunMany, Thing
 
 
@@ -19,16 +18,13 @@ from generator.pages.run_many import Given, Result, RunMany, Thing
 def several_processes(results: Results, count: int) -> Iterator[tuple[RunMany, Submit | None]]:
     """A `run_many` for the length of the block; what `results` holds is not worked out again.
 
-    With `count` 1 there is no other process to submit work to. Raises HandbookError if one was ended from outside.
+    With `count` 1 there is no other process to submit work to.
     """
     if count == 1:
         yield _with_results_kept(results, map), None
         return
-    try:
-        with other_processes(count) as submit:
-            yield _with_results_kept(results, partial(_map, submit)), submit
-    except ProcessEndedError:
-        raise HandbookError("a process was ended from outside; make room in memory, then do it again") from None
+    with other_processes(count) as submit:
+        yield _with_results_kept(results, partial(_map, submit)), submit
 
 
 def _map(submit: Submit, function: Callable[[Thing], Result], things: Iterable[Thing]) -> Iterator[Result]:
