@@ -1,8 +1,7 @@
 """Runs pure functions over many inputs on N processes, with results kept; or other work on one of them."""
 
 import os
-from collections.abc import Callable, Iterable, Iterator
-from concurrent.futures import Future
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from functools import partial
 from typing import Any, get_type_hints
@@ -11,7 +10,10 @@ from pydantic import TypeAdapter
 
 from generator.build.kept_results import Results, key_of
 from generator.build.other_processes import Submit, other_processes
+from generator.errors import HandbookError
 from generator.pages.run_many import Given, Result, RunMany, Thing
+
+_AT_ONCE = 4  # inputs that a process is given at a time: more cost less, fewer share the work evenly
 
 
 @contextmanager
@@ -27,9 +29,15 @@ def several_processes(results: Results, count: int) -> Iterator[tuple[RunMany, S
         yield _with_results_kept(results, partial(_map, submit)), submit
 
 
-def _map(submit: Submit, function: Callable[[Thing], Result], things: Iterable[Thing]) -> Iterator[Result]:
+def _map(submit: Submit, function: Callable[[Thing], Result], things: Sequence[Thing]) -> Iterator[Result]:
     """Like `map`, by other processes, which begin at once."""
-    return map(Future.result, [submit(partial(function, thing)) for thing in things])
+    batches = (things[first : first + _AT_ONCE] for first in range(0, len(things), _AT_ONCE))
+    done = [submit(partial(_list, function, batch)) for batch in batches]
+    return (result for batch in done for result in batch.result())
+
+
+def _list(function: Callable[[Thing], Result], things: Sequence[Thing]) -> list[Result]:
+    return list(map(function, things))
 
 
 def _with_results_kept(results: Results, each: Callable[..., Iterator[Any]]) -> RunMany:
@@ -42,18 +50,28 @@ def _with_results_kept(results: Results, each: Callable[..., Iterator[Any]]) -> 
         keys = [key_of(common, thing) for thing in every]
         kept = [results.get(key) for key in keys]
         todo = [thing for thing, old in zip(every, kept, strict=True) if old is None]
-        fresh: Iterator[Result] = each(partial(function, given), todo)
+        fresh: Iterator[Result | HandbookError] = iter(each(partial(_result_or_error, function, given), todo))
 
         def result(key: str, old: bytes | None) -> Result:
             if old is not None:
                 return json.validate_json(old)
             new = next(fresh)
+            if isinstance(new, HandbookError):
+                raise new
             results.put(key, json.dump_json(new))
             return new
 
-        return map(result, keys, kept)  # unlike a generator, a map goes on after an error
+        return map(result, keys, kept)  # unlike a generator it goes on after an error
 
     return run_many
+
+
+def _result_or_error(function: Callable[[Given, Thing], Result], given: Given, thing: Thing) -> Result | HandbookError:
+    """An error is handed over like a result: raised here, it would take with it what stands beside it in its batch."""
+    try:
+        return function(given, thing)
+    except HandbookError as error:
+        return error
 
 
 def usable_processors() -> int:

@@ -124,6 +124,7 @@ def test_faults_come_through_from_another_process(processes: int, tmp_path: Path
 
 @pytest.mark.parametrize("processes", [1, 2])
 def test_what_comes_before_a_fault_is_not_lost_with_it(processes: int, tmp_path: Path) -> None:
+    """Also where another process is given several things at a time."""
     found: list[int] = []
     with results_in(tmp_path) as kept, several_processes(kept, processes) as (run_many, _), pytest.raises(SourceError):
         found.extend(run_many(refuse_the_third, "", range(50)))
