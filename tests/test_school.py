@@ -67,8 +67,8 @@ def test_what_is_replaced_and_added_is_listed(summary: Summary) -> None:
         "herisson-lane/pages/our-room/index.md: added",
         "herisson-lane/pages/our-room/mornings.md: added",
         "herisson-lane/pages/when-it-goes-wrong/trays-differ.md: replaces ours",
-        "herisson-lane/notes/lessons/one-exchange/4632-among-2.md: a note added to our page",
-        "herisson-lane/notes/new-here/the-room.md: a note added to our page",
+        "herisson-lane/notes/lessons/one-exchange/4632-among-2.md: a note added to a page",
+        "herisson-lane/notes/new-here/the-room.md: a note added to a page",
         "herisson-lane/theme/colours.toml: used",
         "herisson-lane/theme/logo.png: used",
     )

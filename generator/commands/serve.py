@@ -11,7 +11,7 @@ import click
 from generator import HANDBOOK, PROJECT
 from generator.build.straight_line import WORKSHOP
 from generator.build.workshop import name_of
-from generator.commands.arguments import school_option
+from generator.commands.arguments import school_option, whole_number
 from generator.commands.preview import Preview, changes
 
 _PREVIEWS = WORKSHOP / "previews"  # one for each handbook: several may be shown at the same time
@@ -24,7 +24,7 @@ Examples:
   python -m generator serve --school my-school --port 8080""",
 )
 @school_option
-@click.option("--port", type=click.IntRange(0, 65535), default=8765, show_default=True, help="0 takes a free one.")
+@click.option("--port", type=whole_number(0, 65_535), default="8765", show_default=True, help="0 takes a free one.")
 def command(school: Path | None, port: int) -> None:
     """Show the handbook in the browser, and build it again whenever a file changes. Ctrl-C ends it.
 

@@ -222,5 +222,5 @@ def _changes(layers: Iterable[Layer], files: Iterable[Source], notes: Iterable[S
         if source.from_school:
             yield f"{source.file}: {'replaces ours' if source.replaces else 'added'}"
     for source in notes:
-        yield f"{source.file}: a note added to our page"
+        yield f"{source.file}: a note added to a page"
     yield from (f"{file}: used" for file in theme.files)

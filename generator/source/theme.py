@@ -3,6 +3,7 @@
 import re
 from dataclasses import dataclass, field
 from pathlib import Path
+from struct import unpack
 from typing import Annotated
 
 from pydantic import AfterValidator, Field
@@ -14,6 +15,7 @@ from generator.source.reading import printable, read_bytes, read_toml, refused
 from generator.source.validating import did_you_mean, validated
 
 LARGEST_LOGO = 1024 * 1024
+LONGEST_SIDE = 4000  # pixels
 _PNG_BEGINS, _PNG_ENDS = b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR", b"IEND\xaeB`\x82"
 _LEAST_CONTRAST = 4.5
 _COLOUR = re.compile(r"#[0-9a-fA-F]{6}")
@@ -77,6 +79,10 @@ def read_theme(folder: Path, shown: str, faults: Faults) -> Theme:
                 logo = read_bytes(folder / name, file, LARGEST_LOGO)
                 if not (logo.startswith(_PNG_BEGINS) and logo.endswith(_PNG_ENDS)):
                     raise refused(file, "is not a whole PNG picture", "save the logo as PNG once more")
+                width, height = unpack(">II", logo[16:24])
+                if not (0 < width <= LONGEST_SIDE and 0 < height <= LONGEST_SIDE):
+                    problem = f"is {width} pixels wide and {height} high"
+                    raise refused(file, problem, f"save the logo with no more than {LONGEST_SIDE} a side")
             elif name == _COLOURS:
                 colours = validated(Colours, read_toml(folder / name, file))
             else:

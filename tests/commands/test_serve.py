@@ -129,3 +129,10 @@ def test_help_shows_an_example_and_wrong_usage_is_told() -> None:
     code, _, err = run_command("serve", "--port", "70000")
     assert code == 2
     assert "--port" in err
+
+
+@pytest.mark.parametrize("port", ["x", "70000", "-1"])
+def test_a_port_that_is_none_is_refused_in_one_line(port: str) -> None:
+    result = run_command("serve", "--port", port)
+    assert (result.code, result.out) == (2, "")
+    assert f"{port} is not a whole number from 0 to 65,535; write digits only." in result.err

@@ -104,6 +104,11 @@ def test_what_the_program_writes_may_be_as_long_as_it_is(monkeypatch: pytest.Mon
 
 
 @only_in_a_whole_run
+def test_a_note_that_says_nothing_is_refused(tmp_path: Path) -> None:
+    with pytest.raises(SourceError, match=r"notes/index\.md:1: adds nothing to the page; write what is to be added"):
+        with_files(tmp_path, notes__index="{# nothing yet #}")
+
+
 def test_a_note_stands_below_a_heading_on_any_page(tmp_path: Path) -> None:
     notes = {
         "notes__lessons__static__8448_among_4": "We share {{ share(8448, 4).quotient }} at the round table.",

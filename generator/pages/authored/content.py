@@ -34,6 +34,7 @@ _OF_THE_THEME = re.compile(r"md-|mermaid$")
 """Classes by which the theme finds its own parts, and by which it loads a program from elsewhere."""
 
 _PARAGRAPH = re.compile(r"<p>(.*?)</p>", re.DOTALL)
+_LINK_WITHOUT_WORDS = re.compile(r"""<a\s[^>]*href="([^"]*)"[^>]*>\s*</a>""")
 _ITEM = re.compile(r"(?:[-*+]|1\.) ")
 _PIXELS = re.compile(r"[0-9]{1,5}")
 _SPACES_OF_A_TEXT = str.maketrans("\t\n\r", "   ")
@@ -56,6 +57,8 @@ def refusals(markdown: str, figures: Collection[str]) -> Iterator[Refusal]:
         yield Problem("", f"grows to more than {LARGEST_RESULT} characters", "take out what repeats so often"), ""
         return
     yield from _lost_lists(html)
+    for address in _LINK_WITHOUT_WORDS.findall(html):
+        yield Problem("a link", "has no words", "write them between [ and ]"), unescape(address)
     broken = list(_broken_tags(html))
     yield from broken or _about_tags(html, figures)
 

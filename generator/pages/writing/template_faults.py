@@ -9,7 +9,7 @@ from jinja2.sandbox import MAX_RANGE
 from generator.errors import Fault
 from generator.source.reading import printable
 
-_LEFT_OUT = re.compile(r"generator\.(?:\w+\.)+|\. (?:Jinja was|You probably) .*")
+_LEFT_OUT = re.compile(r"generator\.(?:\w+\.)+|(?:\w+\.)+<locals>\.|\. (?:Jinja was|You probably) .*")
 """Of what is said: the modules of our names, and what the template library guesses."""
 _NOT_ENDED = re.compile(r"(?:Unexpected end|Encountered unknown tag 'end).* closed is '(\w+)'")
 _BRACES = "mend what stands between the braces"
