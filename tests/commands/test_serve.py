@@ -124,11 +124,8 @@ def test_it_ends_in_the_middle_of_a_build(serving: Serving) -> None:
     assert (serving.out.splitlines()[-1], serving.err) == ("Ended.", "")
 
 
-def test_help_shows_an_example_and_wrong_usage_is_told() -> None:
+def test_help_shows_an_example() -> None:
     assert "python -m generator serve --school my-school" in run_command("serve", "--help").out
-    code, _, err = run_command("serve", "--port", "70000")
-    assert code == 2
-    assert "--port" in err
 
 
 @pytest.mark.parametrize("port", ["x", "70000", "-1"])
