@@ -77,9 +77,8 @@ def _filled_and_checked(context: WritingContext, page: Page, words: SourceText) 
         foreign = [refusal for refusal in refusals(filled.body, figures) if refusal not in ours]
         found = [problem.at(words.file, words.line_of(sought)) for problem, sought in foreign]
         if page.body and filled.body.strip() == page.body.strip():
-            found.append(
-                Fault(words.file, words.first_line, "", "adds nothing to the page", "write something, or take it away")
-            )
+            remedy = "write what is to be added, or take the file away"
+            found.append(Fault(words.file, words.first_line, "", "adds nothing to the page", remedy))
         if not (page.body or _HEADING.search(filled.body)):
             remedy = 'begin the page with "# " and what it is about'
             found.append(Fault(words.file, words.first_line, "", "has no heading of the first level", remedy))

@@ -15,6 +15,8 @@ const SAYS_LITTLE = new Set(PHRASES["search.says-little"].split(/\s+/));
 let words = new Map();
 /** @type {{asked: string, shown?: string}} the last question, and what was asked in its place */
 let question = { asked: "" };
+/** What was asked, without the marks of a sentence. */
+let plainly = "";
 
 /** The theme builds its index once; its words are kept from there. */
 function keepWordsOfIndex() {
@@ -94,6 +96,7 @@ addEventListener("message", ({ data: message }) => {
   const shown = divisionAsked(plain) ? plain : forgiven(plain);
   message.data = sharpened(shown);
   question = { asked, shown: shown === plain ? undefined : shown };
+  plainly = shown;
 });
 
 /**
@@ -108,15 +111,17 @@ const asShown = (items) =>
 /**
  * @param {string} asked
  * @param {object[][]} items of each page its parts
- * @returns {object[][]} the same, and first the pages that have all that was asked and says something as a tag, in
- *   which the theme has marked words
+ * @returns {object[][]} the same, and first the pages that have all that was asked as a tag, in which the theme has
+ *   marked words; then those that have what says something in it
  */
 function taggedFirst(asked, items) {
-  const core = (text) => sayingMuch(text.trim().toLowerCase().split(/\s+/)).join(" ");
-  const words = core(asked);
-  const isAsked = (tag) => core(tag.replace(/<[^>]+>/g, "")) === words;
-  const isTagged = (parts) => parts.some(({ tags }) => tags?.some(isAsked));
-  return [...items.filter(isTagged), ...items.filter((parts) => !isTagged(parts))];
+  const words = asked.trim().toLowerCase();
+  const core = (text) => sayingMuch(text.split(/\s+/)).join(" ");
+  const bare = (tag) => tag.replace(/<[^>]+>/g, "").toLowerCase();
+  const tagsOf = (parts) => parts.flatMap(({ tags = [] }) => tags).map(bare);
+  const tagged = (isMeant) => items.filter((parts) => tagsOf(parts).some(isMeant));
+  const [whole, nearly] = [tagged((tag) => tag === words), tagged((tag) => core(tag) === core(words))];
+  return [...new Set([...whole, ...nearly, ...items])];
 }
 
 /**
@@ -135,7 +140,7 @@ const answer = self.postMessage.bind(self);
 self.postMessage = (message) => {
   if (message.type === RESULT) {
     const asked = question.shown ?? question.asked;
-    message.data.items = asShown(withNumbersFirst(asked, taggedFirst(asked, message.data.items)));
+    message.data.items = asShown(withNumbersFirst(asked, taggedFirst(plainly, message.data.items)));
     Object.assign(message.data, question);
   }
   answer(message);
