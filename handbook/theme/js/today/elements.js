@@ -28,16 +28,15 @@
   };
 
   /**
-   * Mark those of some fields that are wrong, and say in their line what is, at the first of them; whether one is.
+   * Mark those of some fields that are wrong, and say in their line what is; whether one is wrong.
    * @type {(id: string, fault: string, fields: HTMLInputElement[], isWrong: (field: HTMLInputElement) => boolean) =>
    *   boolean}
    */
   const tellFault = (id, fault, fields, isWrong) => {
     for (const field of fields) field.setAttribute("aria-invalid", String(isWrong(field)));
-    const wrong = fields.find(isWrong);
-    wrong?.closest(".field").append(byId(`${id}-fault`));
-    setText(`${id}-fault`, wrong ? fault : "");
-    return Boolean(wrong);
+    const areWrong = fields.some(isWrong);
+    setText(`${id}-fault`, areWrong ? fault : "");
+    return areWrong;
   };
 
   /** @type {(count: number) => string} what has been gained or given, with its sign */

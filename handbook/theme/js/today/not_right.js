@@ -35,8 +35,7 @@
     const fields = seen.map(({ stands_for, value }, index) =>
       field(say(trayKey, { tray: index + 1, stands_for }), `tray-${index + 1}`, value, answer),
     );
-    const leftField = field(say("today.left-over"), "tray-left", left, answer);
-    byId("trays-seen").replaceChildren(...fields, leftField, byId("seen-fault"));
+    byId("trays-seen").replaceChildren(...fields, field(say("today.left-over"), "tray-left", left, answer));
     setText("seen-fault", "");
     if (fits && left !== "") tellAbout(division, diagnose(seen, left));
     else if (fits) answer(); // the field of what is left over is empty, which is said
