@@ -106,6 +106,7 @@ def test_what_goes_to_the_bank_has_a_screen_of_its_own(page: Page) -> None:
         expect(page.locator(".is-presented figure img:visible")).to_have_attribute("src", re.compile(f"-{figure}$"))
 
 
+@only_in_a_whole_run
 def test_with_ribbons_every_trip_to_the_bank_is_one_moment(chromium: Browser, plain_site: Path) -> None:
     """4,891 for twenty-three: a ten goes before the first round of units. 3,432 for twelve: two trips at the tens."""
     lessons = {
@@ -383,6 +384,7 @@ def test_screens_with_most_words_and_trays_need_no_scrolling_and_no_place_moves(
 SIZE = "one => parseFloat(getComputedStyle(one).fontSize)"
 
 
+@only_in_a_whole_run
 def test_on_a_phone_what_is_said_is_large_enough(page: Page) -> None:
     """Both ways round; on its side the figure stands beside the words, and takes more than half of the width."""
     page.keyboard.press("ArrowRight")

@@ -208,6 +208,7 @@ NOTE_WORDS = """id => {
 }"""
 
 
+@only_in_a_whole_run
 def test_advice_waits_until_a_number_is_written_to_the_end(visit: Visit, plain_site: Path) -> None:
     """Whoever hears the page would be told what to do about a tray that reads 1, and one that reads 12."""
     page = visit.page
@@ -225,6 +226,7 @@ def test_advice_waits_until_a_number_is_written_to_the_end(visit: Visit, plain_s
     assert page.evaluate("location.hash") == "#number=5230&children=5"
 
 
+@only_in_a_whole_run
 def test_a_fault_of_a_tray_goes_with_the_number_it_was_about(visit: Visit) -> None:
     page = visit.page
     ask(page, "4817", "4")
@@ -258,6 +260,7 @@ def test_the_answer_is_heard_once_and_whether_the_shelf_has_it_whenever_that_cha
     assert page.evaluate("heard.length") == 3  # never of the four squares that stood there for a moment
 
 
+@only_in_a_whole_run
 def test_where_pieces_are_missing_beads_are_counted_and_the_number_is_fetched_anew(
     visit: Visit, plain_site: Path
 ) -> None:
@@ -503,6 +506,7 @@ def test_where_nothing_more_can_be_kept_todays_shelf_holds_as_long_as_the_page(
         expect(visit.page.locator("#shelf-state")).to_contain_text("this browser keeps nothing")
 
 
+@only_in_a_whole_run
 def test_todays_shelf_is_kept_and_given_back(visit: Visit) -> None:
     page = visit.page
     ask(page, "4327", "6")

@@ -12,6 +12,8 @@ import pytest
 
 from generator import PROJECT
 from tests.commands.running import run_command
+from tests.sampling import sample
+from tests.small_handbook import check_out_small
 from tests.waiting import PATIENCE, until
 
 needs_posix = pytest.mark.skipif(os.name != "posix", reason="limits and signals of POSIX systems")
@@ -47,15 +49,17 @@ def test_a_new_file_for_which_there_is_no_room_is_not_begun(tmp_path: Path) -> N
 
 
 @needs_posix
-@pytest.mark.parametrize("ended_by", ["SIGTERM", "SIGHUP"])
+@pytest.mark.parametrize("ended_by", sample(["SIGTERM", "SIGHUP"], 1))
 def test_who_ends_a_check_finds_nothing_left(ended_by: str, tmp_path: Path) -> None:
     """As where the window is closed, or the machine is shut down."""
     order = [sys.executable, "-m", "generator", "check"]
-    environment = {**os.environ, "TMPDIR": str(tmp_path)}
-    with subprocess.Popen(order, cwd=PROJECT, env=environment, stderr=subprocess.PIPE, text=True) as checking:
-        until(lambda: any(tmp_path.glob("*/workshop/*/docs")))
+    checkout, work = check_out_small(tmp_path / "checkout"), tmp_path / "work"
+    work.mkdir()
+    environment = {**os.environ, "TMPDIR": str(work)}
+    with subprocess.Popen(order, cwd=checkout, env=environment, stderr=subprocess.PIPE, text=True) as checking:
+        until(lambda: any(work.glob("*/workshop/*/docs")))
         checking.send_signal(getattr(signal, ended_by))
         _, said = checking.communicate(timeout=PATIENCE)
     assert checking.returncode == 1
     assert said.strip().startswith("Stopped.")
-    assert list(tmp_path.iterdir()) == []
+    assert list(work.iterdir()) == []
