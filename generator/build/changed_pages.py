@@ -1,19 +1,20 @@
-"""What MkDocs has made of each page is kept: a page whose words are the same is not rendered again.
+"""What MkDocs has rendered, kept in a folder: a page whose words are the same is not rendered again.
 
 What a page looks like depends on other files only by their paths, and on other pages only by their places in the
 navigation. So where these and the settings are the same, MkDocs is given only what has changed.
 """
 
 import json
-from collections import defaultdict
+import shutil
+from functools import partial
 from pathlib import Path, PurePosixPath
+from typing import Any
 
 from generator.build.kept_results import Results, digests, key_of
 from generator.build.other_processes import Submit
 from generator.build.two_runs import render_pages
 from generator.site.run_mkdocs import Nav, Settings
-from generator.site.search import INDEX, page_of
-from generator.site.staging import write_files
+from generator.site.search import INDEX, page_of, read_index
 
 
 def render_changed(
@@ -23,22 +24,27 @@ def render_changed(
 
     Raises SourceError as `render` does.
     """
-    staged = digests(docs)
-    common = key_of("rendered", nav, settings, sorted(staged))
-    keys = {page: key_of(common, page, staged[page]) for page in sorted(staged) if page.endswith(".md")}
-    kept = {page: results.get(key) for page, key in keys.items()}
-    index = render_pages(submit, docs, folder, nav, settings, [page for page, known in kept.items() if known is None])
-    entries = defaultdict(list)
-    for entry in index["docs"]:
-        entries[page_of(entry)].append(entry)
-    for page, known in kept.items():
-        file = str(PurePosixPath(page).with_suffix(".html"))
-        if known is None:
-            made = json.dumps([(folder / file).read_bytes().decode(), entries[file]])
-            results.put(keys[page], made.encode())
-        else:
-            text, found = json.loads(known)
-            write_files(folder, [(file, text.encode())])
-            index["docs"] += found
+    key = partial(key_of, "rendered", nav, settings)
+    staged, made = digests(docs), digests(folder)
+    noted = results.get(key(sorted(made.items())))  # what was staged when exactly these files were made
+    before = json.loads(noted) if noted else {}
+    if before == staged:
+        return sorted(made)
+    changed = set(staged)
+    kept: list[dict[str, Any]] = []  # of the search index
+    if before.keys() == staged.keys():
+        changed = {path for path, _ in before.items() ^ staged.items()}
+        kept = [entry for entry in read_index(folder)["docs"] if _source_of(page_of(entry)) not in changed]
+    elif folder.exists():
+        shutil.rmtree(folder)
+    pages = sorted(path for path in changed if path.endswith(".md"))
+    index = render_pages(submit, docs, folder, nav, settings, pages)
+    index["docs"] += kept
     (folder / INDEX).write_text(json.dumps(index), "utf-8")
-    return sorted(file.relative_to(folder).as_posix() for file in folder.rglob("*") if file.is_file())
+    made = digests(folder)
+    results.put(key(sorted(made.items())), json.dumps(staged).encode())
+    return sorted(made)
+
+
+def _source_of(page: str) -> str:
+    return str(PurePosixPath(page).with_suffix(".md"))

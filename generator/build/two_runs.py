@@ -18,23 +18,29 @@ _ENOUGH_FOR_ONE = 40  # pages: to begin a second run takes as long as twenty pag
 def render_pages(
     submit: Submit | None, docs: Path, folder: Path, nav: Nav, settings: Settings, pages: Sequence[str]
 ) -> dict[str, Any]:
-    """Make `folder` the site of `pages`, paths of Markdown in `docs`; return its search index.
+    """Put `pages`, paths of Markdown in `docs`, and what is no page into `folder`; return the search index of these.
 
     Raises SourceError as `render` does.
     """
+    own, other = folder.with_name("own-run"), folder.with_name("other-run")
     run = partial(render, docs, nav=nav, settings=settings)
     if submit is None or len(pages) <= _ENOUGH_FOR_ONE:
-        run(folder, pages=pages)
-        return read_index(folder)
-    aside = folder.with_name("aside")
-    end_other_run = submit(partial(run, aside, pages=pages[1::2])).result
+        run(own, pages=pages)
+        return _moved(own, folder)
+    end_other_run = submit(partial(run, other, pages=pages[1::2])).result
     faults = Faults()
-    for half in (partial(run, folder, pages=pages[::2]), end_other_run):
+    for half in (partial(run, own, pages=pages[::2]), end_other_run):
         with faults.gathered():
             half()
     faults.raise_if_any()
-    index = read_index(folder)
-    index["docs"] += read_index(aside)["docs"]
-    shutil.copytree(aside, folder, dirs_exist_ok=True, copy_function=os.replace)
-    shutil.rmtree(aside)
+    index = _moved(own, folder)
+    index["docs"] += _moved(other, folder)["docs"]
+    return index
+
+
+def _moved(rendered: Path, folder: Path) -> dict[str, Any]:
+    """Put what a run has rendered into `folder`; return its search index."""
+    index = read_index(rendered)
+    shutil.copytree(rendered, folder, dirs_exist_ok=True, copy_function=os.replace)
+    shutil.rmtree(rendered)
     return index

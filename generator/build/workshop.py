@@ -1,7 +1,7 @@
 """What makes a build fast and safe, behind one small interface: a workshop.
 
-A build finds in it what earlier builds of the same handbook left there: results of pure functions, and what MkDocs
-made of each page. The folder may be deleted at any time; then everything is worked out again.
+A build finds in it what earlier builds of the same handbook left there: results of pure functions, the staged Markdown,
+the rendered pages. The folder may be deleted at any time; then everything is worked out again.
 """
 
 import json

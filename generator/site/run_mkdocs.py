@@ -2,7 +2,6 @@
 
 import logging
 import re
-import shutil
 import sys
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from contextlib import contextmanager
@@ -51,8 +50,6 @@ def render(docs: Path, folder: Path, nav: Nav, settings: Settings, pages: Collec
     `nav` leaves out are written too. The search index tells of what is written. Raises SourceError with everything that
     MkDocs warns about; the files named in it are relative to `docs`.
     """
-    if folder.exists():
-        shutil.rmtree(folder)  # MkDocs itself would leave hidden files there
     stopped: list[str] = []
     with _kept_warnings() as warnings:
         try:

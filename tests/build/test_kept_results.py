@@ -1,7 +1,7 @@
 """What is kept from build to build saves time and changes nothing, whatever happens to it."""
 
 import shutil
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
@@ -33,6 +33,10 @@ DAMAGE: dict[str, Callable[[bytes], bytes]] = {
     "text from elsewhere": lambda content: b"# Shopping list\n",
     "zeros": lambda content: bytes(len(content)),
 }
+
+
+def files_of(folder: Path) -> Iterator[Path]:
+    return (file for file in folder.rglob("*") if file.is_file())
 
 
 def kept(file: Path, *results: tuple[str, bytes], made_by: str = "this code") -> Results:
@@ -145,12 +149,14 @@ def test_the_fingerprint_of_a_folder_sees_every_file(tmp_path: Path) -> None:
     assert len(others | {first}) == 6
 
 
-def test_staging_makes_a_folder_hold_just_these_files(tmp_path: Path) -> None:
+def test_staging_makes_a_folder_hold_just_these_files_and_touches_no_more(tmp_path: Path) -> None:
     stage(tmp_path, {"a.md": b"1", "b/c.md": b"2", "b/d.md": b"3"}.items())
+    before = {file: file.stat().st_mtime_ns for file in files_of(tmp_path)}
     (tmp_path / "b" / "foreign.md").write_bytes(b"?")
     (tmp_path / "b" / "d.md").write_bytes(b"?")
     stage(tmp_path, {"a.md": b"1", "b/c.md": b"4", "b/d.md": b"3"}.items())
     assert contents(tmp_path) == {"a.md": b"1", "b/c.md": b"4", "b/d.md": b"3"}
+    assert (tmp_path / "a.md").stat().st_mtime_ns == before[tmp_path / "a.md"]
 
 
 def test_filling_puts_files_into_a_folder(tmp_path: Path) -> None:
@@ -208,7 +214,7 @@ def test_a_whole_site_is_left_as_it_is_and_a_damaged_one_is_built_again(first: R
 
 @only_in_a_whole_run
 def test_a_changed_lesson_costs_no_more_than_the_pages_that_say_it(
-    first: Request, asked: list[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    first: Request, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     worked_out: list[str] = []
     put = Results.put
@@ -221,18 +227,24 @@ def test_a_changed_lesson_costs_no_more_than_the_pages_that_say_it(
     handbook, top = tmp_path / "handbook", tmp_path / "workshop"
     shutil.copytree(first.handbook, handbook)
     shutil.copytree(first.workshop, top)
-    docs = top / "stock" / "docs"
+    workshop = top / "stock"
     lesson = handbook / "lessons" / "as-it-lies" / "3693-among-3.toml"
-    before = contents(docs)
+    before = {file.relative_to(workshop): file.stat().st_mtime_ns for file in files_of(workshop)}
     lesson.write_text(lesson.read_text().replace('reason = "', 'reason = "Anew: '))
     build(Request(out=tmp_path / "site", handbook=handbook, workshop=top, processes=1), quiet)
-    written = {path for path, text in contents(docs).items() if before.get(path) != text}
-    assert written == {f"lessons/as-it-lies/{page}.md" for page in ("3693-among-3", "index", "plans")}
-    assert set(asked) == written
+    staged = {file.relative_to(workshop): file.stat().st_mtime_ns for file in files_of(workshop / "docs")}
+    written = {file.as_posix() for file, time in staged.items() if before.get(file) != time}
+    assert written == {f"docs/lessons/as-it-lies/{page}.md" for page in ("3693-among-3", "index", "plans")}
     pages = 4  # these and, in case a card says it too, the cards of the step
+    lists = 2  # of the files that MkDocs has made, and of those of the site
     audited = 5  # the pages and the books that they are bound into
-    lists = 1  # of the files of the site
-    assert 0 < len(worked_out) <= pages + len(asked) + audited + lists
+    assert 0 < len(worked_out) <= pages + lists + audited
+    rendered = {file.relative_to(workshop): file.stat().st_mtime_ns for file in files_of(workshop / "rendered")}
+    again = {file.as_posix() for file, time in rendered.items() if before.get(file) != time}
+    assert {path for path in again if path.endswith(".html")} == {
+        "rendered/404.html",
+        *(path.replace("docs/", "rendered/").replace(".md", ".html") for path in written),
+    }
 
 
 @pytest.mark.parametrize("part", ["theme/css/lesson.css", "en/templates/parts.md.jinja", "en/phrases.toml"])
@@ -248,19 +260,24 @@ def test_results_do_not_outlive_the_look_and_the_words_that_they_were_made_of(
     assert made_by() != before
 
 
+def rendered_at(workshop: Path) -> dict[str, int]:
+    """When each page was rendered, in nanoseconds."""
+    return {file.relative_to(workshop).as_posix(): file.stat().st_mtime_ns for file in workshop.rglob("*.html")}
+
+
 @only_in_a_whole_run
 def test_the_next_morning_no_page_is_rendered_again(
-    handbook: Path, asked: list[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    handbook: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """86,400 seconds after 2026-01-01 begins 2026-01-02."""
     request = Request(out=tmp_path / "site", handbook=handbook, workshop=tmp_path / "workshop", processes=1)
     monkeypatch.setenv("SOURCE_DATE_EPOCH", "1767225600")
     build(request, quiet)
-    assert asked
-    asked.clear()
+    before = rendered_at(request.workshop)
+    assert before
     monkeypatch.setenv("SOURCE_DATE_EPOCH", str(1767225600 + 86_400))
     build(request, quiet)
-    assert asked == []
+    assert rendered_at(request.workshop) == before
     text = (request.out / "index.html").read_text("utf-8")
     assert "2026-01-02" in text
     assert "2026-01-01" not in text
@@ -276,9 +293,7 @@ def test_a_school_may_have_as_long_a_name_as_a_folder_can(tmp_path: Path) -> Non
 
 
 @only_in_a_whole_run
-def test_a_school_and_the_stock_handbook_by_turns_render_nothing_again(
-    handbook: Path, asked: list[str], tmp_path: Path
-) -> None:
+def test_a_school_and_the_stock_handbook_by_turns_render_nothing_again(handbook: Path, tmp_path: Path) -> None:
     (tmp_path / "school").mkdir()
     (tmp_path / "school" / "school.toml").write_text('name = "Hazel House"', "utf-8")
     requests = [
@@ -286,8 +301,7 @@ def test_a_school_and_the_stock_handbook_by_turns_render_nothing_again(
     ]
     for request in requests:
         build(request, quiet)
-    assert asked
-    asked.clear()
+    before = rendered_at(tmp_path / "workshop")
     for request in requests:
         build(request, quiet)
-    assert asked == []
+    assert rendered_at(tmp_path / "workshop") == before

@@ -77,7 +77,7 @@ def test_two_processes_render_what_one_renders(
     submit: Submit, docs: Path, whole: dict[str, bytes], tmp_path: Path
 ) -> None:
     assert site_by(submit, docs, tmp_path) == whole
-    assert not (tmp_path / "aside").exists()
+    assert not list(tmp_path.glob("*-run"))
 
 
 def test_the_other_run_is_waited_for_when_the_own_is_done(docs: Path, pages: list[str], tmp_path: Path) -> None:
@@ -86,7 +86,7 @@ def test_the_other_run_is_waited_for_when_the_own_is_done(docs: Path, pages: lis
 
     class Other(Future[Any]):
         def result(self, timeout: float | None = None) -> Any:
-            own.append(rendered(tmp_path / "rendered", pages))
+            own.append(rendered(tmp_path / "own-run", pages))
             return super().result(timeout)
 
     def submit(work: Work) -> Future[Any]:
@@ -100,19 +100,24 @@ def test_the_other_run_is_waited_for_when_the_own_is_done(docs: Path, pages: lis
 
 @only_in_a_whole_run
 @pytest.mark.parametrize("submit", [None, at_once], ids=["one run", "two runs"])
-def test_pages_that_are_not_asked_for_are_left_out(
+def test_pages_that_are_not_asked_for_are_left_alone(
     submit: Submit | None, docs: Path, pages: list[str], tmp_path: Path
 ) -> None:
+    folder = tmp_path / "rendered"
     first, *others = pages
-    index = render_pages(submit, docs, tmp_path / "rendered", NAV, SETTINGS, others)
-    assert rendered(tmp_path / "rendered", pages) == others
+    left = (folder / first).with_suffix(".html")
+    left.parent.mkdir(parents=True)
+    left.write_text("as it was", "utf-8")
+    index = render_pages(submit, docs, folder, NAV, SETTINGS, others)
+    assert left.read_text("utf-8") == "as it was"
+    assert rendered(folder, pages) == pages
     assert f"{first.removesuffix('.md')}.html" not in set(map(page_of, index["docs"]))
 
 
 def test_pages_of_a_build_that_was_stopped_are_not_taken_over(
     docs: Path, pages: list[str], whole: dict[str, bytes], tmp_path: Path
 ) -> None:
-    for run in ("rendered", "aside"):
+    for run in ("own-run", "other-run"):
         for page in pages:
             half = (tmp_path / run / page).with_suffix(".html")
             half.parent.mkdir(parents=True, exist_ok=True)
