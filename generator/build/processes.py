@@ -1,6 +1,7 @@
 """Runs pure functions over many inputs on N processes, with results kept; or other work on one of them."""
 
 import os
+from collections import deque
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from functools import partial
@@ -30,10 +31,10 @@ def several_processes(results: Results, count: int) -> Iterator[tuple[RunMany, S
 
 
 def _map(submit: Submit, function: Callable[[Thing], Result], things: Sequence[Thing]) -> Iterator[Result]:
-    """Like `map`, by other processes, which begin at once."""
+    """Like `map`, by other processes, which begin at once; what has been taken is not held any longer."""
     batches = (things[first : first + _AT_ONCE] for first in range(0, len(things), _AT_ONCE))
-    done = [submit(partial(_list, function, batch)) for batch in batches]
-    return (result for batch in done for result in batch.result())
+    done = deque(submit(partial(_list, function, batch)) for batch in batches)
+    return (result for _ in range(len(done)) for result in done.popleft().result())
 
 
 def _list(function: Callable[[Thing], Result], things: Sequence[Thing]) -> list[Result]:
