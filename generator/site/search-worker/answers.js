@@ -15,8 +15,6 @@ const SAYS_LITTLE = new Set(PHRASES["search.says-little"].split(/\s+/));
 let words = new Map();
 /** @type {{asked: string, shown?: string}} the last question, and what was asked in its place */
 let question = { asked: "" };
-/** What was asked, without the marks of a sentence. */
-let plainly = "";
 
 /** The theme builds its index once; its words are kept from there. */
 function keepWordsOfIndex() {
@@ -78,7 +76,8 @@ function sayingMuch(words) {
  */
 function sharpened(asked) {
   const typed = (divisionAsked(asked) ? withoutMarks(asked) : asked).trim().split(/\s+/);
-  const kept = sayingMuch(typed).length > 1 ? sayingMuch(typed) : typed;
+  const telling = sayingMuch(typed);
+  const kept = telling.length > 1 ? telling : typed;
   const isFinished = (place) =>
     place < kept.length - 1 ||
     asked.endsWith(" ") ||
@@ -96,7 +95,6 @@ addEventListener("message", ({ data: message }) => {
   const shown = divisionAsked(plain) ? plain : forgiven(plain);
   message.data = sharpened(shown);
   question = { asked, shown: shown === plain ? undefined : shown };
-  plainly = shown;
 });
 
 /**
@@ -115,13 +113,14 @@ const asShown = (items) =>
  *   marked words; then those that have what says something in it
  */
 function taggedFirst(asked, items) {
-  const words = asked.trim().toLowerCase();
   const core = (text) => sayingMuch(text.split(/\s+/)).join(" ");
   const bare = (tag) => tag.replace(/<[^>]+>/g, "").toLowerCase();
-  const tagsOf = (parts) => parts.flatMap(({ tags = [] }) => tags).map(bare);
-  const tagged = (isMeant) => items.filter((parts) => tagsOf(parts).some(isMeant));
-  const [whole, nearly] = [tagged((tag) => tag === words), tagged((tag) => core(tag) === core(words))];
-  return [...new Set([...whole, ...nearly, ...items])];
+  const words = asked.trim().toLowerCase();
+  const coreOfWords = core(words);
+  const pages = items.map((parts) => ({ parts, tags: parts.flatMap(({ tags = [] }) => tags).map(bare) }));
+  const whole = pages.filter(({ tags }) => tags.includes(words));
+  const nearly = pages.filter(({ tags }) => tags.some((tag) => core(tag) === coreOfWords));
+  return [...new Set([...whole, ...nearly, ...pages])].map(({ parts }) => parts);
 }
 
 /**
@@ -140,7 +139,7 @@ const answer = self.postMessage.bind(self);
 self.postMessage = (message) => {
   if (message.type === RESULT) {
     const asked = question.shown ?? question.asked;
-    message.data.items = asShown(withNumbersFirst(asked, taggedFirst(plainly, message.data.items)));
+    message.data.items = asShown(withNumbersFirst(asked, taggedFirst(withoutPunctuation(asked), message.data.items)));
     Object.assign(message.data, question);
   }
   answer(message);
