@@ -28,15 +28,15 @@
   const offerToPresent = (asked, places) => {
     const toPresent = screens(places);
     const here = places.find(({ level }) => level === movementByMovement.level());
+    const addressOf = (id) => `${writeAll(asked)}&present-${id}`;
     const links = toPresent.map(({ id, shown, name }) => {
-      const href = `${writeAll(asked)}&present-${id}`;
+      const href = addressOf(id);
       if (shown === name) return element("a", { href }, name);
       const kind = Number(shown) ? `a.number-card.${id.split("-")[0]}` : "a";
       return element(kind, { href, "aria-label": say("lesson.shown-and-name", { shown, name }) }, shown);
     });
     head.querySelector("nav").replaceChildren(...links);
-    const first = here ? toPresent.findIndex(({ id }) => id === here.parts[0].id) : 0;
-    byId("present-it").hash = links[first].hash;
+    byId("present-it").hash = addressOf((here ? here.parts : toPresent)[0].id);
     sharing.presenting.show();
   };
 

@@ -52,7 +52,12 @@
     }
   };
 
-  const keepOn = () => keep(kept(), kept().day); // the school's own shelf may have changed since
+  /** Once more what was kept: the school's own shelf may have changed since. */
+  const keepOn = () => {
+    const before = kept();
+    keep(before, before.day);
+  };
+
   keepOn();
 
   /** Every lesson of the handbook: its page, its title, what it needs. */
