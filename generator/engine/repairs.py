@@ -19,6 +19,7 @@ from generator.engine.sharing import Sharing
 from generator.engine.shortest import MOST_MOVEMENTS, shortest
 from generator.engine.slips import Occasion, Outcome, Slip
 from generator.engine.steps import State
+from generator.engine.trays import Tray
 from generator.engine.whatever_happened import in_movements
 
 
@@ -67,17 +68,17 @@ def _leads_to_the_end(sharing: Sharing, movement: Movement, outcome: Outcome) ->
     """Whether its pieces are there, trays then hold the digits of their values, and dealing on ends rightly."""
     pieces, place, source, target, giving, taking = movement
     middle = outcome.left.plus(place, movement.in_all * ((target is At.LEFT_OVER) - (source is At.LEFT_OVER)))
-    share = Counts()
-    for tray in outcome.trays:
-        holds = tray.holds
-        for ends, more in ((giving, -pieces), (taking, pieces)):
-            if ends and (ends.value, ends.stands_for) == (tray.holds.value, tray.stands_for):
-                holds = holds.plus(place, more)
-        if not all(0 <= there < TEN for there in holds):
-            return False
-        share = Counts.of(holds.value // tray.stands_for)
-    if min(middle) < 0:
+
+    def is_of(ends: Reading | None, tray: Tray) -> bool:
+        return ends is not None and (ends.value, ends.stands_for) == (tray.holds.value, tray.stands_for)
+
+    trays = [
+        tray._replace(holds=tray.holds.plus(place, pieces * (is_of(taking, tray) - is_of(giving, tray))))
+        for tray in outcome.trays
+    ]
+    if min(middle) < 0 or not all(0 <= there < TEN for tray in trays for there in tray.holds):
         return False
+    share = Counts.of(trays[0].holds.value // trays[0].stands_for)
     end = deal_on(State(middle, share.less(Counts(), len(middle)), UNITS, 0), sharing.mat)
     size = len(end.middle)
     return end.middle == sharing.end.middle.less(Counts(), size) and end.share == sharing.end.share.less(Counts(), size)

@@ -52,9 +52,9 @@
     const { pieces, place, source, target, giving, taking } = movement;
     const isOf = (ends, { holds, stands_for }) => ends?.reads === valueOf(holds) && ends.stands_for === stands_for;
     const middle = plus(left, place, inAll(movement) * ((target === "left-over") - (source === "left-over")));
-    const then = trays.map(({ holds, ...tray }) => {
-      const more = (isOf(taking, { holds, ...tray }) ? pieces : 0) - (isOf(giving, { holds, ...tray }) ? pieces : 0);
-      return { ...tray, holds: plus(holds, place, more) };
+    const then = trays.map((tray) => {
+      const more = pieces * (isOf(taking, tray) - isOf(giving, tray));
+      return { ...tray, holds: plus(tray.holds, place, more) };
     });
     const areDigits = then.every(({ holds }) => holds.every((there) => there >= 0 && there < TEN));
     if (!areDigits || Math.min(...middle) < 0) return false;
