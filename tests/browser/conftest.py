@@ -2,15 +2,17 @@
 
 import json
 import os
+import re
 import shutil
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from re import Pattern
 from typing import Any, NamedTuple
 from urllib.parse import quote_plus
 
 import pytest
-from playwright.sync_api import Browser, Page, ViewportSize, sync_playwright
+from playwright.sync_api import Browser, Page, ViewportSize, expect, sync_playwright
 
 from tests.browser.nginx import nginx_path, serving
 from tests.conftest import build_once
@@ -35,6 +37,11 @@ INSIDE = ("file:", "blob:", "data:", "http://127.0.0.1:")
 def result_for(words: str) -> str:
     """Finds an answer to all of the words: a result says in its address which of them it holds."""
     return f'.md-search-result__link[href*="h={quote_plus(words)}"]'
+
+
+def ends(address: str) -> Pattern[str]:
+    """What the address of a page ends with; to be expected, for the browser tells of a new address a moment later."""
+    return re.compile(re.escape(address) + "$")
 
 
 class Visit(NamedTuple):
@@ -66,6 +73,7 @@ def launch() -> Iterator[Launch]:
     path = chromium_path()
     if path is None:
         pytest.skip(f"no Chromium found; install one so that the path holds one of {', '.join(NAMES)}")
+    expect.set_options(timeout=PATIENCE)
     started: list[Browser] = []
     with sync_playwright() as playwright:
 

@@ -14,7 +14,7 @@ from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS, Counts, pl
 from generator.engine.sharing import Sharing, share
 from generator.engine.steps import Action, State
 from generator.figures.style import DARK, LIGHT
-from tests.browser.conftest import visiting
+from tests.browser.conftest import ends, visiting
 from tests.browser.test_accessible import A_VIEW, SMALL_TARGETS, TARGET, axe_faults
 from tests.browser.test_today import TODAY
 from tests.figures.legible import luminance
@@ -107,7 +107,7 @@ def test_every_movement_shows_what_the_engine_says_in_columns_that_stay(
         assert [moment["outside"] for moment in seen] == [0] * len(seen)
         assert max(moment["wide"] for moment in seen) <= width
         expect(visit.page.locator("[data-go=next]")).to_have_attribute("aria-disabled", "true")
-        assert visit.page.url.endswith(f"&movement={len(room) - 1}")
+        expect(visit.page).to_have_url(ends(f"&movement={len(room) - 1}"))
         assert (visit.outside, visit.errors) == ([], [])
 
 
@@ -142,7 +142,7 @@ def test_keys_and_buttons_lead_through_it_and_the_address_follows(chromium: Brow
         expect(now).to_have_text("Movement 16 of 22: Exchange one hundred for ten tens.")
         page.keyboard.press("Home")
         expect(now).to_have_text("Set out: 4 thousands, 3 hundreds, 2 tens and 7 units. Nothing has been shared yet.")
-        assert page.url.endswith("#number=4327&children=6&movement=0")
+        expect(page).to_have_url(ends("#number=4327&children=6&movement=0"))
 
 
 HEADS = "[...document.querySelectorAll('#movement-mat .heads strong')].map((head) => getComputedStyle(head).color)"
@@ -215,7 +215,7 @@ def test_who_practises_says_every_movement_before_it_is_seen(
         page.goto(address(plain_site, sharing, 0))
         page.get_by_label("Practise").check()
         page.keyboard.press("ArrowRight")
-        assert page.url.endswith("&movement=0")
+        expect(page).to_have_url(ends("&movement=0"))
         for right in [answer for step in sharing.steps for answer in ANSWERS[step.action]]:
             told, stays = page.evaluate(ANSWER, "bank" if right == "left-over" else "left-over")
             assert told.startswith("Look again. ")
@@ -223,7 +223,7 @@ def test_who_practises_says_every_movement_before_it_is_seen(
             told, _ = page.evaluate(ANSWER, right)
             assert told.startswith("Right")
         expect(page.locator("#practise-question")).to_be_hidden()
-        assert page.url.endswith(f"&movement={len(states(sharing)) - 1}")
+        expect(page).to_have_url(ends(f"&movement={len(states(sharing)) - 1}"))
         assert axe_faults(page) == []
 
 

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser
+from playwright.sync_api import Browser, expect
 
 from tests.browser.conftest import Launch, altered, visiting
 from tests.sampling import only_in_a_whole_run, sample, spread, times
@@ -106,7 +106,7 @@ def test_when_search_cannot_run_a_visible_line_leads_to_the_a_z(
         help_line = visit.page.locator("#search-help")
         help_line.wait_for(state="visible")
         help_line.get_by_role("link").click()
-        assert visit.page.url == (copy / "reference" / "a-z.html").as_uri()
+        expect(visit.page).to_have_url((copy / "reference" / "a-z.html").as_uri())
         assert visit.outside == []
 
 

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, CDPSession, Page, expect
 
-from tests.browser.conftest import visiting
+from tests.browser.conftest import ends, visiting
 from tests.browser.test_accessible import A_VIEW, SMALL_TARGETS, TARGET, axe_faults
 from tests.sampling import only_in_a_whole_run, sample
 
@@ -163,13 +163,13 @@ def test_keys_that_scroll_turn_the_page_only_where_nothing_is_left_to_scroll(pag
 def test_escape_returns_to_the_place_on_the_page_of_the_lesson(page: Page) -> None:
     for key in ("ArrowRight", "ArrowRight", "ArrowRight", "Escape"):
         page.keyboard.press(key)
-    assert page.url.endswith("#hundreds")
+    expect(page).to_have_url(ends("#hundreds"))
     expect(page.locator("#hundreds")).to_be_in_viewport()
     expect(page.locator("#hundreds")).to_be_focused()
     expect(page.locator(".lesson-head")).to_be_visible()
     expect(page.locator(".presenting-head")).to_be_hidden()
     page.keyboard.press("ArrowRight")
-    assert page.url.endswith("#hundreds")
+    expect(page).to_have_url(ends("#hundreds"))
 
 
 def test_what_helps_where_something_is_not_right_is_one_click_away(page: Page) -> None:

@@ -5,7 +5,7 @@ import http.client
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser
+from playwright.sync_api import Browser, expect
 
 from generator.site import policy, servers
 from tests.browser.conftest import visiting
@@ -104,5 +104,5 @@ def test_in_the_browser_a_wrong_address_leads_back(address: str, chromium: Brows
         styled = visit.page.locator(".md-header").evaluate("one => getComputedStyle(one).backgroundColor")
         assert styled != "rgba(0, 0, 0, 0)"
         visit.page.locator("article a").first.click()
-        assert visit.page.url == address + "index.html"
+        expect(visit.page).to_have_url(address + "index.html")
         assert [error for error in visit.errors if "404" not in error] == []

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from tests.browser.conftest import Visit, visiting
+from tests.browser.conftest import Visit, ends, visiting
 from tests.browser.test_accessible import A_VIEW, SMALL_TARGETS, TARGET, UNFOLD, axe_faults
 from tests.sampling import only_in_a_whole_run, sample
 from tests.stock import sources
@@ -37,7 +37,7 @@ def test_a_number_and_a_group_are_answered_while_they_are_typed(visit: Visit) ->
     ask(page, "4,327", "6")
     expect(page.locator("#answer-each")).to_have_text("Each has 721, and 1 is left over.")
     expect(page.locator("#answer-name")).to_have_text("4,327 among six")
-    assert page.url.endswith("#number=4327&children=6")
+    expect(page).to_have_url(ends("#number=4327&children=6"))
     expect(page.locator("#answer-length")).to_contain_text("minutes")
     expect(page.locator("#shelf-verdict")).to_have_text("The shelf has enough for this number.")
     expect(page.locator("#nearest")).to_contain_text("4,326 nothing left over")
@@ -89,7 +89,7 @@ def test_wrong_input_gets_one_line_beside_its_field_and_changes_nothing(visit: V
         assert told == [page.locator(f"#{field}-fault").inner_text()], (number, children)
         expect(page.locator(f"#{field}")).to_have_attribute("aria-invalid", "true")
         expect(page.locator("#answer-name")).to_have_text("5,230 among four")
-        assert page.url.endswith("#number=5230&children=4")
+        expect(page).to_have_url(ends("#number=5230&children=4"))
 
 
 @only_in_a_whole_run
@@ -183,7 +183,7 @@ def test_something_is_not_right(visit: Visit, plain_site: Path) -> None:
     expect(page.locator("#not-right-total")).to_contain_text("nothing is lost")
     first = page.locator("#not-right-told .cause").first
     expect(first).to_contain_text("Give one unit bead from what is left over to the tray that reads 1,203.")
-    assert page.url.endswith("&seen=1204,1204,1203,1204&left=2")
+    expect(page).to_have_url(ends("&seen=1204,1204,1203,1204&left=2"))
     page.reload()
     expect(first).to_contain_text("tray that reads 1,203")
     page.evaluate("location.hash = 'number=4817&children=4&seen=1204,1204,1204,1203&left=2'")  # as another sends it
@@ -578,7 +578,7 @@ def test_without_scripts_it_leads_to_the_choosing_pages(chromium: Browser, plain
         visit.page.goto((plain_site / TODAY).as_uri())
         expect(visit.page.locator("#todays-number")).to_be_hidden()
         visit.page.get_by_role("link", name="Choose a ready number").click()
-        assert visit.page.url == (plain_site / "choosing" / "index.html").as_uri()
+        expect(visit.page).to_have_url((plain_site / "choosing" / "index.html").as_uri())
 
 
 @only_in_a_whole_run
