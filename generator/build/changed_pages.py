@@ -10,11 +10,11 @@ from functools import partial
 from pathlib import Path, PurePosixPath
 from typing import Any
 
-from generator.build.kept_results import Results, digests, key_of
 from generator.build.other_processes import Submit
+from generator.build.results_file import Results, digests, key_of
 from generator.build.two_runs import render_pages
+from generator.site.offline_search import INDEX, page_of, read_index
 from generator.site.run_mkdocs import Nav, Settings
-from generator.site.search import INDEX, page_of, read_index
 
 
 def render_changed(

@@ -9,8 +9,8 @@ from typing import Any, get_type_hints
 
 from pydantic import TypeAdapter
 
-from generator.build.kept_results import Results, key_of
 from generator.build.other_processes import Submit, other_processes
+from generator.build.results_file import Results, key_of
 from generator.errors import HandbookError
 from generator.pages.run_many import Given, Result, RunMany, Thing
 

@@ -42,16 +42,16 @@ def fresh_site(target: Path, say: Callable[[str], None], patience: float = 60.0)
     target = Path(os.path.realpath(target))
     if not target.name or os.path.ismount(target):
         raise HandbookError(f"{target}: is a whole disk; name a folder on it, such as {target / 'handbook'}")
-    workshop = target.with_name(f".{target.name}.building")
-    fresh = workshop / "site"
+    building = target.with_name(f".{target.name}.building")
+    fresh = building / "site"
     with disk_faults(target, f"the site at {target} is as it was before; "):
         target.parent.mkdir(parents=True, exist_ok=True)
         with locked(target.with_name(f".{target.name}.lock"), say, patience):
-            _refuse_foreign_workshop(workshop)
+            _refuse_foreign_building(building)
             try:
-                _tidy(workshop, target)
-                if workshop.exists():
-                    raise HandbookError(f"{workshop}: cannot be cleared; close what shows the handbook, or delete it")
+                _tidy(building, target)
+                if building.exists():
+                    raise HandbookError(f"{building}: cannot be cleared; close what shows the handbook, or delete it")
                 _refuse_foreign_site(target)
                 fresh.mkdir(parents=True)
                 yield fresh
@@ -61,7 +61,7 @@ def fresh_site(target: Path, say: Callable[[str], None], patience: float = 60.0)
                     _refuse_foreign_site(target)  # once more: somebody may have put a file there meanwhile
                     _swap(fresh, target)
             finally:
-                _tidy(workshop, target)
+                _tidy(building, target)
 
 
 @contextmanager
@@ -79,7 +79,7 @@ def disk_faults(folder: Path, besides: str = "") -> Iterator[None]:
 
 
 def _swap(fresh: Path, target: Path) -> None:
-    """Put the finished site in the place of the target; the old one is left in the workshop."""
+    """Put the finished site in the place of the target; the old one is left in the folder of the build."""
     if not target.exists():
         fresh.rename(target)
     elif not _exchange(fresh, target):
@@ -100,18 +100,18 @@ def _exchange(one: Path, other: Path) -> bool:
     raise OSError(code, os.strerror(code), str(other))
 
 
-def _tidy(workshop: Path, target: Path) -> None:
-    """Remove what a build left in the workshop; put a site back that was taken away but not replaced."""
-    previous = workshop / "previous"
+def _tidy(building: Path, target: Path) -> None:
+    """Remove what a build left in its folder; put a site back that was taken away but not replaced."""
+    previous = building / "previous"
     if previous.exists() and not target.exists():
         previous.rename(target)
-    shutil.rmtree(workshop, ignore_errors=True)
+    shutil.rmtree(building, ignore_errors=True)
 
 
-def _refuse_foreign_workshop(workshop: Path) -> None:
+def _refuse_foreign_building(building: Path) -> None:
     ours = {"site", "previous"}
-    if workshop.exists() and not (workshop.is_dir() and {path.name for path in workshop.iterdir()} <= ours):
-        raise HandbookError(f"{workshop}: is in the way of the build; move it elsewhere, or build to another folder")
+    if building.exists() and not (building.is_dir() and {path.name for path in building.iterdir()} <= ours):
+        raise HandbookError(f"{building}: is in the way of the build; move it elsewhere, or build to another folder")
 
 
 def _refuse_foreign_site(target: Path) -> None:

@@ -22,9 +22,9 @@ from tempfile import TemporaryDirectory
 from generator import HANDBOOK, PROJECT, VERSION
 from generator.build.books import books
 from generator.build.changed_pages import render_changed
+from generator.build.kept_between_builds import Workshop, workshop
 from generator.build.processes import usable_processors
 from generator.build.publishing import fresh_site
-from generator.build.workshop import Workshop, workshop
 from generator.errors import HandbookError, SourceError
 from generator.figures.gallery import drawing
 from generator.figures.picture import FIGURES, SPRITE

@@ -9,8 +9,8 @@ from typing import Any
 
 from generator.build.other_processes import Submit
 from generator.errors import Faults
+from generator.site.offline_search import read_index
 from generator.site.run_mkdocs import Nav, Settings, render
-from generator.site.search import read_index
 
 _ENOUGH_FOR_ONE = 40  # pages: to begin a second run takes as long as twenty pages do
 

@@ -11,10 +11,10 @@ import click
 from generator import HANDBOOK
 from generator.commands.arguments import WholeNumbersCommand, school_option, whole_number
 from generator.commands.tables import beside, counted, number_columns, text_column
-from generator.engine.numbers import Choice, Remainder, Zeros, best_first, digits_must_repeat, numbers, reckon
+from generator.engine.choosing_numbers import Choice, Remainder, Zeros, best_first, digits_must_repeat, numbers, reckon
+from generator.engine.limits import MOST_CHILDREN
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS, place_name
 
-LARGEST_GROUP = 12
 FEW = 12
 _SENDING = {place_name(place): place for place in (THOUSANDS, HUNDREDS, TENS)}
 
@@ -39,7 +39,7 @@ Examples:
   python -m generator choose 3 --exchange-from tens --remainder none --zeros none
   python -m generator choose 6 --digits 3 --within-shelf --all""",
 )
-@click.argument("divisor", type=whole_number(1, LARGEST_GROUP))
+@click.argument("divisor", type=whole_number(1, MOST_CHILDREN))
 @click.option(
     "--exchange-from",
     type=_exchange_from,

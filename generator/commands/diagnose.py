@@ -9,9 +9,9 @@ import click
 from generator.commands.arguments import DIVIDEND_LIMIT, PLAIN_LIMIT, WholeNumbersCommand, ribbons_option, whole_number
 from generator.commands.tables import counted, division_line
 from generator.engine.diagnosis import Cause, Diagnosis, diagnose
-from generator.engine.movements import Again, ChangePlaces, Exchange, Repair, RepairStep, ShareOn
 from generator.engine.observations import Reading
 from generator.engine.places import place_name
+from generator.engine.repair_movements import Again, ChangePlaces, Exchange, Repair, RepairStep, ShareOn
 from generator.words.phrases import Phrases
 from generator.words.slips import Explanation, each_event_once, explain
 from generator.words.unexplained import unexplained

@@ -12,13 +12,14 @@ import click
 
 from generator import HANDBOOK
 from generator.commands.arguments import WholeNumbersCommand, school_option, whole_number
+from generator.engine.limits import LARGEST_DIVIDEND, LARGEST_DIVISOR
 from generator.engine.sharing import share
 from generator.errors import SourceError
 from generator.pages.writing.settings import settings
 from generator.source.fields import LARGEST_ORDER
 from generator.source.lessons import misfits
 from generator.source.library import Sources, load, readable_steps
-from generator.source.models import LARGEST_DIVIDEND, LARGEST_DIVISOR, LessonFile, Step
+from generator.source.models import LessonFile, Step
 from generator.source.reading import Table, as_toml, refused
 from generator.source.validating import did_you_mean, validated
 from generator.words.numbers import capital

@@ -9,8 +9,8 @@ from pathlib import Path
 import click
 
 from generator import HANDBOOK, PROJECT
+from generator.build.kept_between_builds import name_of
 from generator.build.straight_line import WORKSHOP
-from generator.build.workshop import name_of
 from generator.commands.arguments import school_option, whole_number
 from generator.commands.preview import Preview, changes
 

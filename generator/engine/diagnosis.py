@@ -4,10 +4,10 @@ from collections import Counter, defaultdict
 from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
-from generator.engine.movements import Repair
 from generator.engine.observations import Observation, Reading, beads_on, readings
 from generator.engine.outcomes import simulate
 from generator.engine.places import UNITS, Counts
+from generator.engine.repair_movements import Repair
 from generator.engine.repairs import easier, repair
 from generator.engine.sharing import Sharing, refuse_unless_whole, share
 from generator.engine.slips import Occasion, Outcome, Slip, Spot

@@ -12,9 +12,9 @@ from collections import Counter
 from collections.abc import Iterator
 
 from generator.engine.dealing import deal_on
-from generator.engine.movements import TEN, Again, At, Movement, Pile, Repair, Room, ShareOn, room_of, together
 from generator.engine.observations import Reading
 from generator.engine.places import UNITS, Counts
+from generator.engine.repair_movements import TEN, Again, At, Movement, Pile, Repair, Room, ShareOn, room_of, together
 from generator.engine.sharing import Sharing
 from generator.engine.shortest import MOST_MOVEMENTS, shortest
 from generator.engine.slips import Occasion, Outcome, Slip

@@ -12,7 +12,7 @@ from collections.abc import Iterator, Mapping
 from functools import lru_cache
 from typing import TypeAlias
 
-from generator.engine.movements import TEN, At, Exchange, Movement, Piles, Repair, Room, exchanged, moved
+from generator.engine.repair_movements import TEN, At, Exchange, Movement, Piles, Repair, Room, exchanged, moved
 
 MOST_MOVEMENTS = 4
 """What people can still follow in one go."""

@@ -8,9 +8,20 @@ from collections.abc import Iterable
 from functools import partial
 from operator import add
 
-from generator.engine.movements import TEN, Again, At, ChangePlaces, Exchange, Movement, Pile, Repair, ShareOn, room_of
 from generator.engine.observations import Observation, Reading
 from generator.engine.places import UNITS, Counts
+from generator.engine.repair_movements import (
+    TEN,
+    Again,
+    At,
+    ChangePlaces,
+    Exchange,
+    Movement,
+    Pile,
+    Repair,
+    ShareOn,
+    room_of,
+)
 from generator.engine.sharing import Sharing
 from generator.engine.shortest import MOST_MOVEMENTS, shortest
 

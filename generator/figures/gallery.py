@@ -7,13 +7,13 @@ from generator.engine.places import UNITS, place_name
 from generator.engine.sharing import Sharing, share
 from generator.figures import charts
 from generator.figures.draw import draw
+from generator.figures.end_in_cards import story_figure
 from generator.figures.formats import NARROW, SMALL, WIDE
 from generator.figures.picture import OF_A_PLAN, PART, SPRITE, Picture
 from generator.figures.room import room_figure, small_figure
 from generator.figures.scene import Frame, end_scene, frame_of, stage_scene, start_scene
 from generator.figures.shapes import Part
 from generator.figures.sprite import sprite
-from generator.figures.story import story_figure
 from generator.figures.view import View
 from generator.words.phrases import Phrases
 

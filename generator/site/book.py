@@ -18,9 +18,9 @@ from lxml.etree import strip_elements, tostring
 
 from generator import HANDBOOK
 from generator.errors import HandbookError
-from generator.site.contents import Chapter, contents_of
+from generator.site.book_contents import Chapter, contents_of
 from generator.site.html import ADDRESSES, LISTS_OF_ADDRESSES, Element, parse, words
-from generator.site.sheets import Sheets, plans_in, sheets
+from generator.site.sheets_of_paper import Sheets, plans_in, sheets
 
 BOOK = "book.html"
 

@@ -11,7 +11,7 @@ from itertools import chain
 from pathlib import Path
 from typing import Any
 
-from generator.site import book, dates, policy, scripts, search, servers, sheets
+from generator.site import book, dates, offline_search, policy, scripts, servers, sheets_of_paper
 from generator.site.html import parse, words
 from generator.site.run_mkdocs import Settings
 
@@ -35,10 +35,10 @@ def finished(
     taken = {path: printed.sheets.number for path, printed in bound.items()}
     pages = ((path, (rendered / path).read_text("utf-8")) for path in paths if path.endswith(".html"))
     for path, text in chain(pages, ((path, printed.page) for path, printed in bound.items())):
-        text = marked(dates.dated(sheets.told(text, taken), built), imprint, on_paper)
+        text = marked(dates.dated(sheets_of_paper.told(text, taken), built), imprint, on_paper)
         yield path, policy.guarded(path, text, inline).encode()
     made = {
-        **search.offline(rendered, for_scripts),
+        **offline_search.offline(rendered, for_scripts),
         **scripts.joined(rendered),
         **servers.files(settings.sub_path, inline),
         **{each.chapter_pages: bound[each.path].chapter_pages.encode() for each in books},

@@ -12,12 +12,10 @@ from typing import Annotated, Literal
 
 from pydantic import AfterValidator, Field, ValidationInfo, field_validator
 
+from generator.engine.limits import LARGEST_DIVIDEND, LARGEST_DIVISOR, MOST_CHILDREN
 from generator.engine.places import Counts
 from generator.source.fields import Flag, Model, Order, ReviewDate, Tags, fault_in_value, paragraph, text, whole_number
 
-MOST_CHILDREN = 12
-LARGEST_DIVIDEND = 9999
-LARGEST_DIVISOR = 999
 PAGES_OF_A_STEP = ("index", "cards", "plans")  # names that no lesson may have
 PlaceWord = Literal["thousands", "hundreds", "tens"]
 
@@ -46,7 +44,7 @@ class LessonFile(Model):
             raise fault_in_value(problem, f"write a number from 1 to {MOST_CHILDREN}, or add ribbons = true")
         if ribbons and divisor < 10:
             problem = f"is {divisor}, so nobody wears a ribbon"
-            raise fault_in_value(problem, "write a number from 10 to 999, or take out ribbons = true")
+            raise fault_in_value(problem, f"write a number from 10 to {LARGEST_DIVISOR}, or take out ribbons = true")
         if ribbons and (children := Counts.of(divisor).pieces) > MOST_CHILDREN:
             problem = f"is {divisor}, which takes {children} children"
             raise fault_in_value(problem, f"choose a divisor whose digits add up to {MOST_CHILDREN} or less")

@@ -6,10 +6,10 @@ from typing import Annotated, Literal
 from pydantic import AfterValidator, Field
 
 from generator.engine.length import Pace
+from generator.engine.limits import MOST_CHILDREN
 from generator.engine.places import Counts
 from generator.engine.shelf import Shelf
 from generator.source.fields import Flag, Model, fault_in_value, text, whole_number
-from generator.source.models import MOST_CHILDREN
 from generator.source.reading import printable
 
 # Of a host no more is asked than that it is one: only the path is used.

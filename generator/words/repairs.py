@@ -3,9 +3,9 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from generator.engine.movements import Again, At, ChangePlaces, Exchange, Movement, Repair, RepairStep, ShareOn
 from generator.engine.observations import Reading
 from generator.engine.places import UNITS
+from generator.engine.repair_movements import Again, At, ChangePlaces, Exchange, Movement, Repair, RepairStep, ShareOn
 from generator.engine.sharing import Sharing
 from generator.words.material import whose_tray
 from generator.words.numbers import capital, material, place_word, small_number

@@ -4,8 +4,8 @@ from collections.abc import Collection, Iterable
 from typing import NamedTuple
 
 from generator.engine.diagnosis import Cause, Symptom
-from generator.engine.movements import At, Movement, Repair
 from generator.engine.places import UNITS
+from generator.engine.repair_movements import At, Movement, Repair
 from generator.engine.sharing import Sharing
 from generator.engine.slips import Slip, Spot
 from generator.engine.steps import Action

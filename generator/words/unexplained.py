@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
-from generator.engine.movements import TEN, Movement, Repair, ShareOn
 from generator.engine.observations import Observation
 from generator.engine.places import Counts
+from generator.engine.repair_movements import TEN, Movement, Repair, ShareOn
 from generator.engine.sharing import Sharing
 from generator.engine.whatever_happened import by_what_is_seen, surely_there
 from generator.words.numbers import material

@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from generator import HANDBOOK
 from generator.build.processes import usable_processors
-from generator.engine.numbers import numbers_of_kind
+from generator.engine.choosing_numbers import numbers_of_kind
 from tests.benchmarks.measuring import Measured, python
 
 _ROUNDS = 4

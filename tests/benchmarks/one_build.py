@@ -11,7 +11,7 @@ import time
 from pathlib import Path
 
 from generator.build import straight_line
-from generator.build.kept_results import fingerprint
+from generator.build.results_file import fingerprint
 from generator.pages.handbook import write_handbook
 from generator.pages.writing.writer import Writer
 from generator.site import run_mkdocs

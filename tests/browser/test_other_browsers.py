@@ -22,8 +22,8 @@ from playwright.sync_api import Browser
 from generator.engine.sharing import Sharing, share
 from tests.browser.conftest import visiting
 from tests.browser.other_browsers import BROWSERS, Other
-from tests.browser.test_movements import ALL_MOVEMENTS, SHAPES, pieces, states, trays
-from tests.browser.test_movements import address as address_today
+from tests.browser.test_movement_by_movement import ALL_MOVEMENTS, SHAPES, pieces, states, trays
+from tests.browser.test_movement_by_movement import address as address_today
 from tests.browser.test_search import QUERIES, TYPE, found
 from tests.browser.test_today import TODAY
 from tests.sampling import only_in_a_whole_run, spread

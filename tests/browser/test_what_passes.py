@@ -4,7 +4,7 @@ import random
 
 from playwright.sync_api import Browser
 
-from generator.pages.authored.content import reader, refusals
+from generator.pages.authored.allowed_html import reader, refusals
 from tests.browser.conftest import visiting
 from tests.sampling import times
 

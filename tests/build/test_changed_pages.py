@@ -8,10 +8,10 @@ from pathlib import Path
 import pytest
 
 from generator.build.changed_pages import render_changed
-from generator.build.kept_results import Results
+from generator.build.results_file import Results
 from generator.errors import SourceError
+from generator.site.offline_search import INDEX, offline
 from generator.site.run_mkdocs import Nav, render
-from generator.site.search import INDEX, offline
 from tests.sampling import only_in_a_whole_run, sample
 from tests.site.samples import DOCS, KNOWN, NAV, SETTINGS
 from tests.small_handbook import contents

@@ -14,8 +14,8 @@ from pathlib import Path
 import pytest
 
 from generator import PROJECT
-from generator.build.kept_results import Results
 from generator.build.processes import several_processes
+from generator.build.results_file import Results
 from generator.build.straight_line import Request
 from generator.errors import Fault, HandbookError, SourceError
 from tests.in_turn import run_in_turn
@@ -75,7 +75,7 @@ import sys, time
 from pathlib import Path
 from generator import PROJECT
 from generator.build.processes import several_processes
-from generator.build.kept_results import Results
+from generator.build.results_file import Results
 from multiprocessing import active_children
 from tests.build.test_processes import picture
 with several_processes(Results(Path(sys.argv[1]) / "results", ""), 2) as (run_many, _):
@@ -195,7 +195,7 @@ def slowly(given: float, thing: int) -> int:
 MUCH_TO_DO = """
 import signal, sys
 from pathlib import Path
-from generator.build.kept_results import Results
+from generator.build.results_file import Results
 from generator.build.processes import several_processes
 from tests.build.test_processes import slowly
 signal.signal(signal.SIGINT, signal.default_int_handler)  # also where a shell ignores it for what it runs beside

@@ -10,13 +10,13 @@ from typing import Any
 import pytest
 
 from generator.build.changed_pages import render_changed
-from generator.build.kept_results import Results
 from generator.build.other_processes import Submit, Work
 from generator.build.processes import several_processes
+from generator.build.results_file import Results
 from generator.build.two_runs import render_pages
 from generator.errors import SourceError
+from generator.site.offline_search import page_of
 from generator.site.run_mkdocs import Nav, render
-from generator.site.search import page_of
 from tests.build.test_changed_pages import in_order
 from tests.sampling import only_in_a_whole_run
 from tests.site.samples import DOCS, NAV, SETTINGS

@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from generator.engine.numbers import Choice, numbers
+from generator.engine.choosing_numbers import Choice, numbers
 from generator.engine.places import Counts
 from generator.engine.shelf import Shelf
 from tests.commands.running import run_command

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from generator.engine.numbers import reckon
+from generator.engine.choosing_numbers import reckon
 from generator.engine.places import Counts
 from generator.engine.sharing import share
 from generator.engine.shelf import Shelf, Shortage, most_needed, needs, purchases, shortages

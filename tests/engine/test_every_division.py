@@ -12,8 +12,8 @@ from typing import NamedTuple
 
 import pytest
 
+from generator.engine.choosing_numbers import NUMBER_KINDS, Choice, Remainder, Zeros, numbers, numbers_of_kind, reckon
 from generator.engine.features import Features, features_of
-from generator.engine.numbers import NUMBER_KINDS, Choice, Remainder, Zeros, numbers, numbers_of_kind, reckon
 from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import Shelf, needs, shortages

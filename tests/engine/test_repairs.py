@@ -9,9 +9,9 @@ import pytest
 
 from generator.commands.diagnose import repair_as_data
 from generator.engine.diagnosis import diagnose
-from generator.engine.movements import Again, At, ChangePlaces, Exchange, Movement, Repair, RepairStep, ShareOn
 from generator.engine.observations import Observation, Reading, readings
 from generator.engine.outcomes import simulate
+from generator.engine.repair_movements import Again, At, ChangePlaces, Exchange, Movement, Repair, RepairStep, ShareOn
 from generator.engine.repairs import easier, repair
 from generator.engine.sharing import Sharing, share
 from generator.engine.shortest import MOST_MOVEMENTS

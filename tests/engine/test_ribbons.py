@@ -4,8 +4,8 @@ from random import Random
 
 import pytest
 
+from generator.engine.choosing_numbers import reckon
 from generator.engine.features import features_of
-from generator.engine.numbers import reckon
 from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, share
 from generator.engine.steps import Action

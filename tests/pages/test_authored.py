@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from generator.errors import HandbookError, SourceError
-from generator.pages.authored.content import reader
+from generator.pages.authored.allowed_html import reader
 from generator.pages.handbook import Handbook, write_handbook
 from generator.pages.kinds.overviews import write_a_z
 from generator.pages.writing.writer import Writer

@@ -7,7 +7,7 @@ from random import Random
 
 import pytest
 
-from generator.engine.numbers import (
+from generator.engine.choosing_numbers import (
     NUMBER_KINDS,
     Choice,
     Remainder,
@@ -72,7 +72,7 @@ def test_every_kind_best_first(engine: Engine, divisor: int) -> None:
     shelf = made_up_shelves(77)[divisor % 10]
     calls = [(divisor, kind, owned) for kind in NUMBER_KINDS for owned in (None, shelf.model_dump())]
     function = """([divisor, kind, shelf]) => {
-      const { numbers, bestFirst, NUMBER_KINDS } = sharing.numbers;
+      const { numbers, bestFirst, NUMBER_KINDS } = sharing.choosingNumbers;
       return bestFirst(divisor, NUMBER_KINDS[kind].flatMap((choice) => numbers(divisor, { ...choice, shelf })));
     }"""
     for (_, kind, owned), answer in zip(calls, engine.answers(function, calls), strict=True):
@@ -81,13 +81,15 @@ def test_every_kind_best_first(engine: Engine, divisor: int) -> None:
 
 
 def test_the_kinds_come_in_the_same_order(engine: Engine) -> None:
-    assert engine.run("JSON.stringify(Object.keys(sharing.numbers.NUMBER_KINDS))") == as_json(list(NUMBER_KINDS))
+    assert engine.run("JSON.stringify(Object.keys(sharing.choosingNumbers.NUMBER_KINDS))") == as_json(
+        list(NUMBER_KINDS)
+    )
 
 
 def test_a_division_reckoned_without_a_movement(engine: Engine) -> None:
     chance = Random(18)
     divisions = [(chance.randint(0, 10 ** chance.randint(1, 6)), chance.randint(1, 20)) for _ in range(400)]
-    answers = engine.answers("([n, d]) => bare(sharing.numbers.reckon(n, d))", divisions)
+    answers = engine.answers("([n, d]) => bare(sharing.choosingNumbers.reckon(n, d))", divisions)
     for division, answer in zip(divisions, answers, strict=True):
         reckoning = reckon(*division)
         assert answer == as_json([*reckoning, reckoning.exchanges, reckoning.handlings]), division

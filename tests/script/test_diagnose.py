@@ -12,9 +12,9 @@ import pytest
 from generator.commands.diagnose import as_data, repair_as_data
 from generator.engine import diagnosis
 from generator.engine.diagnosis import Diagnosis, diagnose, telling_slips
-from generator.engine.movements import Again
 from generator.engine.observations import Observation, Reading, readings
 from generator.engine.outcomes import simulate
+from generator.engine.repair_movements import Again
 from generator.engine.repairs import repair
 from generator.engine.sharing import share
 from generator.engine.slips import Outcome, Slip

@@ -4,7 +4,7 @@ import json
 
 import pytest
 
-from generator.engine.numbers import Choice, numbers
+from generator.engine.choosing_numbers import Choice, numbers
 from generator.source.school import ShelfTable
 from tests.commands.running import run_command
 from tests.script.engine import Engine

@@ -5,8 +5,8 @@ from itertools import islice
 from random import Random
 
 from generator.commands.diagnose import repair_as_data
-from generator.engine.movements import At, Pile, Room
 from generator.engine.places import Counts
+from generator.engine.repair_movements import At, Pile, Room
 from generator.engine.shortest import shortest
 from tests.sampling import times
 from tests.script.engine import Engine, as_json
@@ -16,7 +16,7 @@ MOST = 4
 PLENTY = 10**6
 SHORTEST = """([piles, most]) => {
   const room = piles.map(([at, right, off, standsFor, many]) => {
-    return { pile: sharing.movements.pileOf(at, right, off, standsFor), many };
+    return { pile: sharing.repairMovements.pileOf(at, right, off, standsFor), many };
   });
   const plan = sharing.shortest.shortest(room, most);
   return plan && sharing.asked.repairAsData(plan, true);

@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 
 from generator import HANDBOOK
-from generator.site import search
+from generator.site import offline_search
 from generator.words.numbers import number_words
 from generator.words.phrases import Phrases
 from tests.sampling import sample
@@ -20,7 +20,7 @@ from tests.script.engine import Engine
 QUERIES = tomllib.loads((Path(__file__).parents[1] / "browser" / "queries.toml").read_text("utf-8"))
 SCRIPTS = (
     *(HANDBOOK / "theme" / "js" / f"{name}.js" for name in ("sharing/places", "sharing/limits", "words/phrases")),
-    *(Path(search.__file__).with_name("search-worker") / f"{name}.js" for name in ("numbers", "todays-number")),
+    *(Path(offline_search.__file__).with_name("search-worker") / f"{name}.js" for name in ("numbers", "todays-number")),
 )
 UP_TO_NINE = [number_words(Phrases("en"), number) for number in range(1, 10)]
 LESSON = {"page": "lessons/x/4816-among-4.html", "dividend": 4816, "divisor": 4, "ribbons": False}

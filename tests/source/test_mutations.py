@@ -15,8 +15,8 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from generator.build.kept_results import Results
 from generator.build.processes import several_processes
+from generator.build.results_file import Results
 from generator.errors import SourceError
 from generator.pages.handbook import write_handbook
 from generator.pages.run_many import RunMany

@@ -9,9 +9,9 @@ import pytest
 from babel import Locale
 
 from generator import HANDBOOK, PROJECT
-from generator.engine.movements import At
-from generator.engine.numbers import NUMBER_KINDS
+from generator.engine.choosing_numbers import NUMBER_KINDS
 from generator.engine.places import place_name
+from generator.engine.repair_movements import At
 from generator.engine.slips import Slip, Spot
 from generator.source.fields import Model
 from generator.source.models import LessonFile

@@ -6,10 +6,10 @@ from itertools import islice
 import pytest
 
 from generator.engine.diagnosis import Cause, telling_slips
-from generator.engine.movements import Again, At, Exchange, Movement
 from generator.engine.observations import Reading
 from generator.engine.outcomes import simulate
 from generator.engine.places import place_name
+from generator.engine.repair_movements import Again, At, Exchange, Movement
 from generator.engine.repairs import repair
 from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Occasion, Slip, Spot

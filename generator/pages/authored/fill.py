@@ -8,8 +8,8 @@ from dataclasses import dataclass, replace
 
 from generator.errors import Fault, SourceError
 from generator.figures.picture import Picture
+from generator.pages.authored.allowed_html import reader, refusals
 from generator.pages.authored.confined import SECONDS, confined
-from generator.pages.authored.content import reader, refusals
 from generator.pages.authored.origin import SourceText
 from generator.pages.writing.links import LessonLink, StepLink
 from generator.pages.writing.page import Page, from_page, front_matter

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date
 from typing import Any
 
-from generator.engine.numbers import (
+from generator.engine.choosing_numbers import (
     NUMBER_KINDS,
     Choice,
     Offer,

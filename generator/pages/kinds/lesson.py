@@ -4,10 +4,11 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
+from generator.engine.choosing_numbers import Choice, Remainder, best_first, numbers
 from generator.engine.diagnosis import Symptom, right_observation, telling_slips
 from generator.engine.features import features_of
 from generator.engine.length import lesson_length
-from generator.engine.numbers import Choice, Remainder, best_first, numbers
+from generator.engine.limits import MOST_CHILDREN
 from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import Shelf, needs, shortages
 from generator.figures.picture import Picture
@@ -15,7 +16,7 @@ from generator.pages.writing.links import LessonLink, StepLink, lesson_link, ste
 from generator.pages.writing.page import Page, front_matter
 from generator.pages.writing.views import stage_views
 from generator.pages.writing.writer import Writer
-from generator.source.models import MOST_CHILDREN, Lesson, Step
+from generator.source.models import Lesson, Step
 from generator.words.lesson import cards_at_the_close, put_together, screens, to_set_out, told_places
 from generator.words.material import cards_on_paper, shortage, what_is_seen
 from generator.words.phrases import Phrases

@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from generator.engine.numbers import NUMBER_KINDS
+from generator.engine.choosing_numbers import NUMBER_KINDS
 from generator.pages.writing.page import Page
 from generator.pages.writing.writer import Writer
 

@@ -1,4 +1,7 @@
-"""The names that a template may use: every value printed is made safe, and nothing but these can be reached."""
+"""The names that every template may use; a page adds its own (`_fill` in `writer.py`, `fill.py` of authored pages).
+
+Nothing else can be reached, and every value printed is made safe (`sandbox.py`, `printed.py`).
+"""
 
 from collections.abc import Callable
 from functools import lru_cache, partial
@@ -7,10 +10,10 @@ from typing import Any
 from jinja2 import FileSystemLoader, StrictUndefined
 
 from generator import HANDBOOK
+from generator.engine.choosing_numbers import best_first, numbers_of_kind
 from generator.engine.diagnosis import diagnose, telling_slips
 from generator.engine.features import features_of
 from generator.engine.length import lesson_length
-from generator.engine.numbers import best_first, numbers_of_kind
 from generator.engine.places import place_name
 from generator.engine.sharing import share
 from generator.engine.shelf import most_needed, needs, purchases, shortages

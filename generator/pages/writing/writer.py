@@ -10,6 +10,7 @@ from typing import Any
 
 from jinja2 import Template
 
+from generator.engine.limits import LARGEST_DIVIDEND, LARGEST_DIVISOR, MOST_CHILDREN
 from generator.engine.places import place_name
 from generator.engine.sharing import Sharing
 from generator.errors import HandbookError
@@ -18,7 +19,6 @@ from generator.figures.picture import OF_A_DIVISION, OF_A_PLAN, OVERVIEWS, PART,
 from generator.pages.writing.page import Page, from_page, front_matter, site_address
 from generator.pages.writing.printed import LARGEST_PAGE, as_address
 from generator.pages.writing.template_names import environment
-from generator.source.models import LARGEST_DIVIDEND, LARGEST_DIVISOR, MOST_CHILDREN
 from generator.source.school import School
 from generator.words.phrases import Grouping, Phrases
 

@@ -2,9 +2,10 @@
 // of the same name writes with --json, and refuses what that refuses with an Error of the same sentence.
 "use strict";
 {
+  const { MOST_CHILDREN } = sharing.limits;
   const { placeName, placesHeld, named, TENS, HUNDREDS, THOUSANDS } = sharing.places;
   const { workOut } = sharing.division;
-  const { numbers, bestFirst } = sharing.numbers;
+  const { numbers, bestFirst } = sharing.choosingNumbers;
   const { diagnoser } = sharing.diagnosis;
   const { written } = sharing.phrases;
   const { explain } = sharing.slipWords;
@@ -12,7 +13,6 @@
   const DIVIDEND_LIMIT = 10 ** 15;
   const PLAIN_LIMIT = 9_999;
   const RIBBONS_LIMIT = 999_999;
-  const LARGEST_GROUP = 12;
   const FEW = 12;
   const STANDS_FOR = [1, 10, 100, 1000];
   const SENDING = { thousands: THOUSANDS, hundreds: HUNDREDS, tens: TENS };
@@ -94,7 +94,7 @@
    * @param {{all?: boolean}} [how] all: every number, smallest first
    */
   sharing.choose = (divisor, filters = {}, { all = false } = {}) => {
-    const among = wholeNumber("DIVISOR", divisor, 1, LARGEST_GROUP);
+    const among = wholeNumber("DIVISOR", divisor, 1, MOST_CHILDREN);
     const { exchange_from = null, within_shelf = false, shelf = null } = filters;
     refuseUnlessFlags({ within_shelf });
     if (exchange_from !== null) refuseUnlessList("exchange_from", exchange_from);

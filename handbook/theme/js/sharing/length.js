@@ -3,7 +3,7 @@
 {
   const { sum, quotientOf } = sharing.places;
   const { cards, needs } = sharing.shelf;
-  const { reckon } = sharing.numbers;
+  const { reckon } = sharing.choosingNumbers;
 
   const WHOLE_STEP = 5;
 

@@ -3,12 +3,12 @@
 {
   const { digitsOf, sum } = sharing.places;
 
-  const LARGEST_NUMBER = 9_999;
+  const LARGEST_DIVIDEND = 9_999;
   const MOST_CHILDREN = 12;
-  const LARGEST_WITH_RIBBONS = 999;
+  const LARGEST_DIVISOR = 999;
 
   /** @type {(number: number | null) => boolean} */
-  const isNumber = (number) => number !== null && number >= 1 && number <= LARGEST_NUMBER;
+  const isNumber = (number) => number !== null && number >= 1 && number <= LARGEST_DIVIDEND;
 
   /** One child alone cannot share. */
   const isOnTheMat = (sharers) => sharers >= 2 && sharers <= MOST_CHILDREN;
@@ -17,7 +17,7 @@
   const isGroup = (children, ribbons) => {
     if (children === null) return false;
     if (!ribbons) return isOnTheMat(children);
-    return children >= 10 && children <= LARGEST_WITH_RIBBONS && isOnTheMat(sum(digitsOf(children)));
+    return children >= 10 && children <= LARGEST_DIVISOR && isOnTheMat(sum(digitsOf(children)));
   };
 
   sharing.limits = { MOST_CHILDREN, isNumber, isGroup };

@@ -4,7 +4,7 @@
 {
   const { UNITS, digitsOf, placesHeld, at, plus, valueOf, quotientOf } = sharing.places;
   const { dealOn } = sharing.dealing;
-  const { TEN, pileOf, holds, reads, withMore, together, roomOf, inAll } = sharing.movements;
+  const { TEN, pileOf, holds, reads, withMore, together, roomOf, inAll } = sharing.repairMovements;
   const { MOST_MOVEMENTS, shortest } = sharing.shortest;
   const { inMovements } = sharing.whateverHappened;
 

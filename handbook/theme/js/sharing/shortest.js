@@ -7,7 +7,7 @@
 "use strict";
 {
   const { sum, compare } = sharing.places;
-  const { WHERE, TEN, holds, reads, moved, exchanged } = sharing.movements;
+  const { WHERE, TEN, holds, reads, moved, exchanged } = sharing.repairMovements;
 
   const MOST_MOVEMENTS = 4; // what people can still follow in one go
 

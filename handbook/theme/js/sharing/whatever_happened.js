@@ -3,7 +3,7 @@
 "use strict";
 {
   const { UNITS, digitsOf, placesHeld, downFrom, sum, at, less, quotientOf } = sharing.places;
-  const { TEN, pileOf, inAll, roomOf } = sharing.movements;
+  const { TEN, pileOf, inAll, roomOf } = sharing.repairMovements;
   const { MOST_MOVEMENTS, shortest } = sharing.shortest;
   const { offBy } = sharing.observations;
 

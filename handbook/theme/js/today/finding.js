@@ -3,7 +3,7 @@
 {
   const { quotientOf } = sharing.places;
   const { workOut } = sharing.division;
-  const { numbers, bestFirst, zerosAsWanted, NUMBER_KINDS } = sharing.numbers;
+  const { numbers, bestFirst, zerosAsWanted, NUMBER_KINDS } = sharing.choosingNumbers;
   const { withCardsOnPaper } = sharing.shelf;
   const { lessonLength, reckonedLength } = sharing.length;
   const { divisionName, wayOfSharing } = sharing.titles;

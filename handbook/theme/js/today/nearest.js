@@ -3,7 +3,7 @@
 "use strict";
 {
   const { placesHeld, quotientOf } = sharing.places;
-  const { numbers, reckon, zerosAsWanted } = sharing.numbers;
+  const { numbers, reckon, zerosAsWanted } = sharing.choosingNumbers;
   const { workOut } = sharing.division;
   const { needs, shortages } = sharing.shelf;
   const { isGroup } = sharing.limits;

@@ -2,7 +2,7 @@
 "use strict";
 {
   const { UNITS } = sharing.places;
-  const { inAll } = sharing.movements;
+  const { inAll } = sharing.repairMovements;
   const { say } = sharing.phrases;
   const { capital, material, placeWord, smallNumber } = sharing.numberWords;
   const { whoseTray } = sharing.materialWords;

@@ -2,7 +2,7 @@
 "use strict";
 {
   const { digitsOf, placesHeld, at } = sharing.places;
-  const { TEN, inAll } = sharing.movements;
+  const { TEN, inAll } = sharing.repairMovements;
   const { offBy } = sharing.observations;
   const { byWhatIsSeen, surelyThere } = sharing.whateverHappened;
   const { say } = sharing.phrases;

@@ -1,5 +1,5 @@
-// The finished layout in cards, as the drawing on a lesson's page has it (generator/figures/story.py): the number, how
-// many shared it, one share, and what is left over.
+// The finished layout in cards, as generator/figures/end_in_cards.py draws it for a lesson's page: the number, how many
+// shared it, one share, and what is left over.
 "use strict";
 {
   const { UNITS, placeName, sum } = sharing.places;

@@ -1,8 +1,8 @@
 """How many sheets chapters take, and the sheets that the contents of a book name."""
 
-from generator.site.contents import Chapter, contents_of
+from generator.site.book_contents import Chapter, contents_of
 from generator.site.html import parse
-from generator.site.sheets import Sheets, sheets, told
+from generator.site.sheets_of_paper import Sheets, sheets, told
 
 PLAN = '<section class="plan"><h2>96 among three</h2></section>'
 

@@ -6,9 +6,9 @@ from pathlib import Path
 import pytest
 
 from generator import HANDBOOK
-from generator.build.workshop import workshop
+from generator.build.kept_between_builds import workshop
 from generator.errors import Problem
-from generator.pages.authored.content import LARGEST_RESULT, Refusal, refusals
+from generator.pages.authored.allowed_html import LARGEST_RESULT, Refusal, refusals
 from generator.pages.handbook import write_handbook
 from generator.pages.kinds.today import TODAY
 from generator.pages.writing.page import from_page
@@ -16,7 +16,7 @@ from generator.pages.writing.writer import Writer
 from generator.source.library import load
 from tests.conftest import quiet
 
-CASES = tomllib.loads(Path(__file__).with_name("content.toml").read_text("utf-8"))
+CASES = tomllib.loads(Path(__file__).with_name("allowed_html.toml").read_text("utf-8"))
 FIGURES = {"../figures/known.svg"}
 
 

@@ -135,5 +135,5 @@
     return repeats + 2 * zeros + 2 * (dividend % divisor > 0) + 3 * startsAtBank + 10 * (each < 2);
   };
 
-  sharing.numbers = { reckon, numbers, bestFirst, zerosAsWanted, NUMBER_KINDS };
+  sharing.choosingNumbers = { reckon, numbers, bestFirst, zerosAsWanted, NUMBER_KINDS };
 }

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from math import ceil
 from typing import NamedTuple
 
-from generator.site.sheets import Sheets
+from generator.site.sheets_of_paper import Sheets
 
 _LETTERS_IN_A_LINE = 44
 _LINES_ON_A_SHEET = 96

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import pytest
 
-from generator.engine.numbers import (
+from generator.engine.choosing_numbers import (
     NUMBER_KINDS,
     Choice,
     Offer,

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from generator.errors import HandbookError
-from generator.site import search
+from generator.site import offline_search
 from tests.site import samples
 
 
@@ -61,4 +61,4 @@ def test_a_theme_without_the_worker_is_refused(tmp_path: Path) -> None:
     for file in (site / "assets" / "javascripts" / "workers").glob("*.js"):
         file.unlink()
     with pytest.raises(HandbookError, match="0 search workers where the theme should have put one"):
-        search.offline(site, samples.KNOWN)
+        offline_search.offline(site, samples.KNOWN)

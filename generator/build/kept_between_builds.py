@@ -1,7 +1,7 @@
-"""What makes a build fast and safe, behind one small interface: a workshop.
+"""What is kept between builds of one handbook, in a folder of its own: a workshop, in which one build works at a time.
 
-A build finds in it what earlier builds of the same handbook left there: results of pure functions, the staged Markdown,
-the rendered pages. The folder may be deleted at any time; then everything is worked out again.
+Kept are results of pure functions (`results_file.py`), the staged Markdown and the rendered pages. The folder may be
+deleted at any time; then everything is worked out again.
 """
 
 import json
@@ -14,10 +14,10 @@ from pathlib import Path
 
 from generator import HANDBOOK, PROJECT
 from generator.build import publishing
-from generator.build.kept_results import Results, digests, fingerprint, key_of
 from generator.build.lock import locked
 from generator.build.other_processes import Submit
 from generator.build.processes import several_processes
+from generator.build.results_file import Results, digests, fingerprint, key_of
 from generator.pages.run_many import RunMany
 from generator.site.run_mkdocs import MKDOCS_YML
 

@@ -7,10 +7,10 @@ from pathlib import Path
 import pytest
 
 from generator import HANDBOOK
-from generator.build import workshop
-from generator.build.kept_results import Results, fingerprint, key_of
+from generator.build import kept_between_builds
+from generator.build.kept_between_builds import made_by
+from generator.build.results_file import Results, fingerprint, key_of
 from generator.build.straight_line import Request, build
-from generator.build.workshop import made_by
 from generator.errors import HandbookError
 from generator.site.staging import stage, write_files
 from tests.conftest import quiet
@@ -253,7 +253,7 @@ def test_results_do_not_outlive_the_look_and_the_words_that_they_were_made_of(
 ) -> None:
     copy = Path(shutil.copytree(HANDBOOK, tmp_path / "handbook"))
     before = made_by()
-    monkeypatch.setattr(workshop, "HANDBOOK", copy)
+    monkeypatch.setattr(kept_between_builds, "HANDBOOK", copy)
     assert made_by() == before
     file = copy / part
     file.write_text(file.read_text("utf-8") + "# new\n", "utf-8")
@@ -287,7 +287,7 @@ def test_a_school_may_have_as_long_a_name_as_a_folder_can(tmp_path: Path) -> Non
     schools = [tmp_path / f"{'é' * 125}{end}" for end in "12"]
     folders = set()
     for school in schools:
-        with workshop.workshop(tmp_path / "workshop", school, 1, quiet) as place:
+        with kept_between_builds.workshop(tmp_path / "workshop", school, 1, quiet) as place:
             folders.add(place.docs.parent)
     assert len(folders) == 2
 

@@ -11,7 +11,7 @@ ROOT = Path(__file__).resolve().parents[1]
 GENERATOR = ROOT / "generator"
 
 # What each part of the house may import from the generator, besides its own modules.
-FLOORS = {
+LAYERS = {
     "errors": set[str](),
     "engine": {"errors"},
     "source": {"engine", "errors"},
@@ -62,7 +62,7 @@ def test_imports_go_down_only(module: Path) -> None:
     if part == "__init__":
         assert not parts_imported(module)
         return
-    assert parts_imported(module) <= FLOORS[part] | {part}
+    assert parts_imported(module) <= LAYERS[part] | {part}
 
 
 @pytest.mark.parametrize("room", WITHIN_PAGES)
@@ -77,7 +77,7 @@ def test_every_way_that_is_open_is_used() -> None:
     for module in MODULES:
         used.setdefault(part_of(module), set()).update(parts_imported(module))
     by_name = {"__main__": {"commands"}}  # the commands are loaded when they are called
-    open_and_unused = {part: open_to - used[part] - by_name.get(part, set()) for part, open_to in FLOORS.items()}
+    open_and_unused = {part: open_to - used[part] - by_name.get(part, set()) for part, open_to in LAYERS.items()}
     assert {part: ways for part, ways in open_and_unused.items() if ways} == {}
 
 

@@ -106,7 +106,7 @@
   /** @type {(movement: Object) => number} how many pieces move */
   const inAll = ({ pieces, giving, taking }) => pieces * Math.max(giving?.trays ?? 1, taking?.trays ?? 1);
 
-  sharing.movements = {
+  sharing.repairMovements = {
     WHERE,
     TEN,
     pileOf,
