@@ -180,6 +180,11 @@ def test_what_helps_where_something_is_not_right_is_one_click_away(page: Page) -
     expect(page.locator(".presenting-head")).to_be_hidden()
     page.go_back()
     assert shown(page) == "thousands"
+    page.get_by_role("link", name="Not right?").and_(page.locator(".presenting-head a")).click()
+    page.get_by_role("link", name="Back to what you were presenting").click()
+    assert shown(page) == "thousands"
+    page.keyboard.press("Escape")
+    expect(page.locator(".present-again")).to_be_hidden()
 
 
 def test_help_in_an_emergency_is_one_click_away(page: Page) -> None:

@@ -21,6 +21,7 @@
   const back = foot.querySelector(".back");
   const next = foot.querySelector(".next");
   const status = foot.querySelector("[role=status]");
+  const again = document.querySelector(".present-again");
 
   /** One link for each screen, in order. */
   const screens = () => [...nav.children];
@@ -48,6 +49,7 @@
     root.classList.toggle("presenting", presenting);
     document.querySelector(".is-presented")?.classList.remove("is-presented");
     for (const link of links) link.removeAttribute("aria-current");
+    if (again) again.hidden = true;
     if (!presenting) {
       if (document.fullscreenElement) document.exitFullscreen();
       return;
@@ -89,14 +91,19 @@
   /**
    * Go where a link leads. The address is replaced, so that going back in the browser leaves the presentation, and the
    * browser neither scrolls nor takes the focus from the link. From what is not right, going back leads to the screen
-   * that it was noticed at.
+   * that it was noticed at, and so does a link there.
    * @param {HTMLAnchorElement} link
    */
   function follow(link) {
     if (link.hidden) return;
+    const left = location.hash;
     if (link === notRight) history.pushState(null, "", link.hash);
     else history.replaceState(null, "", link.hash);
     show();
+    if (link === notRight) {
+      again.hidden = false;
+      again.firstElementChild.hash = left;
+    }
     if (link === close || link === notRight) leave(target(link));
   }
 
