@@ -123,15 +123,16 @@ def _gathered(written: Iterator[Page], faults: Faults) -> Iterator[Page]:
 
 def _same_titles(pages: Mapping[str, Page], sources: Sources) -> Iterator[Fault]:
     """A fault for every page and step of a school that is called like another page."""
-    own = [(page.path, "title", page.file) for page in sources.pages if page.from_school]
+    own = [(page.path, "title", page.file, page.title_line) for page in sources.pages if page.from_school]
     for step in sources.steps:
         if step.from_school:
-            own += [(step_link(step).path, "title", step.file), (step_link(step).cards_path, "short", step.file)]
-    for path, key, file in own:
+            own.append((step_link(step).path, "title", step.file, step.title_line))
+            own.append((step_link(step).cards_path, "short", step.file, step.short_line))
+    for path, key, file, line in own:
         title = pages[path].title if path in pages else None
         others = (page.path for page in pages.values() if page.title == title and page.path != path)
         if other := next(others, None):
-            yield Fault(file, 0, key, f"is also that of {other}", "begin it with what differs")
+            yield Fault(file, line, key, f"is also that of {other}", "begin it with what differs")
 
 
 def _with_notes(pages: Mapping[str, Page], notes: Iterable[Note], faults: Faults) -> Iterator[tuple[Page, Note]]:

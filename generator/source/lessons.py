@@ -29,7 +29,8 @@ def read_steps(files: Sequence[Source], faults: Faults) -> tuple[Step, ...]:
     steps: list[Step] = []
     for slug, source in step_sources.items():
         with faults.gathered():
-            step = validated(StepFile, read_toml(source.path, source.file))
+            step_table = read_toml(source.path, source.file)
+            step = validated(StepFile, step_table)
             own = [(lesson, table) for lesson, table in lessons if lesson.step == slug]
             for lesson, table in own:
                 for key, problem, remedy in misfits(lesson, step.expects):
@@ -38,7 +39,15 @@ def read_steps(files: Sequence[Source], faults: Faults) -> tuple[Step, ...]:
                 faults.append(Fault.of_file(source.file, "is a step without a lesson", "add a lesson file beside it"))
             in_order = tuple(sorted((lesson for lesson, _ in own), key=lambda lesson: (lesson.order, lesson.slug)))
             steps.append(
-                Step(**dict(step), slug=slug, file=source.file, from_school=source.from_school, lessons=in_order)
+                Step(
+                    **dict(step),
+                    slug=slug,
+                    file=source.file,
+                    title_line=step_table.line_of(("title",)),
+                    short_line=step_table.line_of(("short",)),
+                    from_school=source.from_school,
+                    lessons=in_order,
+                )
             )
     return tuple(sorted(steps, key=lambda step: (step.order, step.slug)))
 

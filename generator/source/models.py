@@ -127,10 +127,12 @@ class StepFile(Model):
 
 
 class Step(StepFile):
-    """A step with its lessons, in teaching order."""
+    """A step with its lessons, in teaching order; the lines of its file on which `title` and `short` stand."""
 
     slug: str
     file: str
+    title_line: int
+    short_line: int
     from_school: bool
     lessons: tuple[Lesson, ...]
 
@@ -159,12 +161,13 @@ class AuthoredPage(Model):
 
     path: below pages/, such as "when-it-goes-wrong/trays-differ.md"; the folder is the section
     body: Markdown, without the front matter
-    body_line: the line of the file on which the body begins
+    title_line, body_line: the lines of the file on which its title stands and the body begins
     """
 
     path: str
     meta: PageMeta
     body: str
+    title_line: int
     body_line: int
     file: str
     from_school: bool
