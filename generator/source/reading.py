@@ -7,7 +7,7 @@ import json
 import re
 import stat
 import tomllib
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from itertools import islice
@@ -52,6 +52,11 @@ _TOML_FAULTS = (  # looked for in what the reader says and, on a line of its own
     (r"^Expected '='", "has no = after the key", _ONE_A_LINE),
     (r"^Expected newline", "has more on its line than one value", _ONE_A_LINE),
     (r"^Illegal character '\\n'", "has no closing quote on its line", "close the text with a quote"),
+    (
+        r"^Unterminated string|^Expected .'''",
+        "has text without its closing quotes",
+        "close it with those that begin it",
+    ),
     (r"^Unclosed array", "comes where a list breaks off", "put a comma between its items, and a ] at its end"),
     (r"end of document", "breaks off at the end", _ONE_A_LINE),
     (r"^Invalid value", "has no value that can be read", _ONE_A_LINE),
@@ -186,7 +191,7 @@ def _toml_faults(text: str, file: str) -> Iterator[Fault]:
     complaint = _toml_complaint(text)
     while complaint:
         found = re.search(r"at line (\d+)", complaint)
-        line = int(found[1]) if found else len(lines)
+        line = int(found[1]) if found else _last_text_opened(lines)
         written = lines[line - 1] if line <= len(lines) else ""
         told = f"{complaint}\n{written}"
         problem, remedy = next(words for pattern, *words in _TOML_FAULTS if re.search(pattern, told))
@@ -196,6 +201,12 @@ def _toml_faults(text: str, file: str) -> Iterator[Fault]:
             return
         lines[line - 1] = ""
         complaint = _toml_complaint("\n".join((*lines, "")))
+
+
+def _last_text_opened(lines: Sequence[str]) -> int:
+    """Where the last text of several lines begins or ends; the last line where there is none."""
+    numbers = range(len(lines), 0, -1)
+    return next((number for number in numbers if len(_AROUND_A_TEXT.findall(lines[number - 1])) % 2), len(lines))
 
 
 def _toml_complaint(text: str) -> str:
