@@ -52,11 +52,7 @@ _TOML_FAULTS = (  # looked for in what the reader says and, on a line of its own
     (r"^Expected '='", "has no = after the key", _ONE_A_LINE),
     (r"^Expected newline", "has more on its line than one value", _ONE_A_LINE),
     (r"^Illegal character '\\n'", "has no closing quote on its line", "close the text with a quote"),
-    (
-        r"^Unterminated string|^Expected .'''",
-        "has text without its closing quotes",
-        "close it with those that begin it",
-    ),
+    (r"^Unterminated string|^Expected .'''", "has no closing quotes", "close the text as it begins"),
     (r"^Unclosed array", "comes where a list breaks off", "put a comma between its items, and a ] at its end"),
     (r"end of document", "breaks off at the end", _ONE_A_LINE),
     (r"^Invalid value", "has no value that can be read", _ONE_A_LINE),
