@@ -102,7 +102,7 @@ def telling_slips(sharing: Sharing, most: int = 8, owned: Counts | None = None) 
     """
     outcomes = _told_apart(sharing, owned)
     named = {seen: {outcome.occasion.slip for outcome in found} for seen, found in outcomes.items()}
-    best = _most_telling(outcomes, named, static=not sharing.exchanges)
+    best = _most_telling(outcomes, named, sharing)
     chosen: list[Observation] = []
     told: set[Slip] = set()
     for slip, seen in best.items():
@@ -128,7 +128,7 @@ def _told_apart(sharing: Sharing, owned: Counts | None) -> dict[Observation, lis
 
 
 def _most_telling(
-    outcomes: Mapping[Observation, list[Outcome]], named: Mapping[Observation, set[Slip]], *, static: bool
+    outcomes: Mapping[Observation, list[Outcome]], named: Mapping[Observation, set[Slip]], sharing: Sharing
 ) -> dict[Slip, Observation]:
     """What shows each slip best, the likeliest slip first; `named` tells which slips lead to each observation."""
     in_full: Counter[tuple[Slip, int | None]] = Counter()
@@ -139,12 +139,12 @@ def _most_telling(
     for slip in _SLIPS:
         observations = [seen for seen, slips in named.items() if slip in slips]
         if observations:
-            best[slip] = min(observations, key=lambda seen: _how_telling(slip, outcomes[seen], in_full, static))
+            best[slip] = min(observations, key=lambda seen: _how_telling(slip, outcomes[seen], in_full, sharing))
     return best
 
 
 def _how_telling(
-    slip: Slip, outcomes: list[Outcome], in_full: Mapping[tuple[Slip, int | None], int], static: bool
+    slip: Slip, outcomes: list[Outcome], in_full: Mapping[tuple[Slip, int | None], int], sharing: Sharing
 ) -> tuple[bool, int, int, int]:
     """The smaller, the more telling a symptom is for a slip.
 
@@ -153,7 +153,8 @@ def _how_telling(
     """
     occasions = [outcome.occasion for outcome in outcomes if outcome.occasion.slip is slip]
     goes_on = any(
-        occasion.many == in_full[slip, occasion.place] and _ends_as_expected(occasion, static) for occasion in occasions
+        occasion.many == in_full[slip, occasion.place] and _ends_as_expected(occasion, sharing)
+        for occasion in occasions
     )
     place, less = min((occasion.place or 0, -occasion.many) for occasion in occasions)
     return not goes_on, len({outcome.occasion.slip for outcome in outcomes}), less, place
@@ -164,11 +165,13 @@ def _shows_no_tray(occasion: Occasion) -> bool:
     return occasion.slip is Slip.TRAY_FEW and occasion.spot is Spot.EVERY_CHILD
 
 
-def _ends_as_expected(occasion: Occasion, static: bool) -> bool:
-    """Pieces passed over go to the bank where others do; where nobody goes there, they lie in the middle to the end."""
+def _ends_as_expected(occasion: Occasion, sharing: Sharing) -> bool:
+    """Pieces passed over do not lie there where they could go round; they go to the bank where others do, or lie."""
+    if occasion.slip is Slip.NONE_OF_A_PLACE and (occasion.spot is None or occasion.many >= sharing.sharers):
+        return occasion.spot is None
     if occasion.slip not in (Slip.SKIPPED, Slip.NONE_OF_A_PLACE) or occasion.place == UNITS:
         return True
-    return (occasion.spot is Spot.LEFT_OVER) == static
+    return (occasion.spot is Spot.LEFT_OVER) == (not sharing.exchanges)
 
 
 def _can_be_shown(outcome: Outcome, owned: Counts, needed: Counts) -> bool:

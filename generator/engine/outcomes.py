@@ -10,8 +10,9 @@ What people do after each slip
     bank wrong kind             ten of another kind come to the middle and are dealt as they are, the largest first
     child skipped               the piece stays in the middle, and dealing goes on with one more, or it lies there
                                 until the end (left over)
-    none of a place             a tray is passed over in every round of a place. Its pieces go on with the others
-                                (middle), where they do not make another round, or lie there until the end (left over)
+    none of a place             a tray is passed over in every round of a place. Its pieces are dealt to the others
+                                (plain sharing) as far as they go round, else they go on with the rest (middle); or
+                                they lie there until the end (left over)
     child dealt twice           dealing goes on with one less; if it was the last piece, the last child goes without.
                                 In a round that is taken back, everybody gives back one
     ribbon given the same kind  in one round a child for ten gets the piece that the others get (one tray): the larger
@@ -139,8 +140,14 @@ def _without_a_place(sharing: Sharing, room: State, width: int) -> Iterator[Outc
     lacks = Difference(width, 1, place, -pieces)
     none = Occasion(Slip.NONE_OF_A_PLACE, place, other=width, many=pieces)
     yield _left_lying(sharing, none._replace(spot=Spot.LEFT_OVER), lacks)
-    if room.level > UNITS:
-        end = deal_on(room._replace(middle=room.middle.plus(place, pieces)), sharing.mat)
+    middle, others = room.middle.plus(place, pieces), sharing.sharers - 1
+    rounds = middle[place] // others if others and not sharing.mat.ribbons else 0
+    if rounds:
+        share_of_others = room.share.plus(room.level, rounds)
+        end = deal_on(room._replace(middle=middle.plus(place, -rounds * others), share=share_of_others), sharing.mat)
+        yield Outcome(none, every_tray(sharing.mat, end.share, lacks._replace(pieces=-pieces - rounds)), end.middle)
+    elif room.level > UNITS:
+        end = deal_on(room._replace(middle=middle), sharing.mat)
         if end.share[room.level] == pieces:
             yield Outcome(none._replace(spot=Spot.MIDDLE), every_tray(sharing.mat, end.share, lacks), end.middle)
 

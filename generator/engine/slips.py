@@ -52,7 +52,7 @@ class Occasion(NamedTuple):
             ten that the tray stands for which was read as the answer or was passed over in every round
     many    how many trays kept a piece, how many pieces a tray lacks, how many zeros were forgotten; otherwise 1
     spot    for a piece not banked or rolled away, for cards, and for the number of trays; where the pieces of a tray
-            passed over lie (for a single one None: dealing goes on with it); whether one ribbon or every was forgotten
+            passed over lie (None: dealing goes on with them); whether one ribbon or every was forgotten
     """
 
     slip: Slip

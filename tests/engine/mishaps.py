@@ -73,11 +73,14 @@ class Acted:
         return place - 1
 
     def pass_over_last_tray(self, place: int) -> None:
-        """In every round, if what it should have does not make another round; only its pieces are moved back here."""
-        pieces = self.trays[-1][place]
-        if place and pieces > 1 and self.middle[place] + pieces < len(self.trays):
+        """In every round: what it should have goes round among the others, or on with what does not go round."""
+        pieces, others = self.trays[-1][place], len(self.trays) - 1
+        if others and pieces > 1 and (place or self.middle[place] + pieces >= others):
             if self.mishap == Mishap(Slip.NONE_OF_A_PLACE, place):
-                self.give(len(self.trays) - 1, place, -pieces)
+                self.give(others, place, -pieces)
+                while self.middle[place] >= others:
+                    for child in range(others):
+                        self.give(child, place, 1)
             self.chances.append(Mishap(Slip.NONE_OF_A_PLACE, place))
 
     def leave_lying(self, place: int) -> None:

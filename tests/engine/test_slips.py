@@ -329,6 +329,13 @@ CASES = [
         "the two cubes make no round of four and become 20 hundreds: 24 are 6 each",
     ),
     Case(
+        share(4025, 3),
+        Occasion(Slip.NONE_OF_A_PLACE, 1, other=0, many=4),
+        [1301, 1361, 1361],
+        2,
+        "four bars for each: the four of one tray are two more for both others",
+    ),
+    Case(
         share(3432, 12, ribbons=True),
         Occasion(Slip.SAME_KIND, None, spot=Spot.EVERY_TRAY),
         [1144, 1144, 1144],

@@ -83,7 +83,7 @@
     for (const slip of SLIPS) {
       const ranked = [...symptoms.values()]
         .filter(({ slips }) => slips.has(slip))
-        .map((symptom) => ({ symptom, rank: howTelling(slip, symptom, inFull, !division.exchanges) }))
+        .map((symptom) => ({ symptom, rank: howTelling(slip, symptom, inFull, division) }))
         .sort((one, other) => compare(one.rank, other.rank));
       if (ranked.length) best.set(slip, ranked[0].symptom);
     }
@@ -108,10 +108,10 @@
    * the pieces that were dealt only some stay (inFull: how many do where all stay), or where pieces passed over do not
    * end as everybody would leave them.
    */
-  const howTelling = (slip, { outcomes, slips }, inFull, isStatic) => {
+  const howTelling = (slip, { outcomes, slips }, inFull, division) => {
     const occasions = outcomes.map(({ occasion }) => occasion).filter((occasion) => occasion.slip === slip);
     const goesOn = occasions.some(
-      (occasion) => occasion.many === inFull.get(kindOf(occasion)) && endsAsExpected(occasion, isStatic),
+      (occasion) => occasion.many === inFull.get(kindOf(occasion)) && endsAsExpected(occasion, division),
     );
     const [[place, less]] = occasions.map((occasion) => [occasion.place ?? 0, -occasion.many]).sort(compare);
     return [goesOn ? 0 : 1, slips.size, less, place];
@@ -120,9 +120,12 @@
   /** A child without a tray has nothing, but a symptom tells what is read on trays. */
   const showsNoTray = ({ slip, spot }) => slip === "tray-too-few" && spot === "every-child";
 
-  /** Pieces passed over go to the bank where others do; where nobody goes there, they lie in the middle to the end. */
-  const endsAsExpected = ({ slip, spot, place }, isStatic) =>
-    !["child-skipped", "none-of-a-place"].includes(slip) || place === UNITS || (spot === "left-over") === isStatic;
+  /** Pieces passed over do not lie there where they could go round; they go to the bank where others do, or lie. */
+  const endsAsExpected = ({ slip, spot, place, many }, division) => {
+    if (slip === "none-of-a-place" && (spot === null || many >= division.sharers)) return spot === null;
+    if (!["child-skipped", "none-of-a-place"].includes(slip) || place === UNITS) return true;
+    return (spot === "left-over") === !division.exchanges;
+  };
 
   /** Whether on trays and left over no more of a place lies than the shelf has, or the sharing needs all the same. */
   const canBeShown = ({ trays, left }, shelf, needed) => {

@@ -3,7 +3,7 @@
 // the close. What people do after each slip is told in generator/engine/outcomes.py.
 "use strict";
 {
-  const { UNITS, THOUSANDS, valueOf, sum, placesHeld, plus } = sharing.places;
+  const { UNITS, THOUSANDS, quotientOf, valueOf, sum, placesHeld, plus } = sharing.places;
   const { beginning, dealOn } = sharing.dealing;
   const { Division } = sharing.division;
   const { firstServed, everyTray } = sharing.trays;
@@ -108,8 +108,19 @@
     const lacks = { width, sharers: 1, place: room.level + width, pieces: -pieces };
     const none = (spot) => occasionOf("none-of-a-place", lacks.place, { other: width, many: pieces, spot });
     yield leftLying(division, none("left-over"), lacks);
+    const middle = plus(room.middle, lacks.place, pieces);
+    const others = division.sharers - 1;
+    const rounds = others && mat.length === 1 ? quotientOf(middle[lacks.place], others) : 0;
+    if (rounds) {
+      const shareOfOthers = plus(room.share, room.level, rounds);
+      const dealt = plus(middle, lacks.place, -rounds * others);
+      const later = dealOn({ ...room, middle: dealt, share: shareOfOthers }, mat);
+      const lacksMore = { ...lacks, pieces: -pieces - rounds };
+      yield outcomeOf(none(null), everyTray(mat, later.share, [lacksMore]), later.middle);
+      return;
+    }
     if (room.level === UNITS) return;
-    const later = dealOn({ ...room, middle: plus(room.middle, lacks.place, pieces) }, mat);
+    const later = dealOn({ ...room, middle }, mat);
     if (later.share[room.level] === pieces) {
       yield outcomeOf(none("middle"), everyTray(mat, later.share, [lacks]), later.middle);
     }
