@@ -11,6 +11,7 @@ from generator.engine.repair_movements import Repair
 from generator.engine.repairs import easier, repair
 from generator.engine.sharing import Sharing, refuse_unless_whole, share
 from generator.engine.slips import Occasion, Outcome, Slip, Spot
+from generator.engine.whatever_happened import places_not_shown
 
 _SLIPS = tuple(Slip)
 
@@ -71,7 +72,8 @@ def diagnose(
     left    the value left over; None: not counted, so that only the trays have to agree
 
     Likeliest first means the order of Slip and, for one slip, smaller places first (there are more small
-    pieces, and they are handled more often): common practice, no source.
+    pieces, and they are handled more often): common practice, no source. Those come last of whose pieces the digits
+    of the trays show too few: ten of a kind on a tray would have been seen.
     Raises SharingError for anything but whole numbers >= 0 (divisor >= 1, at least one tray seen).
     """
     sharing = share(dividend, divisor, ribbons=ribbons)
@@ -194,7 +196,11 @@ def _causes(sharing: Sharing, outcomes: Iterable[Outcome]) -> tuple[Cause, ...]:
         Cause(slip, place, tuple(found), easier(sharing, next(iter(found.values())), mends), mends)
         for (slip, place, mends), found in together.items()
     )
-    return tuple(sorted(causes, key=lambda cause: (_SLIPS.index(cause.slip), cause.place or 0)))
+    return tuple(sorted(causes, key=_how_likely))
+
+
+def _how_likely(cause: Cause) -> tuple[bool, int, int]:
+    return bool(places_not_shown(cause.told)), _SLIPS.index(cause.slip), cause.place or 0
 
 
 def right_observation(sharing: Sharing) -> Observation:

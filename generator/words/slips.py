@@ -156,6 +156,7 @@ def _filled(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | i
         "count": occasion.many,
         "one": material(words, place, 1),
         "several": several,
+        "smaller": material(words, max(place - 1, UNITS), 2),
         "place": place_word(words, place + higher),
         "other_place": place_word(words, other + higher),
         "other_one": material(words, other, 1),

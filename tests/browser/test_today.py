@@ -25,6 +25,12 @@ def visit(chromium: Browser, plain_site: Path) -> Iterator[Visit]:
         assert visit.errors == []
 
 
+NINE_THOUSAND = (
+    "9,000 numbers for 12 children, the best first. These are the first 8. "
+    "Has nobody exchanged yet? Choose “Shares out as it lies” as the kind."
+)
+
+
 def ask(page: Page, number: str, children: str) -> None:
     page.get_by_label("The number").fill(number)
     page.get_by_label("Children sharing").fill(children)
@@ -252,8 +258,8 @@ def test_the_answer_is_heard_once_and_whether_the_shelf_has_it_whenever_that_cha
     page.get_by_label("Squares").fill("")
     page.get_by_label("Squares").press_sequentially("43")
     page.get_by_label("Trays", exact=True).fill("5")
-    expect(page.locator("#answer-short")).to_have_text("The shelf has not enough: trays (6 needed, we have 5).")
-    expect(heard).to_contain_text("The shelf has not enough: trays (6 needed, we have 5).")
+    expect(page.locator("#answer-short")).to_have_text("Not enough on the shelf: trays (6 needed, we have 5).")
+    expect(heard).to_contain_text("Not enough on the shelf: trays (6 needed, we have 5).")
     page.get_by_label("Trays", exact=True).fill("6")
     expect(page.locator("#answer-short")).to_be_hidden()
     expect(heard).to_contain_text(enough)
@@ -375,7 +381,7 @@ def test_where_only_cards_are_short_the_way_out_is_said_and_numbers_are_offered(
     expect(on_paper).to_be_visible()
     page.get_by_role("link", name="1,476", exact=True).click()
     expect(page.locator("#shelf-verdict")).to_have_text(
-        "The shelf has not enough: sets of small cards (12 needed, we have 10). Write 2 sets on paper."
+        "Not enough on the shelf: sets of small cards (12 needed, we have 10). Write 2 sets on paper."
     )
     ask(page, "4327", "6")
     expect(page.locator("#near")).to_be_visible()
@@ -426,7 +432,7 @@ def test_the_longest_lesson_is_a_choice_and_every_number_says_its_length(visit: 
     ask(page, "5230", "12")
     page.get_by_label("only what the shelf has").uncheck()
     state = page.locator("#found-state")
-    expect(state).to_have_text("9,000 numbers for 12 children, the best first.")
+    expect(state).to_have_text(NINE_THOUSAND)
     lengths = page.get_by_label("Length").locator("option").evaluate_all("all => all.map(one => one.value)")
     assert lengths[0] == "Infinity"
     for longest in lengths[-3:]:
@@ -435,7 +441,7 @@ def test_the_longest_lesson_is_a_choice_and_every_number_says_its_length(visit: 
             int(re.findall(r"about (\d+) minutes", line)[0]) for line in page.locator("#found li").all_inner_texts()
         ]
         assert all(minutes <= int(longest) for minutes in told)
-        expect(state).not_to_have_text("9,000 numbers for 12 children, the best first.")
+        expect(state).not_to_have_text(NINE_THOUSAND)
 
 
 def test_the_answer_is_never_to_another_question_than_the_fields(visit: Visit, plain_site: Path) -> None:
@@ -671,3 +677,14 @@ def test_where_cards_are_short_numbers_are_found_of_which_everybody_gets_some(vi
     page.get_by_label("Digits").select_option("2")
     expect(page.locator("#found-state")).to_contain_text("Write the missing cards on paper.")
     expect(page.locator("#found")).to_contain_text("22 among eleven")
+
+
+@only_in_a_whole_run
+def test_where_the_shelf_has_no_number_so_long_shorter_ones_are_named(visit: Visit) -> None:
+    page = visit.page
+    page.get_by_label("Children sharing").fill("4")
+    page.get_by_text("Write in what is here today").click()
+    page.get_by_role("textbox", name="Cubes", exact=True).fill("0")
+    expect(page.locator("#found-state")).to_have_text(
+        re.compile("^No such number for 4 .* There are [0-9]+ with three")
+    )

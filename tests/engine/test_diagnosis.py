@@ -147,8 +147,9 @@ CASES = [
     ),
     (
         (5230, 4, [1310] * 4, 0),
-        [(Slip.NOT_BANKED, T), (Slip.LAID_MANY, T)],
-        "5,240; no hundred is exchanged, so the bank never counts out ten-bars",
+        [(Slip.LAID_MANY, T), (Slip.NOT_BANKED, T)],
+        "5,240; no hundred is exchanged, so the bank never counts out ten-bars; one that came back would leave ten "
+        "units on every tray",
     ),
     (
         (5230, 4, [1307] * 4, 12),

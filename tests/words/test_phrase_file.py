@@ -77,7 +77,9 @@ PUT_TOGETHER = {
         for part in ("title", "description", "tags")
     ],
     "practise.and-then": ["next-place", "not-enough"],
-    "practise.wrong": ["round", "not-enough", "take-back", "bank", "bank-for-a-round", "next-place", "left-over"],
+    "practise.wrong": [
+        *("round", "not-enough", "begin-a-round", "take-back", "bank", "bank-for-a-round", "next-place", "left-over"),
+    ],
     "piece": [*PLACES, "larger"],
     "place": [*PLACES, "larger"],
     "glance": [f"share{whose}" for whose in ("", "-with-ribbons", "-nobody-for-one")],

@@ -81,13 +81,15 @@ def write_group(given: tuple[Writer, date], group: tuple[int, list[LessonLink]])
     """Ready numbers for one size of group, which has lessons of its own; the date is when they were last reviewed."""
     writer, reviewed = given
     size, lessons = group
+    words, shelf = writer.phrases, writer.school.shelf.owned
     own = {link.dividend: link for link in lessons}
     kinds = [_kind(name, size, own, writer) for name in NUMBER_KINDS]
-    name = number_words(writer.phrases, size)
+    name = number_words(words, size)
     data = {
         "size": size,
-        "unseated": _unseated(writer.phrases, writer.school.shelf.owned, {size: name}),
-        "none_fits": not numbers(size, Choice(shelf=writer.school.shelf.owned)),
+        "unseated": _unseated(words, shelf, {size: name}),
+        "none_fits": not numbers(size, Choice(shelf=shelf)),
+        "shorter": {"count": len(numbers(size, Choice(shelf=shelf, digits=3))), "digits": small_number(words, 3)},
         "kinds": kinds,
         "any_short": any(row["shortages"] for kind in kinds for row in kind["ready"]),
         "own": lessons,

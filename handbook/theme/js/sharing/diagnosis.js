@@ -7,6 +7,7 @@
   const { SLIPS } = sharing.slips;
   const { simulate } = sharing.outcomes;
   const { repair, easier } = sharing.repairs;
+  const { placesNotShown } = sharing.whateverHappened;
 
   /**
    * One slip at one place that needs one repair, and every occasion at which it leads to what is seen, in order.
@@ -136,7 +137,10 @@
     });
   };
 
-  /** One cause for each slip at each place that needs a repair of its own, likeliest first. */
+  /**
+   * One cause for each slip at each place that needs a repair of its own, likeliest first; last those of whose pieces
+   * the digits of the trays show too few.
+   */
   const causesOf = (division, outcomes) => {
     const together = new Map();
     for (const outcome of outcomes) {
@@ -150,7 +154,7 @@
       }
       together.get(key).occasions.set(JSON.stringify(occasion), occasion);
     }
-    const rank = (cause) => [SLIPS.indexOf(cause.slip), cause.place ?? 0];
+    const rank = (cause) => [placesNotShown(cause.told).size ? 1 : 0, SLIPS.indexOf(cause.slip), cause.place ?? 0];
     return [...together.values()]
       .map((cause) => ({ ...cause, occasions: [...cause.occasions.values()] }))
       .sort((one, other) => compare(rank(one), rank(other)));

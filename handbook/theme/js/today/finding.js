@@ -7,7 +7,7 @@
   const { withCardsOnPaper } = sharing.shelf;
   const { lessonLength, reckonedLength } = sharing.length;
   const { divisionName, wayOfSharing } = sharing.titles;
-  const { pieces } = sharing.numberWords;
+  const { pieces, smallNumber } = sharing.numberWords;
   const { write } = sharing.address;
   const { element, byId, setText, say, on } = sharing.elements;
 
@@ -52,6 +52,7 @@
     const search = () => {
       const children = group();
       const { checked: ribbons } = byId("ask-ribbons");
+      const kind = say("group.kind.static");
       if (!children) {
         tell(say("today.group-first"));
         byId("found").replaceChildren();
@@ -65,6 +66,9 @@
       const found = somebodyGetsSome || !limit ? ofOurs : find(children, wanted, withCardsOnPaper(limit));
       tell([
         say(found.length ? "today.found" : "today.none-found", { count: found.length, children }),
+        ...(found.length ? [] : shorter(children, wanted, limit)),
+        ...(found.length > SHOWN ? [say("today.listed", { shown: SHOWN })] : []),
+        ...(found.length && wanted.kind === "any" ? [say("today.never-exchanged", { kind })] : []),
         ...(found.length && found !== ofOurs ? [say("today.cards-on-paper")] : []),
         ...(ribbons ? [say("today.without-ribbons")] : []),
       ].join(" "));
@@ -76,6 +80,15 @@
     };
     on(form, "input", search);
     return search;
+  };
+
+  /** That there are numbers with fewer digits, where there are: as many digits as can be. */
+  const shorter = (children, wanted, shelf) => {
+    for (let digits = wanted.digits - 1; digits > 1; digits -= 1) {
+      const count = find(children, { ...wanted, digits }, shelf).length;
+      if (count) return [say("today.fewer-digits", { count, digits: smallNumber(digits) })];
+    }
+    return [];
   };
 
   const tell = (text) => setText("found-state", text);

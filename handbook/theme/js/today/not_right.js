@@ -80,12 +80,11 @@
 
   /** The likeliest cause, the others folded. */
   const explained = (causes, division) => {
-    const [likeliest, ...others] = toldOnce(
-      eachEventOnce(causes).map((one) => explain(one, division, causes)),
-    ).map(cause);
-    if (!others.length) return likeliest ? [likeliest] : [];
+    const [likeliest, ...others] = toldOnce(eachEventOnce(causes).map((one) => explain(one, division, causes)));
+    if (!others.length) return likeliest ? [cause(likeliest)] : [];
     const summary = element("summary", say("today.other-causes", { count: others.length }));
-    return [likeliest, element("details", summary, ...others)];
+    const newIn = (one) => (one.mend === likeliest.mend ? { ...one, mend: say("today.same-mend") } : one);
+    return [cause(likeliest), element("details", summary, ...others.map(newIn).map(cause))];
   };
 
   /** What reads alike leaves other pieces in the middle: of what puts it right the shortest is told. */

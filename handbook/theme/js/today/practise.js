@@ -1,6 +1,7 @@
 // Practising: the next movement is hidden until the learner has said which it is.
 "use strict";
 {
+  const { UNITS } = sharing.places;
   const { pieces, placeWord } = sharing.numberWords;
   const { byId, say, on } = sharing.elements;
 
@@ -36,7 +37,7 @@
     // Where the rule begins a round that will not go round, it is right to see that, and right to begin it.
     const begins = given === "round" && right === "not-enough" && movement.step.action === "start-round";
     if (given !== right && !begins) {
-      tell(say(`practise.wrong.${reason(right)}`, lying()));
+      tell(say(`practise.wrong.${reason(right, given)}`, lying()));
       return;
     }
     now.answered += 1;
@@ -50,11 +51,13 @@
   };
 
   /** Why it is the right answer. With ribbons a piece can be changed so that a round can be given out. */
-  const reason = (right) => {
+  const reason = (right, given) => {
     const { movement, division } = now;
     const { steps } = division.stages[movement.stage];
     const isForARound = steps.slice(steps.indexOf(movement.step)).some(({ action }) => action === "deal-round");
-    if (movement.step.action === "take-back") return "take-back";
+    const { action, place } = movement.step;
+    if (action === "take-back") return "take-back";
+    if (action === "start-round" && place > UNITS && given === "bank") return "begin-a-round";
     return right === "bank" && isForARound ? "bank-for-a-round" : right;
   };
 

@@ -48,6 +48,7 @@
       count: many,
       one: material(place, 1),
       several,
+      smaller: material(Math.max(place - 1, UNITS), 2),
       place: placeWord(place),
       other_place: placeWord(other),
       other_one: material(other, 1),
