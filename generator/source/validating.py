@@ -50,6 +50,8 @@ def _faults(model: type[Model], table: Table, error: ValidationError) -> Iterato
                 yield table.fault(path, f"has {context['actual_length']} items", f"write {right}")
             case "string_type" if isinstance(found["input"], int | float | date):
                 yield table.fault(path, f"is {_shown(found['input'])}", f'write {right}, in "quotes"')
+            case "int_type" | "float_type" if isinstance(found["input"], str):
+                yield table.fault(path, f"is {_shown(found['input'])}", f"write {right}, without quotes")
             case _:
                 yield table.fault(path, f"is {_shown(found['input'])}", f"write {right}")
 
