@@ -25,7 +25,7 @@ from generator.source.models import AuthoredPage, Lesson, Note, PageMeta, Step
 from generator.source.reading import has_front_matter, parse_page, printable, read_toml, refused
 from generator.source.school import School
 from generator.source.theme import Theme, read_theme
-from generator.source.validating import did_you_mean, validated
+from generator.source.validating import did_you_mean, rename_or_move, validated
 
 A_BOOK = re.compile(r"book(-.*)?\.md")
 _MADE_OTHERWISE = {("404.md",), ("today.md",)}
@@ -143,7 +143,7 @@ def _strays(layer: Layer) -> Iterator[Fault]:
     """What has no business at the top of a school's folder."""
     for name in (path.name for path in layer.folder.iterdir()):
         if name not in IN_A_SCHOOL_FOLDER and not is_dropping(name):
-            remedy = f"move it elsewhere; {did_you_mean(name, IN_A_SCHOOL_FOLDER)}"
+            remedy = rename_or_move(name, IN_A_SCHOOL_FOLDER)
             yield Fault.of_file(layer.named(shown_name(name)), "does not belong in a school's folder", remedy)
 
 

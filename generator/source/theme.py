@@ -12,7 +12,7 @@ from generator.errors import Faults
 from generator.source.fields import Model, fault_in_value
 from generator.source.layers import entry_names, shown_name
 from generator.source.reading import printable, read_bytes, read_toml, refused
-from generator.source.validating import did_you_mean, validated
+from generator.source.validating import rename_or_move, validated
 
 LARGEST_LOGO = 1024 * 1024
 LONGEST_SIDE = 4000  # pixels
@@ -86,7 +86,6 @@ def read_theme(folder: Path, shown: str, faults: Faults) -> Theme:
             elif name == _COLOURS:
                 colours = validated(Colours, read_toml(folder / name, file))
             else:
-                remedy = f"move it elsewhere; {did_you_mean(name, (_LOGO, _COLOURS))}"
-                raise refused(file, "does not belong in a theme folder", remedy)
+                raise refused(file, "does not belong in a theme folder", rename_or_move(name, (_LOGO, _COLOURS)))
         files.append(file)
     return Theme(logo, colours, tuple(files))

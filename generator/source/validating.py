@@ -29,6 +29,13 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
     return f"did you mean {close[0]}?" if close else f"known are {', '.join(options)}"
 
 
+def rename_or_move(name: str, known: Iterable[str]) -> str:
+    """A remedy for a file or folder that is none of those known."""
+    plain = name.lower()
+    meant = next((right for right in known if plain == right or ("." in right and plain.startswith(f"{right}."))), "")
+    return f"rename it {meant}, or move it elsewhere" if meant else f"move it elsewhere; {did_you_mean(name, known)}"
+
+
 def _faults(model: type[Model], table: Table, error: ValidationError) -> Iterator[Fault]:
     errors = error.errors(include_url=False)
     inside = {found["loc"][:length] for found in errors for length in range(len(found["loc"]))}
