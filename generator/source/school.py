@@ -44,6 +44,8 @@ def _web_address(value: str) -> str:
     problem = f'is "{printable(value, 120)}"'
     if not found or not value.isprintable():
         raise fault_in_value(problem)
+    if (found["path"] or "").lower().endswith((".html", ".htm")):
+        raise fault_in_value(problem, "leave out the page at its end, such as index.html")
     if not _PLAIN_PATH.fullmatch((found["path"] or "").rstrip("/") + "/"):
         raise fault_in_value(problem, "after the host write letters, digits and - . _ ~ between slashes only")
     return value.rstrip("/") + "/"
