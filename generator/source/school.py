@@ -19,7 +19,6 @@ _ADDRESS = re.compile(
 _PLAIN_PATH = re.compile(r"/(?:(?!\.)[A-Za-z0-9._~-]+/)*")
 _USUAL_PATH = "/handbook/"
 
-Word = Annotated[str, *text(1, 40)]
 Pieces = Annotated[int, whole_number(0, 10_000)]
 Things = Annotated[int, whole_number(0, 100)]
 Seconds = Annotated[int, whole_number(0, 600)]
@@ -39,6 +38,12 @@ def _rising(value: tuple[int, ...]) -> tuple[int, ...]:
     return value
 
 
+def _without_the(value: str) -> str:
+    if value.lower().startswith("the "):
+        raise fault_in_value(f'is "{value}"', 'leave "the" out')
+    return value
+
+
 def _web_address(value: str) -> str:
     found = _ADDRESS.fullmatch(value)
     problem = f'is "{printable(value, 120)}"'
@@ -51,16 +56,17 @@ def _web_address(value: str) -> str:
     return value.rstrip("/") + "/"
 
 
+Role = Annotated[str, *text(1, 40), AfterValidator(_without_the)]
 Card = Annotated[int, Field(ge=9, le=9000), AfterValidator(_a_card)]
 
 
 class Roles(Model):
     """[roles]: what the adults and the bank's keeper are called in this school."""
 
-    guide: Word = "guide"
-    assistant: Word = "assistant"
-    bank_keeper: Word = "banker"
-    substitute: Word = "substitute"
+    guide: Role = "guide"
+    assistant: Role = "assistant"
+    bank_keeper: Role = "banker"
+    substitute: Role = "substitute"
 
 
 class Groups(Model):
