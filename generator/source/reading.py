@@ -36,12 +36,15 @@ _OTHER_DATE = (
     r"(?!\d{4}-\d\d-\d\d)\d{1,4}([./-])\d{1,2}\1\d|\d{1,2}[./-]\d{4}"
     r"|\d{1,2}\.? ?[^\W\d]+ \d{4}|[^\W\d]+ \d{1,2},? \d{4}"
 )
+_OTHER_SPACE = r"[\u00a0\u2000-\u200b\u202f\u2060\ufeff]"
+_HAS_OTHER_SPACE = ("has a space that a word processor wrote", "type the line anew")
 _TOML_FAULTS = (  # looked for in what the reader says and, on a line of its own, what stands in the file
     (r"^Cannot ", "is written twice", "keep one of them"),
     (rf"^Invalid date|=\s*{_NO_SUCH_DAY}", "is a date that does not exist", "write a date such as 2026-01-31"),
     (r"[=[]\s*[\u2018-\u201e]|[\u201c\u201d]\s*$", "has curly quotation marks", 'write straight ones: "like these"'),
     (rf"=\s*(?:{_OTHER_DATE})", "is a date in another form", "write a date such as 2026-01-31"),
     (r"=\s*\d{1,3}[,.' ]\d{3}\b", "is a number with a mark in it", "write its digits only"),
+    (rf"""\n(?:[^"'#]|"[^"]*"|'[^']*')*{_OTHER_SPACE}""", *_HAS_OTHER_SPACE),
     (r"(?:[=[]|, )\s*0\d", "has a number with a 0 in front", "leave the 0 out"),
     (r"=\s*(?i:true|false|yes|no|on|off)\b", "is neither true nor false", _A_BARE_WORD),
     (r'=\s*"[^"]*\\', "has a \\ in its text", "write / in its place"),
@@ -259,6 +262,9 @@ def _parse_yaml(text: str, file: str) -> Table:
     except yaml.YAMLError as error:
         mark = getattr(error, "problem_mark", None)
         line = mark.line + 1 if mark else 1
+        for number, written in enumerate(text.split("\n")[:line], 1):
+            if re.search(rf"^\w+:{_OTHER_SPACE}|[\"']{_OTHER_SPACE}", written):
+                raise refused(file, *_HAS_OTHER_SPACE, number) from None
         if re.search("[\u2018-\u201e]", text.split("\n")[line - 1]):
             raise refused(file, "has curly quotation marks", 'write straight ones: "like these"', line) from None
         raise refused(file, "has front matter that is not YAML", remedy, line) from None
