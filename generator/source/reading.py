@@ -39,6 +39,7 @@ _OTHER_DATE = (
 _OTHER_SPACE = r"[\u00a0\u2000-\u200b\u202f\u2060\ufeff]"
 _HAS_OTHER_SPACE = ("has a space that a word processor wrote", "type the line anew")
 _TOML_FAULTS = (  # looked for in what the reader says and, on a line of its own, what stands in the file
+    (r"^Cannot declare", "begins a table a second time", "move its lines below the first one"),
     (r"^Cannot ", "is written twice", "keep one of them"),
     (rf"^Invalid date|=\s*{_NO_SUCH_DAY}", "is a date that does not exist", "write a date such as 2026-01-31"),
     (r"[=[]\s*[\u2018-\u201e]|[\u201c\u201d]\s*$", "has curly quotation marks", 'write straight ones: "like these"'),
