@@ -103,6 +103,8 @@ def _told_twice(lessons: Iterable[_Read]) -> Iterator[Fault]:
         elif other := by_numbers.get(numbers):
             problem = f"{lesson.dividend} among {lesson.divisor} is already shared in {other.file}"
             remedy = "choose other numbers, or give this file the same step and name to replace that lesson"
+            if lesson.from_school == other.from_school:
+                remedy = "choose other numbers, or keep one of the two"
             yield table.fault(("dividend",), problem, remedy)
         by_slug.setdefault(lesson.slug, lesson)
         by_numbers.setdefault(numbers, lesson)
