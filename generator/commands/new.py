@@ -4,7 +4,7 @@ import os
 import shlex
 import subprocess
 import textwrap
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from datetime import date
 from pathlib import Path
 
@@ -65,7 +65,7 @@ def _new_school(folder: Path) -> None:
 
 
 def _new_lesson(dividend: int, divisor: int, ribbons: bool, wanted: str | None, school: Path | None) -> None:
-    steps = readable_steps(HANDBOOK, school)
+    steps, included = readable_steps(HANDBOOK, school)
     lesson = _planned(dividend, divisor, ribbons)
     for other in (other for step in steps for other in step.lessons):
         if (other.dividend, other.divisor, other.ribbons) == (dividend, divisor, ribbons):
@@ -73,7 +73,10 @@ def _new_lesson(dividend: int, divisor: int, ribbons: bool, wanted: str | None, 
             if school and not other.from_school:
                 remedy = f"to change it, copy it to {school / 'lessons' / other.step}"
             raise click.UsageError(f"{dividend} among {divisor} is already shared in {other.file}; {remedy}.")
-    step = _step_for(lesson, wanted, steps)
+    step = _step_for(lesson, wanted, steps, included)
+    if step.slug not in included:
+        problem = f"this lesson lies in the step {step.slug}, which steps in school.toml leaves out"
+        raise click.UsageError(f"{problem}; add {step.slug} to steps, or choose other numbers.")
     order = min(max((other.order for other in step.lessons), default=0) + 10, LARGEST_ORDER)
     name = f"{dividend}-{'for' if ribbons else 'among'}-{divisor}.toml"
     path = (school or HANDBOOK) / "lessons" / step.slug / name
@@ -92,8 +95,8 @@ def _planned(dividend: int, divisor: int, ribbons: bool) -> LessonFile:
         raise click.UsageError(faults.replace("ribbons = true", "--ribbons") + ".") from None
 
 
-def _step_for(lesson: LessonFile, wanted: str | None, steps: tuple[Step, ...]) -> Step:
-    """The step that was named, or else the only one that takes the lesson."""
+def _step_for(lesson: LessonFile, wanted: str | None, steps: tuple[Step, ...], included: Collection[str]) -> Step:
+    """The step that was named, or else the only one that takes the lesson, of those included if any of them does."""
     by_slug = {step.slug: step for step in steps}
     if wanted is not None:
         if wanted not in by_slug:
@@ -102,6 +105,7 @@ def _step_for(lesson: LessonFile, wanted: str | None, steps: tuple[Step, ...]) -
             raise click.UsageError(".\n".join(problems).replace("ribbons = true", "--ribbons") + ".")
         return by_slug[wanted]
     takers = [step for step in steps if not any(misfits(lesson, step.expects))]
+    takers = [step for step in takers if step.slug in included] or takers
     if len(takers) != 1:
         those = f"the steps {' and '.join(step.slug for step in takers)} take" if takers else "no step takes"
         remedy = "name one with --step" if takers else "choose other numbers, or add a step that does"

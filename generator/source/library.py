@@ -115,13 +115,16 @@ def _left_out(steps: tuple[Step, ...], notes: tuple[Note, ...], school: School) 
                 yield Fault.of_file(file, problem, f"add {step.slug} to steps, or move the file elsewhere")
 
 
-def readable_steps(handbook: Path, school_folder: Path | None = None) -> tuple[Step, ...]:
-    """The steps and lessons that can be read already, for whoever adds to them; those with faults are left out.
+def readable_steps(handbook: Path, school_folder: Path | None) -> tuple[tuple[Step, ...], Collection[str]]:
+    """The steps and lessons that can be read already, for whoever adds to them, and which steps the school includes.
 
     Raises SourceError only for a folder that cannot be opened.
     """
     faults = Faults()
-    return read_steps(overlaid(_layers(handbook, school_folder), "lessons", ".toml", _BELOW_A_STEP, faults), faults)
+    layers = _layers(handbook, school_folder)
+    steps = read_steps(overlaid(layers, "lessons", ".toml", _BELOW_A_STEP, faults), faults)
+    slugs = {step.slug for step in steps}
+    return steps, _read_school(layers, slugs, faults).steps or slugs
 
 
 def _layers(handbook: Path, school_folder: Path | None) -> list[Layer]:

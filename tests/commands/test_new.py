@@ -177,6 +177,16 @@ def test_where_several_steps_take_a_lesson_one_must_be_named(handbook: Path) -> 
     assert "the steps static and exchange-tens take 6945 among 3; name one with --step" in err
 
 
+def test_a_step_that_the_school_leaves_out_gets_no_lesson(handbook: Path, school: Path) -> None:
+    (school / "school.toml").write_text('steps = ["static"]', "utf-8")
+    for named in ((), ("--step", "exchange-tens")):
+        code, _, err = run_command("new", 6945, 3, "--school", school, *named)
+        assert code == 2
+        assert "lies in the step exchange-tens, which steps in school.toml leaves out; add exchange-tens to" in err
+    _replace(handbook / "lessons" / "static" / "step.toml", 'exchanges = "none"', "")
+    assert "for the step static." in run_command("new", 6945, 3, "--school", school).out
+
+
 def test_our_lesson_can_be_copied_to_change_it_and_a_schools_own_is_edited(school: Path) -> None:
     code, _, err = run_command("new", 8448, 4, "--school", school)
     assert code == 2
