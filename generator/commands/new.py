@@ -101,7 +101,8 @@ def _step_for(lesson: LessonFile, wanted: str | None, steps: tuple[Step, ...], i
     if wanted is not None:
         if wanted not in by_slug:
             raise click.UsageError(f"there is no step {wanted}; {did_you_mean(wanted, by_slug)}")
-        if problems := [f"{misfit.problem}; {misfit.remedy}" for misfit in misfits(lesson, by_slug[wanted].expects)]:
+        found = misfits(lesson, by_slug[wanted].expects, by_slug[wanted].from_school)
+        if problems := [f"{misfit.problem}; {misfit.remedy}" for misfit in found]:
             raise click.UsageError(".\n".join(problems).replace("ribbons = true", "--ribbons") + ".")
         return by_slug[wanted]
     takers = [step for step in steps if not any(misfits(lesson, step.expects))]

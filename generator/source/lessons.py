@@ -33,7 +33,7 @@ def read_steps(files: Sequence[Source], faults: Faults) -> tuple[Step, ...]:
             step = validated(StepFile, step_table)
             own = [(lesson, table) for lesson, table in lessons if lesson.step == slug]
             for lesson, table in own:
-                for key, problem, remedy in misfits(lesson, step.expects):
+                for key, problem, remedy in misfits(lesson, step.expects, source.from_school):
                     faults.append(table.fault((key,), problem, remedy))
             if not any(lesson.parts[0] == slug for lesson in lesson_sources):
                 faults.append(Fault.of_file(source.file, "is a step without a lesson", "add a lesson file beside it"))
@@ -52,19 +52,20 @@ def read_steps(files: Sequence[Source], faults: Faults) -> tuple[Step, ...]:
     return tuple(sorted(steps, key=lambda step: (step.order, step.slug)))
 
 
-def misfits(lesson: LessonFile, expects: Expects) -> Iterator[Problem]:
-    """Everything about a lesson that its step does not take."""
+def misfits(lesson: LessonFile, expects: Expects, may_change: bool = False) -> Iterator[Problem]:
+    """Everything about a lesson that its step does not take, which the school may change where it is its own."""
+    other_step = "another step" + (", or change what this step expects in its step.toml" if may_change else "")
     for key, fits, sentence in _traits(lesson, expects):
         if not fits:
             wanted = json.dumps(getattr(expects, key))
             problem = f"{lesson.dividend} among {lesson.divisor} {sentence}, but its step expects {key} = {wanted}"
             if key == "ribbons" and not lesson.ribbons:
-                yield Problem("divisor", problem, "add ribbons = true, or choose another step")
+                yield Problem("divisor", problem, f"add ribbons = true, or choose {other_step}")
             elif key in ("children", "ribbons"):
-                yield Problem("divisor", problem, "choose another divisor or another step")
+                yield Problem("divisor", problem, f"choose another divisor or {other_step}")
             else:
                 numbers = "" if lesson.ribbons else f" (python -m generator choose {lesson.divisor})"
-                yield Problem("dividend", problem, f"choose another number{numbers} or another step")
+                yield Problem("dividend", problem, f"choose another number{numbers} or {other_step}")
 
 
 def _lessons(sources: Iterable[Source], faults: Faults) -> Iterator[_Read]:

@@ -187,6 +187,14 @@ def test_a_step_that_the_school_leaves_out_gets_no_lesson(handbook: Path, school
     assert "for the step static." in run_command("new", 6945, 3, "--school", school).out
 
 
+def test_what_a_step_of_the_school_expects_can_be_changed(handbook: Path, school: Path) -> None:
+    (school / "lessons" / "ours").mkdir(parents=True)
+    shutil.copy(handbook / "lessons" / "static" / "step.toml", school / "lessons" / "ours")
+    code, _, err = run_command("new", 6945, 3, "--school", school, "--step", "ours")
+    assert code == 2
+    assert err.endswith("or another step, or change what this step expects in its step.toml.\n")
+
+
 def test_our_lesson_can_be_copied_to_change_it_and_a_schools_own_is_edited(school: Path) -> None:
     code, _, err = run_command("new", 8448, 4, "--school", school)
     assert code == 2
