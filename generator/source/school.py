@@ -169,7 +169,7 @@ class School(Model):
     """"en", the only language there is so far"""
 
     steps: Annotated[tuple[str, ...], Field(min_length=1)] | None = None
-    """a list of steps by their folders' names"""
+    """a list of steps by their folders' names, such as ["as-it-lies", "one-exchange"]"""
 
     site_url: Annotated[str, AfterValidator(_web_address)] | None = None
     """an address that begins with https:// or http://, such as "https://intranet.example/sharing/\""""
