@@ -30,15 +30,15 @@ ribbons_option = click.option(
 def whole_number(least: int, most: int, up_to: str = "") -> Callable[[str], int]:
     """A click type: a whole number from `least` to `most`, in digits only; `up_to` says `most` where that depends."""
 
-    def read(text: str) -> int:
-        number = int(text) if re.fullmatch("[0-9]{1,20}", text) else -1
-        if not least <= number <= most:
+    def number(text: str) -> int:
+        value = int(text) if re.fullmatch("[0-9]{1,20}", text) else -1
+        if not least <= value <= most:
             given = text or "an empty value"
             range_in_words = f"from {least} to {up_to or f'{most:,}'}"
             raise click.BadParameter(f"{given} is not a whole number {range_in_words}; write digits only.")
-        return number
+        return value
 
-    return read
+    return number
 
 
 class WholeNumbersCommand(click.Command):

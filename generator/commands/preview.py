@@ -50,8 +50,8 @@ class Preview(ThreadingHTTPServer):
         self.shown = PreviewState()
         try:
             super().__init__((HOST, port), _Answer)
-        except (OSError, OverflowError) as error:
-            raise HandbookError(f"port {port}: cannot be used ({error}); choose another with --port") from None
+        except OSError as error:
+            raise HandbookError(f"port {port}: cannot be used ({error.strerror}); choose another with --port") from None
 
     def __enter__(self) -> Self:
         threading.Thread(target=self.serve_forever, args=[_NOTICES_THE_END], daemon=True).start()

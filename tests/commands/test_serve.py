@@ -124,8 +124,10 @@ def test_it_ends_in_the_middle_of_a_build(serving: Serving) -> None:
     assert (serving.out.splitlines()[-1], serving.err) == ("Ended.", "")
 
 
-def test_help_shows_an_example() -> None:
-    assert "python -m generator serve --school my-school" in run_command("serve", "--help").out
+def test_help_shows_an_example_and_that_a_port_is_a_number() -> None:
+    shown = run_command("serve", "--help").out
+    assert "python -m generator serve --school my-school" in shown
+    assert "--port NUMBER" in shown
 
 
 @pytest.mark.parametrize("port", ["x", "70000", "-1"])
