@@ -143,7 +143,8 @@ def _with_notes(pages: Mapping[str, Page], notes: Iterable[Note], faults: Faults
         if note.path in pages:
             yield pages[note.path], note
         elif not any(path.endswith(f"/{folder}") for path in with_faults):
-            close = get_close_matches(note.path, pages, n=1)
+            index = f"{note.path.removesuffix('.md')}/index.md"
+            close = [index] if index in pages else get_close_matches(note.path, pages, n=1)
             remedy = (
                 f"did you mean {close[0]}?" if close else "give it the path of a page, such as new-here/the-room.md"
             )
