@@ -108,7 +108,8 @@ def _walk(folder: Path, shown: str, ending: str, depths: range, faults: Faults, 
             elif len(parts) >= depths.stop - 1:
                 problem, remedy = "is a folder where there should be none", "move its files up, or take it away"
             else:
-                yield from _walk(path, label, ending, depths, faults, parts)
+                with faults.gathered():
+                    yield from _walk(path, label, ending, depths, faults, parts)
         elif not name.lower().endswith(ending):
             whole, _, added = label.rpartition(".")
             problem = f"is not a {ending} file"

@@ -55,12 +55,14 @@ def test_a_folder_that_may_be_listed_and_not_entered_is_one_fault_of_all(
 
     (tmp_path / name / "inner").mkdir(parents=True)
     (tmp_path / name / "inner" / "file.md").touch()
+    (tmp_path / name / "later one").mkdir()
     (tmp_path / "school.toml").write_text("order = 1", "utf-8")
     monkeypatch.setattr(Path, "lstat", lstat)
     with pytest.raises(SourceError) as refused:
         load(STOCK, tmp_path)
-    listed, settings = refused.value.faults
+    listed, later, settings = refused.value.faults
     assert str(listed).endswith(f"/{name}/inner: cannot be opened (Permission denied); check its rights")
+    assert later.file.endswith(f"/{name}/later one")
     assert settings.key == "order"
 
 
