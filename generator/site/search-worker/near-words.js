@@ -14,6 +14,15 @@ const KEYS = "qwertyuiop asdfghjkl zxcvbnm qaz wsx edc rfv tgb yhn ujm ik ol"; /
 const SOUNDS = "ck ks sz fv kq gj dt iy mn";
 const SHORTEST = 5; // shorter words have too many neighbours
 const LONG = 8; // from here on as much again is forgiven
+/** Endings of another form of a word, and what its stem ends with in their place. */
+const FORMS = [
+  [/s$/, ""],
+  [/es$/, ""],
+  [/ie[sd]$/, "y"],
+  [/(?:ing|ed)$/, ""],
+  [/(?:ing|ed)$/, "e"],
+  [/(.)\1(?:ing|ed)$/, "$1"],
+];
 
 /**
  * @param {string} one a letter
@@ -87,12 +96,15 @@ function nearestWord(typed, words) {
 /**
  * @param {string} typed
  * @param {Map<string, number>} words the words of the handbook
- * @returns {string | undefined} the one of them that it is a form of: "choose" for "choosing", "box" for "boxes"
+ * @returns {string | undefined} the one of them that it is a form of, or another form of the same: "choose" for
+ *   "choosing", "box" for "boxes", "mixed" for "mixing"
  */
 function wordOfForm(typed, words) {
-  const forms = [[/s$/, ""], [/es$/, ""], [/ing$/, ""], [/ing$/, "e"], [/(.)\1ing$/, "$1"]];
-  const stems = forms.map(([ending, instead]) => typed.replace(ending, instead));
-  return stems.find((stem) => stem !== typed && stem.length > 2 && words.has(stem));
+  const stems = FORMS.map(([ending, instead]) => typed.replace(ending, instead)).filter(
+    (stem) => stem !== typed && stem.length > 2,
+  );
+  const others = stems.flatMap((stem) => [`${stem}ed`, `${stem}ing`, `${stem}s`]);
+  return [...stems, ...others].find((word) => words.has(word));
 }
 
 /**

@@ -97,7 +97,11 @@ function divisionAsked(text) {
   const isLarge = (number) => number > MOST_CHILDREN;
   const isDivision = second !== undefined && isLarge(first) !== isLarge(second);
   const between = words.slice(places[0] + 1, places[1]);
-  const isJoined = isDivision && between.length > 0 && between.every((word) => OF_SHARING.has(word));
+  // "4,327 divided by 6"
+  const isJoined =
+    isDivision &&
+    between.some((word) => OF_SHARING.has(word)) &&
+    between.every((word) => OF_SHARING.has(word) || BESIDES.has(word));
   const isOfNumbers = (word, place) => {
     // "ten ribbons" counts ribbons; "3,432 for 12 ribbons" does not
     if (OF_RIBBONS.has(word)) return typeof words[place - 1] !== "number" || (isDivision && place - 1 === places[1]);
@@ -113,7 +117,7 @@ function divisionAsked(text) {
       (dividend === undefined || isNumber(dividend)) && (divisor === undefined || isGroup(divisor, withRibbons));
     return canBeAsked ? { dividend, divisor, ribbons: withRibbons } : undefined;
   };
-  const isFollowedByChildren = OF_CHILDREN.has(words[places[0] + 1]);
+  const isFollowedByChildren = first < NO_GROUP && OF_CHILDREN.has(words[places[0] + 1]);
   if (second !== undefined) {
     const groupFirst = isFollowedByChildren || (!isLarge(first) && isLarge(second));
     return groupFirst ? division(second, first) : division(first, second);

@@ -49,7 +49,7 @@
     root.classList.toggle("presenting", presenting);
     document.querySelector(".is-presented")?.classList.remove("is-presented");
     for (const link of links) link.removeAttribute("aria-current");
-    if (again) again.hidden = true;
+    again?.classList.remove("leads-back");
     if (!presenting) {
       if (document.fullscreenElement) document.exitFullscreen();
       return;
@@ -101,7 +101,7 @@
     else history.replaceState(null, "", link.hash);
     show();
     if (link === notRight) {
-      again.hidden = false;
+      again.classList.add("leads-back");
       again.firstElementChild.hash = left;
     }
     if (link === close || link === notRight) leave(target(link));
