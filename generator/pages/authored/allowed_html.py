@@ -11,6 +11,7 @@ import tomllib
 from collections.abc import Collection, Iterator
 from functools import cache
 from html import unescape
+from itertools import starmap
 from pathlib import Path
 from typing import Any, TypeAlias
 from urllib.parse import urlsplit
@@ -78,7 +79,7 @@ def _broken_tags(html: str) -> Iterator[Refusal]:
 def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refusal]:
     """What is wrong with tags that are all plainly written."""
     foreign: set[str] = set()
-    open_tags: list[str] = []
+    open_tags: list[tuple[str, re.Match[str]]] = []
     titled = False
     for tag in _TAG.finditer(html):
         slash, name, attributes = tag[1], tag[2].lower(), tag[3]
@@ -87,14 +88,14 @@ def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refusal]:
                 yield Problem(f"<{slash}{name}>", "is not allowed on a page", "use Markdown"), f"<{slash}{name}"
             foreign.add(name)
         elif slash:
-            last = open_tags.pop() if open_tags else ""
+            last, opened = open_tags.pop() if open_tags else ("", tag)
             if last != name:
                 nothing_open = Problem(f"</{name}>", "closes what is not open", "open and close tags in pairs")
-                yield _never_closed(last) if name in open_tags else (nothing_open, f"</{name}")
+                yield _never_closed(last, opened) if name in dict(open_tags) else (nothing_open, f"</{name}")
                 return
         else:
             if name not in _ALLOWED["never_closed"]:
-                open_tags.append(name)
+                open_tags.append((name, tag))
             if name == "h1" and titled:
                 words = unescape(html[tag.end() :].partition("<")[0])
                 problem, remedy = "is a second heading of the first level", 'write "## " for those below it'
@@ -104,7 +105,7 @@ def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refusal]:
             yield from ((problem, f"<{name}") for problem in _about_tag(name, said))
             for key, value in said:
                 yield from _about_attribute(name, key, value, figures)
-    yield from map(_never_closed, open_tags)
+    yield from starmap(_never_closed, open_tags)
 
 
 def _lost_lists(html: str) -> Iterator[Refusal]:
@@ -116,8 +117,10 @@ def _lost_lists(html: str) -> Iterator[Refusal]:
             yield Problem(f'"{shown}"', problem, "leave a line empty above it"), unescape(first.partition("<")[0])
 
 
-def _never_closed(name: str) -> Refusal:
-    return Problem(f"<{name}>", "is never closed", f"close it with </{name}>"), f"<{name}"
+def _never_closed(name: str, opened: re.Match[str]) -> Refusal:
+    """Found by the words behind it: others of its kind may well be closed."""
+    words = re.split(r"[<&\n]", opened.string[opened.end() : opened.end() + 40])[0]
+    return Problem(f"<{name}>", "is never closed", f"close it with </{name}>"), opened[0] + words
 
 
 def _about_tag(name: str, said: Collection[tuple[str, str]]) -> Iterator[Problem]:

@@ -4,11 +4,13 @@ Pages are traced by their path: to the authored page, to a school's note on them
 step. The line is that of the address or name in question; 0 where a template made it.
 """
 
+import re
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from html import escape
+from itertools import product
 from posixpath import dirname, join, normpath
 from urllib.parse import unquote
 
@@ -17,6 +19,7 @@ from generator.pages.writing.links import lesson_path, step_link
 from generator.pages.writing.page import site_address
 from generator.source.library import A_BOOK, Sources
 
+_ENDED, _WITHIN_MORE = r"""(?=[)"'>#\s]|$)""", ""
 _BEFORE_AN_ADDRESS = ("](", '="', '("', "('", "]: ", "<")
 _IN_MARKDOWN = {"<img": "![", "<th": "|"}
 
@@ -29,13 +32,12 @@ class SourceText:
     file: str
     first_line: int = 1
 
-    def line_of(self, sought: str) -> int:
+    def line_of(self, sought: str, ends: Iterable[str] = (_ENDED, _WITHIN_MORE)) -> int:
         """The first line that holds some text, or what Markdown writes for it, whatever its case; 0 if none does."""
-        lines = self.text.casefold().split("\n") if sought else []
-        for wanted in (sought.casefold(), _IN_MARKDOWN.get(sought)):
-            for at, line in enumerate(lines, self.first_line):
-                if wanted and wanted in line:
-                    return at
+        text, sought = self.text.casefold(), sought.casefold()
+        for wanted, end in product((sought, sought.partition(">")[0], _IN_MARKDOWN.get(sought)), ends):
+            if wanted and (found := re.search(re.escape(wanted) + end, text)):
+                return self.first_line + text.count("\n", 0, found.start())
         return 0
 
 
@@ -76,10 +78,9 @@ def _written(sources: Sources) -> dict[str, list[SourceText]]:
 
 def _traced(fault: Fault, texts: list[SourceText], own: dict[str, str]) -> Fault:
     page = _markdown(fault.file)
-    for sought in _ways_to_write(fault.key, page):
-        for text in texts:
-            if line := text.line_of(sought):
-                return replace(fault, file=text.file, line=line)
+    for end, sought, text in product((_ENDED, _WITHIN_MORE), _ways_to_write(fault.key, page), texts):
+        if line := text.line_of(sought, (end,)):
+            return replace(fault, file=text.file, line=line)
     target, anchor = _target(fault.key, page)
     if anchor and page not in own and target in own:
         problem, remedy = "is missing, and other pages lead to it", f"give a heading {{ #{anchor} }}"
