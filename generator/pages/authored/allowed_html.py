@@ -36,7 +36,11 @@ _OF_THE_THEME = re.compile(r"md-|mermaid$")
 
 _PARAGRAPH = re.compile(r"<p>(.*?)</p>", re.DOTALL)
 _LINK_WITHOUT_WORDS = re.compile(r"""<a\s[^>]*href="([^"]*)"[^>]*>\s*</a>""")
-_ITEM = re.compile(r"(?:[-*+]|1\.) ")
+_ITEM = re.compile(r"(?:[-*+]|\d+\.) ")
+_TWO_LIKE_ITEMS = r"^(?:([-*+•·\u2013])|\d+([.)]))[ \xa0].*(?<!<br />)(?=\n(?:\1|\d+\2)[ \xa0])"
+_LOST_ITEM = re.compile(rf"(?<=\n)(?:[-*+]|1\.) .*|{_TWO_LIKE_ITEMS}", re.MULTILINE)
+_ROW = re.compile(r"\|.*\|")
+_FOR_A_TABLE = 'write a list, or HTML with <caption> and <th scope="col"> and <th scope="row">'
 _PIXELS = re.compile(r"[0-9]{1,5}")
 _SPACES_OF_A_TEXT = str.maketrans("\t\n\r", "   ")
 
@@ -57,7 +61,7 @@ def refusals(markdown: str, figures: Collection[str]) -> Iterator[Refusal]:
     if len(html) > LARGEST_RESULT:
         yield Problem("", f"grows to more than {LARGEST_RESULT} characters", "take out what repeats so often"), ""
         return
-    yield from _lost_lists(html)
+    yield from _lost_lists_and_tables(html, markdown)
     for address in _LINK_WITHOUT_WORDS.findall(html):
         yield Problem("a link", "has no words", "write them between [ and ]"), unescape(address)
     broken = list(_broken_tags(html))
@@ -108,13 +112,22 @@ def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refusal]:
     yield from starmap(_never_closed, open_tags)
 
 
-def _lost_lists(html: str) -> Iterator[Refusal]:
-    """Where a list begins right below a line of text, Markdown takes it for more of that text."""
+def _lost_lists_and_tables(html: str, markdown: str) -> Iterator[Refusal]:
+    """Where lines that were meant for a list or a table are taken for a text that goes on."""
+    tabbed = {line.expandtabs(4) for line in markdown.split("\n") if "\t" in line.strip()}
     for paragraph in _PARAGRAPH.findall(html):
-        items = (line for line in paragraph.split("\n")[1:] if _ITEM.match(line))
-        if first := next(items, None):
-            shown, problem = printable(unescape(_TAG.sub("", first))), "is no list so close below a line of text"
-            yield Problem(f'"{shown}"', problem, "leave a line empty above it"), unescape(first.partition("<")[0])
+        rows = [line for line in paragraph.split("\n") if _ROW.match(line) or unescape(line) in tabbed]
+        item = _LOST_ITEM.search(paragraph)
+        if item and _ITEM.match(item[0]):
+            yield _lost(item[0], "is no list so close below a line of text", "leave a line empty above it")
+        elif item:
+            yield _lost(item[0], "is no item of a list", 'begin each with "- " or "1. ", the first below an empty line')
+        elif len(rows) > 1:
+            yield _lost(rows[0], "is no row of a table", _FOR_A_TABLE)
+
+
+def _lost(line: str, problem: str, remedy: str) -> Refusal:
+    return Problem(f'"{printable(unescape(_TAG.sub("", line)))}"', problem, remedy), unescape(line.partition("<")[0])
 
 
 def _never_closed(name: str, opened: re.Match[str]) -> Refusal:
@@ -132,8 +145,7 @@ def _about_tag(name: str, said: Collection[tuple[str, str]]) -> Iterator[Problem
     if name == "img" and not attributes.get("alt"):
         yield Problem("<img>", "does not say what it shows", 'say it in alt="..."')
     if name == "th" and "scope" not in attributes:
-        remedy = 'write a list, or HTML with <caption> and <th scope="col"> and <th scope="row">'
-        yield Problem("a table", "has headings that do not say what they name", remedy)
+        yield Problem("a table", "has headings that do not say what they name", _FOR_A_TABLE)
     if len(attributes) < len(said):
         yield Problem(f"<{name}>", "says something twice", "write each attribute once")
 

@@ -36,7 +36,7 @@ class SourceText:
         """The first line that holds some text, or what Markdown writes for it, whatever its case; 0 if none does."""
         text, sought = self.text.casefold(), sought.casefold()
         for wanted, end in product((sought, sought.partition(">")[0], _IN_MARKDOWN.get(sought)), ends):
-            if wanted and (found := re.search(re.escape(wanted) + end, text)):
+            if wanted and (found := re.search(re.sub(r"(\\ )+", r"\\s+", re.escape(wanted)) + end, text)):
                 return self.first_line + text.count("\n", 0, found.start())
         return 0
 
