@@ -40,6 +40,7 @@ _ITEM = re.compile(r"(?:[-*+]|\d+\.) ")
 _TWO_LIKE_ITEMS = r"^(?:([-*+•·\u2013])|\d+([.)]))[ \xa0].*(?<!<br />)(?=\n(?:\1|\d+\2)[ \xa0])"
 _LOST_ITEM = re.compile(rf"(?<=\n)(?:[-*+]|1\.) .*|{_TWO_LIKE_ITEMS}", re.MULTILINE)
 _ROW = re.compile(r"\|.*\|")
+_CODE = re.compile(r"<(pre|code)\b.*?</\1>", re.DOTALL)
 _FOR_A_TABLE = 'write a list, or HTML with <caption> and <th scope="col"> and <th scope="row">'
 _PIXELS = re.compile(r"[0-9]{1,5}")
 _SPACES_OF_A_TEXT = str.maketrans("\t\n\r", "   ")
@@ -62,6 +63,7 @@ def refusals(markdown: str, figures: Collection[str]) -> Iterator[Refusal]:
         yield Problem("", f"grows to more than {LARGEST_RESULT} characters", "take out what repeats so often"), ""
         return
     yield from _lost_lists_and_tables(html, markdown)
+    yield from _unread(_TAG.sub("\0", _CODE.sub("\0", html)), markdown)
     for address in _LINK_WITHOUT_WORDS.findall(html):
         yield Problem("a link", "has no words", "write them between [ and ]"), unescape(address)
     broken = list(_broken_tags(html))
@@ -124,6 +126,14 @@ def _lost_lists_and_tables(html: str, markdown: str) -> Iterator[Refusal]:
             yield _lost(item[0], "is no item of a list", 'begin each with "- " or "1. ", the first below an empty line')
         elif len(rows) > 1:
             yield _lost(rows[0], "is no row of a table", _FOR_A_TABLE)
+
+
+def _unread(text: str, markdown: str) -> Iterator[Refusal]:
+    """What is shown with the signs of Markdown that were to make something of it; \\ before a sign shows the sign."""
+    for kind in _ALLOWED["unread"]:
+        for found in dict.fromkeys(re.findall(kind["pattern"], text)):
+            if re.search(rf"(?<!\\){re.escape(unescape(found))}", markdown):
+                yield _lost(found, kind["problem"], kind["remedy"])
 
 
 def _lost(line: str, problem: str, remedy: str) -> Refusal:
