@@ -14,6 +14,7 @@ Looks for
 
 import posixpath
 from collections.abc import Iterator, Mapping, Sequence
+from difflib import get_close_matches
 from itertools import chain
 from pathlib import Path, PurePosixPath
 from typing import NamedTuple
@@ -97,9 +98,15 @@ def _find(page: str, path: str, site: Site) -> str | Problem:
         if file.lower() == target.lower():
             return Problem("", "differs from the file in upper and lower case", f"write {file}")
     shown = printable(target, most=200)  # an address may stand for any character, a line break too
-    remedy = "mend the address, or add what it should lead to"
+    remedy, ending = "mend the address, or add what it should lead to", posixpath.splitext(path)[1]
+    pages = (posixpath.relpath(file, posixpath.dirname(page)) for file in site.files if file.endswith(".html"))
+    written = (file if ending == ".html" else f"{file.removesuffix('.html')}.md" for file in pages)
     if target.endswith(".md") and f"{target.removesuffix('.md')}.html" in site.files:
         remedy = "within HTML write .html in place of .md"  # in Markdown it is written so by the renderer
+    elif near := get_close_matches(path[:200], sorted(written), n=1, cutoff=0.9):
+        remedy = f"did you mean {near[0]}?"
+    elif ending not in ("", ".md", ".html") or path.startswith("www."):
+        remedy = "mend the address; that of another site or of a document begins with https://"
     return Problem("", f"leads to {shown}, which is not there", remedy)
 
 
