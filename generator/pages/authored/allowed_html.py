@@ -121,7 +121,8 @@ def _lost_lists_and_tables(html: str, markdown: str) -> Iterator[Refusal]:
         rows = [line for line in paragraph.split("\n") if _ROW.match(line) or unescape(line) in tabbed]
         item = _LOST_ITEM.search(paragraph)
         if item and _ITEM.match(item[0]):
-            yield _lost(item[0], "is no list so close below a line of text", "leave a line empty above it")
+            remedy = "within HTML write <ul><li>" if f"<p>{paragraph}" in markdown else "leave a line empty above it"
+            yield _lost(item[0], "is no list so close below a line of text", remedy)
         elif item:
             yield _lost(item[0], "is no item of a list", 'begin each with "- " or "1. ", the first below an empty line')
         elif len(rows) > 1:
