@@ -91,13 +91,15 @@ def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refusal]:
         slash, name, attributes = tag[1], tag[2].lower(), tag[3]
         if name not in _ALLOWED["elements"]:
             if name not in foreign:
-                yield Problem(f"<{slash}{name}>", "is not allowed on a page", "use Markdown"), f"<{slash}{name}"
+                remedy = "use Markdown, or &lt; for the sign itself"
+                yield Problem(f"<{slash}{name}>", "is not allowed on a page", remedy), f"<{slash}{name}"
             foreign.add(name)
         elif slash:
             last, opened = open_tags.pop() if open_tags else ("", tag)
             if last != name:
                 nothing_open = Problem(f"</{name}>", "closes what is not open", "open and close tags in pairs")
-                yield _never_closed(last, opened) if name in dict(open_tags) else (nothing_open, f"</{name}")
+                late = name if len(re.findall(rf"<{last}\b", html)) == html.count(f"</{last}>") else ""
+                yield _never_closed(last, opened, late) if name in dict(open_tags) else (nothing_open, f"</{name}")
                 return
         else:
             if name not in _ALLOWED["never_closed"]:
@@ -141,10 +143,12 @@ def _lost(line: str, problem: str, remedy: str) -> Refusal:
     return Problem(f'"{printable(unescape(_TAG.sub("", line)))}"', problem, remedy), unescape(line.partition("<")[0])
 
 
-def _never_closed(name: str, opened: re.Match[str]) -> Refusal:
-    """Found by the words behind it: others of its kind may well be closed."""
+def _never_closed(name: str, opened: re.Match[str], before: str = "") -> Refusal:
+    """Found by the words behind it: others of its kind may well be closed. If it is closed, after `before`."""
     words = re.split(r"[<&\n]", opened.string[opened.end() : opened.end() + 40])[0]
-    return Problem(f"<{name}>", "is never closed", f"close it with </{name}>"), opened[0] + words
+    never = Problem(f"<{name}>", "is never closed", f"close it with </{name}>")
+    late = Problem(f"<{name}>", "is closed too late", f"close it before </{before}>")
+    return late if before else never, opened[0] + words
 
 
 def _about_tag(name: str, said: Collection[tuple[str, str]]) -> Iterator[Problem]:
