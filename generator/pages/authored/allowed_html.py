@@ -54,8 +54,11 @@ _OUR_IMAGES = frozenset(f"images/{file.name}" for file in (HANDBOOK / "theme" / 
 Refusal: TypeAlias = tuple[Problem, str]
 
 
-def refusals(markdown: str, figures: Collection[str]) -> Iterator[Refusal]:
-    """Everything in the Markdown of a page that must not be there; `figures` are the addresses of its figures."""
+def refusals(markdown: str, figures: Collection[str], heading: str = "## ") -> Iterator[Refusal]:
+    """Everything in the Markdown of a page that must not be there.
+
+    `figures` are the addresses of its figures; `heading` begins the highest heading that may be added.
+    """
     if hidden := unprintable(markdown.translate(_SPACES_OF_A_TEXT)):
         yield Problem("", f"holds the hidden character {hidden}", "take it out"), ""
     html = reader().reset().convert(markdown)
@@ -67,7 +70,7 @@ def refusals(markdown: str, figures: Collection[str]) -> Iterator[Refusal]:
     for address in _LINK_WITHOUT_WORDS.findall(html):
         yield Problem("a link", "has no words", "write them between [ and ]"), unescape(address)
     broken = list(_broken_tags(html))
-    yield from broken or _about_tags(html, figures)
+    yield from broken or _about_tags(html, figures, heading)
 
 
 def _broken_tags(html: str) -> Iterator[Refusal]:
@@ -82,7 +85,7 @@ def _broken_tags(html: str) -> Iterator[Refusal]:
             yield Problem(start, "is not a plainly written tag", remedy), f"<{rest[:8]}"
 
 
-def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refusal]:
+def _about_tags(html: str, figures: Collection[str], heading: str) -> Iterator[Refusal]:
     """What is wrong with tags that are all plainly written."""
     foreign: set[str] = set()
     open_tags: list[tuple[str, re.Match[str]]] = []
@@ -106,7 +109,7 @@ def _about_tags(html: str, figures: Collection[str]) -> Iterator[Refusal]:
                 open_tags.append((name, tag))
             if name == "h1" and titled:
                 words = unescape(html[tag.end() :].partition("<")[0])
-                problem, remedy = "is a second heading of the first level", 'write "## " for those below it'
+                problem, remedy = "is a second heading of the first level", f'write "{heading}" for those below it'
                 yield Problem(f'"{printable(words)}"', problem, remedy), words
             titled = titled or name == "h1"
             said = [(key.lower(), unescape(value)) for key, value in _ATTRIBUTE.findall(attributes)]

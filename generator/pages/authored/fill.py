@@ -74,7 +74,8 @@ def _filled_and_checked(context: WritingContext, page: Page, words: SourceText) 
         filled = _filled(context, page, words)
         figures = {from_page(page.path, picture.path) for picture in filled.pictures}
         ours = set(refusals(page.body, figures))
-        foreign = [refusal for refusal in refusals(filled.body, figures) if refusal not in ours]
+        below = "### " if page.body else "## "
+        foreign = [refusal for refusal in refusals(filled.body, figures, below) if refusal not in ours]
         found = [problem.at(words.file, words.line_of(sought)) for problem, sought in foreign]
         if page.body and filled.body.strip() == page.body.strip():
             remedy = "write what is to be added, or take the file away"
