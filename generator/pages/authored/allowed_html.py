@@ -42,6 +42,7 @@ _LOST_ITEM = re.compile(rf"(?<=\n)(?:[-*+]|1\.) .*|{_TWO_LIKE_ITEMS}", re.MULTIL
 _ROW = re.compile(r"\|.*\|")
 _CODE = re.compile(r"<(pre|code)\b.*?</\1>", re.DOTALL)
 _FOR_A_TABLE = 'write a list, or HTML with <caption> and <th scope="col"> and <th scope="row">'
+_HEADINGS = {"h1", "h2", "h3", "h4", "h5", "h6"}
 _PIXELS = re.compile(r"[0-9]{1,5}")
 _SPACES_OF_A_TEXT = str.maketrans("\t\n\r", "   ")
 
@@ -89,7 +90,7 @@ def _about_tags(html: str, figures: Collection[str], heading: str) -> Iterator[R
     """What is wrong with tags that are all plainly written."""
     foreign: set[str] = set()
     open_tags: list[tuple[str, re.Match[str]]] = []
-    titled = False
+    headings: set[str] = set()
     for tag in _TAG.finditer(html):
         slash, name, attributes = tag[1], tag[2].lower(), tag[3]
         if name not in _ALLOWED["elements"]:
@@ -107,11 +108,13 @@ def _about_tags(html: str, figures: Collection[str], heading: str) -> Iterator[R
         else:
             if name not in _ALLOWED["never_closed"]:
                 open_tags.append((name, tag))
-            if name == "h1" and titled:
+            if name == "h1" and headings:
                 words = unescape(html[tag.end() :].partition("<")[0])
                 problem, remedy = "is a second heading of the first level", f'write "{heading}" for those below it'
+                if "h1" not in headings:
+                    problem, remedy = "stands below other headings", "begin the page with it"
                 yield Problem(f'"{printable(words)}"', problem, remedy), words
-            titled = titled or name == "h1"
+            headings.update({name} & _HEADINGS)
             said = [(key.lower(), unescape(value)) for key, value in _ATTRIBUTE.findall(attributes)]
             yield from ((problem, f"<{name}") for problem in _about_tag(name, said))
             for key, value in said:
