@@ -30,6 +30,10 @@ from generator.source.validating import did_you_mean, rename_or_move, validated
 A_BOOK = re.compile(r"book(-.*)?\.md")
 _MADE_OTHERWISE = {("404.md",), ("today.md",)}
 FOLDERS_OF_THE_SITE = {"assets", "css", "figures", "images", "js", "search", "server-config"}
+_WRITTEN_BY_THE_PROGRAM = re.compile(
+    r"(?:choosing/|lessons/|)index\.md|choosing/group-\d+\.md|reference/a-z\.md"
+    r"|lessons/[^/]+/(?:index|cards|plans|[^/]+-(?:among|for)-\d+)\.md"
+)
 _SETTINGS = "school.toml"
 IN_A_SCHOOL_FOLDER = (_SETTINGS, "lessons", "pages", "notes", "theme")
 _BELOW_A_STEP = range(2, 3)
@@ -224,7 +228,8 @@ def _changes(layers: Iterable[Layer], files: Iterable[Source], notes: Iterable[S
             yield f"{layer.named(_SETTINGS)}: its own settings"
     for source in files:
         if source.from_school:
-            yield f"{source.file}: {'replaces ours' if source.replaces else 'added'}"
+            replaces = source.replaces or _WRITTEN_BY_THE_PROGRAM.fullmatch("/".join(source.parts))
+            yield f"{source.file}: {'replaces ours' if replaces else 'added'}"
     for source in notes:
         yield f"{source.file}: a note added to a page"
     yield from (f"{file}: used" for file in theme.files)

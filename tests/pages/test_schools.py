@@ -95,4 +95,5 @@ def test_a_copy_of_every_page_of_ours_is_taken(tmp_path: Path) -> None:
     sources = load(small)
     ours = write_handbook(sources, Writer(sources.school), run_in_turn)
     school = copies(ours, small, tmp_path / "school")
+    assert {line.rpartition(": ")[2] for line in load(small, school).changes} == {"replaces ours"}
     assert said_by_build(small, school, tmp_path) == ""
