@@ -206,7 +206,9 @@ def _about_link(address: str) -> Iterator[Problem]:
         problem = f"uses {printable(scheme[0].lower())}, which must not be on a page"
         yield Problem(key, problem, "link to a page, or to an address that begins with https://")
     elif bare.startswith("/") or "\\" in bare or bare != address.strip(" ") or not _can_be_read(bare):
-        yield Problem(key, "is not a plain address", 'link to a page, such as {{ to("new-here/index.md") }}')
+        spaced = scheme and bare != address.strip(" ")
+        remedy = "write it without spaces" if spaced else 'link to a page, such as {{ to("new-here/index.md") }}'
+        yield Problem(key, "is not a plain address", remedy)
 
 
 def _can_be_read(address: str) -> bool:
