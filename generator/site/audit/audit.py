@@ -13,11 +13,13 @@ Looks for
 """
 
 import posixpath
+from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from difflib import get_close_matches
+from functools import cached_property
 from itertools import chain
 from pathlib import Path, PurePosixPath
-from typing import NamedTuple
 from urllib.parse import unquote, urlsplit
 
 from generator.errors import Fault, Problem
@@ -26,12 +28,29 @@ from generator.site.policy import PAGE_FOR_WRONG_ADDRESSES
 from generator.source.reading import printable
 
 
-class Site(NamedTuple):
-    """What an address can lead to: files and folders relative to the site, and the path it is published under."""
+@dataclass(frozen=True)
+class Site:
+    """What an address can lead to: files relative to the site, and the path it is published under."""
 
     files: frozenset[str]
-    folders: frozenset[str]
     base: str
+
+    @cached_property
+    def folders(self) -> frozenset[str]:
+        return frozenset(str(folder) for file in self.files for folder in PurePosixPath(file).parents)
+
+    @cached_property
+    def whatever_case(self) -> dict[str, str]:
+        """Every file by its path in lower case."""
+        return {file.lower(): file for file in self.files}
+
+    @cached_property
+    def pages_of_folders(self) -> dict[str, list[str]]:
+        pages = defaultdict[str, list[str]](list)
+        for file in sorted(self.files):
+            if file.endswith(".html"):
+                pages[posixpath.dirname(file)].append(file)
+        return pages
 
 
 def html_files(site: Path) -> list[tuple[str, str]]:
@@ -46,9 +65,7 @@ def audit(site: Path, pages: Sequence[ReadPage], base: str = "/") -> tuple[Fault
     `pages` are all of its pages as `read_page` found them; `base` is the path under which the site is published, which
     the page for unknown addresses writes in front of its links.
     """
-    files = sorted(path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file())
-    folders = frozenset(str(folder) for file in files for folder in PurePosixPath(file).parents)
-    whole = Site(frozenset(files), folders, base)
+    whole = Site(frozenset(path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file()), base)
     faults = chain(
         (problem.at(page.path) for page in pages for problem in page.problems),
         check_links(pages, whole),
@@ -94,17 +111,16 @@ def _find(page: str, path: str, site: Site) -> str | Problem:
         return Problem("", "leads out of the handbook", "link to a page or file of the handbook")
     if target in site.folders:
         return Problem("", "names a folder", "name the page in it: opened as a file, a folder shows a bare list")
-    for file in site.files:
-        if file.lower() == target.lower():
-            return Problem("", "differs from the file in upper and lower case", f"write {file}")
+    if file := site.whatever_case.get(target.lower()):
+        return Problem("", "differs from the file in upper and lower case", f"write {file}")
     shown = printable(target, most=200)  # an address may stand for any character, a line break too
-    remedy, ending = "mend the address, or add what it should lead to", posixpath.splitext(path)[1]
-    pages = (posixpath.relpath(file, posixpath.dirname(page)) for file in site.files if file.endswith(".html"))
-    written = (file if ending == ".html" else f"{file.removesuffix('.html')}.md" for file in pages)
-    if target.endswith(".md") and f"{target.removesuffix('.md')}.html" in site.files:
+    remedy, (stem, ending) = "mend the address, or add what it should lead to", posixpath.splitext(target)
+    beside = site.pages_of_folders.get(posixpath.dirname(target), [])
+    if ending == ".md" and f"{stem}.html" in site.files:
         remedy = "within HTML write .html in place of .md"  # in Markdown it is written so by the renderer
-    elif near := get_close_matches(path[:200], sorted(written), n=1, cutoff=0.9):
-        remedy = f"did you mean {near[0]}?"
+    elif near := get_close_matches(f"{stem[:200]}.html", beside, n=1, cutoff=0.9):
+        written = posixpath.relpath(near[0], posixpath.dirname(page)).removesuffix(".html")
+        remedy = f"did you mean {written}{ending or '.html'}?"
     elif ending not in ("", ".md", ".html") or path.startswith("www."):
         remedy = "mend the address; that of another site or of a document begins with https://"
     return Problem("", f"leads to {shown}, which is not there", remedy)
