@@ -80,7 +80,12 @@ def mark(page: Page, within: str = "body") -> int:
 
 
 def print_to(pdf: Path, page: Page, paper: str | None = None) -> tuple[Sheet, ...]:
-    """Print what the page shows, on a paper of PAPERS or on the one that the page itself asks for."""
+    """Print what the page shows, on a paper of PAPERS or on the one that the page itself asks for.
+
+    A page that asks for another paper would be laid out for that and made smaller.
+    """
+    if paper:
+        page.evaluate("(paper) => { document.documentElement.dataset.paper = paper; }", paper)
     page.pdf(path=pdf, format=paper or "A4", prefer_css_page_size=paper is None)
     found = subprocess.run(["pdftotext", "-bbox", pdf, "-"], capture_output=True, check=True, text=True).stdout
     sheets = []
