@@ -25,6 +25,7 @@ STOCK = (
 )
 FULL_OF_HELP = "lessons/one-exchange/4648-among-4.html"
 EMERGENCY = "when-it-goes-wrong/emergency.html"
+BOOK_OF_HELP = "book-when-it-goes-wrong.html"
 MOST_SHEETS = 260
 """Of the book of everything, as the plan for this handbook asks; it was 849 when lessons were bound as their pages."""
 
@@ -232,6 +233,15 @@ def test_in_an_emergency_two_sheets_hold_all_and_nobody_turns_over_within_the_st
         for first, last in zip(firsts, lasts, strict=True):
             begins, ends = " ".join(first.split()[:3]), " ".join(last.split()[-3:])
             assert any(begins in sheet.text and ends in sheet.text for sheet in sheets), (paper, first)
+
+
+def test_what_ends_at_the_edge_of_the_sheet_has_all_its_border(page: Page, plain_site: Path) -> None:
+    page.emulate_media(media="print")
+    edges = """elements => Math.max(...elements.map(element => element.getBoundingClientRect().right))
+        - document.documentElement.clientWidth"""
+    for name, boxes in ((STOCK[0], "table, details, .symptoms li"), (BOOK_OF_HELP, "table, .symptoms li")):
+        page.goto((plain_site / name).as_uri())
+        assert page.locator("body").locator(boxes).evaluate_all(edges) <= -1, name
 
 
 @only_in_a_whole_run
