@@ -20,10 +20,10 @@ _LINE, _TABLE_LINE, _LETTER, _TABLE_LETTER = 4.7, 4.0, 1.75, 1.5
 
 _HEADINGS = {"h1": 14, "h2": 14, "h3": 12, "h4": 11, "h5": 9, "h6": 9}
 _TEXTS = frozenset({"p", "li", "dt", "dd", "blockquote", "figcaption", "caption", "summary", "pre"})
-_BETWEEN = 2.0
+_BETWEEN = 1.7
 _TOLD = re.compile(r'(<span data-sheets="([^"]*)">)(?=</span>)')
 _TALLEST_PICTURE = 90.0
-_WITH_GAPS = 1.2
+_WITH_GAPS = 1.05
 """What belongs together stays on one sheet, and leaves a gap on the one before."""
 
 _PIXEL = 25.4 / 96

@@ -26,6 +26,7 @@ STOCK = (
 FULL_OF_HELP = "lessons/one-exchange/4648-among-4.html"
 EMERGENCY = "when-it-goes-wrong/emergency.html"
 BOOK_OF_HELP = "book-when-it-goes-wrong.html"
+ON_ONE_SHEET = [f"new-here/{name}.html" for name in ("index", "cautions", "the-roles", "words", "what-next")]
 MOST_SHEETS = 260
 """Of the book of everything, as the plan for this handbook asks; it was 849 when lessons were bound as their pages."""
 
@@ -235,6 +236,15 @@ def test_in_an_emergency_two_sheets_hold_all_and_nobody_turns_over_within_the_st
             assert any(begins in sheet.text and ends in sheet.text for sheet in sheets), (paper, first)
 
 
+@pytest.mark.parametrize("paper", PAPERS)
+def test_a_page_does_not_take_a_sheet_for_its_last_lines(
+    paper: str, page: Page, plain_site: Path, tmp_path: Path
+) -> None:
+    for name in ON_ONE_SHEET:
+        page.goto((plain_site / name).as_uri())
+        assert len(print_to(tmp_path / "page.pdf", page, paper)) == 1, name
+
+
 def test_what_ends_at_the_edge_of_the_sheet_has_all_its_border(page: Page, plain_site: Path) -> None:
     page.emulate_media(media="print")
     edges = """elements => Math.max(...elements.map(element => element.getBoundingClientRect().right))
@@ -242,6 +252,19 @@ def test_what_ends_at_the_edge_of_the_sheet_has_all_its_border(page: Page, plain
     for name, boxes in ((STOCK[0], "table, details, .symptoms li"), (BOOK_OF_HELP, "table, .symptoms li")):
         page.goto((plain_site / name).as_uri())
         assert page.locator("body").locator(boxes).evaluate_all(edges) <= -1, name
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize(("name", "most"), [("book-new-here.html", 32), (BOOK_OF_HELP, 29)])
+def test_the_book_of_a_part_takes_few_sheets_about_as_many_as_it_says(
+    name: str, most: int, paper: str, page: Page, plain_site: Path, tmp_path: Path
+) -> None:
+    page.goto((plain_site / name).as_uri())
+    sheets = print_to(tmp_path / "book.pdf", page, paper)
+    assert len(sheets) <= most
+    assert len(sheets) == pytest.approx(stated(page), rel=OFF_BY)
+    emergency = [sheet for sheet in sheets if sheet.head.endswith("Emergency")]
+    assert len(emergency) == (2 if name == BOOK_OF_HELP else 0)
 
 
 @only_in_a_whole_run

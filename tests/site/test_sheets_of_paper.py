@@ -23,8 +23,8 @@ def test_more_text_takes_more_sheets_and_letter_holds_less_than_a4() -> None:
         return found.number
 
     assert taken(1, "A4") == 1
-    assert 2 < taken(30, "A4") < taken(60, "A4")
-    assert taken(60, "A4") < taken(60, "Letter")
+    assert 2 < taken(30, "A4") < taken(70, "A4")
+    assert taken(70, "A4") < taken(70, "Letter")
 
 
 def test_what_stands_in_a_table_is_counted_once() -> None:
