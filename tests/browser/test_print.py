@@ -237,6 +237,17 @@ def test_in_an_emergency_two_sheets_hold_all_and_nobody_turns_over_within_the_st
 
 
 @pytest.mark.parametrize("paper", PAPERS)
+def test_a_lesson_takes_few_sheets_and_what_is_put_back_stands_under_its_heading(
+    paper: str, page: Page, plain_site: Path, tmp_path: Path
+) -> None:
+    page.goto((plain_site / STOCK[0]).as_uri())
+    sheets = print_to(tmp_path / "lesson.pdf", page, paper)
+    assert len(sheets) == 7
+    heading = next(sheet for sheet in sheets if "Put it back together" in sheet.text)
+    assert "From the trays back to 6,217 among five" in heading.text
+
+
+@pytest.mark.parametrize("paper", PAPERS)
 def test_a_page_does_not_take_a_sheet_for_its_last_lines(
     paper: str, page: Page, plain_site: Path, tmp_path: Path
 ) -> None:
