@@ -1,4 +1,7 @@
-"""The numbers and groups that the handbook answers for: what the pieces and the room round a mat are enough for."""
+"""The numbers and groups that the handbook answers for: what the pieces and the room round a mat are enough for.
+
+The commands `share` and `diagnose` reckon with larger ones (`commands/arguments.py`).
+"""
 
 MOST_CHILDREN = 12
 

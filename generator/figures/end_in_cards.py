@@ -16,7 +16,7 @@ from generator.words.phrases import Phrases
 _PAD = 12.0
 
 
-def story_figure(sharing: Sharing, form: Format, words: Phrases) -> Part:
+def end_in_cards_figure(sharing: Sharing, form: Format, words: Phrases) -> Part:
     """Piece groups: 'left'."""
     cell = 2.1 * form.text
     nothing = text(words.say("figure.no-share"), form.text)

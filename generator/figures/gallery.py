@@ -7,7 +7,7 @@ from generator.engine.places import UNITS, place_name
 from generator.engine.sharing import Sharing, share
 from generator.figures import charts
 from generator.figures.draw import draw
-from generator.figures.end_in_cards import story_figure
+from generator.figures.end_in_cards import end_in_cards_figure
 from generator.figures.formats import NARROW, SMALL, WIDE
 from generator.figures.picture import OF_A_PLAN, PART, SPRITE, Picture
 from generator.figures.room import room_figure, small_figure
@@ -49,7 +49,7 @@ def shown(words: Phrases, picture: Picture) -> Part:
     sharing, frame = _division(picture.dividend, picture.divisor, picture.ribbons)
     _, of_a_plan, kind = picture.kind.rpartition(OF_A_PLAN)
     if kind == "cards":
-        return story_figure(sharing, form, words)
+        return end_in_cards_figure(sharing, form, words)
     if kind == "layout":
         scene = start_scene(sharing)
     elif kind == "end":
