@@ -17,9 +17,15 @@ STORED = "[{ ...localStorage }, { ...sessionStorage }, document.cookie]"
 PART = "#todays-lesson .part:visible"
 
 
+def presents(page: Page, part: str) -> None:
+    """Several parts are seen until the page has heard of its address, and a check of one of several fails at once."""
+    expect(page.locator(PART)).to_have_count(1)
+    expect(page.locator(PART)).to_have_attribute("id", f"present-{part}")
+
+
 def shown(page: Page, screen: str) -> None:
     """The address names a screen, nothing but its part can be seen, and it is announced."""
-    expect(page.locator(PART)).to_have_attribute("id", f"present-{screen.removesuffix('-bank')}")
+    presents(page, screen.removesuffix("-bank"))
     assert page.evaluate("location.hash") == f"{ASKED}&present-{screen}"
     expect(page.locator(".presenting-foot [role=status]")).to_contain_text(f"{SCREENS.index(screen) + 1} / 9")
 
@@ -64,10 +70,10 @@ def test_what_is_seen_and_the_movement_shown_are_still_in_the_address_after_pres
         noted = f"{ASKED}&seen=722,721,721,721,721,721&left=1&movement=3"
         expect(page).to_have_url(ends(noted))  # once the number is written to the end
         page.get_by_role("link", name="Present it").click()  # which begins at the movement's place
-        expect(page.locator(PART)).to_have_attribute("id", "present-thousands")
+        presents(page, "thousands")
         assert page.evaluate("location.hash") == f"{noted}&present-thousands"
         page.reload()
-        expect(page.locator(PART)).to_have_attribute("id", "present-thousands")
+        presents(page, "thousands")
         page.keyboard.press("Escape")
         expect(page.locator("#thousands")).to_be_in_viewport()
         assert page.evaluate("location.hash") == f"{noted}&thousands"
@@ -113,7 +119,7 @@ def test_an_address_opens_the_same_screen(
         with visiting(chromium, viewport={"width": width, "height": 844}) as visit:
             page = visit.page
             page.goto((plain_site / "today.html").as_uri() + asked)
-            expect(page.locator(PART)).to_have_attribute("id", f"present-{screen}")
+            presents(page, screen)
             expect(page.locator(".is-presented .words")).to_contain_text(says)
             expect(page.locator(".is-presented .mat:visible .middle strong")).to_have_text("the middle")
             assert page.evaluate("document.documentElement.scrollWidth") <= width

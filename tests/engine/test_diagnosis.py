@@ -10,6 +10,7 @@ from generator.engine.observations import Reading
 from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Slip, Spot
+from generator.engine.whatever_happened import places_not_shown
 from generator.errors import SharingError
 from tests.engine.divisions import divisions
 from tests.engine.following import followed_once
@@ -94,6 +95,7 @@ def test_every_point_of_every_cause_leads_to_exactly_what_is_seen() -> None:
 
 
 def test_causes_come_likeliest_slip_first_and_smaller_places_first() -> None:
+    """Those come last of whose pieces the digits of a tray show too few."""
     order = list(Slip)
     several = 0
     for dividend, children in islice(divisions(seed=92), times(whole=40, sampled=10)):
@@ -101,7 +103,9 @@ def test_causes_come_likeliest_slip_first_and_smaller_places_first() -> None:
             for outcome in outcomes[::9]:
                 seen = [tray.value for tray in outcome.seen.trays for _ in range(tray.sharers)]
                 causes = diagnose(dividend, children, seen).causes
-                keys = [(order.index(cause.slip), -1 if cause.place is None else cause.place) for cause in causes]
+                keys = [
+                    (bool(places_not_shown(cause.told)), order.index(cause.slip), cause.place or -1) for cause in causes
+                ]
                 assert keys == sorted(keys)
                 assert len({(cause.slip, cause.place, cause.repair) for cause in causes}) == len(causes)
                 several += len(keys) > 1

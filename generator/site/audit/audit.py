@@ -49,7 +49,7 @@ class Site:
         pages = defaultdict[str, list[str]](list)
         for file in sorted(self.files):
             if file.endswith(".html"):
-                pages[posixpath.dirname(file)].append(file)
+                pages[posixpath.dirname(file)].append(posixpath.basename(file))
         return pages
 
 
@@ -115,15 +115,22 @@ def _find(page: str, path: str, site: Site) -> str | Problem:
         return Problem("", "differs from the file in upper and lower case", f"write {file}")
     shown = printable(target, most=200)  # an address may stand for any character, a line break too
     remedy, (stem, ending) = "mend the address, or add what it should lead to", posixpath.splitext(target)
-    beside = site.pages_of_folders.get(posixpath.dirname(target), [])
+    page_meant = site.whatever_case.get(f"{stem}.html".lower()) or _nearly_called(f"{stem[:200]}.html", site)
     if ending == ".md" and f"{stem}.html" in site.files:
         remedy = "within HTML write .html in place of .md"  # in Markdown it is written so by the renderer
-    elif near := get_close_matches(f"{stem[:200]}.html", beside, n=1, cutoff=0.9):
-        written = posixpath.relpath(near[0], posixpath.dirname(page)).removesuffix(".html")
-        remedy = f"did you mean {written}{ending or '.html'}?"
+    elif page_meant:
+        written = posixpath.relpath(page_meant, posixpath.dirname(page)).removesuffix(".html")
+        remedy = f"did you mean {written}{'.html' if ending == '.html' else '.md'}?"
     elif ending not in ("", ".md", ".html") or path.startswith("www."):
         remedy = "mend the address; that of another site or of a document begins with https://"
     return Problem("", f"leads to {shown}, which is not there", remedy)
+
+
+def _nearly_called(target: str, site: Site) -> str | None:
+    """A page in the folder of another that is not there, called nearly so."""
+    folder, name = posixpath.split(target)
+    near = get_close_matches(name, site.pages_of_folders.get(folder, []), n=1, cutoff=0.9)
+    return posixpath.join(folder, near[0]) if near else None
 
 
 def _lacks_anchor(page: ReadPage, anchor: str) -> Problem | None:
