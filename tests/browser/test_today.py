@@ -220,6 +220,7 @@ def test_advice_waits_until_a_number_is_written_to_the_end(visit: Visit, plain_s
     page = visit.page
     page.goto((plain_site / TODAY).as_uri() + "#number=4817&children=4")
     total = page.locator("#not-right-total")
+    expect(total).to_contain_text("Every tray is shown as it should be")
     page.evaluate(NOTE_WORDS, "not-right-total")
     page.get_by_label("Tray 3", exact=True).fill("")
     page.get_by_label("Tray 3", exact=True).press_sequentially("1203")
@@ -448,6 +449,7 @@ def test_the_answer_is_never_to_another_question_than_the_fields(visit: Visit, p
     """Two searches for a number in a row lead to one page, with other words behind its #."""
     page = visit.page
     page.goto((plain_site / TODAY).as_uri() + "#number=4817&children=4")
+    expect(page.locator("#answer-name")).to_have_text("4,817 among four")
     for address, right in (
         ("#number=5231", "5,231 among four"),
         ("#children=3", "5,231 among three"),

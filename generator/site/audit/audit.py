@@ -114,16 +114,20 @@ def _find(page: str, path: str, site: Site) -> str | Problem:
     if file := site.whatever_case.get(target.lower()):
         return Problem("", "differs from the file in upper and lower case", f"write {file}")
     shown = printable(target, most=200)  # an address may stand for any character, a line break too
-    remedy, (stem, ending) = "mend the address, or add what it should lead to", posixpath.splitext(target)
-    page_meant = site.whatever_case.get(f"{stem}.html".lower()) or _nearly_called(f"{stem[:200]}.html", site)
+    return Problem("", f"leads to {shown}, which is not there", _what_to_write(page, path, target, site))
+
+
+def _what_to_write(page: str, path: str, target: str, site: Site) -> str:
+    """In place of a path on a page that leads to nothing."""
+    stem, ending = posixpath.splitext(target)
     if ending == ".md" and f"{stem}.html" in site.files:
-        remedy = "within HTML write .html in place of .md"  # in Markdown it is written so by the renderer
-    elif page_meant:
-        written = posixpath.relpath(page_meant, posixpath.dirname(page)).removesuffix(".html")
-        remedy = f"did you mean {written}{'.html' if ending == '.html' else '.md'}?"
-    elif ending not in ("", ".md", ".html") or path.startswith("www."):
-        remedy = "mend the address; that of another site or of a document begins with https://"
-    return Problem("", f"leads to {shown}, which is not there", remedy)
+        return "within HTML write .html in place of .md"  # in Markdown it is written so by the renderer
+    if meant := site.whatever_case.get(f"{stem}.html".lower()) or _nearly_called(f"{stem[:200]}.html", site):
+        written = posixpath.relpath(meant, posixpath.dirname(page)).removesuffix(".html")
+        return f"did you mean {written}{'.html' if ending == '.html' else '.md'}?"
+    if ending not in ("", ".md", ".html") or path.startswith("www."):
+        return "mend the address; that of another site or of a document begins with https://"
+    return "mend the address, or add what it should lead to"
 
 
 def _nearly_called(target: str, site: Site) -> str | None:
