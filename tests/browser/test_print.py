@@ -236,6 +236,7 @@ def test_in_an_emergency_two_sheets_hold_all_and_nobody_turns_over_within_the_st
             assert any(begins in sheet.text and ends in sheet.text for sheet in sheets), (paper, first)
 
 
+@only_in_a_whole_run
 @pytest.mark.parametrize("paper", PAPERS)
 def test_a_lesson_takes_few_sheets_and_what_is_put_back_stands_under_its_heading(
     paper: str, page: Page, plain_site: Path, tmp_path: Path
@@ -247,7 +248,7 @@ def test_a_lesson_takes_few_sheets_and_what_is_put_back_stands_under_its_heading
     assert "From the trays back to 6,217 among five" in heading.text
 
 
-@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("paper", sample(PAPERS, 1))
 def test_a_page_does_not_take_a_sheet_for_its_last_lines(
     paper: str, page: Page, plain_site: Path, tmp_path: Path
 ) -> None:
@@ -256,6 +257,7 @@ def test_a_page_does_not_take_a_sheet_for_its_last_lines(
         assert len(print_to(tmp_path / "page.pdf", page, paper)) == 1, name
 
 
+@only_in_a_whole_run
 def test_what_ends_at_the_edge_of_the_sheet_has_all_its_border(page: Page, plain_site: Path) -> None:
     page.emulate_media(media="print")
     edges = """elements => Math.max(...elements.map(element => element.getBoundingClientRect().right))
@@ -265,6 +267,7 @@ def test_what_ends_at_the_edge_of_the_sheet_has_all_its_border(page: Page, plain
         assert page.locator("body").locator(boxes).evaluate_all(edges) <= -1, name
 
 
+@only_in_a_whole_run
 @pytest.mark.parametrize("paper", PAPERS)
 @pytest.mark.parametrize(("name", "most"), [("book-new-here.html", 32), (BOOK_OF_HELP, 29)])
 def test_the_book_of_a_part_takes_few_sheets_about_as_many_as_it_says(
