@@ -40,13 +40,17 @@ def page(chromium: Browser, plain_site: Path) -> Iterator[Page]:
         assert (visit.outside, visit.errors) == ([], [])
 
 
+def presents(page: Page, part: str) -> None:
+    """Several parts are seen until the page has heard of its address, and a check of one of several fails at once."""
+    parts = page.locator(".lesson .part:visible")
+    expect(parts).to_have_count(1)
+    expect(parts).to_have_attribute("id", f"present-{part}")
+
+
 def shown(page: Page) -> str:
     """The screen that the address names, once nothing but its part can be seen and it is announced."""
     name = str(page.evaluate("location.hash")).removeprefix("#present-")  # page.url is told of it later
-    part = name.removesuffix("-bank")
-    parts = page.locator(".lesson .part:visible")
-    expect(parts).to_have_count(1)  # until the page has heard of its address, several are seen
-    expect(parts).to_have_attribute("id", f"present-{part}")
+    presents(page, name.removesuffix("-bank"))
     expect(page.locator(STATUS)).to_contain_text(f"{SCREENS.index(name) + 1} / {len(SCREENS)}")
     return name
 

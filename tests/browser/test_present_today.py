@@ -7,6 +7,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from tests.browser.conftest import ends, visiting
 from tests.browser.test_accessible import axe_faults
+from tests.browser.test_present import presents
 from tests.sampling import only_in_a_whole_run, sample
 
 ASKED = "#number=4327&children=6"
@@ -14,13 +15,6 @@ SCREENS = ["set-out", "thousands", "thousands-bank", "hundreds", "hundreds-bank"
 """4,327 among six: four cubes do not go round; of 43 squares one is left; 12 bars and 7 beads leave one bead."""
 
 STORED = "[{ ...localStorage }, { ...sessionStorage }, document.cookie]"
-PART = "#todays-lesson .part:visible"
-
-
-def presents(page: Page, part: str) -> None:
-    """Several parts are seen until the page has heard of its address, and a check of one of several fails at once."""
-    expect(page.locator(PART)).to_have_count(1)
-    expect(page.locator(PART)).to_have_attribute("id", f"present-{part}")
 
 
 def shown(page: Page, screen: str) -> None:

@@ -82,14 +82,15 @@ def write_group(given: tuple[Writer, date], group: tuple[int, list[LessonLink]])
     writer, reviewed = given
     size, lessons = group
     words, shelf = writer.phrases, writer.school.shelf.owned
+    none_fits = not numbers(size, Choice(shelf=shelf))
     own = {link.dividend: link for link in lessons}
     kinds = [_kind(name, size, own, writer) for name in NUMBER_KINDS]
     name = number_words(words, size)
     data = {
         "size": size,
         "unseated": _unseated(words, shelf, {size: name}),
-        "none_fits": not numbers(size, Choice(shelf=shelf)),
-        "shorter": {"count": len(numbers(size, Choice(shelf=shelf, digits=3))), "digits": small_number(words, 3)},
+        "none_fits": none_fits,
+        "of_three_digits": len(numbers(size, Choice(shelf=shelf, digits=3))) if none_fits else 0,
         "kinds": kinds,
         "any_short": any(row["shortages"] for kind in kinds for row in kind["ready"]),
         "own": lessons,
