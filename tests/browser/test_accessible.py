@@ -323,6 +323,7 @@ SPACED_WIDE = """() => {
 }"""
 
 
+@only_in_a_whole_run
 def test_with_text_set_wide_the_whole_head_is_shown(chromium: Browser, plain_site: Path) -> None:
     with visiting(chromium) as visit:
         visit.page.goto((plain_site / "today.html").as_uri())

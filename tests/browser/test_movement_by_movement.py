@@ -227,6 +227,7 @@ def test_who_practises_says_every_movement_before_it_is_seen(
         assert axe_faults(page) == []
 
 
+@only_in_a_whole_run
 def test_a_lesson_leads_to_its_movements_with_what_is_said(chromium: Browser, plain_site: Path) -> None:
     lesson = next((plain_site / "lessons").glob("*/5230-among-4.html"))
     with visiting(chromium) as visit:
@@ -313,6 +314,7 @@ def test_where_rounds_are_taken_back_it_is_right_to_begin_one(chromium: Browser,
             expect(told).to_have_text("Right.")
 
 
+@only_in_a_whole_run
 def test_a_movement_is_shown_also_where_a_browser_will_note_no_more(chromium: Browser, plain_site: Path) -> None:
     """Some refuse another address after a hundred in a few seconds."""
     with visiting(chromium, own=True) as visit:

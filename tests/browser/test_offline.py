@@ -110,6 +110,7 @@ def test_when_search_cannot_run_a_visible_line_leads_to_the_a_z(
         assert visit.outside == []
 
 
+@only_in_a_whole_run
 def test_nothing_is_said_of_search_and_nothing_moves_before_it_has_started(chromium: Browser, site: Path) -> None:
     """The theme's own script starts the search, and is the last that a page loads."""
     where = "one => one.getBoundingClientRect().toJSON()"

@@ -100,6 +100,7 @@ def test_a_plan_keeps_to_one_sheet_where_the_bank_is_gone_to_between_most_rounds
     assert len(print_to(tmp_path / "plans.pdf", page)) == page.locator(".plan").count()
 
 
+@only_in_a_whole_run
 def test_an_address_shows_and_prints_one_plan_alone(page: Page, plain_site: Path, tmp_path: Path) -> None:
     file = next(plain_site.glob("lessons/*/plans.html"))
     opened(page, file)

@@ -73,6 +73,7 @@ def test_every_screen_is_named_by_its_link(page: Page) -> None:
     assert 'link "Bank, Thousands to the bank"' in names[SCREENS.index("thousands-bank")]
 
 
+@only_in_a_whole_run
 def test_only_what_is_presented_is_fitted_to_the_screen(page: Page) -> None:
     page.keyboard.press("Escape")
     page.evaluate("delete document.documentElement.dataset.type")
@@ -166,6 +167,7 @@ def test_keys_that_scroll_turn_the_page_only_where_nothing_is_left_to_scroll(pag
     assert shown(page) == "thousands"
 
 
+@only_in_a_whole_run
 def test_escape_returns_to_the_place_on_the_page_of_the_lesson(page: Page) -> None:
     for key in ("ArrowRight", "ArrowRight", "ArrowRight", "Escape"):
         page.keyboard.press(key)
@@ -193,6 +195,7 @@ def test_what_helps_where_something_is_not_right_is_one_click_away(page: Page) -
     expect(page.locator(".present-again")).to_be_hidden()
 
 
+@only_in_a_whole_run
 def test_help_in_an_emergency_is_one_click_away(page: Page) -> None:
     page.keyboard.press("ArrowRight")
     page.get_by_role("link", name="Emergency").and_(page.locator(".presenting-foot a")).click()

@@ -121,6 +121,7 @@ def test_an_address_opens_the_same_screen(
             assert axe_faults(page) == []
 
 
+@only_in_a_whole_run
 def test_twelve_trays_are_seen_at_once(chromium: Browser, plain_site: Path) -> None:
     """9,999 among twelve: nine rows of squares in the middle, the bank's beside them; the foot begins below the mat."""
     with visiting(chromium, viewport={"width": 1366, "height": 768}) as visit:

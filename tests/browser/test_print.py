@@ -211,6 +211,7 @@ def test_the_stock_handbook_is_cut_nowhere(name: str, paper: str, page: Page, si
     check_sheets(sheets, paper, *said(page))
 
 
+@only_in_a_whole_run
 def test_a_printed_lesson_has_no_large_help_and_no_nearly_empty_sheet(page: Page, site: Path, tmp_path: Path) -> None:
     page.goto((site / FULL_OF_HELP).as_uri())
     sheets = print_to(tmp_path / "lesson.pdf", page, "A4")
@@ -248,6 +249,7 @@ def test_a_lesson_takes_few_sheets_and_what_is_put_back_stands_under_its_heading
     assert "From the trays back to 6,217 among five" in heading.text
 
 
+@only_in_a_whole_run
 @pytest.mark.parametrize("paper", sample(PAPERS, 1))
 def test_a_page_does_not_take_a_sheet_for_its_last_lines(
     paper: str, page: Page, plain_site: Path, tmp_path: Path

@@ -45,7 +45,7 @@ def test_share(engine: InChromium) -> None:
     check(engine, ((number, divisor, True, number % 2 == 0) for number, divisor in ribbons))
 
 
-@pytest.mark.parametrize("divisor", sample(range(1, 13), 1))
+@pytest.mark.parametrize("divisor", sample([1, 4, 7, 12], 1))
 def test_choose(engine: InChromium, divisor: int) -> None:
     check_every_filter(engine, divisor)
 

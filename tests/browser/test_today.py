@@ -125,6 +125,7 @@ def test_while_a_field_has_a_fault_the_answer_says_that_it_is_the_one_from_befor
     expect(is_old).to_be_hidden()
 
 
+@only_in_a_whole_run
 def test_whoever_ticks_ribbons_is_told_what_to_write_or_has_it_written(visit: Visit) -> None:
     """Thirteen children are too many; with ribbons one stands for ten and three for one. 13 x 384 + 7 = 4,999."""
     page = visit.page
@@ -294,6 +295,7 @@ def test_in_the_middle_of_a_lesson_what_is_seen_is_put_right(visit: Visit, plain
     expect(told).to_have_text("What is left can still go round. Go on sharing first, then count again.")
 
 
+@only_in_a_whole_run
 def test_what_a_tray_was_not_given_comes_from_the_middle_or_is_changed_for(visit: Visit, plain_site: Path) -> None:
     """1,476 among twelve is 123 each: one tray has none, and its 123 lie in the middle, hardly with a square."""
     trays = ",".join(["123"] * 11 + ["0"])
@@ -348,6 +350,7 @@ def test_numbers_are_found_for_the_group_that_is_written_before_any_number_is(vi
     expect(page.locator("#found")).to_contain_text("110 among eleven")
 
 
+@only_in_a_whole_run
 def test_numbers_close_by_have_no_zero_where_this_one_has_none(visit: Visit) -> None:
     """2,684 between two is 1,342 each, as it lies."""
     ask(visit.page, "2684", "2")
@@ -374,6 +377,7 @@ def test_numbers_close_by_are_those_that_todays_shelf_has(visit: Visit, plain_si
     page.get_by_role("button", name="Back to the school").first.click()
 
 
+@only_in_a_whole_run
 def test_where_only_cards_are_short_the_way_out_is_said_and_numbers_are_offered(visit: Visit) -> None:
     """1,480 among twelve needs twelve sets of small cards; the school has ten. 12 x 123 = 1,476."""
     page = visit.page
@@ -412,6 +416,7 @@ def test_what_an_address_tells_is_filled_in_also_where_it_cannot_be_answered(
     expect(page.locator("#answer")).to_be_hidden()
 
 
+@only_in_a_whole_run
 def test_find_me_a_number_finds_what_the_command_finds(visit: Visit) -> None:
     page = visit.page
     ask(page, "5230", "5")
@@ -672,6 +677,7 @@ def test_trays_in_the_address_that_cannot_be_read_are_told(visit: Visit) -> None
     expect(page.locator("#not-right-total")).to_contain_text("do not fit this group")
 
 
+@only_in_a_whole_run
 def test_where_cards_are_short_numbers_are_found_of_which_everybody_gets_some(visit: Visit) -> None:
     """With ten sets of small cards: only of less than eleven beads does nobody of eleven children need one."""
     page = visit.page

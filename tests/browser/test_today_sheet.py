@@ -104,6 +104,7 @@ def test_a_card_has_the_number_and_what_lies_beside_the_mat(page: Page, plain_si
     assert "The guide says" not in card.text
 
 
+@only_in_a_whole_run
 def test_where_a_unit_bead_may_be_lost_counting_comes_first(page: Page, plain_site: Path, tmp_path: Path) -> None:
     (sheet,) = printed(page, plain_site, "#number=4632&children=2", tmp_path / "sheet.pdf", "A4")
     assert STOP in sheet.text

@@ -19,6 +19,7 @@ from generator.build.results_file import Results
 from generator.build.straight_line import Request
 from generator.errors import Fault, HandbookError, SourceError
 from tests.in_turn import run_in_turn
+from tests.sampling import sample
 from tests.waiting import PATIENCE, is_gone, until
 
 FAULT = Fault("pages/odd.md", 7, "title", "is not even", "make it even")
@@ -206,7 +207,7 @@ with several_processes(Results(Path(sys.argv[1]) / "results", ""), 2) as (run_ma
 
 
 @pytest.mark.skipif(os.name != "posix", reason="interrupts a group of processes")
-@pytest.mark.parametrize("pause", [0.02, 0.3])
+@pytest.mark.parametrize("pause", sample([0.02, 0.3], 1))
 def test_interrupted_twice_everything_ends(pause: float, tmp_path: Path) -> None:
     """Whoever is in a hurry presses Ctrl-C more than once; a terminal interrupts the whole group."""
     order = [sys.executable, "-c", MUCH_TO_DO, str(tmp_path)]

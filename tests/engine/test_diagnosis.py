@@ -17,7 +17,7 @@ from tests.engine.following import followed_once
 from tests.engine.mishaps import NEEDS_RIBBONS, Acted
 from tests.sampling import times
 
-LESSONS_FOR_EACH_SLIP = times(whole=100, sampled=10)
+LESSONS_FOR_EACH_SLIP = times(whole=60, sampled=10)
 LESSONS_AT_MOST = 20 * LESSONS_FOR_EACH_SLIP
 PLAIN = set(Slip) - NEEDS_RIBBONS
 

@@ -109,6 +109,7 @@ def test_a_note_that_says_nothing_is_refused(tmp_path: Path) -> None:
         with_files(tmp_path, notes__index="{# nothing yet #}")
 
 
+@only_in_a_whole_run
 def test_a_note_stands_below_a_heading_on_any_page(tmp_path: Path) -> None:
     notes = {
         "notes__lessons__static__8448_among_4": "We share {{ share(8448, 4).quotient }} at the round table.",

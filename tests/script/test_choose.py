@@ -55,7 +55,7 @@ def made_up_shelves(seed: int) -> list[ShelfTable]:
 def test_every_filter_with_and_without_a_shelf(engine: Engine, divisor: int) -> None:
     shelves = [None, *made_up_shelves(divisor)]
     every_and_few = [*product(CHOICES, shelves, [True]), *product(CHOICES, shelves[:2], [False])]
-    asked = sample(every_and_few, 250)
+    asked = sample(every_and_few, 100)
     calls = []
     for choice, shelf, every in asked:
         sending = choice.exchange_from

@@ -70,7 +70,7 @@ def with_ribbons(seed: int) -> Iterator[tuple[int, int]]:
 # With ribbons a room takes four times as long.
 KINDS = pytest.mark.parametrize(
     ("rooms", "many", "ribbons"),
-    [(plain, times(1_000, 9), False), (with_ribbons, times(100, 9), True)],
+    [(plain, times(600, 9), False), (with_ribbons, times(60, 9), True)],
     ids=["plain", "with ribbons"],
 )
 
