@@ -104,6 +104,18 @@ def test_a_lesson_on_paper_has_its_words_and_not_the_buttons(other: Other, site:
     assert "Type to start searching" not in text
 
 
+@pytest.mark.parametrize("sheets", ["plans", "cards"])
+def test_what_the_address_names_is_printed_alone(sheets: str, other: Other, site: Path, tmp_path: Path) -> None:
+    if other.printed is None:
+        pytest.skip("this browser cannot be told to print")
+    other.open((site / "lessons" / "left-over" / f"{sheets}.html").as_uri() + "#4486-among-4")
+    paper = tmp_path / "one.pdf"
+    paper.write_bytes(base64.b64decode(other.printed()))
+    text = subprocess.run(["pdftotext", "-layout", paper, "-"], capture_output=True, text=True, check=True).stdout
+    assert "4,486 among four" in text
+    assert text.count("\f") == 1
+
+
 # What a reader does with a page, and waiting until it shows something.
 HANDS = """
 const byId = id => document.getElementById(id);

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Browser, Page, ViewportSize, expect
 
 from tests.browser.conftest import Visit, ends, visiting
 from tests.browser.test_accessible import A_VIEW, SMALL_TARGETS, TARGET, UNFOLD, axe_faults
@@ -493,6 +493,8 @@ def test_todays_shelf_is_the_same_in_two_tabs(visit: Visit, plain_site: Path) ->
         page.get_by_label("Squares").fill("12")
         page.get_by_label("Squares").press("Enter")
         expect(other.locator(".other-shelf")).to_be_visible()
+        page.get_by_label("Bars").fill("3")  # still being written while something else is kept
+        other.evaluate("localStorage.setItem('something-else', '1')")
         other.evaluate(
             "document.documentElement.classList.remove('has-other-shelf'); dispatchEvent(new Event('pageshow'))"
         )
@@ -574,7 +576,8 @@ def test_it_is_accessible_while_it_answers(scheme: str, width: int, chromium: Br
     address = (
         plain_site / TODAY
     ).as_uri() + "#number=4327&children=12&seen=360,360,361,360,360,360,360,360,360,360,360,359&left=7"
-    with visiting(chromium, color_scheme=scheme, viewport={"width": width, "height": 768}) as visit:
+    screen: ViewportSize = {"width": width, "height": 768}
+    with visiting(chromium, color_scheme=scheme, viewport=screen, reduced_motion="reduce") as visit:
         visit.page.goto(address)
         visit.page.locator("#answer").wait_for()
         visit.page.evaluate(UNFOLD)
@@ -584,6 +587,38 @@ def test_it_is_accessible_while_it_answers(scheme: str, width: int, chromium: Br
         visit.page.get_by_label("Children sharing").fill("13")
         expect(visit.page.locator(".is-old p")).to_be_visible()
         assert axe_faults(visit.page) == []
+        visit.page.get_by_label("Children sharing").fill("12")
+        for button in visit.page.locator(".to-print .md-button").all():
+            button.focus()
+            assert axe_faults(visit.page) == []
+
+
+@only_in_a_whole_run
+def test_what_to_set_out_is_led_to_and_what_is_seen_stays_in_the_address(visit: Visit, plain_site: Path) -> None:
+    page = visit.page
+    seen = "#number=4327&children=6&seen=731,721,721,721,721,711&left=1"
+    page.goto((plain_site / TODAY).as_uri() + seen)
+    for _ in range(2):
+        page.get_by_role("link", name="What to set out", exact=True).click()
+        expect(page.locator("#set-out")).to_be_focused()
+        expect(page.locator("#set-out")).to_be_in_viewport()
+        page.evaluate("scrollTo(0, 0)")
+    expect(page).to_have_url(ends(seen))
+
+
+@only_in_a_whole_run
+def test_the_address_is_written_as_the_fields_have_it(visit: Visit, plain_site: Path) -> None:
+    page = visit.page
+    page.goto((plain_site / TODAY).as_uri() + "#number=4327&children=6")
+    page.evaluate("location.hash = 'number=99999&children=6'")
+    expect(page.locator("#ask-number-fault")).not_to_be_empty()
+    page.locator("#ask-number").fill("4327")
+    expect(page).to_have_url(ends("#number=4327&children=6"))
+    page.evaluate("location.hash = 'number=500'")
+    expect(page).to_have_url(ends("#number=500&children=6"))
+    page.evaluate("location.hash = 'children=6&number=4,327&seen=721%2C721%2C721%2C721%2C720%2C720&present-hundreds'")
+    expect(page.locator("html")).to_have_class(re.compile("presenting"))
+    expect(page).to_have_url(ends("#number=4327&children=6&seen=721,721,721,721,720,720&present-hundreds"))
 
 
 def test_without_scripts_it_leads_to_the_choosing_pages(chromium: Browser, plain_site: Path) -> None:

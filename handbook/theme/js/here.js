@@ -11,7 +11,7 @@
 
   const mark = () => {
     const line = row.getBoundingClientRect().bottom + innerHeight / 4;
-    const here = parts.findLast(({ heading }) => heading.getBoundingClientRect().top < line);
+    const here = parts.filter(({ heading }) => heading.getBoundingClientRect().top < line).pop();
     for (const { link } of parts) {
       if (link === here?.link) link.setAttribute("aria-current", "location");
       else link.removeAttribute("aria-current");

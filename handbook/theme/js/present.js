@@ -173,5 +173,5 @@
     if (shown() >= 0) fit();
   });
   show();
-  sharing.presenting = { show };
+  sharing.presenting = { show, leave };
 })();

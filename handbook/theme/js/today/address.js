@@ -77,5 +77,11 @@
   /** Note in the address what is seen or how many movements are shown, beside what it says already. */
   const note = (asked, parts) => history.replaceState(null, "", writeAll(asked, parts));
 
-  sharing.address = { wholeNumber, askedOf, readAsked, write, writeAll, readSeen, readMovement, note };
+  /** @type {() => string} the id of the part that the address leads to; empty where it ends otherwise */
+  const part = () => {
+    const last = location.hash.split(/[#&]/).pop();
+    return last === "ribbons" || last.includes("=") ? "" : last;
+  };
+
+  sharing.address = { wholeNumber, askedOf, readAsked, write, writeAll, readSeen, readMovement, note, part };
 }

@@ -2,7 +2,7 @@
 "use strict";
 (() => {
   const { workOut } = sharing.division;
-  const { readAsked, askedOf, readSeen, write } = sharing.address;
+  const { readAsked, askedOf, readSeen, write, writeAll, part } = sharing.address;
   const { shelf } = sharing.todaysShelf;
   const { byId, setText, on } = sharing.elements;
   const page = byId("todays-number");
@@ -54,20 +54,31 @@
 
   const isShown = (asked) => shown && write(shown.asked) === write(asked);
 
+  /** Write the address as this page does, whoever has written it: its screens are found by that. */
+  const tidy = (asked) => {
+    const address = writeAll(asked) + (part() && `&${part()}`);
+    if (address === location.hash) return;
+    history.replaceState(null, "", address);
+    sharing.presenting.show();
+  };
+
   /** An address that tells but a number, or but a group, asks for it with what the fields hold besides. */
   const follow = () => {
     const there = readAsked();
     let asked = askedOf(there);
     if (asked && isShown(asked) && !byId("answer").classList.contains("old")) {
       if (readSeen()) sharing.notRight.show(asked, shown.division);
+      tidy(asked);
       return;
     }
     const { number, children } = there.texts;
     if (number === null && children === null) return;
     sharing.fields.show(there);
     if (shown && (number === null || children === null)) asked = sharing.fields.asked();
-    if (asked) answer(asked);
-    else if (shown) markOld(true);
+    if (asked) {
+      answer(asked);
+      tidy(asked);
+    } else if (shown) markOld(true);
   };
 
   sharing.fields.watch((asked, isTyping) => {
@@ -75,6 +86,7 @@
     if (asked || !isTyping) markOld(!asked);
     else waiting = setTimeout(markOld, A_MOMENT, true);
     if (!asked || isShown(asked)) {
+      if (asked) tidy(asked);
       findAgain();
       return;
     }
@@ -103,15 +115,19 @@
     event.preventDefault(); // following the link would lose what the address holds
     byId("todays-number-heading").focus();
   });
+  on(byId("to-set-out"), "click", (event) => {
+    if (event.ctrlKey || event.metaKey || event.shiftKey) return;
+    event.preventDefault(); // likewise
+    sharing.presenting.leave(byId("set-out"));
+  });
   sharing.movementByMovement.watch(); // its mat follows an address once the answer has
   page.hidden = false;
   byId("without-scripts").hidden = true;
   follow();
   if (!shown) findAgain();
   sharing.movementByMovement.reveal();
-  const id = location.hash.split(/[#&]/).pop();
-  const part = id && !id.startsWith("present-") ? byId(id) : null;
-  byId("shelf-form").parentElement.open = part?.id === "todays-shelf";
-  part?.scrollIntoView();
-  part?.focus();
+  const asked = part().startsWith("present-") ? null : byId(part());
+  byId("shelf-form").parentElement.open = asked?.id === "todays-shelf";
+  asked?.scrollIntoView();
+  asked?.focus();
 })();

@@ -96,7 +96,8 @@
       byId("todays-shelf").focus({ preventScroll: true }); // the button that was used is gone
     });
     // Another tab has kept something.
-    on(window, "storage", () => {
+    on(window, "storage", ({ key }) => {
+      if (key !== KEPT_AS && key !== null) return; // null: everything was cleared
       keepOn();
       showAll();
       changed();
@@ -110,7 +111,7 @@
     const isOwn = !Object.keys(entered).length;
     const told = isOwn ? "own" : !isKept ? "not-kept" : day === today() ? "entered" : "of-another-day";
     setText("shelf-state", say(`today.shelf.${told}`));
-    byId("shelf-own").hidden = isOwn;
+    for (const id of ["shelf-own", "answer-as-entered"]) byId(id).hidden = isOwn;
     const lines = lessons.map(({ page, title, needed }) => ({ page, title, short: shortages(needed, now) }));
     const count = lines.filter(({ short }) => !short.length).length;
     setText("shelf-lessons-state", say("today.shelf.lessons", { count, all: lines.length }));
