@@ -142,7 +142,7 @@ def test_whoever_ticks_ribbons_is_told_what_to_write_or_has_it_written(visit: Vi
     for name in ("ten", "one"):
         page.get_by_label(name, exact=True).fill("")
     expect(fault).to_contain_text("how many children stand for each")
-    expect(page.locator("#found-state")).to_have_text("First write how many children share.")
+    expect(page.locator("#found-state")).to_have_text("First type how many children share.")
 
 
 FULL_WIDTH = str.maketrans({digit: chr(0xFEE0 + ord(digit)) for digit in "0123456789"})
@@ -181,7 +181,7 @@ def test_something_is_not_right(visit: Visit, plain_site: Path) -> None:
     page = visit.page
     page.goto((plain_site / TODAY).as_uri() + "#number=4817&children=4")
     expect(page.locator("#not-right-total")).to_have_text(
-        re.compile("^Every tray is shown as it should be at the end. In the middle of a lesson, write in every tray")
+        re.compile("^Every tray is shown as it should be at the end. In the middle of a lesson, type in what is on every tray")
     )
     expect(page.locator("#not-right-told")).to_be_empty()
     page.get_by_role("button", name="Tray 3: one less").click()
@@ -199,7 +199,7 @@ def test_something_is_not_right(visit: Visit, plain_site: Path) -> None:
     page.go_back()
     expect(page.get_by_label("Tray 3", exact=True)).to_have_value("1203")
     page.get_by_label("Tray 1", exact=True).fill("beads")
-    fault = "Write a whole number of at most six digits in every field; 0 for a child without a tray."
+    fault = "Type a whole number of at most six digits in every field; 0 for a child without a tray."
     expect(page.locator("#seen-fault")).to_have_text(fault)
     page.get_by_label("Tray 1", exact=True).fill("1204")
     page.get_by_label("Tray 3", exact=True).fill("1204")
@@ -256,7 +256,7 @@ def test_the_answer_is_heard_once_and_whether_the_shelf_has_it_whenever_that_cha
     expect(heard).to_have_text(f"4,327 among six: Each has 721, and 1 is left over. {enough}")
     assert page.evaluate("heard.length") == 1  # never what comes of 4, 43 and 432
     assert not page.locator("section.shared, #shelf-verdict").evaluate_all("all => all.some(one => one.ariaLive)")
-    page.get_by_text("Write in what is here today").click()
+    page.get_by_text("Type in what is here today").click()
     page.get_by_label("Squares").fill("")
     page.get_by_label("Squares").press_sequentially("43")
     page.get_by_label("Trays", exact=True).fill("5")
@@ -276,13 +276,13 @@ def test_where_pieces_are_missing_beads_are_counted_and_the_number_is_fetched_an
     visit.page.goto((plain_site / TODAY).as_uri() + "#number=5230&children=4&seen=1305,1305,1305,1205&left=2")
     told = visit.page.locator("#not-right-told")
     expect(told).to_contain_text("count all unit beads")
-    expect(told).to_contain_text("Found? Put them in the middle with what is left over, and write that in.")
-    expect(told).to_contain_text("Fetch the number again by its large cards")
+    expect(told).to_contain_text("Found? Put them in the middle with what is left over, and type that in.")
+    expect(told).to_contain_text("Fetch the number again, following its large cards")
     expect(told).not_to_contain_text("All unit beads go back")
     visit.page.get_by_label("Tray 1", exact=True).fill("1505")
     expect(visit.page.locator("#not-right-total")).to_contain_text("too many")
     expect(told).to_contain_text("Too many in all can hide a lost piece")
-    expect(told).not_to_contain_text("None is missing?")
+    expect(told).not_to_contain_text("None missing?")
 
 
 def test_in_the_middle_of_a_lesson_what_is_seen_is_put_right(visit: Visit, plain_site: Path) -> None:
@@ -290,7 +290,7 @@ def test_in_the_middle_of_a_lesson_what_is_seen_is_put_right(visit: Visit, plain
     visit.page.goto((plain_site / TODAY).as_uri() + "#number=5536&children=4&seen=1300,1300,1300,1300&left=326")
     told = visit.page.locator("#not-right-told")
     expect(told).to_contain_text("Count all bars")
-    expect(told).to_contain_text("None is missing? Bring one bar from the bank to the middle. Then go on sharing.")
+    expect(told).to_contain_text("None missing? Bring one bar from the bank to the middle. Then go on sharing.")
     visit.page.get_by_label("Left over, or still in the middle", exact=True).fill("336")
     expect(told).to_have_text("What is left can still go round. Go on sharing first, then count again.")
 
@@ -301,7 +301,7 @@ def test_what_a_tray_was_not_given_comes_from_the_middle_or_is_changed_for(visit
     trays = ",".join(["123"] * 11 + ["0"])
     visit.page.goto((plain_site / TODAY).as_uri() + f"#number=1476&children=12&seen={trays}&left=123")
     told = visit.page.locator("#not-right-told")
-    expect(told).to_contain_text("A piece you need is not there? Change others for it at the bank.")
+    expect(told).to_contain_text("If a piece you need is not there, change others for it at the bank.")
     expect(told).not_to_contain_text("go on sharing")
 
 
@@ -310,7 +310,7 @@ def test_causes_that_read_alike_are_told_once(visit: Visit, plain_site: Path) ->
     """1,790 for thirteen with ribbons, one child passed over: a bar or ten unit beads lie in the middle."""
     visit.page.goto((plain_site / TODAY).as_uri() + "#number=1790&children=13&ribbons&seen=10:1370,136,137,137&left=10")
     told = visit.page.locator("#not-right-told .cause")
-    expect(told.first).to_contain_text("A piece you need is not there? Change others for it at the bank.")
+    expect(told.first).to_contain_text("If a piece you need is not there, change others for it at the bank.")
     expect(told).to_have_count(1)
     expect(told.locator("p").first).to_contain_text("A tray was passed over in one round, and missed its unit bead.")
 
@@ -340,7 +340,7 @@ def test_only_where_trays_are_equal_the_rest_is_shared_on(
 
 def test_numbers_are_found_for_the_group_that_is_written_before_any_number_is(visit: Visit) -> None:
     page = visit.page
-    expect(page.locator("#found-state")).to_have_text("First write how many children share.")
+    expect(page.locator("#found-state")).to_have_text("First type how many children share.")
     page.get_by_label("Children sharing").fill("11")
     expect(page.locator("#found-state")).to_contain_text("for 11 children")
     assert [line for line in page.locator("#asking .fault").all_inner_texts() if line] == []
@@ -370,7 +370,7 @@ def test_numbers_close_by_are_those_that_todays_shelf_has(visit: Visit, plain_si
     for address in before:
         page.goto((plain_site / TODAY).as_uri() + address)
         expect(page.locator("#shelf-verdict")).to_have_text("The shelf has enough for this number.")
-    page.get_by_text("Write in what is here today").click()
+    page.get_by_text("Type in what is here today").click()
     for kind in ("Cubes", "Squares", "Bars", "Unit beads"):
         page.get_by_role("textbox", name=kind, exact=True).fill("0")
     expect(page.locator("#near")).to_be_hidden()
@@ -489,7 +489,7 @@ def test_todays_shelf_is_the_same_in_two_tabs(visit: Visit, plain_site: Path) ->
         lesson = next(plain_site.glob("lessons/*/5230-among-4.html"))
         other.goto(lesson.as_uri())
         expect(other.locator(".other-shelf")).to_be_hidden()
-        page.get_by_text("Write in what is here today").click()
+        page.get_by_text("Type in what is here today").click()
         page.get_by_label("Squares").fill("12")
         page.get_by_label("Squares").press("Enter")
         expect(other.locator(".other-shelf")).to_be_visible()
@@ -515,7 +515,7 @@ def test_where_nothing_more_can_be_kept_todays_shelf_holds_as_long_as_the_page(
         )
         visit.page.goto((plain_site / TODAY).as_uri())
         ask(visit.page, "4327", "6")
-        visit.page.get_by_text("Write in what is here today").click()
+        visit.page.get_by_text("Type in what is here today").click()
         visit.page.get_by_label("Squares").fill("12")
         expect(visit.page.locator("#shelf-verdict")).to_contain_text("hundreds (43 needed, we have 12)")
         expect(visit.page.locator("#shelf-state")).to_contain_text("this browser keeps nothing")
@@ -525,7 +525,7 @@ def test_where_nothing_more_can_be_kept_todays_shelf_holds_as_long_as_the_page(
 def test_todays_shelf_is_kept_and_given_back(visit: Visit) -> None:
     page = visit.page
     ask(page, "4327", "6")
-    page.get_by_text("Write in what is here today").click()
+    page.get_by_text("Type in what is here today").click()
     expect(page.locator(".entered")).to_be_hidden()
     page.get_by_label("Squares").fill("12")
     expect(page.locator("#shelf-verdict")).to_contain_text("hundreds (43 needed, we have 12)")
@@ -540,12 +540,12 @@ def test_todays_shelf_is_kept_and_given_back(visit: Visit) -> None:
     expect(page.get_by_label("Squares")).to_have_value("12")
     for kind, own in (("Bars", SHELF.tens), ("Unit beads", SHELF.units)):
         expect(page.get_by_role("textbox", name=kind, exact=True, include_hidden=True)).to_have_value(str(own))
-    page.get_by_text("Write in what is here today").click()
+    page.get_by_text("Type in what is here today").click()
     fault = page.locator("#shelf-fault")
     page.get_by_label("Squares").fill("many")
-    expect(fault).to_contain_text("Write a whole number")
+    expect(fault).to_contain_text("Type a whole number")
     page.get_by_label("Trays", exact=True).fill("9")
-    expect(fault).to_contain_text("Write a whole number")  # the squares are still wrong
+    expect(fault).to_contain_text("Type a whole number")  # the squares are still wrong
     page.locator(".entered").get_by_role("button", name="Back to the school").click()
     expect(page.locator("#shelf-verdict")).to_have_text("The shelf has enough for this number.")
     expect(page.get_by_label("Squares")).to_have_value("45")
@@ -670,7 +670,7 @@ def test_with_ribbons_it_says_for_whom_numbers_are_found(visit: Visit, plain_sit
     ask(visit.page, "3432", "3")
     expect(state).not_to_contain_text("ribbons")
     visit.page.goto((plain_site / TODAY).as_uri() + "#number=3430&children=10&ribbons")
-    expect(state).to_have_text("First write how many children share.")
+    expect(state).to_have_text("First type how many children share.")
     expect(visit.page.locator("#found li")).to_have_count(0)
 
 
@@ -694,7 +694,7 @@ def test_todays_shelf_decides_at_once_which_slips_may_be_seen(visit: Visit) -> N
     page.locator("#every-movement").wait_for()
     seen = page.locator("#todays-lesson .not-right li h3")
     before = seen.all_text_contents()
-    page.get_by_text("Write in what is here today").click()
+    page.get_by_text("Type in what is here today").click()
     for kind in ("Cubes", "Squares", "Bars", "Unit beads"):
         page.get_by_role("textbox", name=kind, exact=True).fill("0")
     expect(page.locator("#shelf-verdict")).to_contain_text("units (")
@@ -726,7 +726,7 @@ def test_where_cards_are_short_numbers_are_found_of_which_everybody_gets_some(vi
 def test_where_the_shelf_has_no_number_so_long_shorter_ones_are_named(visit: Visit) -> None:
     page = visit.page
     page.get_by_label("Children sharing").fill("4")
-    page.get_by_text("Write in what is here today").click()
+    page.get_by_text("Type in what is here today").click()
     page.get_by_role("textbox", name="Cubes", exact=True).fill("0")
     expect(page.locator("#found-state")).to_have_text(
         re.compile("^No such number for 4 .* There are [0-9]+ with three")

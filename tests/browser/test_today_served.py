@@ -67,7 +67,7 @@ def practise(page: Page) -> None:
 
 
 def change_the_shelf(page: Page) -> None:
-    page.get_by_text("Write in what is here today").click()
+    page.get_by_text("Type in what is here today").click()
     page.get_by_label("Squares").fill("12")
     expect(page.locator("#shelf-verdict")).to_contain_text("hundreds (43 needed, we have 12)")
     page.get_by_role("button", name="Back to the school").first.click()

@@ -30,7 +30,7 @@ LARGE_GROUPS = [
     "#number=6784&children=123&ribbons",
     "#number=9999&children=345&ribbons",
 ]
-STOP = "Stop, and count all unit beads. One is missing? Nobody goes on until it is found. Put the unit bead"
+STOP = "Stop, and count all unit beads. If one is missing, nobody goes on until it is found. Put the unit bead"
 A_TOUCH = 0.3  # points
 
 

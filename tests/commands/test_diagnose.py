@@ -88,20 +88,20 @@ SENTENCES = {
     "5230 4 --seen 1743,1743,1743": ["There should be 4 trays.", "One tray was missing."],
     "5230 4 --seen 1,2,3,4": ["No single slip leads to this"],
     "5230 4 --seen 1307,1307,1307,1307 --left 0": [
-        "Some are missing? Nobody goes on until all are found.",
-        "Found? Put them in the middle with what is left over, and write that in.",
-        "None is missing?",
+        "If some are missing, nobody goes on until all are found.",
+        "Found? Put them in the middle with what is left over, and type that in.",
+        "None missing?",
     ],
     "5230 4 --seen 1300,1300,1300,1300 --left 30": ["What is left can still go round."],
     "52 4 --seen 20,10,10,10 --left 2": [
         "1. A round was not finished, and one piece stayed on a tray.",
-        "From the tray that reads 20, take one bar to the middle. Then go on sharing.",
+        "Take one bar from the tray that reads 20 to the middle. Then go on sharing.",
     ],
     "5000 4 --seen 2000,1000,1000,1000 --left 0": [
-        "From the tray that reads 2,000, take one cube to the middle. Then go on sharing.",
+        "Take one cube from the tray that reads 2,000 to the middle. Then go on sharing.",
     ],
     "2000 3 --seen 1000,1000,0 --left 0": [
-        "Put out the missing tray. From each of the 2 trays that read 1,000, take one cube to the middle. Then go on",
+        "Put out the missing tray. Take one cube from each of the 2 trays that read 1,000 to the middle. Then go on",
     ],
     "5230 4 --seen 1306,1306,1306,1305 --left 7": [
         "to the tray that reads 1,305. Then go on sharing.",
@@ -119,31 +119,32 @@ SENTENCES = {
     ],
     "60 20 --ribbons --seen 10:3,10:3 --left 54": [
         "No single slip leads to this",
-        "From each of the 2 trays for 10 that read 3, take three unit beads to the middle. A piece you need is not",
+        "Take three unit beads from each of the 2 trays for 10 that read 3 to the middle. If a piece you need is not",
     ],
     "2400 200 --ribbons --seen 100:12,100:12 --left 2376": [
-        "From each of the 2 trays for 100 that read 12, take one bar to the middle. "
-        "From each of the 2 trays for 100 that now read 2, take two unit beads to the middle.",
+        "Take one bar from each of the 2 trays for 100 that read 12 to the middle. "
+        "Take two unit beads from each of the 2 trays for 100 that now read 2 to the middle.",
         "Then go on sharing.",
     ],
     "3264 102 --ribbons --seen 100:3100,31,31 --left 92": [
-        "All are there? Then one too few was laid out.\n   Everything goes back to the bank.",
+        "If all are there, one too few was laid out.\n   Everything goes back to the bank.",
     ],
     "7132 3 --seen 2407,2407,2407 --left 1": [
-        "take three bars to the bank. A piece you need is not there? Change others for it at the bank.",
+        "Take three bars from each of the 3 trays that read 2,407 to the bank. "
+        "If a piece you need is not there, change others for it at the bank.",
     ],
     "692 4 --seen 150,150,150,150 --left 2": [
-        "A piece you need is not there? Change others for it at the bank. Everything from the tens down goes back",
+        "If a piece you need is not there, change others for it at the bank. Everything from the tens down goes back",
     ],
     "7254 3 --seen 2388,2388,2388 --left 0": [
         "Bring three bars from the bank to each of the 3 trays that read 2,388. Ten of a kind on a tray after that?",
     ],
-    "8000 3 --seen 1700,2700,2700 --left 0": ["None is missing? Everything goes back to the bank."],
+    "8000 3 --seen 1700,2700,2700 --left 0": ["None missing? Everything goes back to the bank."],
     "9 3 --ribbons --seen 3,3,3 --left 0": ["9 for 3 with ribbons: each has 3, nothing left over."],
     "4 4 --seen 1,1,1,0": [
         "nothing left over",
         "A unit bead was lost from a tray",
-        "Nobody goes on until it is found",
+        "nobody goes on until it is found",
     ],
     "500000 4 --seen 125000,125000,125000,25000 --left 0": ["A 100,000-piece was lost from a tray"],
 }

@@ -550,7 +550,7 @@ def check_there_to_be_taken(sharing: Sharing, seen: Observation, plan: Repair) -
     trays = [(len(str(tray.stands_for)) - 1, pieces_of(tray.value)) for tray in seen.trays for _ in range(tray.sharers)]
     room = Room(size, trays, pieces_of(seen.left or 0), may_change=True)
     room.put_right(repair_as_data(plan, sharing.ribbons), {width: sharing.mat[width] for width in sharing.mat.widths})
-    assert "not there?" in unexplained(SAID, sharing, seen)[-1] or not room.has_changed
+    assert "is not there," in unexplained(SAID, sharing, seen)[-1] or not room.has_changed
 
 
 def pieces_of(number: int) -> tuple[int, ...]:

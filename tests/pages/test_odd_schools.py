@@ -136,8 +136,8 @@ def test_a_path_of_one_step_is_no_path_of_steps(tmp_path: Path) -> None:
 def test_pages_for_newcomers_say_what_the_shelf_lacks(tmp_path: Path) -> None:
     stock, poor = of_a_school(tmp_path / "stock"), of_a_school(tmp_path / "poor", "[shelf]\nhundreds = 0\n")
     for path, said in {
-        "new-here/first-lesson.md": "Our shelf is short: hundreds (6 needed, we have 0).",
-        "new-here/practice.md": "With the next number our shelf is short: hundreds (",
+        "new-here/first-lesson.md": "Our shelf does not have enough: hundreds (6 needed, we have 0).",
+        "new-here/practice.md": "With the next number our shelf does not have enough: hundreds (",
         "new-here/the-material.md": "Our shelf does not have all of these pieces.",
     }.items():
         assert said in authored(poor, path)

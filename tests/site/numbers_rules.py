@@ -68,7 +68,7 @@ RULES = (
         other=lambda on: on.sharing.divisor,
     ),
     about("number", rf"(?P<n>{N}) then gives", n=lambda on: on.sharing.dividend),
-    about("sharers", rf"our shelf allows: numbers for (?P<n>{N}) children", n=lambda on: on.sharing.divisor),
+    about("sharers", rf"our shelf has enough for: numbers for (?P<n>{N}) children", n=lambda on: on.sharing.divisor),
     about("sharers", rf"fairly (?:among|between) (?P<n>{SMALL})", n=lambda on: on.sharing.divisor),
     about("children", rf"[Tt]here (?:is|are) (?P<n>{SMALL}) of you", n=lambda on: on.sharing.sharers),
     about(
@@ -91,7 +91,7 @@ RULES = (
     ),
     about("share", "too few to go round, all of it left over", so=lambda on: on.sharing.quotient == 0),
     about("left over", rf"(?P<n>{SMALL}) (?:is |are )?left over", n=lambda on: on.sharing.remainder),
-    about("left over", rf"all (?P<n>{N}) lie apart", n=lambda on: on.sharing.remainder),
+    about("left over", rf"all (?P<n>{N}) are kept apart", n=lambda on: on.sharing.remainder),
     about("exchanges", rf"(?P<n>{SMALL}) exchanges?\b(?! out)", n=lambda on: on.sharing.exchanges),
     about(
         "exchanges",
@@ -239,7 +239,7 @@ RULES = (
 
 # Numbers that say nothing about a division.
 NOT_ABOUT_IT = re.compile(
-    rf"(?:we have|cards end at) {N}|Write {N} sets on paper|on {N} slips of paper"
+    rf"(?:we have|cards only go up to) {N}|Write {N} sets on paper|on {N} slips of paper"
     rf"|{N} more things that you may see|one table: {N} lines?"
 )
 

@@ -37,7 +37,7 @@ def numbers(page: str) -> list[tuple[int, int]]:
 
 
 _NO_STATEMENT = re.compile(
-    r"we have \d+|cards end at \d+|<nav>.*?</nav>|<thead>.*?</thead>"
+    r"we have \d+|cards only go up to \d+|<nav>.*?</nav>|<thead>.*?</thead>"
     r"|Each has 1,306, and 6 left over"  # after a slip
     r"|4,240",  # one of many of the same kind
     re.DOTALL,

@@ -104,7 +104,9 @@ def test_a_single_child_with_a_ribbon() -> None:
         "Ribbons, blue for ten: 1 child stands for 10. Every child wears one. Each ribbon is a wristband"
     )
     assert stages.stage_heading(WORDS, units, sharing) == "Units: 2 in the answer"
-    assert stages.stage_caption(WORDS, tens, sharing).startswith("A round here is one ten to each who stands for 10.")
+    assert stages.stage_caption(WORDS, tens, sharing).startswith(
+        "A round here is one ten to each child who stands for 10."
+    )
     assert stages.hands(WORDS, tens.steps[0], sharing) == "Give one ten to the child for 10"
 
 
@@ -164,7 +166,7 @@ def test_the_end_in_words() -> None:
     assert stages.end_alternative(WORDS, share(3, 5)) == "At the end 5 trays are empty. Left over: 3 units."
 
 
-@pytest.mark.parametrize(("dividend", "said"), [(1, "the one bead lies apart"), (3, "all 3 lie apart")])
+@pytest.mark.parametrize(("dividend", "said"), [(1, "the one bead is kept apart"), (3, "all 3 are kept apart")])
 def test_what_lies_apart_where_nobody_has_a_bead(dividend: int, said: str) -> None:
     (told,) = cards_at_the_close(WORDS, share(dividend, 5))
     assert told == f"Nobody fetches a card: the share is zero, and {said}."
@@ -175,13 +177,14 @@ def test_what_lies_apart_where_nobody_has_a_bead(dividend: int, said: str) -> No
 )
 def test_with_ribbons_what_is_left_over_stays_apart_too(dividend: int, divisor: int, left: str | None) -> None:
     *_, last = cards_at_the_close(WORDS, share(dividend, divisor, ribbons=True))
-    assert (last == f"What is left over, {left}, stays apart.") == (left is not None)
+    assert (last == f"What is left over, {left}, is kept apart.") == (left is not None)
 
 
 def test_who_fetches_the_number_is_said_where_it_is_set_out() -> None:
     number, *_ = to_set_out(WORDS, share(1476, 12))
     assert number == (
-        "In the middle: 1 thousand, 4 hundreds, 7 tens and 6 units. After the first lessons the children fetch them."
+        "In the middle: 1 thousand, 4 hundreds, 7 tens and 6 units. "
+        "After their first few lessons, the children fetch them."
     )
 
 
@@ -212,7 +215,7 @@ def test_what_is_seen(seen: Observation, said: str) -> None:
         (Shortage("ten_ribbons", 1, 0), "ribbons for ten (1 needed, we have 0)", "1 ribbon for ten, to have 1"),
         (
             Shortage("small_cards_to", 4000, 3000),
-            "our small cards end at 3,000",
+            "our small cards only go up to 3,000",
             "small cards up to 4,000",
         ),
     ],
@@ -236,6 +239,6 @@ def test_what_the_shelf_is_short_of(short: Shortage, said: str, to_buy: str) -> 
     ],
 )
 def test_what_is_written_on_paper_is_what_the_cards_do_not_reach(dividend: int, small_sets: int, said: str) -> None:
-    """Two share; the small cards end at 3,000 and the large at 8,000, which are there themselves."""
+    """Two share; the small cards only go up to 3,000 and the large at 8,000, which are there themselves."""
     shelf = Shelf(Counts((9, 9, 9, 9)), 8000, 3000, small_sets, 2, Counts())
     assert material.cards_on_paper(WORDS, needs(share(dividend, 2)), shelf) == said

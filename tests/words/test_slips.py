@@ -67,7 +67,7 @@ def test_every_cause_has_its_words(sharing: Sharing) -> None:
             assert sentence[0].isupper(), cause
             assert "  " not in sentence, cause
             assert not {"{", "}"} & set(sentence), cause
-            assert "None" not in sentence.replace("None is missing?", ""), cause
+            assert "None" not in sentence.replace("None missing?", ""), cause
 
 
 def test_every_slip_and_every_spot_comes_up() -> None:
@@ -81,9 +81,9 @@ def test_the_words_of_one_cause() -> None:
     mends = (Movement(1, 1, At.BANK, At.LEFT_OVER), Again(1))
     assert explain(SAID, Cause(Slip.BANK_NINE, 1, (occasion, occasion._replace(turn=3)), mends), share(4848, 5)) == (
         "Nine bars came from the bank instead of ten, at exchange 2 or 3 of hundreds.",
-        "Count all bars, the bank too. One is missing? Look under the mat and the trays, and on the way to the bank. "
-        "Not found? Close the work, and find it before the little ones come in: its beads can come off. "
-        "All are there? Then the bank gave nine.",
+        "Count all bars, the bank too. If one is missing, look under the mat and the trays, and on the way to the "
+        "bank. Not found? Close the work, and find it before the little ones come in: its beads can come off. "
+        "If all are there, the bank gave nine.",
         "Bring one bar from the bank to the middle. Everything from the tens down goes back to the middle. "
         "Change every ten of a smaller kind for one of the next larger at the bank. "
         "Then share it out again.",
@@ -92,7 +92,10 @@ def test_the_words_of_one_cause() -> None:
 
 def test_where_nothing_stays_on_the_trays_the_number_is_fetched_again() -> None:
     """1,768 among 8 with a tray missing leaves 14 hundreds, 35 tens and 18 units: shared on they show no share."""
-    afresh = "Everything goes back to the bank. Fetch the number again by its large cards, and share it out once more."
+    afresh = (
+        "Everything goes back to the bank. "
+        "Fetch the number again, following its large cards, and share it out once more."
+    )
     mends = (Movement(1, 1, At.BANK, At.LEFT_OVER), Again(2))
     cause = Cause(Slip.BANK_NINE, 1, (Occasion(Slip.BANK_NINE, place=1, turn=2),), mends)
     assert explain(SAID, cause, share(1768, 8)).mend == afresh
@@ -112,13 +115,13 @@ def test_where_nothing_stays_on_the_trays_the_number_is_fetched_again() -> None:
         ),
         (
             Movement(2, 1, At.TRAY, At.LEFT_OVER, giving=Reading(150, 3, 1)),
-            "From each of the 3 trays that read 150, take two bars to the middle.",
+            "Take two bars from each of the 3 trays that read 150 to the middle.",
         ),
         (
             Movement(1, 0, At.FLOOR, At.LEFT_OVER),
             "Put the unit bead that was found, or one from the bank if none is missing, with what is left over.",
         ),
-        (Movement(1, 3, At.LEFT_OVER, At.BANK), "From the middle, take one cube to the bank."),
+        (Movement(1, 3, At.LEFT_OVER, At.BANK), "Take one cube from the middle to the bank."),
         (
             Exchange(1, 1, At.TRAY, Reading(20, 1, 1)),
             "Change one bar from the tray that reads 20 for ten unit beads at the bank.",
@@ -193,11 +196,11 @@ def test_trays_that_a_movement_has_changed_are_told_by_what_they_read_now() -> N
     beside = Movement(1, 0, At.LEFT_OVER, At.TRAY, taking=Reading(140, 2, 10))
     cause = Cause(Slip.SKIPPED, 0, (Occasion(Slip.SKIPPED, place=0, turn=1),), (moved, back))
     assert explain(SAID, cause, share(12, 4)).mend == (
-        "From each of the 3 trays that read 150, take one bar to the middle. "
+        "Take one bar from each of the 3 trays that read 150 to the middle. "
         "Give one unit bead from the middle to each of the 3 trays that now read 140."
     )
     assert explain(SAID, cause._replace(told=(moved, back, beside)), share(3432, 12, ribbons=True)).mend == (
-        "From each of the 3 trays for 1 that read 150, take one bar to the middle. "
+        "Take one bar from each of the 3 trays for 1 that read 150 to the middle. "
         "Give one unit bead from the middle to each of the 3 trays for 1 that now read 140. "
         "Give one unit bead from the middle to each of the 2 trays for 10 that read 140."
     )
@@ -246,8 +249,8 @@ def test_where_a_bead_may_be_lost_it_is_found_or_none_is_missing_and_nothing_is_
             assert first.count(either) == 1, lesson.slug
             assert "from the bank" not in first.replace(either, ""), lesson.slug
             for other in others:
-                assert other.startswith("Or: None is missing? ") or either in other, lesson.slug
-                assert other.removeprefix("Or: None is missing? Bring one unit bead from the bank") not in first
+                assert other.startswith("Or: None missing? ") or either in other, lesson.slug
+                assert other.removeprefix("Or: None missing? Bring one unit bead from the bank") not in first
     assert rows >= 50
 
 
@@ -292,7 +295,7 @@ def test_where_a_bead_may_be_lost_all_are_counted_first() -> None:
         for symptom in short:
             row, on_paper = symptom_row(SAID, symptom, sharing), row_on_paper(SAID, symptom, sharing)
             assert row.look.startswith(f"{stop}: in the middle,")
-            assert on_paper.mends[0].startswith(f"{stop}. One is missing? Nobody goes on until it is found.")
+            assert on_paper.mends[0].startswith(f"{stop}. If one is missing, nobody goes on until it is found.")
             assert on_paper.happened == row.happened
             assert any("A unit bead was lost" in one for one in row.happened)
 
@@ -385,7 +388,7 @@ def test_who_was_given_the_same_kind_is_named() -> None:
     """3,432 for twelve: in the last rounds a child for ten is due a bar. Own reasoning."""
     occasion = Occasion(Slip.SAME_KIND, 1, 6, 0, spot=Spot.ONE_TRAY)
     assert explain(SAID, Cause(occasion.slip, 1, (occasion,)), share(3432, 12, ribbons=True)).happened == (
-        "In one round a child for 10 was given a unit bead, like a child for 1, and not a bar."
+        "In one round a child for 10 was given a unit bead, like a child for 1, instead of a bar."
     )
 
 
