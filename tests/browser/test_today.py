@@ -181,7 +181,7 @@ def test_something_is_not_right(visit: Visit, plain_site: Path) -> None:
     page = visit.page
     page.goto((plain_site / TODAY).as_uri() + "#number=4817&children=4")
     expect(page.locator("#not-right-total")).to_have_text(
-        re.compile("^Every tray is shown as it should be at the end. In the middle of a lesson, type in what is on every tray")
+        re.compile("^Every tray is shown as it should be at the end. In the middle of a lesson, type in what is on")
     )
     expect(page.locator("#not-right-told")).to_be_empty()
     page.get_by_role("button", name="Tray 3: one less").click()
@@ -530,7 +530,7 @@ def test_todays_shelf_is_kept_and_given_back(visit: Visit) -> None:
     page.get_by_label("Squares").fill("12")
     expect(page.locator("#shelf-verdict")).to_contain_text("hundreds (43 needed, we have 12)")
     expect(page.locator(".entered")).to_be_visible()
-    expect(page.locator("#shelf-state")).to_have_text(re.compile("what you wrote here. It is kept in this browser"))
+    expect(page.locator("#shelf-state")).to_have_text(re.compile("what you typed here. It is kept in this browser"))
     page.evaluate("""() => {
       const kept = JSON.parse(localStorage.getItem("sharing-handbook-shelf"));
       localStorage.setItem("sharing-handbook-shelf", JSON.stringify({ ...kept, day: "", tens: "many", units: null }));

@@ -61,7 +61,7 @@
 
   const placeRow = ({ places, widths, banked }, level) =>
     element(
-      "tr.place-name",
+      "tr",
       element(
         "th",
         { scope: "rowgroup", colspan: places.length + widths.length + 2 },
