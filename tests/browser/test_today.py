@@ -536,7 +536,7 @@ def test_todays_shelf_is_kept_and_given_back(visit: Visit) -> None:
       localStorage.setItem("sharing-handbook-shelf", JSON.stringify({ ...kept, day: "", tens: "many", units: null }));
     }""")  # as if it were damaged, and of another day
     page.reload()
-    expect(page.locator("#shelf-state")).to_contain_text("on another day. Is it still so?")
+    expect(page.locator("#shelf-state")).to_contain_text("on another day. Is it still right?")
     expect(page.get_by_label("Squares")).to_have_value("12")
     for kind, own in (("Bars", SHELF.tens), ("Unit beads", SHELF.units)):
         expect(page.get_by_role("textbox", name=kind, exact=True, include_hidden=True)).to_have_value(str(own))

@@ -126,7 +126,7 @@
   follow();
   if (!shown) findAgain();
   sharing.movementByMovement.reveal();
-  const asked = part().startsWith("present-") ? null : byId(part());
+  const asked = part() && !part().startsWith("present-") ? byId(part()) : null;
   byId("shelf-form").parentElement.open = asked?.id === "todays-shelf";
   asked?.scrollIntoView();
   asked?.focus();
