@@ -55,7 +55,7 @@ def firefox(folder: Path) -> Iterator[Other]:
     flags = ("--marionette", "--remote-allow-system-access", "--headless", "--profile", str(profile))
     quiet = subprocess.DEVNULL
     running = subprocess.Popen([FIREFOX, *flags], stdout=quiet, stderr=quiet)
-    names = {"url": "WebDriver:Navigate", "execute/async": "WebDriver:ExecuteAsyncScript"}
+    names = {"url": "WebDriver:Navigate", "back": "WebDriver:Back", "execute/async": "WebDriver:ExecuteAsyncScript"}
     try:
         until(lambda: is_answered(port))
         with socket.create_connection(("127.0.0.1", port), SECONDS) as door, door.makefile("rb") as coming:

@@ -163,6 +163,59 @@ def test_todays_number_answers_and_tells_what_is_not_right(other: Other, watched
     assert seen["heard"] == []
 
 
+def test_what_is_gone_back_to_is_as_it_was_left(other: Other, watched: Path) -> None:
+    """WebKit brings a page back with its answer and empties the fields that asked for it."""
+    other.open((watched / TODAY).as_uri() + "#number=3432&children=12&ribbons")
+    steps = """
+      byId("shelf-form").parentElement.open = true;
+      enter("shelf-units", "30");
+      await until(() => text("shelf-needs").includes("30 here"));
+    """
+    other.run(hands(steps))
+    other.ask("url", {"url": (watched / "index.html").as_uri()})
+    other.ask("back", {})
+    steps = """
+      const fields = ["ask-number", "ask-for-ten", "ask-for-one", "shelf-tens", "shelf-units"];
+      const values = () => fields.map(id => byId(id).value).join();
+      await until(() => values().startsWith("3432,"));
+      const there = { values: values(), ribbons: byId("ask-ribbons").checked, heard: window.heard };
+      byId("shelf-form").reset();
+      return there;
+    """
+    assert other.run(hands(steps)) == {"values": "3432,1,2,45,30", "ribbons": True, "heard": []}
+
+
+def test_more_addresses_than_a_browser_takes_leave_the_answers_right(other: Other, watched: Path) -> None:
+    other.open((watched / TODAY).as_uri() + "#number=4327&children=6")
+    steps = """
+      byId("movement-by-movement").focus();
+      for (let times = 0; times < 150; times += 1) key(times % 2 ? "ArrowLeft" : "ArrowRight");
+      enter("ask-number", "5230");
+      await until(() => text("answer-name") === "5,230 among six");
+      document.querySelector("#present-it").click();
+      await until(() => document.documentElement.matches(".presenting"));
+      key("Escape");
+      await until(() => !document.documentElement.matches(".presenting"));
+      return heard;
+    """
+    assert other.run(hands(steps)) == []
+
+
+def test_going_forward_from_what_is_presented_leads_to_what_was_not_right(other: Other, watched: Path) -> None:
+    other.open((watched / TODAY).as_uri() + "#number=5230&children=4&present-hundreds")
+    steps = """
+      document.querySelector(".to-not-right").click();
+      await until(() => scrollY > 0);
+      history.back();
+      await until(() => document.documentElement.matches(".presenting"));
+      history.forward();
+      await until(() => !document.documentElement.matches(".presenting"));
+      await until(() => Math.abs(byId("not-right").getBoundingClientRect().top) < innerHeight / 2);
+      return heard;
+    """
+    assert other.run(hands(steps)) == []
+
+
 def test_find_me_a_number_finds_what_the_command_finds(other: Other, watched: Path) -> None:
     other.open((watched / TODAY).as_uri() + "#number=5230&children=5")
     steps = """

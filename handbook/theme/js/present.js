@@ -29,7 +29,7 @@
   /** Which screen the address asks for; -1 for none. */
   const shown = () => screens().findIndex((link) => link.hash === location.hash);
 
-  /** @type {(link: HTMLAnchorElement) => HTMLElement | null} what has the id with which its address ends */
+  /** @type {(link: HTMLAnchorElement | Location) => HTMLElement | null} what has the id with which its address ends */
   const target = (link) => document.getElementById(link.hash.split(/[#&]/).pop());
 
   /**
@@ -98,13 +98,25 @@
     if (link.hidden) return;
     const left = location.hash;
     if (link === notRight) history.pushState(null, "", link.hash);
-    else history.replaceState(null, "", link.hash);
+    else replace(link.hash);
     show();
     if (link === notRight) {
       again.classList.add("leads-back");
       again.firstElementChild.hash = left;
     }
     if (link === close || link === notRight) leave(target(link));
+  }
+
+  /**
+   * A browser refuses to replace addresses for a while after very many; then this one comes after the one before.
+   * @param {string} address
+   */
+  function replace(address) {
+    try {
+      history.replaceState(null, "", address);
+    } catch {
+      location.hash = address;
+    }
   }
 
   /**
@@ -168,7 +180,11 @@
     else root.requestFullscreen().catch(() => {}); // where the browser refuses, the lesson is presented all the same
   });
 
-  addEventListener("hashchange", show);
+  addEventListener("hashchange", () => {
+    const wasPresenting = root.classList.contains("presenting");
+    show();
+    if (wasPresenting && shown() < 0) target(location)?.scrollIntoView(); // it was hidden when the browser looked for it
+  });
   addEventListener("resize", () => {
     if (shown() >= 0) fit();
   });

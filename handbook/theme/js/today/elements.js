@@ -45,6 +45,12 @@
   /** @type {(target: EventTarget, happens: string, act: (event: Event) => void) => void} */
   const on = (target, happens, act) => target.addEventListener(happens, act);
 
+  /**
+   * Act when the page is gone back to as it was left: after WebKit has emptied its fields, which it does then.
+   * @type {(act: () => void) => void}
+   */
+  const onReturn = (act) => on(window, "pageshow", ({ persisted }) => persisted && setTimeout(act));
+
   /** For so many milliseconds somebody may be about to write another digit. */
   const PAUSE = 1_000;
 
@@ -64,5 +70,5 @@
     }
   };
 
-  sharing.elements = { element, byId, setText, tellFault, say, number, signed, on, onceWritten };
+  sharing.elements = { element, byId, setText, tellFault, say, number, signed, on, onReturn, onceWritten };
 }

@@ -93,7 +93,7 @@
     if (position === shown.position) return;
     shown.position = position;
     draw();
-    note(shown.asked, { movement: position }); // which a browser may refuse where a key is held for long
+    note(shown.asked, { movement: position });
   };
 
   const KEYS = { ArrowLeft: "back", ArrowRight: "next", Home: "first", End: "last" };

@@ -2,9 +2,9 @@
 "use strict";
 (() => {
   const { workOut } = sharing.division;
-  const { readAsked, askedOf, readSeen, write, writeAll, part } = sharing.address;
+  const { readAsked, askedOf, readSeen, write, writeAll, replace, part } = sharing.address;
   const { shelf } = sharing.todaysShelf;
-  const { byId, setText, on } = sharing.elements;
+  const { byId, setText, on, onReturn } = sharing.elements;
   const page = byId("todays-number");
   if (!page) return;
 
@@ -58,7 +58,7 @@
   const tidy = (asked) => {
     const address = writeAll(asked) + (part() && `&${part()}`);
     if (address === location.hash) return;
-    history.replaceState(null, "", address);
+    replace(address);
     sharing.presenting.show();
   };
 
@@ -90,7 +90,7 @@
       findAgain();
       return;
     }
-    if (isTyping) history.replaceState(null, "", write(asked));
+    if (isTyping) replace(write(asked));
     else location.hash = write(asked);
     answer(asked);
   });
@@ -110,6 +110,10 @@
     const name = byId("answer-name");
     name.scrollIntoView();
     name.focus({ preventScroll: true });
+  });
+  onReturn(() => {
+    if (shown) markOld(true);
+    follow();
   });
   on(document.querySelector(".md-skip"), "click", (event) => {
     event.preventDefault(); // following the link would lose what the address holds

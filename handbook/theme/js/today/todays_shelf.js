@@ -8,7 +8,7 @@
   const { thing } = sharing.materialWords;
   const { inARow } = sharing.numberWords;
   const { wholeNumber } = sharing.address;
-  const { element, byId, setText, tellFault, say, on, onceWritten } = sharing.elements;
+  const { element, byId, setText, tellFault, say, on, onReturn, onceWritten } = sharing.elements;
 
   const KEPT_AS = "sharing-handbook-shelf";
   const MOST = 10_000;
@@ -95,13 +95,14 @@
       changed();
       byId("todays-shelf").focus({ preventScroll: true }); // the button that was used is gone
     });
-    // Another tab has kept something.
-    on(window, "storage", ({ key }) => {
-      if (key !== KEPT_AS && key !== null) return; // null: everything was cleared
+    const showKept = () => {
       keepOn();
       showAll();
       changed();
-    });
+    };
+    // Another tab has kept something, or, without a key, cleared everything.
+    on(window, "storage", ({ key }) => (key === KEPT_AS || key === null) && showKept());
+    onReturn(showKept);
     showAll();
   };
 
