@@ -1,6 +1,6 @@
 """A scene of a lesson as a figure: the bank above, the middle, the trays below, in place columns that never move."""
 
-from generator.engine.places import UNITS, place_name
+from generator.engine.places import UNITS, Mat, place_name
 from generator.figures.bank import bank
 from generator.figures.lanes import lane_at_the_bank, lane_to_the_trays
 from generator.figures.middle import middle
@@ -51,7 +51,7 @@ def _share(view: View) -> Part:
     top = 1.4 * form.text if form.narrow else 0.0
     if scene.laid_out:
         return Part(view.width, top + form.share, ())
-    says = view.say("figure.share-of-one" if view.frame.mat.ribbons else "figure.each-has")
+    says = view.say(_whose_share(view.frame.mat))
     base = 1.35 * form.text if form.narrow else 0.7 * form.share
     marks: list[Mark] = [view.bold(8 if form.narrow else 12, base, says)]
     for place, _ in view.columns:
@@ -63,3 +63,9 @@ def _share(view: View) -> Part:
             digit = str(scene.share[place])
             marks.append(Label(x, top + 0.8 * form.share, digit, form.digit, place_name(place), bold=True))
     return Part(view.width, top + form.share, tuple(marks))
+
+
+def _whose_share(mat: Mat) -> str:
+    if not mat.ribbons:
+        return "figure.each-has"
+    return "figure.child-for-one" if mat[UNITS] else "figure.answer-so-far"

@@ -158,8 +158,8 @@ def shortage(words: Phrases, short: Shortage) -> str:
     return words.say(key, thing=thing_short(words, short), needed=short.needed, owned=short.owned)
 
 
-def cards_on_paper(words: Phrases, needed: Needs, shelf: Shelf) -> str:
-    """What is written on paper, because cards do not reach: a sentence for each card, and one for whole sets."""
+def substitutes(words: Phrases, needed: Needs, shelf: Shelf) -> str:
+    """What will do for a day: cards on paper, a sentence for each and one for whole sets, and mats for trays."""
     lacking: Counter[int] = Counter()
     for child in needed.small_cards:
         lacking.update({card: child.sharers for card in child.cards if card > shelf.small_cards_to})
@@ -167,6 +167,8 @@ def cards_on_paper(words: Phrases, needed: Needs, shelf: Shelf) -> str:
     told = [words.say("shortage.on-paper", count=count, value=card) for card, count in lacking.items()]
     if (sets := needed.small_sets - shelf.small_sets) > 0:
         told.append(words.say("shortage.sets-on-paper", count=sets))
+    if (trays := needed.trays - shelf.trays) > 0:
+        told.append(words.say("shortage.mats-for-trays", count=trays))
     return " ".join(told)
 
 

@@ -37,8 +37,8 @@ HEAR = """() => {
   new MutationObserver(() => heard.push(line.textContent)).observe(line, { childList: true });
 }"""
 SAID = {
-    "choaking": r"^Nothing for choaking\. Showing choking\. \d+ matching documents",
-    "choking": r"^\d+ matching documents",
+    "choaking": r"^Nothing for choaking\. Showing choking\. \d+ pages found",
+    "choking": r"^\d+ pages found",
     "zzzzzz": r"^Nothing found\. Try fewer or other words, or go on here:",
 }
 

@@ -360,6 +360,28 @@ def test_numbers_close_by_have_no_zero_where_this_one_has_none(visit: Visit) -> 
 
 
 @only_in_a_whole_run
+def test_numbers_close_by_have_a_zero_where_this_one_has_one(visit: Visit) -> None:
+    """5,005 among five is 1,001 each, as it lies: so are 4,004 among four and 6,006 among six."""
+    ask(visit.page, "5005", "5")
+    alike = visit.page.locator("#nearest li", has_text="the same kind of work")
+    expect(alike).to_have_count(2)
+    numbers = [words.split(" ")[0].replace(",", "") for words in alike.all_inner_texts()]
+    assert ["0" in number for number in numbers] == [True, True]
+    assert ["0" in str(int(number) // group) for number, group in zip(numbers, (4, 6), strict=True)] == [True, True]
+
+
+@only_in_a_whole_run
+def test_where_only_trays_are_short_a_mat_will_do(visit: Visit) -> None:
+    page = visit.page
+    page.get_by_text("Type in what is here today").click()
+    page.get_by_role("textbox", name="Trays", exact=True).fill("2")
+    ask(page, "4239", "3")
+    expect(page.locator("#shelf-verdict")).to_contain_text("A table mat with a cup will do for the missing tray.")
+    expect(page.locator("#found-state")).to_contain_text("a table mat with a cup will do for a tray")
+    page.get_by_role("button", name="Back to the school").first.click()
+
+
+@only_in_a_whole_run
 def test_numbers_close_by_are_those_that_todays_shelf_has(visit: Visit, plain_site: Path) -> None:
     """8,765 among nine is 973 each, and eight are left over: 87 squares are needed at one moment."""
     page = visit.page
@@ -382,7 +404,7 @@ def test_where_only_cards_are_short_the_way_out_is_said_and_numbers_are_offered(
     """1,480 among twelve needs twelve sets of small cards; the school has ten. 12 x 123 = 1,476."""
     page = visit.page
     ask(page, "1480", "12")
-    on_paper = page.locator("#near-on-paper")
+    on_paper = page.locator("#near-with-substitutes")
     expect(on_paper).to_be_visible()
     page.get_by_role("link", name="1,476", exact=True).click()
     expect(page.locator("#shelf-verdict")).to_have_text(

@@ -20,10 +20,10 @@ from generator.words.lesson import (
 )
 from generator.words.material import (
     cards_alternative,
-    cards_on_paper,
     layout_alternative,
     product,
     shortage,
+    substitutes,
     what_is_seen,
 )
 from generator.words.numbers import piece
@@ -56,7 +56,7 @@ TOLD = """([dividend, divisor, ribbons, lookFirst, slips]) => {
   const { shelf } = sharing.handbook;
   const division = sharing.division.workOut(dividend, divisor, { ribbons, lookFirst });
   const { toldPlaces, toSetOut, roundsWithRibbons, cardsAtTheClose, putTogether } = sharing.lessonWords;
-  const { layoutAlternative, cardsAlternative, product, whatIsSeen, shortage, cardsOnPaper } = sharing.materialWords;
+  const { layoutAlternative, cardsAlternative, product, whatIsSeen, shortage, substitutes } = sharing.materialWords;
   const { symptomRow, firstOnPaper } = sharing.slipWords;
   const places = toldPlaces(division);
   const right = { trays: sharing.observations.beadsOn(division.trays(division.end)), left: division.remainder };
@@ -66,7 +66,7 @@ TOLD = """([dividend, divisor, ribbons, lookFirst, slips]) => {
     sharing.titles.wayToTheEnd(division),
     sharing.titles.wayOfSharing(division),
     lacking.map((short) => shortage(short)),
-    cardsOnPaper(sharing.shelf.needs(division), { ...shelf, large_cards_to: 5000 }),
+    substitutes(sharing.shelf.needs(division), { ...shelf, large_cards_to: 5000, trays: 3 }),
     toSetOut(division),
     ribbons ? roundsWithRibbons(division) : null,
     layoutAlternative(division),
@@ -93,7 +93,7 @@ def told(sharing: Sharing, slips: bool) -> list[object]:
         way_to_the_end(WORDS, sharing),
         way_of_sharing(WORDS, sharing),
         [shortage(WORDS, short) for short in shortages(needs(sharing), SHELF)],
-        cards_on_paper(WORDS, needs(sharing), replace(SHELF, large_cards_to=5000)),
+        substitutes(WORDS, needs(sharing), replace(SHELF, large_cards_to=5000, trays=3)),
         to_set_out(WORDS, sharing),
         rounds_with_ribbons(WORDS, sharing) if sharing.ribbons else None,
         layout_alternative(WORDS, sharing),

@@ -226,19 +226,22 @@ def test_what_the_shelf_is_short_of(short: Shortage, said: str, to_buy: str) -> 
 
 
 @pytest.mark.parametrize(
-    ("dividend", "small_sets", "said"),
+    ("dividend", "small_sets", "trays", "said"),
     [
-        (6000, 2, ""),
-        (8000, 2, "Write 4,000 on 2 slips of paper before the lesson."),
+        (6000, 2, 2, ""),
+        (8000, 2, 2, "Write 4,000 on 2 slips of paper before the lesson."),
         (
             9000,
             2,
+            2,
             "Write 4,000 on 2 slips of paper before the lesson. Write 9,000 on a slip of paper before the lesson.",
         ),
-        (6000, 1, "Write one set on paper."),
+        (6000, 1, 2, "Write one set on paper."),
+        (6000, 2, 1, "A table mat with a cup will do for the missing tray."),
+        (6000, 1, 0, "Write one set on paper. Table mats with cups will do for the 2 missing trays."),
     ],
 )
-def test_what_is_written_on_paper_is_what_the_cards_do_not_reach(dividend: int, small_sets: int, said: str) -> None:
-    """Two share; the small cards only go up to 3,000 and the large at 8,000, which are there themselves."""
-    shelf = Shelf(Counts((9, 9, 9, 9)), 8000, 3000, small_sets, 2, Counts())
-    assert material.cards_on_paper(WORDS, needs(share(dividend, 2)), shelf) == said
+def test_what_will_do_for_a_day_is_said(dividend: int, small_sets: int, trays: int, said: str) -> None:
+    """Two share; the small cards only go up to 3,000 and the large to 8,000, which are there themselves."""
+    shelf = Shelf(Counts((9, 9, 9, 9)), 8000, 3000, small_sets, trays, Counts())
+    assert material.substitutes(WORDS, needs(share(dividend, 2)), shelf) == said

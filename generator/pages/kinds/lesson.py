@@ -18,7 +18,7 @@ from generator.pages.writing.views import stage_views
 from generator.pages.writing.writer import Writer
 from generator.source.models import Lesson, Step
 from generator.words.lesson import cards_at_the_close, put_together, screens, to_set_out, told_places
-from generator.words.material import cards_on_paper, shortage, what_is_seen
+from generator.words.material import shortage, substitutes, what_is_seen
 from generator.words.phrases import Phrases
 from generator.words.plans import course, on_trays
 from generator.words.slips import row_on_paper, symptom_row
@@ -150,7 +150,7 @@ def template_data(writer: Writer, placed: PlacedLesson) -> dict[str, Any]:
         "needed": needed,
         "length": lesson_length(sharing, writer.school.time.pace),
         "short_of": [shortage(words, short) for short in shortages(needed, shelf)],
-        "on_paper": cards_on_paper(words, needed, shelf),
+        "on_paper": substitutes(words, needed, shelf),
         "screens": screens(words, places),
         "set_out": to_set_out(words, sharing),
         "opening": placed.lesson.opening or opening(words, sharing),

@@ -67,8 +67,11 @@
       .map(([what, needed]) => ({ what, needed, owned: shelf[what] ?? 0 }))
       .filter(({ needed, owned }) => needed > owned);
 
-  /** @type {(shelf: Shelf) => Shelf} the same where missing cards are written on paper: more than any number wants */
-  const withCardsOnPaper = (shelf) => ({ ...shelf, large_cards_to: 9_999, small_cards_to: 9_999, small_sets: 9_999 });
+  /** More than any number wants: what is missing of it is written on paper, and for a tray a mat will do. */
+  const SUBSTITUTES = { large_cards_to: 9_999, small_cards_to: 9_999, small_sets: 9_999, trays: 9_999 };
 
-  sharing.shelf = { cards, needs, wanted, shortages, withCardsOnPaper };
+  /** @type {(shelf: Shelf) => Shelf} */
+  const withSubstitutes = (shelf) => ({ ...shelf, ...SUBSTITUTES });
+
+  sharing.shelf = { cards, needs, wanted, shortages, withSubstitutes };
 }

@@ -2,10 +2,10 @@
 "use strict";
 {
   const { UNITS } = sharing.places;
-  const { needs, wanted, shortages, withCardsOnPaper } = sharing.shelf;
+  const { needs, wanted, shortages, withSubstitutes } = sharing.shelf;
   const { lessonLength } = sharing.length;
   const { divisionName, lessonOf, lessonTitle, wayOfSharing } = sharing.titles;
-  const { shortage, cardsOnPaper } = sharing.materialWords;
+  const { shortage, substitutes } = sharing.materialWords;
   const { capital, inARow, inClauses } = sharing.numberWords;
   const { SMALLEST, nearestOf } = sharing.nearest;
   const { write } = sharing.address;
@@ -52,12 +52,12 @@
     const notEnough = isShort ? say("today.short", { things: inClauses(short.map(shortage)) }) : "";
     setText("answer-short", notEnough);
     byId("shelf-verdict").classList.toggle("short", isShort);
-    setText("shelf-verdict", isShort ? `${notEnough} ${cardsOnPaper(needed, shelf)}` : say("today.enough"));
+    setText("shelf-verdict", isShort ? `${notEnough} ${substitutes(needed, shelf)}` : say("today.enough"));
     const things = wanted(needed).filter(([what, count]) => count && !CARDS.includes(what));
     byId("shelf-needs").replaceChildren(...things.map((thing) => needLine(thing, shelf)));
     const ofOurs = nearestOf(asked, shelf);
-    const near = ofOurs.length ? ofOurs : nearestOf(asked, withCardsOnPaper(shelf));
-    byId("near-on-paper").hidden = near === ofOurs;
+    const near = ofOurs.length ? ofOurs : nearestOf(asked, withSubstitutes(shelf));
+    byId("near-with-substitutes").hidden = near === ofOurs;
     byId("nearest").replaceChildren(...near.map(nearLine));
     byId("near").hidden = !near.length;
   };

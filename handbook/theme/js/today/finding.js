@@ -4,7 +4,7 @@
   const { quotientOf } = sharing.places;
   const { workOut } = sharing.division;
   const { numbers, bestFirst, zerosAsWanted, NUMBER_KINDS } = sharing.choosingNumbers;
-  const { withCardsOnPaper } = sharing.shelf;
+  const { withSubstitutes } = sharing.shelf;
   const { lessonLength, reckonedLength } = sharing.length;
   const { divisionName, wayOfSharing } = sharing.titles;
   const { pieces, smallNumber } = sharing.numberWords;
@@ -63,13 +63,13 @@
       const limit = byId("find-shelf").checked ? shelf() : null;
       const ofOurs = find(children, wanted, limit);
       const somebodyGetsSome = ofOurs.some((number) => number >= children);
-      const found = somebodyGetsSome || !limit ? ofOurs : find(children, wanted, withCardsOnPaper(limit));
+      const found = somebodyGetsSome || !limit ? ofOurs : find(children, wanted, withSubstitutes(limit));
       tell([
         say(found.length ? "today.found" : "today.none-found", { count: found.length, children }),
         ...(found.length ? [] : shorter(children, wanted, limit)),
         ...(found.length > SHOWN ? [say("today.listed", { shown: SHOWN })] : []),
         ...(found.length && wanted.kind === "any" ? [say("today.never-exchanged", { kind })] : []),
-        ...(found.length && found !== ofOurs ? [say("today.cards-on-paper")] : []),
+        ...(found.length && found !== ofOurs ? [say("today.substitutes")] : []),
         ...(ribbons ? [say("today.without-ribbons")] : []),
       ].join(" "));
       const best = bestFirst(children, found, SHOWN);

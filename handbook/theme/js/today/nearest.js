@@ -56,16 +56,18 @@
 
   /**
    * Numbers of the same length, with shares of the same length, that send pieces to the bank from the same places, with
-   * something left over or not, and without a zero where there is none in this number and its share.
+   * something left over or not, and with a zero in the number or in the share where this one has one.
    */
   const alike = (number, children, group, shelf) => {
     const { left, digits } = reckon(number, children);
     const exchangeFrom = placesHeld(left).filter((place) => place > 0);
     const remainder = left[0] ? "some" : "none";
-    const quotient = String(quotientOf(number, children));
-    const zeros = zerosAsWanted("none", String(number), quotient) ? "none" : "any";
-    return numbers(group, { exchangeFrom, remainder, zeros, digits: digits.length, shelf }).filter(
-      (one) => String(quotientOf(one, group)).length === quotient.length,
+    const likeness = (one, sharers) => {
+      const [written, quotient] = [String(one), String(quotientOf(one, sharers))];
+      return [quotient.length, written.includes("0"), quotient.includes("0")].join();
+    };
+    return numbers(group, { exchangeFrom, remainder, zeros: "any", digits: digits.length, shelf }).filter(
+      (one) => likeness(one, group) === likeness(number, children),
     );
   };
 

@@ -121,17 +121,18 @@
   const thing = (what) => say(has(`place.${what}`) ? `place.${what}` : `shortage.thing.${what}`);
 
   /** @type {(needed: Needs, shelf: Shelf) => string} what is written on paper, because cards do not reach */
-  const cardsOnPaper = ({ smallCards, largeCards, smallSets }, shelf) => {
+  const substitutes = ({ smallCards, largeCards, smallSets, trays: onMat }, shelf) => {
     const lacking = new Map();
     const look = (cards, highest, times) => {
       for (const card of cards.filter((value) => value > highest)) lacking.set(card, (lacking.get(card) ?? 0) + times);
     };
     for (const { cards, sharers } of smallCards) look(cards, shelf.small_cards_to, sharers);
     look(largeCards, shelf.large_cards_to, 1);
-    const count = smallSets - shelf.small_sets;
+    const [sets, mats] = [smallSets - shelf.small_sets, onMat - shelf.trays];
     return [
       ...[...lacking].map(([value, slips]) => say("shortage.on-paper", { value, count: slips })),
-      ...(count > 0 ? [say("shortage.sets-on-paper", { count })] : []),
+      ...(sets > 0 ? [say("shortage.sets-on-paper", { count: sets })] : []),
+      ...(mats > 0 ? [say("shortage.mats-for-trays", { count: mats })] : []),
     ].join(" ");
   };
 
@@ -149,6 +150,6 @@
     leftOver,
     shortage,
     thing,
-    cardsOnPaper,
+    substitutes,
   };
 }
