@@ -26,10 +26,10 @@ def render_changed(
     """
     key = partial(key_of, "rendered", nav, settings)
     staged, made = digests(docs), digests(folder)
-    noted = results.get(key(sorted(made.items())))  # what was staged when exactly these files were made
+    noted = results.get(key(made))  # what was staged when exactly these files were made
     before = json.loads(noted) if noted else {}
     if before == staged:
-        return sorted(made)
+        return list(made)
     changed = set(staged)
     kept: list[dict[str, Any]] = []  # of the search index
     if before.keys() == staged.keys():
@@ -42,8 +42,8 @@ def render_changed(
     index["docs"] += kept
     (folder / INDEX).write_text(json.dumps(index), "utf-8")
     made = digests(folder)
-    results.put(key(sorted(made.items())), json.dumps(staged).encode())
-    return sorted(made)
+    results.put(key(made), json.dumps(staged).encode())
+    return list(made)
 
 
 def _source_of(page: str) -> str:

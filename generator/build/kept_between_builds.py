@@ -17,7 +17,7 @@ from generator.build import publishing
 from generator.build.lock import locked
 from generator.build.other_processes import Submit
 from generator.build.processes import several_processes
-from generator.build.results_file import Results, digests, fingerprint, key_of
+from generator.build.results_file import Results, digests, key_of
 from generator.pages.run_many import RunMany
 from generator.site.run_mkdocs import MKDOCS_YML
 
@@ -79,4 +79,4 @@ def made_by() -> str:
     files = (MKDOCS_YML, *sorted(HANDBOOK.glob("*/phrases.toml")))
     # The folders of packages say their versions: much faster than asking each package.
     packages = {info.name for folder in map(Path, sys.path) for info in folder.glob("*.dist-info")}
-    return key_of([*map(fingerprint, folders)], [file.read_bytes() for file in files], sys.version, sorted(packages))
+    return key_of([*map(digests, folders)], [file.read_bytes() for file in files], sys.version, sorted(packages))

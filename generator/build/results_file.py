@@ -13,15 +13,10 @@ def key_of(*parts: object) -> str:
     return hashlib.sha256("\x00".join(map(repr, parts)).encode()).hexdigest()
 
 
-def digests(folder: Path, but_in: str = "") -> dict[str, str]:
-    """The digest of every file below a folder, by path, but in folders of one name; nothing if it is not there."""
-    files = (file for file in folder.rglob("*") if file.parent.name != but_in and file.is_file())
+def digests(folder: Path) -> dict[str, str]:
+    """The digest of every file below a folder but what Python compiled, in order of path; none if it is not there."""
+    files = sorted(file for file in folder.rglob("*") if file.parent.name != "__pycache__" and file.is_file())
     return {file.relative_to(folder).as_posix(): hashlib.sha256(file.read_bytes()).hexdigest() for file in files}
-
-
-def fingerprint(folder: Path) -> str:
-    """Every file below a folder, by path and content, but what Python compiled."""
-    return key_of(sorted(digests(folder, but_in="__pycache__").items()))
 
 
 class Results:

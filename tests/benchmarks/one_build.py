@@ -11,7 +11,7 @@ import time
 from pathlib import Path
 
 from generator.build import straight_line
-from generator.build.results_file import fingerprint
+from generator.build.results_file import digests
 from generator.pages.handbook import write_handbook
 from generator.pages.writing.writer import Writer
 from generator.site import run_mkdocs
@@ -44,12 +44,12 @@ def only_mkdocs(handbook: Path, workshop: Path, out: Path) -> dict[str, float]:
     nav = write_handbook(sources, Writer(sources.school), run_in_turn).nav
     settings = run_mkdocs.Settings(sources.school.name, "1", "/handbook/", STOCK_LOGO)
     docs = workshop / "stock" / "docs"
-    before = fingerprint(docs)
+    before = digests(docs)
     out.mkdir(parents=True)
     start = time.perf_counter()
     run_mkdocs.render(docs, out, nav, settings)
     end = time.perf_counter()
-    assert fingerprint(docs) == before
+    assert digests(docs) == before
     return {"whole": end - start}
 
 

@@ -9,7 +9,7 @@ import pytest
 from generator import HANDBOOK
 from generator.build import kept_between_builds
 from generator.build.kept_between_builds import made_by
-from generator.build.results_file import Results, fingerprint, key_of
+from generator.build.results_file import Results, digests, key_of
 from generator.build.straight_line import Request, build
 from generator.errors import HandbookError
 from generator.site.staging import stage, write_files
@@ -128,14 +128,14 @@ def test_keys_tell_parts_apart() -> None:
     assert len(keys) == 5
 
 
-def test_the_fingerprint_of_a_folder_sees_every_file(tmp_path: Path) -> None:
+def test_the_digests_of_a_folder_see_every_file_in_one_order(tmp_path: Path) -> None:
     def write(**files: str) -> str:
         shutil.rmtree(tmp_path / "code", ignore_errors=True)
         for name, text in files.items():
             file = tmp_path / "code" / name.replace("__", "/")
             file.parent.mkdir(parents=True, exist_ok=True)
             file.write_text(text)
-        return fingerprint(tmp_path / "code")
+        return key_of(digests(tmp_path / "code"))
 
     first = write(a="1", b="2")
     assert write(b="2", a="1") == first
