@@ -4,7 +4,7 @@ import logging
 import re
 import sys
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from html import escape
 from logging.handlers import BufferingHandler
@@ -19,7 +19,7 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort
 
 from generator import PROJECT
-from generator.errors import Fault, SourceError
+from generator.errors import Fault, Faults
 
 MKDOCS_YML = PROJECT / "mkdocs.yml"
 
@@ -50,15 +50,9 @@ def render(docs: Path, folder: Path, nav: Nav, settings: Settings, pages: Collec
     `nav` leaves out are written too. The search index tells of what is written. Raises SourceError with everything that
     MkDocs warns about; the files named in it are relative to `docs`.
     """
-    stopped: list[str] = []
-    with _kept_warnings() as warnings:
-        try:
-            build(_derived(docs, folder, nav, settings, pages))
-        except Abort as stop:
-            stopped.append(str(stop))
-    messages = [record.getMessage() for record in warnings] or stopped
-    if messages:
-        raise SourceError(map(_fault, messages))
+    with _kept_warnings() as warnings, suppress(Abort):  # MkDocs says why before it stops
+        build(_derived(docs, folder, nav, settings, pages))
+    Faults(_fault(record.getMessage()) for record in warnings).raise_if_any()
     (folder / "sitemap.xml").unlink()
 
 
