@@ -25,7 +25,7 @@ from generator.build.changed_pages import render_changed
 from generator.build.kept_between_builds import Workshop, workshop
 from generator.build.processes import usable_processors
 from generator.build.publishing import fresh_site
-from generator.errors import HandbookError, SourceError
+from generator.errors import Faults, HandbookError
 from generator.figures.gallery import drawing
 from generator.figures.picture import FIGURES, SPRITE
 from generator.pages.authored.origin import told_at_their_origin
@@ -134,9 +134,7 @@ def _make(
         say(f"Drawing {len(pictures)} figures")
         write_files(site / FIGURES, zip((picture.file for picture in pictures), drawings, strict=True))
         say("Auditing the whole site")
-        faults = audit(site, tuple(read), settings.sub_path)
-        if faults:
-            raise SourceError(faults)
+        Faults(audit(site, tuple(read), settings.sub_path)).raise_if_any()
         return len(handbook.pages), len(pictures)
 
 

@@ -18,7 +18,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from generator.errors import Fault, Faults, SourceError
+from generator.errors import Fault, Faults
 from generator.source.layers import Layer, Source, is_dropping, overlaid, shown_name
 from generator.source.lessons import read_steps
 from generator.source.models import AuthoredPage, Lesson, Note, PageMeta, Step
@@ -71,8 +71,7 @@ def load(handbook: Path, school_folder: Path | None = None) -> Sources:
     Raises SourceError with every fault of both.
     """
     sources = readable(handbook, school_folder)
-    if sources.faults:
-        raise SourceError(sources.faults)
+    Faults(sources.faults).raise_if_any()
     return sources
 
 
@@ -163,13 +162,11 @@ def _read_school(layers: Iterable[Layer], steps: Collection[str], faults: Faults
             continue
         with faults.gathered():
             table = read_toml(path, file)
-            unknown = [
+            Faults(
                 table.fault(("steps", number), f"there is no step {printable(slug)}", did_you_mean(slug, steps))
                 for number, slug in enumerate(validated(School, table).steps or ())
                 if slug not in steps
-            ]
-            if unknown:
-                raise SourceError(unknown)
+            ).raise_if_any()
             values = _laid_over(values, table.values)
     return School.model_validate(values)  # no rule spans two keys, so layers that are right are right together
 

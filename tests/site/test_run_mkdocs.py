@@ -110,7 +110,7 @@ def test_dead_links_are_left_to_the_audit_of_the_finished_site(
         (docs / f"page{number}.md").write_text(f"# Page {number}\n\n{link}\n", "utf-8")
     render(docs, tmp_path / "site", [{"Home": "index.md"}], samples.SETTINGS)
     pages = [read_page((), file) for file in html_files(tmp_path / "site")]
-    faults = audit(tmp_path / "site", pages)
+    faults = tuple(audit(tmp_path / "site", pages))
     for number, key in enumerate(DEAD_LINKS.values()):
         assert key in {fault.key for fault in faults if fault.file == f"page{number}.html"}
     assert capfd.readouterr() == ("", "")

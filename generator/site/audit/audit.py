@@ -18,7 +18,6 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from difflib import get_close_matches
 from functools import cached_property
-from itertools import chain
 from pathlib import Path, PurePosixPath
 from urllib.parse import unquote, urlsplit
 
@@ -59,19 +58,16 @@ def html_files(site: Path) -> list[tuple[str, str]]:
     return [(path, file.read_text("utf-8")) for path, file in files]
 
 
-def audit(site: Path, pages: Sequence[ReadPage], base: str = "/") -> tuple[Fault, ...]:
+def audit(site: Path, pages: Sequence[ReadPage], base: str = "/") -> Iterator[Fault]:
     """Everything wrong in a built site.
 
     `pages` are all of its pages as `read_page` found them; `base` is the path under which the site is published, which
     the page for unknown addresses writes in front of its links.
     """
     whole = Site(frozenset(path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file()), base)
-    faults = chain(
-        (problem.at(page.path) for page in pages for problem in page.problems),
-        check_links(pages, whole),
-        check_titles(pages),
-    )
-    return tuple(faults)
+    yield from (problem.at(page.path) for page in pages for problem in page.problems)
+    yield from check_links(pages, whole)
+    yield from check_titles(pages)
 
 
 def check_links(pages: Sequence[ReadPage], site: Site) -> Iterator[Fault]:
