@@ -89,8 +89,8 @@ def readable(handbook: Path, school_folder: Path | None = None) -> Sources:
         faults.append(Fault.of_file(layers[0].named("lessons"), "holds no lesson", "add <step>/step.toml and a lesson"))
     steps = read_steps(lesson_files, faults)
     school = _read_school(layers, {source.parts[0] for source in lesson_files}, faults)
-    pages = _read_pages(page_files, faults)
-    notes = _read_notes(note_files, faults)
+    pages = tuple(_pages(page_files, faults))
+    notes = tuple(_notes(note_files, faults))
     faults.extend(_left_out(steps, notes, school))
     theme = Theme()
     for layer in layers[1:]:
@@ -178,8 +178,7 @@ def _laid_over(below: Mapping[str, Any], above: Mapping[str, Any]) -> dict[str, 
     return both
 
 
-def _read_pages(files: Iterable[Source], faults: Faults) -> tuple[AuthoredPage, ...]:
-    read: list[AuthoredPage] = []
+def _pages(files: Iterable[Source], faults: Faults) -> Iterator[AuthoredPage]:
     for source in files:
         parts = source.parts
         with faults.gathered():
@@ -190,7 +189,7 @@ def _read_pages(files: Iterable[Source], faults: Faults) -> tuple[AuthoredPage, 
                 raise refused(source.file, problem, "give its folder another name")
             text = source.text()
             table, body = parse_page(text, source.file)
-            page = AuthoredPage(
+            yield AuthoredPage(
                 path="/".join(parts),
                 meta=validated(PageMeta, table),
                 body=body,
@@ -199,12 +198,9 @@ def _read_pages(files: Iterable[Source], faults: Faults) -> tuple[AuthoredPage, 
                 file=source.file,
                 from_school=source.from_school,
             )
-            read.append(page)
-    return tuple(read)
 
 
-def _read_notes(files: Iterable[Source], faults: Faults) -> tuple[Note, ...]:
-    read: list[Note] = []
+def _notes(files: Iterable[Source], faults: Faults) -> Iterator[Note]:
     for source in files:
         with faults.gathered():
             text = source.text()
@@ -214,8 +210,7 @@ def _read_notes(files: Iterable[Source], faults: Faults) -> tuple[Note, ...]:
                 )
             if not text.strip():
                 raise refused(source.file, "is empty", "write what is to be added to the page, or take the file away")
-            read.append(Note(path="/".join(source.parts), text=text, file=source.file))
-    return tuple(read)
+            yield Note(path="/".join(source.parts), text=text, file=source.file)
 
 
 def _changes(layers: Iterable[Layer], files: Iterable[Source], notes: Iterable[Source], theme: Theme) -> Iterator[str]:
