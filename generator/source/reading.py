@@ -89,13 +89,8 @@ class Table:
 
 def shown_key(path: KeyPath) -> str:
     """How a fault names a key: 'shelf.tens', or 'tags, item 3' within a list."""
-    shown = ""
-    for part in path:
-        if isinstance(part, int):
-            shown += f", item {part + 1}"
-        else:
-            shown += ("." if shown else "") + printable(part)
-    return shown
+    parts = (f", item {part + 1}" if isinstance(part, int) else f".{printable(part)}" for part in path)
+    return "".join(parts).removeprefix(".")
 
 
 def printable(words: str, most: int = 60) -> str:
