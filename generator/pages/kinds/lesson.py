@@ -56,15 +56,12 @@ class Plan:
 
 def placed_lessons(steps: tuple[Step, ...], links: tuple[LessonLink, ...]) -> tuple[PlacedLesson, ...]:
     """Every lesson in teaching order in its place; `links` name the lessons in the same order."""
-    placed: list[PlacedLesson] = []
-    for step in steps:
-        own_step = step_link(step)
-        for position, lesson in enumerate(step.lessons, start=1):
-            at = len(placed)
-            before = links[at - 1] if at else None
-            after = links[at + 1] if at + 1 < len(links) else None
-            placed.append(PlacedLesson(lesson, links[at], own_step, step == steps[0], position, before, after))
-    return tuple(placed)
+    in_steps = [(step, *placed) for step in steps for placed in enumerate(step.lessons, start=1)]
+    between = zip((None, *links[:-1]), links, (*links[1:], None), strict=True)
+    return tuple(
+        PlacedLesson(lesson, link, step_link(step), step == steps[0], position, before, after)
+        for (step, position, lesson), (before, link, after) in zip(in_steps, between, strict=True)
+    )
 
 
 def write_lesson_and_plan(writer: Writer, placed: PlacedLesson) -> tuple[Page, Plan]:
