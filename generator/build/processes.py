@@ -11,7 +11,6 @@ from pydantic import TypeAdapter
 
 from generator.build.other_processes import Submit, other_processes
 from generator.build.results_file import Results, key_of
-from generator.errors import HandbookError
 from generator.pages.run_many import Given, Result, RunMany, Thing
 
 _AT_ONCE = 4  # inputs that a process is given at a time: more cost less, fewer share the work evenly
@@ -51,28 +50,19 @@ def _with_results_kept(results: Results, each: Callable[..., Iterator[Any]]) -> 
         keys = [key_of(common, thing) for thing in every]
         kept = [results.get(key) for key in keys]
         todo = [thing for thing, old in zip(every, kept, strict=True) if old is None]
-        fresh: Iterator[Result | HandbookError] = iter(each(partial(_result_or_error, function, given), todo))
+        fresh: Iterator[Result] = iter(each(partial(function, given), todo))
 
         def result(key: str, old: bytes | None) -> Result:
             if old is not None:
                 return json.validate_json(old)
             new = next(fresh)
-            if isinstance(new, HandbookError):
-                raise new
-            results.put(key, json.dump_json(new))
+            if not isinstance(new, list):
+                results.put(key, json.dump_json(new))
             return new
 
-        return map(result, keys, kept)  # unlike a generator it goes on after an error
+        return map(result, keys, kept)
 
     return run_many
-
-
-def _result_or_error(function: Callable[[Given, Thing], Result], given: Given, thing: Thing) -> Result | HandbookError:
-    """An error is handed over like a result: raised here, it would take with it what stands beside it in its batch."""
-    try:
-        return function(given, thing)
-    except HandbookError as error:
-        return error
 
 
 def usable_processors() -> int:

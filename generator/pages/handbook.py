@@ -113,12 +113,13 @@ def _by_path(pages: Iterable[Page]) -> dict[str, Page]:
     return {page.path: page for page in pages}
 
 
-def _gathered(written: Iterator[Page], faults: Faults) -> Iterator[Page]:
+def _gathered(written: Iterator[Page | list[Fault]], faults: Faults) -> Iterator[Page]:
     """The pages that could be written; what is wrong with others is added to the faults."""
-    while True:
-        with faults.gathered():  # after an error `written` goes on with the next page
-            yield from written
-            return
+    for page in written:
+        if isinstance(page, Page):
+            yield page
+        else:
+            faults.extend(page)
 
 
 def _same_titles(pages: Mapping[str, Page], sources: Sources) -> Iterator[Fault]:

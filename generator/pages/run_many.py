@@ -11,7 +11,7 @@ Result = TypeVar("Result")
 class RunMany(Protocol):
     """Begins `function(given, thing)` for every thing; gives the results in order.
 
-    A HandbookError is raised in the place of the result that it prevented; who asks on is given those that follow.
+    A result that is a list holds faults, and is worked out again by the next build.
 
     The function must be pure and belong to a module; `given` and the things must say in their repr all that they
     are; the results must be of the type that the function states, one that JSON can hold.

@@ -48,10 +48,10 @@ def refuse(given: str, thing: int) -> str:
     raise SourceError([FAULT])
 
 
-def refuse_the_third(given: str, thing: int) -> int:
-    if thing == 2:
-        raise SourceError([FAULT])
-    return thing
+def refuse_the_third(given: str, thing: int) -> int | list[Fault]:
+    if not ALLOWED:
+        raise TypeError("should have been known")
+    return [FAULT] if thing == 2 else thing
 
 
 def end_at_once(given: int, thing: int) -> str:
@@ -124,12 +124,16 @@ def test_faults_come_through_from_another_process(processes: int, tmp_path: Path
 
 
 @pytest.mark.parametrize("processes", [1, 2])
-def test_what_comes_before_a_fault_is_not_lost_with_it(processes: int, tmp_path: Path) -> None:
-    """Also where another process is given several things at a time."""
-    found: list[int] = []
-    with results_in(tmp_path) as kept, several_processes(kept, processes) as (run_many, _), pytest.raises(SourceError):
-        found.extend(run_many(refuse_the_third, "", range(50)))
-    assert found == [0, 1]
+def test_what_is_refused_stands_among_the_results_and_is_not_kept(
+    processes: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with results_in(tmp_path) as kept, several_processes(kept, processes) as (run_many, _):
+        assert list(run_many(refuse_the_third, "", range(5))) == [0, 1, [FAULT], 3, 4]
+    with results_in(tmp_path) as kept, several_processes(kept, 1) as (run_many, _):
+        monkeypatch.setitem(refuse_the_third.__globals__, "ALLOWED", False)
+        assert list(run_many(refuse_the_third, "", [0, 1, 3, 4])) == [0, 1, 3, 4]
+        with pytest.raises(TypeError):
+            list(run_many(refuse_the_third, "", [2]))
 
 
 def test_a_process_that_is_killed_is_told_in_one_line(tmp_path: Path) -> None:

@@ -11,6 +11,7 @@ from generator.pages.authored.fill import WritingContext, write_authored
 from generator.pages.kinds.choosing import write_choosing, write_group
 from generator.pages.kinds.overviews import write_home, write_path
 from generator.pages.writing.links import lesson_link, step_link
+from generator.pages.writing.page import Page
 from generator.pages.writing.writer import Writer
 from generator.source.library import load
 from tests.stock import sources
@@ -37,7 +38,9 @@ def of_a_school(folder: Path, settings: str = "", **lessons: str) -> WritingCont
 def authored(context: WritingContext, path: str) -> str:
     """The text of a page of ours; it can be filled in."""
     (page,) = [page for page in sources().pages if page.path == path]
-    return write_authored(context, (page, ())).body
+    written = write_authored(context, (page, ()))
+    assert isinstance(written, Page)
+    return written.body
 
 
 @pytest.mark.parametrize(("dividend", "leads_there"), [(2684, True), (4862, False)])
@@ -122,6 +125,7 @@ def test_a_page_is_found_before_or_after_others_as_it_asks_for(boost: float, sea
     page = sources().pages[0]
     asking = page.model_copy(update={"meta": page.meta.model_copy(update={"boost": boost}), "body": "# Ours"})
     written = write_authored(WritingContext(Writer(sources().school), (), ()), (asking, ()))
+    assert isinstance(written, Page)
     assert {key: value for key, value in written.meta.items() if key == "search"} == search
 
 

@@ -6,7 +6,7 @@ What a school wrote is filled in by a process of its own, and refused if anythin
 import re
 from dataclasses import dataclass, replace
 
-from generator.errors import Fault, SourceError
+from generator.errors import Fault
 from generator.figures.picture import Picture
 from generator.pages.authored.allowed_html import reader, refusals
 from generator.pages.authored.confined import SECONDS, confined
@@ -16,7 +16,6 @@ from generator.pages.writing.page import Page, from_page, front_matter
 from generator.pages.writing.template_faults import template_fault
 from generator.pages.writing.writer import Writer
 from generator.source.models import AuthoredPage, Note
-from generator.source.reading import refused
 
 _HEADING = re.compile(r"^(?:#\s|={3,}\s*$|<h1\b)", re.MULTILINE)
 
@@ -30,11 +29,8 @@ class WritingContext:
     lessons: tuple[LessonLink, ...]
 
 
-def write_authored(context: WritingContext, to_write: tuple[AuthoredPage, tuple[Picture, ...]]) -> Page:
-    """One authored page, which may show the given pictures of the page whose place it takes.
-
-    Raises SourceError with everything that is wrong with it.
-    """
+def write_authored(context: WritingContext, to_write: tuple[AuthoredPage, tuple[Picture, ...]]) -> Page | list[Fault]:
+    """One authored page, which may show the given pictures of the page whose place it takes, or all its faults."""
     page, pictures = to_write
     meta = front_matter(page.meta.description, page.meta.tags, page.meta.reviewed, context.writer.school.review.months)
     if page.meta.boost != 1:
@@ -46,26 +42,23 @@ def write_authored(context: WritingContext, to_write: tuple[AuthoredPage, tuple[
     try:
         return _filled(context, blank, words)
     except Exception as error:
-        raise SourceError([template_fault(error, words.file, words.first_line)]) from error
+        return [template_fault(error, words.file, words.first_line)]
 
 
-def write_note(context: WritingContext, noted: tuple[Page, Note]) -> Page:
-    """A page with what a school adds to it, below a heading of its own. Raises SourceError like write_authored."""
+def write_note(context: WritingContext, noted: tuple[Page, Note]) -> Page | list[Fault]:
+    """A page with what a school adds to it, below a heading of its own, or all its faults."""
     bare, note = noted
     heading = context.writer.phrases.say("page.note")
     page = replace(bare, body=f"{bare.body.rstrip()}\n\n## {heading} {{ #at-our-school }}\n\n")
     return _guarded(context, page, SourceText(note.text, note.file))
 
 
-def _guarded(context: WritingContext, page: Page, words: SourceText) -> Page:
+def _guarded(context: WritingContext, page: Page, words: SourceText) -> Page | list[Fault]:
     """What a school wrote, filled in and held to what may be on a page, in a process that can be stopped."""
     reader()  # made here, so that the copies of this process have it
     written = confined(_filled_and_checked, context, page, words, seconds=SECONDS)
-    if written is None:
-        raise refused(words.file, "takes too long or too much memory", "take out what repeats so often")
-    if isinstance(written, Page):
-        return written
-    raise SourceError(written)
+    remedy = "take out what repeats so often"
+    return written or [Fault.of_file(words.file, "takes too long or too much memory", remedy)]
 
 
 def _filled_and_checked(context: WritingContext, page: Page, words: SourceText) -> Page | list[Fault]:
