@@ -7,12 +7,13 @@ navigation. So where these and the settings are the same, MkDocs is given only w
 import json
 import shutil
 from functools import partial
-from pathlib import Path, PurePosixPath
+from pathlib import Path
 from typing import Any
 
 from generator.build.other_processes import Submit
 from generator.build.results_file import Results, digests, key_of
 from generator.build.two_runs import render_pages
+from generator.pages.writing.page import site_address
 from generator.site.offline_search import INDEX, page_of, read_index
 from generator.site.run_mkdocs import Nav, Settings
 
@@ -34,7 +35,8 @@ def render_changed(
     kept: list[dict[str, Any]] = []  # of the search index
     if before.keys() == staged.keys():
         changed = {path for path, _ in before.items() ^ staged.items()}
-        kept = [entry for entry in read_index(folder)["docs"] if _source_of(page_of(entry)) not in changed]
+        made_anew = set(map(site_address, changed))
+        kept = [entry for entry in read_index(folder)["docs"] if page_of(entry) not in made_anew]
     elif folder.exists():
         shutil.rmtree(folder)
     pages = sorted(path for path in changed if path.endswith(".md"))
@@ -44,7 +46,3 @@ def render_changed(
     made = digests(folder)
     results.put(key(made), json.dumps(staged).encode())
     return list(made)
-
-
-def _source_of(page: str) -> str:
-    return str(PurePosixPath(page).with_suffix(".md"))
