@@ -3,7 +3,6 @@
 import re
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass, field
-from functools import lru_cache
 from typing import NamedTuple
 
 from generator.errors import Problem
@@ -83,7 +82,6 @@ def _addresses(attribute: str, value: str) -> list[str]:
     return [part.split()[0] for part in value.split(",") if part.strip()]
 
 
-@lru_cache(maxsize=1 << 12)
 def _refused(tag: str, relation: str, attribute: str, address: str) -> Problem | None:
     """What is wrong with an address wherever it stands, or None."""
     key = f'{attribute}="{address}"'
