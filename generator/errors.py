@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
 from typing import NamedTuple, Self
 
 
@@ -14,8 +13,7 @@ class SharingError(HandbookError, ValueError):
     """A dividend or divisor that makes no sense; the message says which and why."""
 
 
-@dataclass(frozen=True, order=True)
-class Fault:
+class Fault(NamedTuple):
     """One thing wrong in one file, in the words of the person who has to mend it.
 
     `line` counts from 1; 0 means that the fault belongs to no single line.

@@ -8,7 +8,7 @@ import re
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from html import escape
 from itertools import product
 from posixpath import dirname, join, normpath
@@ -80,12 +80,12 @@ def _traced(fault: Fault, texts: list[SourceText], own: dict[str, str]) -> Fault
     page = _markdown(fault.file)
     for end, sought, text in product((_ENDED, _WITHIN_MORE), _ways_to_write(fault.key, page), texts):
         if line := text.line_of(sought, (end,)):
-            return replace(fault, file=text.file, line=line)
+            return fault._replace(file=text.file, line=line)
     target, anchor = _target(fault.key, page)
     if anchor and page not in own and target in own:
         problem, remedy = "is missing, and other pages lead to it", f"give a heading {{ #{anchor} }}"
         return Fault(own[target], 0, f'id="{anchor}"', problem, remedy)
-    return replace(fault, file=texts[-1].file, line=0) if texts else fault
+    return fault._replace(file=texts[-1].file, line=0) if texts else fault
 
 
 def _ways_to_write(key: str, page: str) -> Iterator[str]:
