@@ -69,7 +69,7 @@ def bind(rendered: Path, book: Book, imprint: str, paper: str) -> Bound:
     """A book of rendered pages, on A4 or Letter.
 
     The first page lends the frame. Like any page, the book is then made ready for paper and given its policy. Raises
-    HandbookError for a page without an article or heading.
+    HandbookError for a page without an article; one without a heading is told by the audit.
     """
     pages = [page for part in book.parts for page in part.pages]
     places = _Places({page: page.removesuffix(".html") for page in pages}, book.in_place_of)
@@ -122,9 +122,7 @@ def _chapter(text: str, page: str, number: int, places: _Places, paper: str) -> 
             element.tag = "script"
     strip_elements(article, "script", with_tail=False)
     heading = article.find(".//h1")
-    if heading is None:
-        raise HandbookError(f"{page}: has no heading of the first level; begin the page with one")
-    title, taken = words(heading), sheets(article, paper)
+    title, taken = "" if heading is None else words(heading), sheets(article, paper)
     for element in article.iterdescendants():
         if element.tag in _HEADINGS:
             element.tag = f"h{min(int(element.tag[1]) + _DEEPER, 6)}"

@@ -142,8 +142,7 @@ def test_each_chapter_names_its_pages(site: Path, book: str) -> None:
     ]
 
 
-@pytest.mark.parametrize(("content", "problem"), [("", "no article"), ("<article><p>x</p></article>", "no heading")])
-def test_a_page_that_cannot_be_a_chapter_is_named(content: str, problem: str, site: Path) -> None:
-    (site / "steps/first.html").write_text(f"<html><body>{content}</body></html>", "utf-8")
-    with pytest.raises(HandbookError, match=rf"^steps/first\.html: has {problem}"):
+def test_a_page_that_cannot_be_a_chapter_is_named(site: Path) -> None:
+    (site / "steps/first.html").write_text("<html><body></body></html>", "utf-8")
+    with pytest.raises(HandbookError, match=r"^steps/first\.html: has no article"):
         bind(site, WHOLE_BOOK, "y", "A4")
