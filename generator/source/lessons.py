@@ -24,7 +24,7 @@ def read_steps(files: Sequence[Source], faults: Faults) -> tuple[Step, ...]:
     step_sources = {source.parts[0]: source for source in files if source.parts[-1] == STEP_FILE}
     lesson_sources = [source for source in files if source.parts[-1] != STEP_FILE]
     faults.extend(_without_a_step(lesson_sources, step_sources))
-    lessons = list(_lessons(lesson_sources, faults))
+    lessons = sorted(_lessons(lesson_sources, faults), key=lambda read: (read[0].order, read[0].slug))
     faults.extend(_told_twice(lessons))
     steps: list[Step] = []
     for slug, source in step_sources.items():
@@ -37,7 +37,6 @@ def read_steps(files: Sequence[Source], faults: Faults) -> tuple[Step, ...]:
                     faults.append(table.fault((key,), problem, remedy))
             if not any(lesson.parts[0] == slug for lesson in lesson_sources):
                 faults.append(Fault.of_file(source.file, "is a step without a lesson", "add a lesson file beside it"))
-            in_order = tuple(sorted((lesson for lesson, _ in own), key=lambda lesson: (lesson.order, lesson.slug)))
             steps.append(
                 Step(
                     **dict(step),
@@ -46,7 +45,7 @@ def read_steps(files: Sequence[Source], faults: Faults) -> tuple[Step, ...]:
                     title_line=step_table.line_of(("title",)),
                     short_line=step_table.line_of(("short",)),
                     from_school=source.from_school,
-                    lessons=in_order,
+                    lessons=tuple(lesson for lesson, _ in own),
                 )
             )
     return tuple(sorted(steps, key=lambda step: (step.order, step.slug)))
