@@ -30,12 +30,11 @@ class Chapter(NamedTuple):
 
 
 class Entry(NamedTuple):
-    """A line of the contents: a part, a chapter or a plan. `page` is the sheet on which it begins, if that is known."""
+    """A line of the contents: a chapter or a plan with its anchor, or a part. `page` is its first sheet, if known."""
 
-    kind: str
-    anchor: str
-    number: str
     title: str
+    anchor: str = ""
+    number: str = ""
     page: int | None = None
 
     @property
@@ -53,11 +52,11 @@ def _entries(parts: Sequence[tuple[str, Sequence[Chapter]]], first: int) -> Iter
     """The lines of the contents; `first` is the sheet on which the first chapter begins, which alone tells nothing."""
     page = first if parts[0][1][0].sheets.known else None
     for title, chapters in parts:
-        yield Entry("part", chapters[0].anchor, "", title)
+        yield Entry(title)
         for chapter in chapters:
-            yield Entry("chapter", chapter.anchor, str(chapter.number), chapter.title, page)
+            yield Entry(chapter.title, chapter.anchor, str(chapter.number), page)
             for sheet, (anchor, plan) in enumerate(chapter.plans):
-                yield Entry("plan", anchor, "", plan, page + sheet if page else None)
+                yield Entry(plan, anchor, page=page + sheet if page else None)
             page = page + chapter.sheets.number if page and chapter.sheets.known else None
 
 
