@@ -43,24 +43,22 @@ def _faults(model: type[Model], table: Table, error: ValidationError) -> Iterato
         path: KeyPath = found["loc"]
         if found["type"] == "too_short" and path in inside:
             continue
-        context = found.get("ctx", {})
         known, right = _place(model, path)
+        problem, remedy = f"is {_shown(found['input'])}", f"write {right}"
         match found["type"]:
             case "missing":
-                yield table.fault(path, "is missing", f"add it: {right}")
+                problem, remedy = "is missing", f"add it: {right}"
             case "extra_forbidden":
-                remedy = _its_table(model, path) or did_you_mean(str(path[-1]), known)
-                yield table.fault(path, "is not known here", remedy)
+                problem, remedy = "is not known here", _its_table(model, path) or did_you_mean(str(path[-1]), known)
             case "plain":
-                yield table.fault(path, context["problem"], context["remedy"] or f"write {right}")
+                problem, remedy = found["ctx"]["problem"], found["ctx"]["remedy"] or remedy
             case "too_short" | "too_long":
-                yield table.fault(path, f"has {context['actual_length']} items", f"write {right}")
+                problem = f"has {found['ctx']['actual_length']} items"
             case "string_type" if isinstance(found["input"], int | float | date):
-                yield table.fault(path, f"is {_shown(found['input'])}", f'write {right}, in "quotes"')
+                remedy += ', in "quotes"'
             case "int_type" | "float_type" if isinstance(found["input"], str):
-                yield table.fault(path, f"is {_shown(found['input'])}", f"write {right}, without quotes")
-            case _:
-                yield table.fault(path, f"is {_shown(found['input'])}", f"write {right}")
+                remedy += ", without quotes"
+        yield table.fault(path, problem, remedy)
 
 
 def _its_table(model: type[Model], path: KeyPath) -> str:
