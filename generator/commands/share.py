@@ -99,16 +99,15 @@ def _table(sharing: Sharing, ribbons: bool) -> list[str]:
     """A row for every movement under its heads; where trays differ, it goes on over as many lines."""
     places = [_short_name(place) for place in reversed(range(len(sharing.start)))]
     blank = [""] * len(places)
-    deeds, middle, trays, bank, still = [""], [places], [["", *places]], [places], [[""]]
+    rows = [("", places, ["", *places], places, [""])]
     rooms = (sharing.beginning, *(step.after for step in sharing.steps))
     done = [_deed(sharing, step, before) for step, before in zip(sharing.steps, rooms[:-1], strict=True)]
     for deed, room in zip([f"lay out {sharing.dividend:,}", *done], rooms, strict=True):
-        for number, tray in enumerate(sharing.trays(room)):
-            deeds.append("" if number else deed)
-            middle.append(blank if number else _cells(room.middle))
-            trays.append([_whose(tray, ribbons), *_cells(tray.holds)])
-            bank.append(blank if number else _cells(sharing.bank(room), sign="+"))
-            still.append(["" if number else f"{sharing.to_share(room):,}"])
+        first, *others = ([_whose(tray, ribbons), *_cells(tray.holds)] for tray in sharing.trays(room))
+        gained = _cells(sharing.bank(room), sign="+")
+        rows.append((deed, _cells(room.middle), first, gained, [f"{sharing.to_share(room):,}"]))
+        rows += [("", blank, tray, blank, [""]) for tray in others]
+    deeds, middle, trays, bank, still = zip(*rows, strict=True)
     return beside(
         text_column("what the hands do", deeds),
         number_columns("in the middle", middle),
