@@ -56,7 +56,7 @@ def _with_results_kept(results: Results, each: Callable[..., Iterator[Any]]) -> 
             if old is not None:
                 return json.validate_json(old)
             new = next(fresh)
-            if not isinstance(new, list):
+            if not isinstance(new, list):  # of faults
                 results.put(key, json.dump_json(new))
             return new
 
