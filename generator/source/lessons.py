@@ -28,6 +28,8 @@ def read_steps(files: Sequence[Source], faults: Faults) -> tuple[Step, ...]:
     faults.extend(_told_twice(lessons))
     steps: list[Step] = []
     for slug, source in step_sources.items():
+        if not any(lesson.parts[0] == slug for lesson in lesson_sources):
+            faults.append(Fault.of_file(source.file, "is a step without a lesson", "add a lesson file beside it"))
         with faults.gathered():
             step_table = read_toml(source.path, source.file)
             step = validated(StepFile, step_table)
@@ -35,8 +37,6 @@ def read_steps(files: Sequence[Source], faults: Faults) -> tuple[Step, ...]:
             for lesson, table in own:
                 for key, problem, remedy in misfits(lesson, step.expects, source.from_school):
                     faults.append(table.fault((key,), problem, remedy))
-            if not any(lesson.parts[0] == slug for lesson in lesson_sources):
-                faults.append(Fault.of_file(source.file, "is a step without a lesson", "add a lesson file beside it"))
             steps.append(
                 Step(
                     **dict(step),

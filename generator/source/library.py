@@ -162,11 +162,15 @@ def _read_school(layers: Iterable[Layer], steps: Collection[str], faults: Faults
             continue
         with faults.gathered():
             table = read_toml(path, file)
-            Faults(
+            named = table.values.get("steps")
+            found = Faults(
                 table.fault(("steps", number), f"there is no step {printable(slug)}", did_you_mean(slug, steps))
-                for number, slug in enumerate(validated(School, table).steps or ())
-                if slug not in steps
-            ).raise_if_any()
+                for number, slug in enumerate(named if isinstance(named, tuple) else ())
+                if isinstance(slug, str) and slug not in steps
+            )
+            with found.gathered():
+                validated(School, table)
+            found.raise_if_any()
             values = _laid_over(values, table.values)
     return School.model_validate(values)  # no rule spans two keys, so layers that are right are right together
 

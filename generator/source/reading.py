@@ -208,10 +208,8 @@ def _toml_complaint(text: str) -> str:
     """What the TOML reader says against a text; empty where it takes it, or fails at something else than its form."""
     try:
         tomllib.loads(text)
-    except tomllib.TOMLDecodeError as error:
-        return str(error)
-    except (ValueError, RecursionError):
-        return ""
+    except (ValueError, RecursionError) as error:
+        return str(error) if isinstance(error, tomllib.TOMLDecodeError) else ""
     return ""
 
 
