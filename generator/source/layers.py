@@ -22,14 +22,15 @@ Parts = tuple[str, ...]
 
 @dataclass(frozen=True)
 class Layer:
-    """One of the two folders. Faults name its files as <folder's name>/<path>."""
+    """One of the two folders. Faults name its files as <folder's name>/<path>; one named like ours with its folder."""
 
     folder: Path
     from_school: bool
 
     @property
     def shown(self) -> str:
-        return shown_name(os.path.basename(os.path.abspath(self.folder)))  # noqa: PTH100, PTH119 - follows no link
+        *_, above, name = (".", *Path(os.path.abspath(self.folder)).parts)  # noqa: PTH100 - follows no link
+        return shown_name(f"{above}/{name}" if self.from_school and name == "handbook" else name)
 
     def named(self, *parts: str) -> str:
         return "/".join((self.shown, *parts))

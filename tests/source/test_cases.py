@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from generator import HANDBOOK
 from generator.errors import SourceError
 from generator.source.library import Sources, load
 from tests.source.cases import EXPECTED, STOCK, case_folders, lay_out, needs_posix
@@ -39,6 +40,15 @@ def test_every_fault_is_named_in_these_words(case: Path, tmp_path: Path) -> None
         assert fault.remedy
         assert str(fault).isprintable()
         assert len(str(fault)) < 400
+
+
+def test_a_school_folder_called_as_ours_is_named_with_the_one_it_lies_in(tmp_path: Path) -> None:
+    school = tmp_path / "Our rooms" / HANDBOOK.name
+    school.mkdir(parents=True)
+    (school / "school.toml").write_text("nmae = 'x'", "utf-8")
+    with pytest.raises(SourceError) as refused:
+        load(HANDBOOK, school)
+    assert str(refused.value) == "Our rooms/handbook/school.toml:1: nmae: is not known here; did you mean name?"
 
 
 @pytest.mark.parametrize("name", ["lessons", "pages"])
