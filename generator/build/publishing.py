@@ -75,7 +75,8 @@ def disk_faults(folder: Path, besides: str = "") -> Iterator[None]:
         remedy = "make room or allow writing there, then build again"
         if error.errno in _IN_THE_WAY:
             remedy = "choose another folder, or move what is in the way"
-        raise HandbookError(f"{error.filename or folder}: {error.strerror}; {besides}{remedy}") from error
+        place = error.filename2 or error.filename or folder  # of a copy, where it goes
+        raise HandbookError(f"{place}: {error.strerror}; {besides}{remedy}") from error
 
 
 def _swap(fresh: Path, target: Path) -> None:

@@ -14,7 +14,7 @@ from pathlib import Path
 import pytest
 
 from generator.build import publishing
-from generator.build.publishing import MARKER, fresh_site
+from generator.build.publishing import MARKER, disk_faults, fresh_site
 from generator.errors import HandbookError
 from tests.sampling import times
 from tests.small_handbook import contents
@@ -283,6 +283,11 @@ def test_a_full_disk_leaves_the_old_site_and_the_next_build_succeeds(small_disk:
     assert list(small_disk.iterdir()) == [target]
     build(target, "two")
     assert words(target) == {"two"}
+
+
+def test_of_a_copy_the_disk_is_named_that_is_full(tmp_path: Path) -> None:
+    with pytest.raises(HandbookError, match=r"^copy: full; "), disk_faults(tmp_path):
+        raise OSError(errno.ENOSPC, "full", "original", None, "copy")
 
 
 ENDLESS = """
