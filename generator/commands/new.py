@@ -18,7 +18,7 @@ from generator.errors import SourceError
 from generator.pages.writing.settings import settings
 from generator.source.fields import LARGEST_ORDER
 from generator.source.lessons import misfits
-from generator.source.library import Sources, load, readable_steps
+from generator.source.library import Sources, readable, readable_steps
 from generator.source.models import LessonFile, Step
 from generator.source.reading import Table, as_toml, refused
 from generator.source.validating import did_you_mean, validated
@@ -60,7 +60,7 @@ def command(dividend: int | None, divisor: int | None, ribbons: bool, step: str 
 
 def _new_school(folder: Path) -> None:
     path = folder / "school.toml"
-    _write(path, _school_text(load(HANDBOOK)))
+    _write(path, _school_text(readable(HANDBOOK)))
     click.echo(f"Wrote {path}. Edit it, then: python -m generator build --school {_quoted(folder)}")
 
 
@@ -173,5 +173,5 @@ def _write(path: Path, text: str) -> None:
     except OSError as error:
         if is_new:
             path.unlink()
-        problem = f"cannot be written ({error.strerror})"
-        raise refused(str(path), problem, "check the folder's name and rights") from None
+        remedy = "check the folder's name, rights and room"
+        raise refused(str(path), f"cannot be written ({error.strerror})", remedy) from None

@@ -215,6 +215,11 @@ def test_a_lesson_after_the_last_that_can_be_counted_has_the_same_place(handbook
     assert [lesson.order for lesson in load(handbook, school).steps[1].lessons] == [995, 999]
 
 
+def test_a_school_can_begin_while_a_lesson_of_ours_is_unfinished(handbook: Path, tmp_path: Path) -> None:
+    run_command("new", 6945, 3)
+    assert run_command("new", "--school", tmp_path / "ours").code == 0
+
+
 @pytest.mark.parametrize("below", [".", "school", "school/deeper"])
 def test_a_file_where_a_folder_should_be_is_named(below: str, tmp_path: Path) -> None:
     (tmp_path / "file").write_text("x", "utf-8")
@@ -227,4 +232,4 @@ def test_a_folder_that_cannot_be_written(tmp_path: Path) -> None:
     code, out, err = run_command("new", "--school", tmp_path / ("s" * 300))
     assert (code, out) == (1, "")
     assert "cannot be written" in err
-    assert err.endswith("; check the folder's name and rights\n")
+    assert err.endswith("; check the folder's name, rights and room\n")
