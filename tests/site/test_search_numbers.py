@@ -55,6 +55,24 @@ def test_a_space_may_stand_in_a_number(worker: Engine) -> None:
     assert worker.run(read) == '[[8412],[4652,"among",4],[7,"for",1234,5],[5230,4],[12,345]]'
 
 
+@pytest.mark.parametrize(
+    ("asked", "is_of_trays"),
+    {
+        "1,204 1,204 1,203": True,
+        "1203 + 1203 + 1203": True,
+        "the trays have 17, 17 and 16": True,
+        "1,204 1,203": False,
+        "7 392 6": False,
+        "ten of one is one of the next": False,
+        "1204 1204 1203 bead lost": False,
+    }.items(),
+)
+def test_three_numbers_or_more_of_which_two_are_the_same_lie_on_trays(
+    worker: Engine, asked: str, is_of_trays: bool
+) -> None:
+    assert json.loads(worker.run(f"JSON.stringify(traysAsked({json.dumps(asked)}))")) is is_of_trays
+
+
 def test_a_number_in_words_is_that_number_however_it_is_spelt(worker: Engine) -> None:
     for number in sample(range(1, 10_000), 271):
         said = number_words(Phrases("en"), number)

@@ -92,7 +92,8 @@ addEventListener("message", ({ data: message }) => {
   if (message.type !== QUERY) return;
   const asked = message.data;
   const plain = withoutPunctuation(asked);
-  const shown = divisionAsked(plain) ? plain : forgiven(plain);
+  const ofTrays = traysAsked(plain) ? PHRASES["search.trays"] : undefined;
+  const shown = divisionAsked(plain) ? plain : (ofTrays ?? forgiven(plain));
   message.data = sharpened(shown);
   question = { asked, shown: shown === plain ? undefined : shown };
 });

@@ -85,6 +85,27 @@ function wordsAndNumbers(text) {
   return words;
 }
 
+/** @type {(number: number) => boolean} */
+const isLarge = (number) => number > MOST_CHILDREN;
+
+/** @type {(word: string | number, ...more: Set<string>[]) => boolean} a number, or a word that stands beside numbers */
+const isBeside = (word, ...more) =>
+  typeof word === "number" || [OF_CHILDREN, OF_SHARING, BESIDES, ...more].some((list) => list.has(word));
+
+/**
+ * @param {string} text
+ * @returns {boolean} whether it says what lies on trays: three numbers or more that are no groups, two of them the same
+ */
+function traysAsked(text) {
+  const words = wordsAndNumbers(text);
+  const numbers = words.filter((word) => typeof word === "number" && isLarge(word));
+  return (
+    numbers.length > 2 &&
+    new Set(numbers).size < numbers.length &&
+    words.every((word) => isBeside(word, BESIDES_A_DIVISION))
+  );
+}
+
 /**
  * @param {string} text
  * @returns {Division | undefined} undefined if it asks for anything else, or for what cannot be shared
@@ -94,7 +115,6 @@ function divisionAsked(text) {
   const places = [...words.keys()].filter((place) => typeof words[place] === "number");
   const ribbons = words.some((word) => OF_RIBBONS.has(word));
   const [first, second] = places.map((place) => words[place]);
-  const isLarge = (number) => number > MOST_CHILDREN;
   const isDivision = second !== undefined && isLarge(first) !== isLarge(second);
   const between = words.slice(places[0] + 1, places[1]);
   // "4,327 divided by 6"
@@ -106,7 +126,7 @@ function divisionAsked(text) {
     // "ten ribbons" counts ribbons; "3,432 for 12 ribbons" does not
     if (OF_RIBBONS.has(word)) return typeof words[place - 1] !== "number" || (isDivision && place - 1 === places[1]);
     if (isJoined || (isDivision && BESIDES_A_DIVISION.has(word))) return true;
-    return typeof word === "number" || [OF_CHILDREN, OF_SHARING, BESIDES].some((list) => list.has(word));
+    return isBeside(word);
   };
   if (![1, 2].includes(places.length) || !words.every(isOfNumbers)) return undefined;
 
