@@ -31,7 +31,7 @@ from generator.words.phrases import Phrases
 from generator.words.slips import first_on_paper, symptom_row
 from generator.words.spoken import opening
 from generator.words.stages import end_alternative, hands
-from generator.words.titles import division_name, way_of_sharing, way_to_the_end
+from generator.words.titles import division_name, lesson_title, way_of_sharing
 from tests.engine.divisions import RIBBON_DIVISORS, number_with_zeros
 from tests.sampling import sample, times
 from tests.script.engine import Engine, as_json
@@ -63,7 +63,7 @@ TOLD = """([dividend, divisor, ribbons, lookFirst, slips]) => {
   const lacking = sharing.shelf.shortages(sharing.shelf.needs(division), shelf);
   return bare([
     sharing.titles.divisionName(division),
-    sharing.titles.wayToTheEnd(division),
+    sharing.titles.lessonTitle(division),
     sharing.titles.wayOfSharing(division),
     lacking.map((short) => shortage(short)),
     substitutes(sharing.shelf.needs(division), { ...shelf, large_cards_to: 5000, trays: 3 }),
@@ -90,7 +90,7 @@ def told(sharing: Sharing, slips: bool) -> list[object]:
     places = told_places(WORDS, sharing)
     return [
         division_name(WORDS, sharing),
-        way_to_the_end(WORDS, sharing),
+        lesson_title(WORDS, sharing),
         way_of_sharing(WORDS, sharing),
         [shortage(WORDS, short) for short in shortages(needs(sharing), SHELF)],
         substitutes(WORDS, needs(sharing), replace(SHELF, large_cards_to=5000, trays=3)),

@@ -43,7 +43,7 @@
   const saidPieces = (counts) => {
     const places = placesHeld(counts);
     const beforeTheLast = places.at(-2) >= HUNDREDS ? "list.apart" : "list.last";
-    return listed(places.map((place) => saidPiece(counts[place], place)), beforeTheLast);
+    return listing(places.map((place) => saidPiece(counts[place], place)), beforeTheLast);
   };
 
   /** @type {(counts: Counts) => string} "5 thousands and 3 tens"; an empty place is not named */
@@ -69,13 +69,8 @@
   /** @type {(items: string[]) => string} "a; b; c" */
   const inClauses = (items) => items.join(say("list.semicolon"));
 
-  /** @type {(items: string[]) => string} "a, b and c" */
-  const listing = (items) => listed(items, "list.last");
-
-  /** @type {(items: string[]) => string} "a, b or c" */
-  const choiceOf = (items) => listed(items, "list.or");
-
-  const listed = (items, beforeTheLast) =>
+  /** @type {(items: string[], beforeTheLast?: string) => string} "a, b and c"; with "list.or": "a, b or c" */
+  const listing = (items, beforeTheLast = "list.last") =>
     items.length < 2
       ? items.join("")
       : inARow(items.slice(0, -1)) + say(beforeTheLast) + items.at(-1);
@@ -97,7 +92,6 @@
     inARow,
     inClauses,
     listing,
-    choiceOf,
     capital,
   };
 }

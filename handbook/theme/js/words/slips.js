@@ -4,7 +4,7 @@
   const { UNITS } = sharing.places;
   const { placesNotShown } = sharing.whateverHappened;
   const { say, has, written } = sharing.phrases;
-  const { material, placeWord, choiceOf, capital } = sharing.numberWords;
+  const { material, placeWord, listing, capital } = sharing.numberWords;
   const { whatIsSeen, whoseTray } = sharing.materialWords;
   const { repairWords } = sharing.repairWords;
 
@@ -117,7 +117,7 @@
       return say(`turn.${what}-${which}`, { first, last, place });
     }
     const listed = turns.map((turn) => written(turn));
-    return say(`turn.${what}`, { turns: choiceOf(listed), place });
+    return say(`turn.${what}`, { turns: listing(listed, "list.or"), place });
   };
 
   const MOST_CAUSES = 3;

@@ -12,9 +12,6 @@
       divisor: smallNumber(divisor),
     });
 
-  /** @type {(division: Division) => string} how it goes and what is left over */
-  const wayToTheEnd = (division) => inARow([wayOfSharing(division), ...leftOver(division)]);
-
   /** @type {(division: Division) => string} "exchange out of thousands, a zero inside the share" */
   const wayOfSharing = (division) => {
     if (!division.quotient) return say("way.too-few");
@@ -43,9 +40,11 @@
     return [say("title.left-over", { remainder: smallNumber(remainder) })];
   };
 
-  /** @type {(division: Division) => string} what its lesson is called */
-  const lessonTitle = (division) =>
-    say("title.lesson", { division: divisionName(division), way: wayToTheEnd(division) });
+  /** @type {(division: Division) => string} what its lesson is called: also how it goes, and what is left over */
+  const lessonTitle = (division) => {
+    const way = inARow([wayOfSharing(division), ...leftOver(division)]);
+    return say("title.lesson", { division: divisionName(division), way });
+  };
 
   /**
    * A lesson of the handbook; opening: its own first words, if it has any.
@@ -58,5 +57,5 @@
       (one) => one.dividend === dividend && one.divisor === divisor && Boolean(one.ribbons) === ribbons,
     );
 
-  sharing.titles = { divisionName, lessonOf, lessonTitle, wayToTheEnd, wayOfSharing };
+  sharing.titles = { divisionName, lessonOf, lessonTitle, wayOfSharing };
 }
