@@ -19,10 +19,6 @@
     const tooFewLaid = causes.some(({ slip }) => slip === "laid-out-too-few");
     places.or_laid = tooFewLaid ? say("slips.or-laid") : "";
     places.laid = tooFewLaid ? say("slips.laid") : "";
-    if (division.ribbons) Object.assign(places, filledWithRibbons(cause, division));
-    if (OF_CARDS.includes(cause.slip)) places.whose_cards = whoseCards(cause, places, division);
-    const changedFirst = placesNotShown(cause.told).size ? [say("repair.not-there")] : [];
-    places.repair = repairWords(cause.told, division, changedFirst);
     const tables = [`slip.${cause.slip}.${cause.occasions[0].spot}`, `slip.${cause.slip}`, "slip"];
     const ends = [
       division.ribbons && !division.mat[UNITS] && "-nobody-for-one",
@@ -40,44 +36,38 @@
 
   /** Everything that a sentence about a slip may name. */
   const filled = (cause, division) => {
-    const [{ many, other: told }] = cause.occasions;
+    const [{ many, spot, other: told }] = cause.occasions;
     const [place, other] = [cause.place ?? UNITS, told ?? UNITS];
+    const smallest = division.widths.at(-1);
+    const ofCards = OF_CARDS.includes(cause.slip);
+    const higher = ofCards ? smallest : 0; // the share of one who stands for ten lies one place higher
     const several = material(place, 2);
     const turns = [...new Set(cause.occasions.map(({ turn }) => turn))].sort((one, next) => one - next);
-    return {
+    const changedFirst = placesNotShown(cause.told).size ? [say("repair.not-there")] : [];
+    const places = {
       count: many,
       one: material(place, 1),
       several,
       smaller: material(Math.max(place - 1, UNITS), 2),
-      place: placeWord(place),
-      other_place: placeWord(other),
+      place: placeWord(place + higher),
+      other_place: placeWord(other + higher),
       other_one: material(other, 1),
       other_several: material(other, 2),
+      stands_for: 10 ** smallest,
       other_stands_for: 10 ** other,
       round: atRounds(turns, place, division),
       exchange: atExchanges(turns, place + 1, division),
       stop: say(place === UNITS ? "slips.stop" : "slips.stop-larger", { count: 1, several }),
       afresh: say("repair.everything-again"),
       whose: whoseTray(10 ** other, division.ribbons),
+      repair: repairWords(cause.told, division, changedFirst),
     };
-  };
-
-  const whoseCards = ({ occasions: [{ spot }] }, places, { ribbons }) => {
-    const ofOne = ribbons && spot === "one-tray";
-    return say(`slip.whose-cards.${spot}${ofOne ? "-with-ribbons" : ""}`, places);
-  };
-
-  /** What a sentence says otherwise, or says besides, where a child stands for ten or a hundred. */
-  const filledWithRibbons = (cause, division) => {
-    const smallest = division.widths.at(-1);
-    const [place, other] = [cause.place ?? UNITS, cause.occasions[0].other ?? UNITS];
-    const places = {
-      stands_for: 10 ** smallest,
-      larger: 10 ** (smallest + place - other), // of two children who were given the same kind
-    };
-    if (!OF_CARDS.includes(cause.slip)) return places;
-    // The share of one who stands for ten lies one place higher.
-    return { ...places, place: placeWord(place + smallest), other_place: placeWord(other + smallest) };
+    if (ofCards) {
+      const ofOne = division.ribbons && spot === "one-tray";
+      places.whose_cards = say(`slip.whose-cards.${spot}${ofOne ? "-with-ribbons" : ""}`, places);
+    }
+    if (cause.slip === "ribbon-given-same-kind") places.larger = 10 ** (smallest + place - other);
+    return places;
   };
 
   /**
