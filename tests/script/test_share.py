@@ -105,7 +105,7 @@ def test_what_is_special_what_is_needed_and_lacking_and_how_long_it_takes(engine
           const division = sharing.division.workOut(n, d, { ribbons });
           const needs = sharing.shelf.needs(division);
           const unfinished = division.stages.map((stage) => stage.unfinished);
-          const features = sharing.features.featuresOf(division);
+          const features = [division.exchanged, ...Object.values(sharing.features.featuresOf(division))];
           const lacking = sharing.shelf.shortages(needs, sharing.handbook.shelf);
           const length = sharing.length.lessonLength(division, sharing.handbook.time);
           return bare([features, needs, lacking, unfinished, length]);
@@ -116,8 +116,7 @@ def test_what_is_special_what_is_needed_and_lacking_and_how_long_it_takes(engine
         sharing = share(dividend, divisor, ribbons=ribbons)
         unfinished = [stage.unfinished for stage in sharing.stages]
         special = features_of(sharing)
-        zeros = [special.zeros_inside_quotient, special.zeros_at_quotient_end]
-        features = [special.exchange_from, *zeros]
+        features = [sharing.exchanged, special.zeros_inside_quotient, special.zeros_at_quotient_end]
         taken = needs(sharing)
         expected = [features, taken, shortages(taken, school.shelf.owned), unfinished, lesson_length(sharing, pace)]
         assert answer == as_json(expected), (dividend, divisor)

@@ -32,9 +32,8 @@
 
   /** The places of which the bank gains or gives pieces, largest first. */
   const placesOfTheBank = (division) => {
-    const exchanged = division.stepsOf("exchange").map(({ place }) => place);
-    const places = downFrom(division.start.length);
-    return places.filter((place) => exchanged.includes(place) || exchanged.includes(place + 1));
+    const { exchanged } = division;
+    return downFrom(exchanged.length).filter((place) => exchanged[place] || exchanged[place + 1]);
   };
 
   const showBank = () =>

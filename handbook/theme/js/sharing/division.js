@@ -8,6 +8,11 @@
   const MOST_TRIPS_APART = 3;
 
   /**
+   * Exchanges of one place at one moment: `times` of them, when so many rounds had been given out.
+   * @typedef {{place: number, times: number, rounds: number}} Moment
+   */
+
+  /**
    * All that happens at one level, from the largest to the units. For every place: end = start - rounds x sharers
    * served with it - exchanged + 10 x exchanged one place up.
    */
@@ -35,13 +40,25 @@
       this.atTheBank = roundsInAll >= 0 && isTrip(steps) && !this.rounds;
       /** Whether what then lies in the middle is left over. */
       this.endsTheSharing = !level && !this.goesOn;
-      const exchanges = steps.filter(({ action }) => action === "exchange");
-      this.exchanged = this.start.map((_, at) => exchanges.filter(({ place }) => place === at).length);
+      this.exchanged = exchangedIn(steps, this.start);
     }
 
     /** @returns {Step[]} its steps without the one by which they go on to it from the place before */
     get movements() {
       return this.steps.filter(({ action }) => action !== "next-place");
+    }
+
+    /** @returns {Moment[]} when something is exchanged, in order: with ribbons it can be needed between two rounds */
+    get moments() {
+      const moments = [];
+      for (const { action, place, after } of this.steps) {
+        if (action !== "exchange") continue;
+        const rounds = after.share[this.level];
+        const last = moments.at(-1);
+        if (last?.place === place && last.rounds === rounds) last.times += 1;
+        else moments.push({ place, times: 1, rounds });
+      }
+      return moments;
     }
 
     /** @returns {number} how many movements are made when the last round is given out */
@@ -75,6 +92,10 @@
       });
     }
   }
+
+  /** @type {(steps: Step[], start: Counts) => Counts} how many pieces of each place go to the bank */
+  const exchangedIn = (steps, start) =>
+    start.map((_, at) => steps.filter(({ action, place }) => action === "exchange" && place === at).length);
 
   const isTrip = (steps) => steps.at(-1)?.action === "exchange";
 
@@ -113,8 +134,13 @@
       return placesHeld(this.mat);
     }
 
+    /** @returns {Counts} how many pieces of each place go to the bank */
+    get exchanged() {
+      return exchangedIn(this.steps, this.start);
+    }
+
     get exchanges() {
-      return this.stepsOf("exchange").length;
+      return sum(this.exchanged);
     }
 
     /** @type {(action: string) => Step[]} */

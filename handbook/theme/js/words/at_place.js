@@ -4,7 +4,7 @@
   const { sum } = sharing.places;
   const { say, written } = sharing.phrases;
   const { capital, listing, piece, pieces } = sharing.numberWords;
-  const { moments, served } = sharing.stageWords;
+  const { served } = sharing.stageWords;
 
   /** @type {(division: Division, stage: Stage) => string[]} part by part, and what lies in the middle then */
   const handsAt = (division, { parts }) => {
@@ -15,13 +15,13 @@
     });
   };
 
-  const trip = (part) => (part.goesOn ? forARound(moments(part)) : toBank(moments(part)));
+  const trip = (part) => (part.goesOn ? forARound(part.moments) : toBank(part.moments));
 
   /** Where trips are too many to be parts of their own, this one has them all: before the first round, and between. */
   const givenOut = (division, part, isOneOfSeveral) => {
     const back = takenBack(division, part);
     if (isOneOfSeveral) return [numberedRounds(division, part), ...back];
-    const trips = moments(part);
+    const trips = part.moments;
     const [before, between] = [trips.filter((trip) => !trip.rounds), trips.filter((trip) => trip.rounds)];
     return [...forARound(before), ...rounds(division, part, trips), ...forARound(between), ...back];
   };

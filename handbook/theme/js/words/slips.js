@@ -1,7 +1,7 @@
 // Slips in words: what may have happened, where to look, and what puts it right.
 "use strict";
 {
-  const { UNITS } = sharing.places;
+  const { UNITS, at } = sharing.places;
   const { placesNotShown } = sharing.whateverHappened;
   const { say, has, written } = sharing.phrases;
   const { material, placeWord, listing, capital } = sharing.numberWords;
@@ -85,7 +85,7 @@
 
   /** "when the square was exchanged", "in one of the 3 exchanges of tens" */
   const atExchanges = (turns, place, division) => {
-    const ofAll = division.stepsOf("exchange").filter((step) => step.place === place).length;
+    const ofAll = at(division.exchanged, place);
     const last = turns.at(-1);
     const named = placeWord(place);
     if (last === 1) {

@@ -66,7 +66,7 @@
   };
 
   const exchanges = (stage, { ribbons }) =>
-    [...new Set(moments(stage).map(({ place }) => place))].map((place) => {
+    [...new Set(stage.moments.map(({ place }) => place))].map((place) => {
       const times = stage.exchanged[place];
       const exchange = say("caption.exchange", {
         pieces: piece(times, place),
@@ -76,27 +76,9 @@
       return say("caption.exchange-then", { when: capital(when(stage, place)), exchange });
     });
 
-  /**
-   * When something is exchanged at a place: so many pieces of a place, when so many rounds had been given out.
-   * @typedef {{place: number, times: number, rounds: number}} Moment
-   */
-
-  /** @type {(stage: Stage) => Moment[]} in order */
-  const moments = ({ steps, level }) => {
-    const found = [];
-    for (const { action, place, after } of steps) {
-      if (action !== "exchange") continue;
-      const rounds = after.share[level];
-      const last = found.at(-1);
-      if (last?.place === place && last.rounds === rounds) last.times += 1;
-      else found.push({ place, times: 1, rounds });
-    }
-    return found;
-  };
-
   /** "before rounds 2 and 7", "after the last round" */
   const when = (stage, place) => {
-    const given = moments(stage).filter((moment) => moment.place === place).map(({ rounds }) => rounds);
+    const given = stage.moments.filter((moment) => moment.place === place).map(({ rounds }) => rounds);
     const before = given.filter((rounds) => rounds < stage.rounds).map((rounds) => written(rounds + 1));
     const told = [];
     if (before.length) {
@@ -143,5 +125,5 @@
       }),
     );
 
-  sharing.stageWords = { stageHeading, stageAlternative, endAlternative, traysWords, moments, served, hands };
+  sharing.stageWords = { stageHeading, stageAlternative, endAlternative, traysWords, served, hands };
 }

@@ -1,6 +1,7 @@
 // What a division is called, and what is special about it.
 "use strict";
 {
+  const { placesHeld } = sharing.places;
   const { say } = sharing.phrases;
   const { smallNumber, placeWord, inARow, listing } = sharing.numberWords;
   const { featuresOf } = sharing.features;
@@ -15,13 +16,12 @@
   /** @type {(division: Division) => string} "exchange out of thousands, a zero inside the share" */
   const wayOfSharing = (division) => {
     if (!division.quotient) return say("way.too-few");
-    const features = featuresOf(division);
-    return inARow([exchange(features, division), ...zeros(features)]);
+    return inARow([exchange(division), ...zeros(featuresOf(division))]);
   };
 
-  const exchange = ({ exchangeFrom }, { remainder }) => {
-    if (!exchangeFrom.length) return say(remainder ? "way.no-exchange" : "way.as-it-lies");
-    return say("way.exchange", { places: listing(exchangeFrom.map(placeWord)) });
+  const exchange = ({ exchanges, exchanged, remainder }) => {
+    if (exchanges) return say("way.exchange", { places: listing(placesHeld(exchanged).map(placeWord)) });
+    return say(remainder ? "way.no-exchange" : "way.as-it-lies");
   };
 
   const zeros = ({ zerosInsideQuotient, zerosAtQuotientEnd }) => {
