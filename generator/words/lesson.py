@@ -7,7 +7,7 @@ from typing import Any, NamedTuple
 from generator.engine.places import UNITS, Counts, place_name
 from generator.engine.sharing import Sharing, Stage
 from generator.engine.shelf import cards, needs
-from generator.words.at_place import hands_at
+from generator.words.hands import hands_at
 from generator.words.material import cards_named, ribbons_worn, small_cards, trays
 from generator.words.numbers import (
     capital,

@@ -5,10 +5,10 @@ from itertools import groupby
 
 from generator.engine.sharing import Sharing, Stage
 from generator.engine.steps import Action, Step
+from generator.words.hands import hands, rounds_given
 from generator.words.numbers import piece, pieces
 from generator.words.phrases import Phrases
 from generator.words.spoken import GUIDE, Said, said_at
-from generator.words.stages import hands, rounds_given, served
 
 
 def course(words: Phrases, stage: Stage, sharing: Sharing) -> Iterator[Said | str]:
@@ -30,10 +30,7 @@ def _done(words: Phrases, run: list[Step], sharing: Sharing) -> str:
     rounds = run[-1].after.share[first.after.level]
     match first.action:
         case Action.DEAL:
-            if rounds > times:
-                return rounds_given(words, rounds - times + 1, rounds, words.say("at-place.as-in-the-first"))
-            piece_for = "hands.piece-with-ribbons" if sharing.ribbons else "plan.given"
-            return rounds_given(words, 1, rounds, served(words, piece_for, first.place, sharing))
+            return rounds_given(words, sharing, first.after.level, rounds - times + 1, rounds)
         case Action.START:
             key = "at-place.start-next" if rounds else "at-place.start"
             return words.say(key, reached=first.after.ahead, sharers=sharing.sharers)

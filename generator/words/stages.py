@@ -1,12 +1,13 @@
-"""One division in words, place by place: what the hands do, what lies where afterwards."""
+"""A place of a sharing in words: its heading, and its figure for those who see it and for those who do not."""
 
 from collections.abc import Iterator
 
 from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing, Stage
-from generator.engine.steps import Action, State, Step
+from generator.engine.steps import State
+from generator.words.hands import served
 from generator.words.material import left_over
-from generator.words.numbers import capital, in_a_row, in_clauses, listing, one_piece, piece, pieces, place_word
+from generator.words.numbers import capital, in_a_row, in_clauses, listing, piece, pieces, place_word
 from generator.words.phrases import Phrases
 
 
@@ -105,44 +106,3 @@ def _when(words: Phrases, stage: Stage, place: int) -> str:
     if stage.rounds in rounds:
         when.append(words.say("caption.after-rounds"))
     return listing(words, when)
-
-
-def served(words: Phrases, key: str, level: int, sharing: Sharing) -> str:
-    """What each kind of sharer is given in a round at a level, each by the phrase of a key."""
-    each = [
-        words.say(key, piece=one_piece(words, level + width), stands_for=10**width, count=sharing.mat[width])
-        for width in sharing.mat.widths
-    ]
-    return listing(words, each)
-
-
-def rounds_given(words: Phrases, first: int, last: int, given: str) -> str:
-    """'Rounds 2 to 6: one hundred to the child for 10 and one ten to each child for 1.'"""
-    key = {0: "plan.round", 1: "plan.two-rounds"}.get(last - first, "plan.rounds")
-    return words.say(key, first=first, last=last, given=given)
-
-
-def hands(words: Phrases, step: Step, sharing: Sharing) -> str:
-    """What the hands do in one step; nothing where they only go on to the next place."""
-    level = step.after.level
-    match step.action:
-        case Action.DEAL if sharing.ribbons:
-            return words.say(
-                "hands.deal-with-ribbons", pieces=served(words, "hands.piece-with-ribbons", level, sharing)
-            )
-        case Action.DEAL:
-            return words.say("hands.deal", piece=one_piece(words, level))
-        case Action.START:
-            return words.say("hands.start", reached=step.after.ahead, sharers=sharing.sharers)
-        case Action.TAKE_BACK:
-            return words.say("hands.take-back")
-        case Action.EXCHANGE:
-            one, smaller = one_piece(words, step.place), place_word(words, step.place - 1)
-            return words.say("hands.exchange", one=one, smaller=smaller)
-        case Action.SET_ASIDE:
-            return words.say("hands.set-aside", pieces=pieces(words, step.after.middle))
-        case Action.NOTHING:
-            key = "hands.nothing-with-ribbons" if sharing.ribbons else "hands.nothing"
-            return words.say(key, place=place_word(words, level))
-        case Action.GO_ON:
-            return ""

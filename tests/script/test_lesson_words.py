@@ -10,6 +10,7 @@ from generator.engine.diagnosis import telling_slips
 from generator.engine.observations import Observation, beads_on
 from generator.engine.sharing import Sharing, share
 from generator.engine.shelf import needs, shortages
+from generator.words.hands import hands
 from generator.words.lesson import (
     cards_at_the_close,
     put_together,
@@ -30,7 +31,7 @@ from generator.words.numbers import piece
 from generator.words.phrases import Phrases
 from generator.words.slips import first_on_paper, symptom_row
 from generator.words.spoken import opening
-from generator.words.stages import end_alternative, hands
+from generator.words.stages import end_alternative
 from generator.words.titles import division_name, lesson_title, way_of_sharing
 from tests.engine.divisions import RIBBON_DIVISORS, number_with_zeros
 from tests.sampling import sample, times
@@ -74,7 +75,7 @@ TOLD = """([dividend, divisor, ribbons, lookFirst, slips]) => {
     places,
     sharing.lessonWords.screens(places),
     sharing.stageWords.endAlternative(division),
-    division.steps.map((step) => sharing.stageWords.hands(step, division)),
+    division.steps.map((step) => sharing.handWords.hands(step, division)),
     cardsAtTheClose(division),
     cardsAlternative(division),
     product(division),

@@ -8,7 +8,7 @@ from generator.engine.sharing import share
 from generator.engine.shelf import Shelf, Shortage, needs
 from generator.errors import HandbookError
 from generator.words import material, numbers, spoken, stages, titles
-from generator.words.at_place import hands_at
+from generator.words.hands import hands, hands_at
 from generator.words.lesson import cards_at_the_close, to_set_out
 from generator.words.phrases import Grouping, Phrases
 
@@ -107,7 +107,7 @@ def test_a_single_child_with_a_ribbon() -> None:
     assert stages.stage_caption(WORDS, tens, sharing).startswith(
         "A round here is one ten to each child who stands for 10."
     )
-    assert stages.hands(WORDS, tens.steps[0], sharing) == "Give one ten to the child for 10"
+    assert hands(WORDS, tens.steps[0], sharing) == "Give one ten to the child for 10"
 
 
 def test_a_caption_says_between_which_rounds_something_is_exchanged() -> None:

@@ -22,7 +22,7 @@ from generator.pages.writing.sandbox import Sandbox
 from generator.pages.writing.settings import settings
 from generator.pages.writing.views import places_of_the_bank, stage_views
 from generator.source.school import School
-from generator.words import material, numbers, spoken, stages, titles
+from generator.words import hands, material, numbers, spoken, stages, titles
 from generator.words.lesson import rounds_with_ribbons
 from generator.words.phrases import Phrases
 from generator.words.slips import explain, symptom_row
@@ -42,6 +42,7 @@ _AS_IT_IS = (
 
 _SAYING: tuple[Callable[..., Any], ...] = (
     explain,
+    hands.hands,
     material.card_values,
     material.cards_alternative,
     material.cards_named,
@@ -62,7 +63,6 @@ _SAYING: tuple[Callable[..., Any], ...] = (
     rounds_with_ribbons,
     settings,
     stages.end_alternative,
-    stages.hands,
     stages.stage_alternative,
     stages.stage_caption,
     stages.stage_heading,

@@ -4,7 +4,7 @@
   const { valueOf, downFrom } = sharing.places;
   const { placeWord, capital } = sharing.numberWords;
   const { divisionName } = sharing.titles;
-  const { hands } = sharing.stageWords;
+  const { hands } = sharing.handWords;
   const { table } = sharing.lessonParts;
   const { element, say, number, signed } = sharing.elements;
 

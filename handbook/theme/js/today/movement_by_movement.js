@@ -3,7 +3,8 @@
 {
   const { readMovement, note } = sharing.address;
   const { pieces, capital } = sharing.numberWords;
-  const { hands, traysWords } = sharing.stageWords;
+  const { hands } = sharing.handWords;
+  const { traysWords } = sharing.stageWords;
   const { says } = sharing.lessonParts;
   const { courseOf } = sharing.course;
   const { drawnMat } = sharing.mat;

@@ -7,7 +7,7 @@
   const { numberWords, placeWord, standsForWord, material, piece, pieces, listing, inClauses, capital } =
     sharing.numberWords;
   const { cardsNamed, fromBank, ribbonsWorn, smallCards, trays } = sharing.materialWords;
-  const { handsAt } = sharing.atPlace;
+  const { handsAt } = sharing.handWords;
   const { saidInParts } = sharing.spoken;
   const { stageHeading, stageAlternative } = sharing.stageWords;
 

@@ -1,9 +1,9 @@
-// One division in words, place by place and step by step: what the hands do, what lies where afterwards.
+// A place of a division in words: its heading, and its figure for those who do not see it.
 "use strict";
 {
   const { UNITS, placesHeld, sum } = sharing.places;
   const { say, written } = sharing.phrases;
-  const { placeWord, piece, onePiece, pieces, inARow, inClauses, listing, capital } = sharing.numberWords;
+  const { placeWord, piece, pieces, inARow, inClauses, listing, capital } = sharing.numberWords;
   const { leftOver } = sharing.materialWords;
 
   /** @type {(stage: Stage, division: Division) => string} "Thousands: 1 each, 1 to the bank" */
@@ -88,42 +88,5 @@
     return listing(told);
   };
 
-  /** @type {(step: Step, division: Division) => string} "" where they only go on to the next place */
-  const hands = (step, division) => {
-    const { level, ahead, middle } = step.after;
-    switch (step.action) {
-      case "deal-round":
-        return division.ribbons
-          ? say("hands.deal-with-ribbons", { pieces: served(level, division) })
-          : say("hands.deal", { piece: onePiece(level) });
-      case "start-round":
-        return say("hands.start", { reached: ahead, sharers: division.sharers });
-      case "take-back":
-        return say("hands.take-back");
-      case "exchange":
-        return say("hands.exchange", {
-          one: onePiece(step.place),
-          smaller: placeWord(step.place - 1),
-        });
-      case "set-aside":
-        return say("hands.set-aside", { pieces: pieces(middle) });
-      case "nothing-here":
-        return say(division.ribbons ? "hands.nothing-with-ribbons" : "hands.nothing", {
-          place: placeWord(level),
-        });
-      default:
-        return "";
-    }
-  };
-
-  /** With ribbons: what each kind of sharer is dealt in a round at this level. */
-  const served = (level, { mat, widths }) =>
-    listing(
-      widths.map((width) => {
-        const given = { piece: onePiece(level + width), stands_for: 10 ** width, count: mat[width] };
-        return say("hands.piece-with-ribbons", given);
-      }),
-    );
-
-  sharing.stageWords = { stageHeading, stageAlternative, endAlternative, traysWords, served, hands };
+  sharing.stageWords = { stageHeading, stageAlternative, endAlternative, traysWords };
 }

@@ -1,22 +1,64 @@
-"""What the hands do at one place of a sharing, in one line."""
+"""What the hands do: in one movement, in rounds that follow each other, and at a whole place in one line."""
 
 from collections.abc import Iterable, Iterator
 
 from generator.engine.sharing import Moment, Sharing, Stage
-from generator.engine.steps import Action
-from generator.words.numbers import capital, listing, piece, pieces
+from generator.engine.steps import Action, Step
+from generator.words.numbers import capital, listing, one_piece, piece, pieces, place_word
 from generator.words.phrases import Phrases
-from generator.words.stages import rounds_given, served
+
+
+def hands(words: Phrases, step: Step, sharing: Sharing) -> str:
+    """What the hands do in one step; nothing where they only go on to the next place."""
+    level = step.after.level
+    match step.action:
+        case Action.DEAL if sharing.ribbons:
+            return words.say(
+                "hands.deal-with-ribbons", pieces=served(words, "hands.piece-with-ribbons", level, sharing)
+            )
+        case Action.DEAL:
+            return words.say("hands.deal", piece=one_piece(words, level))
+        case Action.START:
+            return words.say("hands.start", reached=step.after.ahead, sharers=sharing.sharers)
+        case Action.TAKE_BACK:
+            return words.say("hands.take-back")
+        case Action.EXCHANGE:
+            one, smaller = one_piece(words, step.place), place_word(words, step.place - 1)
+            return words.say("hands.exchange", one=one, smaller=smaller)
+        case Action.SET_ASIDE:
+            return words.say("hands.set-aside", pieces=pieces(words, step.after.middle))
+        case Action.NOTHING:
+            key = "hands.nothing-with-ribbons" if sharing.ribbons else "hands.nothing"
+            return words.say(key, place=place_word(words, level))
+        case Action.GO_ON:
+            return ""
+
+
+def served(words: Phrases, key: str, level: int, sharing: Sharing) -> str:
+    """What each kind of sharer is given in a round at a level, each by the phrase of a key."""
+    each = [
+        words.say(key, piece=one_piece(words, level + width), stands_for=10**width, count=sharing.mat[width])
+        for width in sharing.mat.widths
+    ]
+    return listing(words, each)
+
+
+def rounds_given(words: Phrases, sharing: Sharing, level: int, first: int, last: int) -> str:
+    """'Rounds 1 to 3: one hundred to each tray.', and of later ones 'Round 4: as in round 1.'"""
+    piece_for = "hands.piece-with-ribbons" if sharing.ribbons else "plan.given"
+    given = words.say("at-place.as-in-the-first") if first > 1 else served(words, piece_for, level, sharing)
+    key = {0: "plan.round", 1: "plan.two-rounds"}.get(last - first, "plan.rounds")
+    return words.say(key, first=first, last=last, given=given)
 
 
 def hands_at(words: Phrases, sharing: Sharing, stage: Stage) -> tuple[str, ...]:
     """Part by part: every round, what is taken back, every trip to the bank, and what lies in the middle then."""
     are_several = any(part.goes_on and part.rounds for part in stage.parts)
-    hands: list[str] = []
+    told: list[str] = []
     for part in stage.parts:
         done = [*(_trip(words, part) if part.at_the_bank else _given_out(words, sharing, part, are_several))]
-        hands.append(" ".join([*(done or [words.say("at-place.nothing")]), _then(words, part, nothing_moved=not done)]))
-    return tuple(hands)
+        told.append(" ".join([*(done or [words.say("at-place.nothing")]), _then(words, part, nothing_moved=not done)]))
+    return tuple(told)
 
 
 def _trip(words: Phrases, part: Stage) -> Iterator[str]:
@@ -26,19 +68,13 @@ def _trip(words: Phrases, part: Stage) -> Iterator[str]:
 def _given_out(words: Phrases, sharing: Sharing, part: Stage, is_one_of_several: bool) -> Iterator[str]:
     """Where trips are too many to be parts of their own, this one has them all: before the first round, and between."""
     if is_one_of_several:
-        yield _numbered_rounds(words, sharing, part)
+        first, last = part.before.share[part.level] + 1, part.after.share[part.level]
+        yield rounds_given(words, sharing, part.level, first, last)
     else:
         yield from _for_a_round(words, (moment for moment in part.moments if not moment.rounds))
         yield from _rounds(words, sharing, part)
         yield from _for_a_round(words, (moment for moment in part.moments if moment.rounds))
     yield from _taken_back(words, sharing, part)
-
-
-def _numbered_rounds(words: Phrases, sharing: Sharing, part: Stage) -> str:
-    """'Rounds 2 to 6: as in round 1.'"""
-    first, last = part.before.share[part.level] + 1, part.after.share[part.level]
-    each = served(words, "hands.piece-with-ribbons", part.level, sharing)
-    return rounds_given(words, first, last, words.say("at-place.as-in-the-first") if first > 1 else each)
 
 
 def _rounds(words: Phrases, sharing: Sharing, part: Stage) -> Iterator[str]:

@@ -1,10 +1,46 @@
-// What the hands do at one place of a division, in one line.
+// What the hands do: in one movement, in rounds that follow each other, and at a whole place in one line.
 "use strict";
 {
   const { sum } = sharing.places;
   const { say, written } = sharing.phrases;
-  const { capital, listing, piece, pieces } = sharing.numberWords;
-  const { served } = sharing.stageWords;
+  const { capital, listing, onePiece, piece, pieces, placeWord } = sharing.numberWords;
+
+  /** @type {(step: Step, division: Division) => string} "" where they only go on to the next place */
+  const hands = (step, division) => {
+    const { level, ahead, middle } = step.after;
+    switch (step.action) {
+      case "deal-round":
+        return division.ribbons
+          ? say("hands.deal-with-ribbons", { pieces: served(level, division) })
+          : say("hands.deal", { piece: onePiece(level) });
+      case "start-round":
+        return say("hands.start", { reached: ahead, sharers: division.sharers });
+      case "take-back":
+        return say("hands.take-back");
+      case "exchange":
+        return say("hands.exchange", {
+          one: onePiece(step.place),
+          smaller: placeWord(step.place - 1),
+        });
+      case "set-aside":
+        return say("hands.set-aside", { pieces: pieces(middle) });
+      case "nothing-here":
+        return say(division.ribbons ? "hands.nothing-with-ribbons" : "hands.nothing", {
+          place: placeWord(level),
+        });
+      default:
+        return "";
+    }
+  };
+
+  /** With ribbons: what each kind of sharer is dealt in a round at this level. */
+  const served = (level, { mat, widths }) =>
+    listing(
+      widths.map((width) => {
+        const given = { piece: onePiece(level + width), stands_for: 10 ** width, count: mat[width] };
+        return say("hands.piece-with-ribbons", given);
+      }),
+    );
 
   /** @type {(division: Division, stage: Stage) => string[]} part by part, and what lies in the middle then */
   const handsAt = (division, { parts }) => {
@@ -76,5 +112,5 @@
     return say(`at-place.${endsTheSharing ? "left-over" : `${still}middle`}`, { pieces: pieces(end) });
   };
 
-  sharing.atPlace = { handsAt };
+  sharing.handWords = { hands, handsAt };
 }
