@@ -57,9 +57,13 @@ class Counts(tuple[int, ...]):
         """The same with so many pieces more of a place that is counted already; fewer if `pieces` is below zero."""
         return type(self)((*self[:place], self[place] + pieces, *self[place + 1 :]))
 
-    def less(self, other: Self, size: int) -> Self:
-        """How many more than in another there are, of so many places; below zero: fewer."""
-        return type(self)(self.at(place) - other.at(place) for place in range(size))
+    def less(self, other: Self) -> Self:
+        """How many more than in another of as many places there are; below zero: fewer."""
+        return type(self)(pieces - others for pieces, others in zip(self, other, strict=True))
+
+    def with_places(self, size: int) -> Self:
+        """The same with so many places counted."""
+        return type(self)((self + (0,) * size)[:size])
 
     def raised(self, width: int) -> Self:
         """Every piece so many places larger; no more places are counted than before."""

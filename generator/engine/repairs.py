@@ -79,16 +79,17 @@ def _leads_to_the_end(sharing: Sharing, movement: Movement, outcome: Outcome) ->
     if min(middle) < 0 or not all(0 <= there < TEN for tray in trays for there in tray.holds):
         return False
     share = Counts.of(trays[0].holds.value // trays[0].stands_for)
-    end = deal_on(State(middle, share.less(Counts(), len(middle)), UNITS, 0), sharing.mat)
-    size = len(end.middle)
-    return end.middle == sharing.end.middle.less(Counts(), size) and end.share == sharing.end.share.less(Counts(), size)
+    end = deal_on(State(middle, share.with_places(len(middle)), UNITS, 0), sharing.mat)
+    size, right = len(end.middle), sharing.end
+    return end.middle == right.middle.with_places(size) and end.share == right.share.with_places(size)
 
 
 def _left_behind(sharing: Sharing, outcome: Outcome) -> Room:
     size = max(len(sharing.start), len(outcome.left), *(len(tray.holds) for tray in outcome.trays))
 
     def pile(at: At, right: Counts, there: Counts, stands_for: int = 1) -> Pile:
-        return Pile(at, right.less(Counts(), size), there.less(right, size), stands_for)
+        right = right.with_places(size)
+        return Pile(at, right, there.with_places(size).less(right), stands_for)
 
     due = {tray.stands_for: tray.holds for tray in sharing.trays(sharing.end)}
     rolled = outcome.occasion.place if outcome.occasion.slip is Slip.ROLLED_AWAY else None

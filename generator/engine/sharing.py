@@ -200,7 +200,7 @@ class Sharing:
 
     def bank(self, state: State) -> Counts:
         """What the bank has gained since the number was laid out; below zero: given out."""
-        return Counts(laid - out for laid, out in zip(self.start, self.out_of_the_bank(state), strict=True))
+        return self.start.less(self.out_of_the_bank(state))
 
     @cached_property
     def pieces_needed(self) -> Counts:
@@ -212,7 +212,7 @@ class Sharing:
     @property
     def from_bank(self) -> Counts:
         """The most pieces of each place that come from the bank besides those laid out at the start."""
-        return Counts(most - laid for most, laid in zip(self.pieces_needed, self.start, strict=True))
+        return self.pieces_needed.less(self.start)
 
     @property
     def handlings(self) -> int:

@@ -130,10 +130,10 @@ def _all_alike(sharing: Sharing, seen: Observation, one: int, off_by: int, most:
     size = len(Counts.of(max(sharing.dividend, abs(off_by), *(pile.value for pile in there))))
     digits = partial(_pieces_of, size=size)
     in_all = [digits(pile.value - right) for pile, right in zip(there, due, strict=True)]
-    by_place = [digits(pile.value).less(digits(right), size) for pile, right in zip(there, due, strict=True)]
+    by_place = [digits(pile.value).less(digits(right)) for pile, right in zip(there, due, strict=True)]
     lacking = digits(off_by)
     for tray, off in zip(there[1:], in_all[1:], strict=True):
-        lacking = lacking.less(Counts(tray.sharers * pieces for pieces in off), size)
+        lacking = lacking.less(Counts(tray.sharers * pieces for pieces in off))
     plans: list[Repair | None] = []
     for differs in ([lacking, *in_all[1:]], in_all, by_place):
         left, *trays = zip(there, due, differs, strict=True)
@@ -153,7 +153,7 @@ def _pile(at: At, read: Reading, due: int, off: Counts) -> Pile:
     size = len(off)
     right = _pieces_of(due, size)
     if not all(0 <= pieces < 2 * TEN for pieces in map(add, right, off)):
-        right = _pieces_of(read.value, size).less(off, size)
+        right = _pieces_of(read.value, size).less(off)
     return Pile(at, right, off, read.stands_for)
 
 
@@ -165,7 +165,7 @@ def _pieces_moved(plan: Repair) -> int:
 def _pieces_of(number: int, size: int) -> Counts:
     """A number as pieces of so many places; below zero, as many pieces fewer."""
     sign = 1 if number > 0 else -1
-    return Counts(sign * Counts.of(abs(number)).at(place) for place in range(size))
+    return Counts(sign * pieces for pieces in Counts.of(abs(number)).with_places(size))
 
 
 def _held_so_far(trays: Iterable[Reading], share: int) -> list[int]:

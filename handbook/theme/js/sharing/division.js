@@ -1,7 +1,7 @@
 // One division, worked out: the number, who shares it, every step, and all that follows from them.
 "use strict";
 {
-  const { digitsOf, valueOf, sum, placesHeld, at } = sharing.places;
+  const { digitsOf, valueOf, sum, placesHeld, at, less } = sharing.places;
   const { beginning, deal } = sharing.dealing;
   const { firstServed, everyTray } = sharing.trays;
 
@@ -190,8 +190,7 @@
 
     /** @type {(state: State) => Counts} what the bank has gained since the beginning; below zero: given out */
     bank(state) {
-      const room = this.outOfTheBank(state);
-      return this.start.map((laid, place) => laid - room[place]);
+      return less(this.start, this.outOfTheBank(state));
     }
 
     /** @returns {Counts} the most pieces of each place that are out of the bank at one moment */

@@ -38,6 +38,9 @@
   /** @type {(counts: Counts, than: Counts) => Counts} so many fewer at every place; both are of the same places */
   const less = (counts, than) => counts.map((count, place) => count - than[place]);
 
+  /** @type {(counts: Counts, size: number) => Counts} the same with so many places counted */
+  const withPlaces = (counts, size) => Array.from({ length: size }, (_, place) => at(counts, place));
+
   /** @type {(counts: Counts, width: number) => Counts} every piece so many places larger, in no more places */
   const raised = (counts, width) => [...Array(width).fill(0), ...counts].slice(0, counts.length);
 
@@ -73,6 +76,7 @@
     at,
     plus,
     less,
+    withPlaces,
     raised,
     named,
     downFrom,

@@ -2,7 +2,7 @@
 // leads from what a slip left behind to the right pieces on every tray and left over, an empty floor and a whole bank.
 "use strict";
 {
-  const { UNITS, digitsOf, placesHeld, at, plus, valueOf, quotientOf } = sharing.places;
+  const { UNITS, digitsOf, placesHeld, at, plus, less, withPlaces, valueOf, quotientOf } = sharing.places;
   const { dealOn } = sharing.dealing;
   const { TEN, pileOf, holds, reads, withMore, together, roomOf, inAll } = sharing.repairMovements;
   const { MOST_MOVEMENTS, shortest } = sharing.shortest;
@@ -59,8 +59,7 @@
     const areDigits = then.every(({ holds }) => holds.every((there) => there >= 0 && there < TEN));
     if (!areDigits || Math.min(...middle) < 0) return false;
     const [{ holds, stands_for }] = then;
-    const digits = digitsOf(quotientOf(valueOf(holds), stands_for));
-    const share = middle.map((_, place) => at(digits, place));
+    const share = withPlaces(digitsOf(quotientOf(valueOf(holds), stands_for)), middle.length);
     const end = dealOn({ middle, share, level: UNITS }, division.mat);
     const isRight = (what) => end[what].every((count, place) => count === at(division.end[what], place));
     return isRight("middle") && isRight("share");
@@ -69,10 +68,9 @@
   /** @type {(division: Division, outcome: Outcome) => Room} */
   const leftBehind = (division, { occasion, trays, left }) => {
     const size = Math.max(division.start.length, left.length, ...trays.map((tray) => tray.holds.length));
-    const filled = (pieces) => Array.from({ length: size }, (_, place) => pieces[place] ?? 0);
     const pile = (at, right, there, stands_for = 1) => {
-      const full = filled(right);
-      return pileOf(at, full, filled(there).map((pieces, place) => pieces - full[place]), stands_for);
+      const full = withPlaces(right, size);
+      return pileOf(at, full, less(withPlaces(there, size), full), stands_for);
     };
     const due = Object.fromEntries(division.trays(division.end).map((tray) => [tray.stands_for, tray.holds]));
     const rolled = occasion.slip === "piece-rolled-away" ? occasion.place : null;
@@ -80,7 +78,7 @@
       pile: pile("tray", due[tray.stands_for], tray.holds, tray.stands_for),
       many: tray.sharers,
     }));
-    return roomOf(plus(filled([]), rolled, 1), pile("left-over", division.end.middle, left), piles);
+    return roomOf(plus(withPlaces([], size), rolled, 1), pile("left-over", division.end.middle, left), piles);
   };
 
   /** After a tray too many or too few: everything again from the largest piece that lies or should lie on a tray. */

@@ -2,7 +2,7 @@
 // read tells how many pieces of each place lie where they should not, also while the lesson goes on.
 "use strict";
 {
-  const { UNITS, digitsOf, placesHeld, downFrom, sum, at, less, quotientOf } = sharing.places;
+  const { UNITS, digitsOf, placesHeld, downFrom, sum, at, less, withPlaces, quotientOf } = sharing.places;
   const { TEN, pileOf, inAll, roomOf } = sharing.repairMovements;
   const { MOST_MOVEMENTS, shortest } = sharing.shortest;
   const { offBy } = sharing.observations;
@@ -111,10 +111,8 @@
     if (placesHeld(digitsOf(Math.abs(tooMany))).length > 1) return null;
     const largest = Math.max(division.dividend, left, Math.abs(tooMany), ...trays.map(({ value }) => value));
     const size = String(largest).length;
-    const piecesOf = (number) => {
-      const digits = digitsOf(Math.abs(number));
-      return Array.from({ length: size }, (_, place) => Math.sign(number) * at(digits, place));
-    };
+    const piecesOf = (number) =>
+      withPlaces(digitsOf(Math.abs(number)), size).map((pieces) => Math.sign(number) * pieces);
     const byValue = (there, due) => piecesOf(there - due);
     const byPlace = (there, due) => less(piecesOf(there), piecesOf(due));
     const planFor = ([offOf, offInTheMiddle]) => {

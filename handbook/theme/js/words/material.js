@@ -1,7 +1,7 @@
 // Trays, cards and the shelf in words.
 "use strict";
 {
-  const { UNITS, HUNDREDS, placeName, sum } = sharing.places;
+  const { UNITS, HUNDREDS, placeName, sum, less } = sharing.places;
   const { cards } = sharing.shelf;
   const { say, has, written } = sharing.phrases;
   const { pieces, inARow, inClauses, listing } = sharing.numberWords;
@@ -56,7 +56,7 @@
     say(`ribbons.colour.${width > HUNDREDS ? "larger" : placeName(width)}`, { stands_for: 10 ** width });
 
   /** @type {(division: Division) => Counts} what the bank gives besides the number itself */
-  const fromBank = ({ piecesNeeded, start }) => piecesNeeded.map((most, place) => most - start[place]);
+  const fromBank = ({ piecesNeeded, start }) => less(piecesNeeded, start);
 
   /** @type {(division: Division) => string} what is set out, for those who do not see the figure */
   const layoutAlternative = (division) => {
