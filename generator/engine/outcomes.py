@@ -93,9 +93,7 @@ def _counting_trays(sharing: Sharing) -> Iterator[Outcome]:
 def _at_the_bank(sharing: Sharing) -> Iterator[Outcome]:
     end = sharing.end
     turns: Counter[int] = Counter()
-    for step in sharing.steps:
-        if step.action is not Action.EXCHANGE:
-            continue
+    for step in sharing.steps_of(Action.EXCHANGE):
         room = step.after
         large, small = step.place, step.place - 1
         turns[large] += 1
@@ -116,7 +114,7 @@ def _at_the_bank(sharing: Sharing) -> Iterator[Outcome]:
 
 
 def _in_whole_rounds(sharing: Sharing) -> Iterator[Outcome]:
-    for room in (step.after for step in sharing.steps if step.action is Action.DEAL):
+    for room in (step.after for step in sharing.steps_of(Action.DEAL)):
         turn = room.share[room.level]
         for width in sharing.mat.widths:
             place = room.level + width
@@ -160,9 +158,7 @@ def _left_lying(sharing: Sharing, occasion: Occasion, lacks: Difference) -> Outc
 
 
 def _in_rounds_taken_back(sharing: Sharing) -> Iterator[Outcome]:
-    for step in sharing.steps:
-        if step.action is not Action.TAKE_BACK:
-            continue
+    for step in sharing.steps_of(Action.TAKE_BACK):
         room = step.after
         level = room.level
         turn = room.share[level] + 1
@@ -185,7 +181,7 @@ def _with_the_same_kind(sharing: Sharing) -> Iterator[Outcome]:
     end = share(sharing.dividend, sharing.sharers).end
     trays = tuple(Tray(sharing.mat[width], 10**width, end.share) for width in sharing.mat.widths)
     yield Outcome(Occasion(Slip.SAME_KIND, None, spot=Spot.EVERY_TRAY), trays, end.middle)
-    for room in (step.after for step in sharing.steps if step.action is Action.DEAL):
+    for room in (step.after for step in sharing.steps_of(Action.DEAL)):
         for width in larger:
             due, given = room.level + width, room.level + smallest
             occasion = Occasion(Slip.SAME_KIND, due, room.share[room.level], given, spot=Spot.ONE_TRAY)

@@ -168,6 +168,10 @@ class Sharing:
     def exchanges(self) -> int:
         return self.exchanged.pieces
 
+    def steps_of(self, action: Action) -> list[Step]:
+        """All steps in which the hands do one thing."""
+        return [step for step in self.steps if step.action is action]
+
     @cached_property
     def stages(self) -> tuple[Stage, ...]:
         """One per level down to the units, also where no round can be dealt."""
@@ -205,8 +209,7 @@ class Sharing:
     @cached_property
     def pieces_needed(self) -> Counts:
         """The most pieces of each place that are out of the bank at one moment."""
-        exchanges = (step for step in self.steps if step.action is Action.EXCHANGE)
-        moments = (self.start, *(self.out_of_the_bank(step.after) for step in exchanges))
+        moments = (self.start, *(self.out_of_the_bank(step.after) for step in self.steps_of(Action.EXCHANGE)))
         return Counts(map(max, zip(*moments, strict=True)))
 
     @property
