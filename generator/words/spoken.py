@@ -5,7 +5,7 @@ has the same words, and no two places in a row have the same ones.
 """
 
 from collections.abc import Iterator
-from itertools import chain, islice
+from itertools import chain
 from typing import NamedTuple
 
 from generator.engine.places import UNITS
@@ -58,28 +58,29 @@ def said_at(words: Phrases, sharing: Sharing, stage: Stage) -> Iterator[Said]:
     return chain(*said_in_parts(words, sharing, stage))
 
 
-def said_in_parts(words: Phrases, sharing: Sharing, stage: Stage) -> tuple[list[Said], ...]:
+def said_in_parts(words: Phrases, sharing: Sharing, stage: Stage) -> list[list[Said]]:
     """The same by the parts of the stage. What is said of a piece that goes to the bank for a round is said once."""
     way = (sharing.stages[0].level - stage.level) % _WAYS + 1
-    said: tuple[list[Said], ...] = tuple([] for _ in stage.parts)
-    said[0].append(Said(GUIDE, _beginning(words, sharing, stage, way), 0))
-    numbered = enumerate(stage.movements)
+    said: list[list[Said]] = []
     told: set[tuple[int, bool]] = set()
-    for part, lines in zip(stage.parts, said, strict=True):
-        for made, step in islice(numbered, len(part.steps)):
+    made = 0
+    for part in stage.parts:
+        lines = [] if said else [Said(GUIDE, _beginning(words, sharing, stage, way), made)]
+        for step in part.steps:
             place, is_later = step.place, step.after.share[stage.level] == stage.rounds
-            if step.action is not Action.EXCHANGE or (place, is_later) in told:
-                continue
-            times = part.exchanged[place] if is_later else 1
-            key = _to_the_bank(stage, step, way, is_first=not told)
-            lines.append(Said(GUIDE, _said_of(words, key, place, times), made))
-            if (place, False) not in told:
-                lines.append(Said(BANKER, _said_of(words, f"banker.{way}", place, 1), made))
-            told.add((place, is_later))
+            if step.action is Action.EXCHANGE and (place, is_later) not in told:
+                times = part.exchanged[place] if is_later else 1
+                key = _to_the_bank(stage, step, way, is_first=not told)
+                lines.append(Said(GUIDE, _said_of(words, key, place, times), made))
+                if (place, False) not in told:
+                    lines.append(Said(BANKER, _said_of(words, f"banker.{way}", place, 1), made))
+                told.add((place, is_later))
+            made += 1
         if stage.unfinished and not part.goes_on and not part.at_the_bank:
             lines.append(_too_few(words, sharing, stage, way))
+        said.append(lines)
     if stage.level == UNITS:
-        made = len(stage.movements) - bool(sharing.remainder)  # what is left over is kept apart after it
+        made -= bool(sharing.remainder)  # what is left over is kept apart after it
         said[-1].append(Said(GUIDE, _end(words, sharing), made))
     return said
 
