@@ -13,7 +13,7 @@ Names used here
 """
 
 from collections.abc import Iterator
-from operator import lt, sub
+from operator import sub
 
 from generator.engine.places import UNITS, Counts, Mat
 from generator.engine.steps import Action, State, Step
@@ -117,8 +117,6 @@ def _exchanges_for_a_round(middle: list[int], cost: list[int]) -> list[int] | No
 
     None where the larger pieces do not go that far.
     """
-    if not any(map(lt, middle, cost)):
-        return []
     wanted = 0
     places: list[int] = []
     for place, need in enumerate(cost):

@@ -49,7 +49,6 @@ def every_tray(mat: Mat, share: Counts, *differences: Difference) -> tuple[Tray,
         mine = [one for one in differences if one.width == width]
         equal = mat[width] - sum(one.sharers for one in mine)
         groups = [(one.sharers, one.on(holds)) for one in mine] + [(equal, holds)]
-        if mine:
-            groups.sort(key=lambda group: group[1].value, reverse=True)
+        groups.sort(key=lambda group: group[1].value, reverse=True)
         trays += [Tray(sharers, 10**width, what) for sharers, what in groups if sharers]
     return tuple(trays)
