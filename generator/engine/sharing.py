@@ -15,8 +15,8 @@ from generator.errors import SharingError
 _MOST_TRIPS_APART = 3
 
 
-class Moment(NamedTuple):
-    """Exchanges of one place at one moment: `times` of them, when so many rounds had been given out."""
+class Trip(NamedTuple):
+    """Pieces of one place exchanged in one go: `times` of them, when so many rounds had been given out."""
 
     place: int
     times: int
@@ -76,11 +76,11 @@ class Stage:
         return tuple(step for step in self.steps if step.action is not Action.GO_ON)
 
     @property
-    def moments(self) -> tuple[Moment, ...]:
-        """When something is exchanged, in order: with ribbons it can be needed between two rounds."""
+    def trips(self) -> tuple[Trip, ...]:
+        """What is exchanged, in order: with ribbons it can be needed between two rounds."""
         exchanges = (step for step in self.steps if step.action is Action.EXCHANGE)
         times = Counter((step.place, step.after.share[self.level]) for step in exchanges)
-        return tuple(Moment(place, times[place, rounds], rounds) for place, rounds in times)
+        return tuple(Trip(place, times[place, rounds], rounds) for place, rounds in times)
 
     @cached_property
     def parts(self) -> tuple[Self, ...]:
@@ -90,23 +90,23 @@ class Stage:
         """
         together = groupby(self.movements, key=lambda step: step.action is Action.EXCHANGE)
         groups = [tuple(group) for _, group in together]
-        if not self.rounds and (not groups or _is_trip(groups[0])):
+        if not self.rounds and (not groups or _ends_at_the_bank(groups[0])):
             groups.insert(0, ())  # one sees that nothing can be given out
-        later = [groups.pop()] if _is_trip(groups[-1]) else []
-        if sum(map(_is_trip, groups)) > _MOST_TRIPS_APART:
+        later = [groups.pop()] if _ends_at_the_bank(groups[-1]) else []
+        if sum(map(_ends_at_the_bank, groups)) > _MOST_TRIPS_APART:
             groups = [tuple(chain(*groups))]
         parts: list[Self] = []
         before, level = self.before, self.level
         for group in (*groups, *later):
             after = group[-1].after if group else before
             goes_on = after.share[level] < self.after.share[level]
-            at_the_bank = _is_trip(group) and after.share[level] == before.share[level]
+            at_the_bank = _ends_at_the_bank(group) and after.share[level] == before.share[level]
             parts.append(replace(self, before=before, steps=group, at_the_bank=at_the_bank, goes_on=goes_on))
             before = after
         return tuple(parts)
 
 
-def _is_trip(steps: tuple[Step, ...]) -> bool:
+def _ends_at_the_bank(steps: tuple[Step, ...]) -> bool:
     return bool(steps) and steps[-1].action is Action.EXCHANGE
 
 

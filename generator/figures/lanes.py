@@ -70,7 +70,7 @@ def _who_shares(view: View) -> tuple[Mark, ...]:
 def _when(view: View, place: int, room: float) -> str:
     """'before round 2', as exactly as there is room for."""
     last = view.scene.rounds
-    rounds = [moment.rounds for moment in view.scene.moments if moment.place == place]
+    rounds = [trip.rounds for trip in view.scene.trips if trip.place == place]
     before = [str(given + 1) for given in rounds if given < last]
     said = [view.say("figure.before-round", count=len(before), rounds=in_a_row(view.words, before))] if before else []
     if last in rounds:

@@ -3,7 +3,7 @@
 from typing import NamedTuple
 
 from generator.engine.places import UNITS, Counts, Mat
-from generator.engine.sharing import Moment, Sharing, Stage
+from generator.engine.sharing import Sharing, Stage, Trip
 
 _FEWEST_PLACES = 2  # the words of a figure need as much room
 
@@ -33,7 +33,7 @@ class Scene(NamedTuple):
     at_the_bank: whether something is exchanged and nothing else happens
     given: by place, how many pieces went to each tray that is given any
     too_few: whether pieces of a round lie there, but not enough for one
-    exchanged: how many pieces of each place went to the bank; `moments` tell when
+    exchanged: how many pieces of each place went to the bank; `trips` tell when
     rounds: how many were given out
     ready: the pieces that the bank must have ready
     share: what one who stands for one holds; `new` is what has just come of it
@@ -48,7 +48,7 @@ class Scene(NamedTuple):
     given: Counts = Counts()
     too_few: bool = False
     exchanged: Counts = Counts()
-    moments: tuple[Moment, ...] = ()
+    trips: tuple[Trip, ...] = ()
     rounds: int = 0
     ready: Counts = Counts()
     share: Counts = Counts()
@@ -115,7 +115,7 @@ def stage_scene(sharing: Sharing, stage: Stage) -> Scene:
         given=Counts(stage.rounds if place in active else 0 for place in places),
         too_few=stage.unfinished,
         exchanged=stage.exchanged,
-        moments=stage.moments,
+        trips=stage.trips,
         rounds=stage.rounds,
         share=stage.after.share,
         new=Counts(stage.rounds if place == level else 0 for place in places),

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 
-from generator.engine.sharing import Moment, Sharing, Stage
+from generator.engine.sharing import Sharing, Stage, Trip
 from generator.engine.steps import Action, Step
 from generator.words.numbers import capital, listing, one_piece, piece, pieces, place_word
 from generator.words.phrases import Phrases
@@ -56,13 +56,13 @@ def hands_at(words: Phrases, sharing: Sharing, stage: Stage) -> tuple[str, ...]:
     are_several = any(part.goes_on and part.rounds for part in stage.parts)
     told: list[str] = []
     for part in stage.parts:
-        done = [*(_trip(words, part) if part.at_the_bank else _given_out(words, sharing, part, are_several))]
+        done = [*(_at_the_bank(words, part) if part.at_the_bank else _given_out(words, sharing, part, are_several))]
         told.append(" ".join([*(done or [words.say("at-place.nothing")]), _then(words, part, nothing_moved=not done)]))
     return tuple(told)
 
 
-def _trip(words: Phrases, part: Stage) -> Iterator[str]:
-    return _for_a_round(words, part.moments) if part.goes_on else _to_the_bank(words, part.moments)
+def _at_the_bank(words: Phrases, part: Stage) -> Iterator[str]:
+    return _for_a_round(words, part.trips) if part.goes_on else _to_the_bank(words, part.trips)
 
 
 def _given_out(words: Phrases, sharing: Sharing, part: Stage, is_one_of_several: bool) -> Iterator[str]:
@@ -71,9 +71,9 @@ def _given_out(words: Phrases, sharing: Sharing, part: Stage, is_one_of_several:
         first, last = part.before.share[part.level] + 1, part.after.share[part.level]
         yield rounds_given(words, sharing, part.level, first, last)
     else:
-        yield from _for_a_round(words, (moment for moment in part.moments if not moment.rounds))
+        yield from _for_a_round(words, (trip for trip in part.trips if not trip.rounds))
         yield from _rounds(words, sharing, part)
-        yield from _for_a_round(words, (moment for moment in part.moments if moment.rounds))
+        yield from _for_a_round(words, (trip for trip in part.trips if trip.rounds))
     yield from _taken_back(words, sharing, part)
 
 
@@ -84,8 +84,8 @@ def _rounds(words: Phrases, sharing: Sharing, part: Stage) -> Iterator[str]:
         yield words.say("at-place.rounds", count=part.rounds, pieces=piece(words, part.rounds, part.level))
         return
     key = "at-place.rounds-with-ribbons"
-    if part.moments:
-        key = "at-place.rounds-with-trips" if part.moments[0].rounds else "at-place.then-rounds-with-trips"
+    if part.trips:
+        key = "at-place.rounds-with-trips" if part.trips[0].rounds else "at-place.then-rounds-with-trips"
     each = served(words, "hands.piece-with-ribbons", part.level, sharing)
     yield words.say(key, count=part.rounds, pieces=each)
 
@@ -98,10 +98,10 @@ def _taken_back(words: Phrases, sharing: Sharing, stage: Stage) -> Iterator[str]
             yield words.say("at-place.take-back")
 
 
-def _for_a_round(words: Phrases, exchanges: Iterable[Moment]) -> Iterator[str]:
+def _for_a_round(words: Phrases, trips: Iterable[Trip]) -> Iterator[str]:
     """Exchanges so that a round can be given out; where as much of a place goes before several rounds, in one line."""
     alike: dict[tuple[int, int], list[str]] = {}
-    for place, times, rounds in exchanges:
+    for place, times, rounds in trips:
         alike.setdefault((place, times), []).append(words.grouping.written(rounds + 1))
     former: list[str] = []
     for (place, times), before in alike.items():
@@ -112,8 +112,8 @@ def _for_a_round(words: Phrases, exchanges: Iterable[Moment]) -> Iterator[str]:
         former = before
 
 
-def _to_the_bank(words: Phrases, exchanges: Iterable[Moment]) -> Iterator[str]:
-    for place, times, _ in exchanges:
+def _to_the_bank(words: Phrases, trips: Iterable[Trip]) -> Iterator[str]:
+    for place, times, _ in trips:
         yield words.say("at-place.to-bank", exchange=capital(_exchange(words, place, times)))
 
 

@@ -88,7 +88,7 @@ def _trays(words: Phrases, state: State, sharing: Sharing) -> str:
 
 
 def _exchanges(words: Phrases, stage: Stage, sharing: Sharing) -> Iterator[str]:
-    for place in dict.fromkeys(moment.place for moment in stage.moments):
+    for place in dict.fromkeys(trip.place for trip in stage.trips):
         times = stage.exchanged[place]
         moved = words.say(
             "caption.exchange", pieces=piece(words, times, place), smaller=piece(words, 10 * times, place - 1)
@@ -100,7 +100,7 @@ def _exchanges(words: Phrases, stage: Stage, sharing: Sharing) -> Iterator[str]:
 
 def _when(words: Phrases, stage: Stage, place: int) -> str:
     """'before rounds 2 and 7', 'after the last round'."""
-    rounds = [moment.rounds for moment in stage.moments if moment.place == place]
+    rounds = [trip.rounds for trip in stage.trips if trip.place == place]
     before = [words.grouping.written(number + 1) for number in rounds if number < stage.rounds]
     when = [words.say("caption.before-rounds", count=len(before), rounds=listing(words, before))] if before else []
     if stage.rounds in rounds:

@@ -8,8 +8,8 @@
   const MOST_TRIPS_APART = 3;
 
   /**
-   * Exchanges of one place at one moment: `times` of them, when so many rounds had been given out.
-   * @typedef {{place: number, times: number, rounds: number}} Moment
+   * Pieces of one place exchanged in one go: `times` of them, when so many rounds had been given out.
+   * @typedef {{place: number, times: number, rounds: number}} Trip
    */
 
   /**
@@ -37,7 +37,7 @@
       /** Whether it is a part of a level after which more rounds are given out. */
       this.goesOn = given < roundsInAll;
       /** Whether it is a part of a level at which something is exchanged, and nothing else happens. */
-      this.atTheBank = roundsInAll >= 0 && isTrip(steps) && !this.rounds;
+      this.atTheBank = roundsInAll >= 0 && endsAtTheBank(steps) && !this.rounds;
       /** Whether what then lies in the middle is left over. */
       this.endsTheSharing = !level && !this.goesOn;
       this.exchanged = exchangedIn(steps, this.start);
@@ -48,17 +48,17 @@
       return this.steps.filter(({ action }) => action !== "next-place");
     }
 
-    /** @returns {Moment[]} when something is exchanged, in order: with ribbons it can be needed between two rounds */
-    get moments() {
-      const moments = [];
+    /** @returns {Trip[]} what is exchanged, in order: with ribbons it can be needed between two rounds */
+    get trips() {
+      const trips = [];
       for (const { action, place, after } of this.steps) {
         if (action !== "exchange") continue;
         const rounds = after.share[this.level];
-        const last = moments.at(-1);
+        const last = trips.at(-1);
         if (last?.place === place && last.rounds === rounds) last.times += 1;
-        else moments.push({ place, times: 1, rounds });
+        else trips.push({ place, times: 1, rounds });
       }
-      return moments;
+      return trips;
     }
 
     /** @returns {number} how many movements are made when the last round is given out */
@@ -79,11 +79,11 @@
       const { level, unfinished, rounds } = this;
       let groups = rounds ? [] : [[]]; // without a round one first sees that nothing can be given out
       for (const step of this.movements) {
-        if (groups.length && isTrip(groups.at(-1)) === isTrip([step])) groups.at(-1).push(step);
+        if (groups.length && endsAtTheBank(groups.at(-1)) === endsAtTheBank([step])) groups.at(-1).push(step);
         else groups.push([step]);
       }
-      const later = isTrip(groups.at(-1)) ? [groups.pop()] : [];
-      if (groups.filter(isTrip).length > MOST_TRIPS_APART) groups = [groups.flat()];
+      const later = endsAtTheBank(groups.at(-1)) ? [groups.pop()] : [];
+      if (groups.filter(endsAtTheBank).length > MOST_TRIPS_APART) groups = [groups.flat()];
       let { before } = this;
       return [...groups, ...later].map((steps) => {
         const part = new Stage(level, before, steps, unfinished, rounds);
@@ -97,7 +97,7 @@
   const exchangedIn = (steps, start) =>
     start.map((_, at) => steps.filter(({ action, place }) => action === "exchange" && place === at).length);
 
-  const isTrip = (steps) => steps.at(-1)?.action === "exchange";
+  const endsAtTheBank = (steps) => steps.at(-1)?.action === "exchange";
 
   /** One division, worked out. Counts hold every place of the dividend. */
   class Division {

@@ -46,18 +46,18 @@
   const handsAt = (division, { parts }) => {
     const areSeveral = parts.some(({ goesOn, rounds }) => goesOn && rounds);
     return parts.map((part) => {
-      const done = part.atTheBank ? trip(part) : givenOut(division, part, areSeveral);
+      const done = part.atTheBank ? atTheBank(part) : givenOut(division, part, areSeveral);
       return [...(done.length ? done : [say("at-place.nothing")]), then(part, !done.length)].join(" ");
     });
   };
 
-  const trip = (part) => (part.goesOn ? forARound(part.moments) : toBank(part.moments));
+  const atTheBank = (part) => (part.goesOn ? forARound(part.trips) : toBank(part.trips));
 
   /** Where trips are too many to be parts of their own, this one has them all: before the first round, and between. */
   const givenOut = (division, part, isOneOfSeveral) => {
     const back = takenBack(division, part);
     if (isOneOfSeveral) return [numberedRounds(division, part), ...back];
-    const trips = part.moments;
+    const trips = part.trips;
     const [before, between] = [trips.filter((trip) => !trip.rounds), trips.filter((trip) => trip.rounds)];
     return [...forARound(before), ...rounds(division, part, trips), ...forARound(between), ...back];
   };
@@ -85,9 +85,9 @@
   };
 
   /** Exchanges so that a round can be given out; where as much of a place goes before several rounds, in one line. */
-  const forARound = (exchanges) => {
+  const forARound = (trips) => {
     const alike = new Map();
-    for (const { place, times, rounds } of exchanges) {
+    for (const { place, times, rounds } of trips) {
       const key = `${place} ${times}`;
       if (!alike.has(key)) alike.set(key, { place, times, before: [] });
       alike.get(key).before.push(written(rounds + 1));
@@ -99,8 +99,8 @@
     });
   };
 
-  const toBank = (exchanges) =>
-    exchanges.map(({ place, times }) => say("at-place.to-bank", { exchange: capital(exchange(place, times)) }));
+  const toBank = (trips) =>
+    trips.map(({ place, times }) => say("at-place.to-bank", { exchange: capital(exchange(place, times)) }));
 
   /** "take 2 hundreds to the bank, one at a time, and bring 10 tens back for each" */
   const exchange = (place, times) =>

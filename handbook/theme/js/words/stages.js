@@ -66,7 +66,7 @@
   };
 
   const exchanges = (stage, { ribbons }) =>
-    [...new Set(stage.moments.map(({ place }) => place))].map((place) => {
+    [...new Set(stage.trips.map(({ place }) => place))].map((place) => {
       const times = stage.exchanged[place];
       const exchange = say("caption.exchange", {
         pieces: piece(times, place),
@@ -78,7 +78,7 @@
 
   /** "before rounds 2 and 7", "after the last round" */
   const when = (stage, place) => {
-    const given = stage.moments.filter((moment) => moment.place === place).map(({ rounds }) => rounds);
+    const given = stage.trips.filter((trip) => trip.place === place).map(({ rounds }) => rounds);
     const before = given.filter((rounds) => rounds < stage.rounds).map((rounds) => written(rounds + 1));
     const told = [];
     if (before.length) {
