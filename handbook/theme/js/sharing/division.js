@@ -1,7 +1,7 @@
 // One division, worked out: the number, who shares it, every step, and all that follows from them.
 "use strict";
 {
-  const { digitsOf, valueOf, sum, placesHeld, at, less } = sharing.places;
+  const { digitsOf, valueOf, sum, placesHeld, at, less, downFrom } = sharing.places;
   const { beginning, deal } = sharing.dealing;
   const { firstServed, everyTray } = sharing.trays;
 
@@ -17,8 +17,6 @@
    * served with it - exchanged + 10 x exchanged one place up.
    */
   class Stage {
-    #parts;
-
     /**
      * @param {number} level
      * @param {State} before the room before its first movement
@@ -72,10 +70,6 @@
      * @returns {Stage[]}
      */
     get parts() {
-      return (this.#parts ??= this.#apart());
-    }
-
-    #apart() {
       const { level, unfinished, rounds } = this;
       let groups = rounds ? [] : [[]]; // without a round one first sees that nothing can be given out
       for (const step of this.movements) {
@@ -101,8 +95,6 @@
 
   /** One division, worked out. Counts hold every place of the dividend. */
   class Division {
-    #stages;
-
     /**
      * @param {number} dividend a whole number >= 0
      * @param {Counts} mat how many stand for 1, 10, 100
@@ -120,6 +112,8 @@
       this.beginning = beginning(this.start, mat);
       /** @type {Step[]} */
       this.steps = deal(this.start, mat, lookFirst);
+      /** @type {Stage[]} one per level down to the units, also where no round can be dealt */
+      this.stages = stagesOf(this);
       /** @type {State} */
       this.end = this.steps.at(-1).after;
       /** The share of one who stands for one. */
@@ -146,27 +140,6 @@
     /** @type {(action: string) => Step[]} */
     stepsOf(action) {
       return this.steps.filter((step) => step.action === action);
-    }
-
-    /** @returns {Stage[]} one per level down to the units, also where no round can be dealt */
-    get stages() {
-      return (this.#stages ??= this.#stageByStage());
-    }
-
-    #stageByStage() {
-      const stages = [];
-      let before = this.beginning;
-      for (let index = 0; index < this.steps.length; ) {
-        const { level } = this.steps[index].after;
-        const steps = [];
-        for (; index < this.steps.length && this.steps[index].after.level === level; index += 1) {
-          steps.push(this.steps[index]);
-        }
-        const dealt = steps.filter(({ action }) => action === "deal-round").pop()?.after ?? before;
-        stages.push(new Stage(level, before, steps, at(dealt.middle, level + this.mat.length - 1) > 0));
-        before = steps.at(-1).after;
-      }
-      return stages;
     }
 
     /** @type {(state: State) => number} what is still to be shared: falls with every whole round only */
@@ -200,6 +173,17 @@
       return this.start.map((_, place) => Math.max(...moments.map((room) => room[place])));
     }
   }
+
+  const stagesOf = ({ beginning, steps, mat }) => {
+    let before = beginning;
+    return downFrom(beginning.level + 1).map((level) => {
+      const ofLevel = steps.filter(({ after }) => after.level === level);
+      const dealt = ofLevel.filter(({ action }) => action === "deal-round").pop()?.after ?? before;
+      const stage = new Stage(level, before, ofLevel, at(dealt.middle, level + mat.length - 1) > 0);
+      before = stage.after;
+      return stage;
+    });
+  };
 
   /**
    * One division of whole numbers >= 0 and >= 1; with ribbons every digit of the divisor is a group of sharers.
