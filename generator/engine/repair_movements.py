@@ -93,6 +93,10 @@ class Pile(NamedTuple):
     def reads(self) -> int:
         return self.right.value + self.off.value
 
+    def trays(self, many: int) -> Reading | None:
+        """So many trays as they are told: by what is read on them; nothing for other piles."""
+        return Reading(self.reads, many, self.stands_for) if self.at is At.TRAY else None
+
     def with_more(self, place: int, pieces: int) -> Self:
         """The same with more pieces; of the bank only the others are followed."""
         if self.at is At.BANK:
@@ -125,7 +129,7 @@ def moved(room: Room, source: Piles, target: Piles, place: int, pieces: int) -> 
     in_all = pieces * max(givers, takers)
     lighter = giver.with_more(place, -in_all // givers), givers
     heavier = taker.with_more(place, in_all // takers), takers
-    movement = Movement(pieces, place, giver.at, taker.at, trays_of(*source), trays_of(*target))
+    movement = Movement(pieces, place, giver.at, taker.at, giver.trays(givers), taker.trays(takers))
     return movement, together([*(room - {source, target}), lighter, heavier])
 
 
@@ -134,9 +138,4 @@ def exchanged(room: Room, source: Piles, place: int, pieces: int) -> tuple[Excha
     pile, many = source
     other = place - 1 if pieces == 1 else place + 1
     changed = pile.with_more(place, -pieces).with_more(other, TEN // pieces), many
-    return Exchange(pieces, place, pile.at, trays_of(*source)), together([*(room - {source}), changed])
-
-
-def trays_of(pile: Pile, many: int) -> Reading | None:
-    """So many trays as they are told: by what is read on them; nothing for other piles."""
-    return Reading(pile.reads, many, pile.stands_for) if pile.at is At.TRAY else None
+    return Exchange(pieces, place, pile.at, pile.trays(many)), together([*(room - {source}), changed])

@@ -146,20 +146,19 @@ def _to_the_bank(room: Room, place: int, pieces: int) -> Iterator[tuple[Movement
         for pile, many in trays:
             for some in range(1, many + 1):
                 if pieces % some == 0 and pieces // some <= pile.holds(place):
-                    each = pieces // some
-                    giving = Reading(pile.reads, some, pile.stands_for)
-                    yield Movement(each, place, At.TRAY, At.BANK, giving), _lighter(room, pile, some, place, each)
+                    yield _given(room, pile, some, place, pieces // some, At.BANK)
                     return
     for pile, many in trays:
         each = min(pile.holds(place), -(-missing // many))
         if each > 0:
             missing -= each * many
-            room = _lighter(room, pile, many, place, each)
-            yield Movement(each, place, At.TRAY, At.LEFT_OVER, Reading(pile.reads, many, pile.stands_for)), room
+            movement, room = _given(room, pile, many, place, each, At.LEFT_OVER)
+            yield movement, room
     if pieces:
         yield Movement(pieces, place, At.LEFT_OVER, At.BANK), room
 
 
-def _lighter(room: Room, pile: Pile, trays: int, place: int, pieces: int) -> Room:
-    """The room when so many of some trays have given pieces; what is left over is not followed."""
-    return together([*room, (pile, -trays), (pile.with_more(place, -pieces), trays)])
+def _given(room: Room, pile: Pile, trays: int, place: int, pieces: int, target: At) -> tuple[Movement, Room]:
+    """So many of some trays give pieces: the movement, and the room after it; what is left over is not followed."""
+    movement = Movement(pieces, place, At.TRAY, target, pile.trays(trays))
+    return movement, together([*room, (pile, -trays), (pile.with_more(place, -pieces), trays)])

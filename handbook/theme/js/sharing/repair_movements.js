@@ -81,7 +81,7 @@
     const lighter = { pile: withMore(source.pile, place, -inAll / source.many), many: source.many };
     const heavier = { pile: withMore(target.pile, place, inAll / target.many), many: target.many };
     const ends = { source: source.pile.at, target: target.pile.at };
-    const step = { pieces, place, ...ends, giving: alike(source), taking: alike(target) };
+    const step = { pieces, place, ...ends, giving: traysOf(source), taking: traysOf(target) };
     return { step, after: together([...without(room, source, target), lighter, heavier]) };
   };
 
@@ -93,14 +93,14 @@
     const { pile, many } = source;
     const other = pieces === 1 ? place - 1 : place + 1;
     const changed = { pile: withMore(withMore(pile, place, -pieces), other, TEN / pieces), many };
-    const step = { exchange: pieces, place, at: pile.at, trays: alike(source) };
+    const step = { exchange: pieces, place, at: pile.at, trays: traysOf(source) };
     return { step, after: together([...without(room, source), changed]) };
   };
 
   const without = (room, ...piles) => room.filter((one) => !piles.includes(one));
 
   /** Trays as they are told: by what is read on them; null for other piles. */
-  const alike = ({ pile, many }) =>
+  const traysOf = ({ pile, many }) =>
     pile.at === "tray" ? { reads: reads(pile), trays: many, stands_for: pile.stands_for } : null;
 
   /** @type {(movement: Object) => number} how many pieces move */
@@ -117,6 +117,7 @@
     roomOf,
     moved,
     exchanged,
+    traysOf,
     inAll,
   };
 }

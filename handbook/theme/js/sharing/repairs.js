@@ -4,7 +4,7 @@
 {
   const { UNITS, digitsOf, placesHeld, at, plus, less, withPlaces, valueOf, quotientOf } = sharing.places;
   const { dealOn } = sharing.dealing;
-  const { TEN, pileOf, holds, reads, withMore, together, roomOf, inAll } = sharing.repairMovements;
+  const { TEN, pileOf, holds, reads, withMore, together, roomOf, traysOf, inAll } = sharing.repairMovements;
   const { MOST_MOVEMENTS, shortest } = sharing.shortest;
   const { inMovements } = sharing.whateverHappened;
 
@@ -142,9 +142,9 @@
       .filter(({ pile }) => pile.at === "tray")
       .sort((one, other) => reads(other.pile) - reads(one.pile));
     const give = (pile, some, each, target) => {
-      const giving = { reads: reads(pile), trays: some, stands_for: pile.stands_for };
-      plan.push({ pieces: each, place, source: "tray", target, giving, taking: null });
-      room = lighter(room, pile, some, place, each);
+      plan.push({ pieces: each, place, source: "tray", target, giving: traysOf({ pile, many: some }), taking: null });
+      const lighter = { pile: withMore(pile, place, -each), many: some };
+      room = together([...room, { pile, many: -some }, lighter]); // what is left over is not followed
     };
     if (missing > 0) {
       for (const { pile, many } of trays) {
@@ -167,14 +167,6 @@
     if (pieces) plan.push({ pieces, place, source: "left-over", target: "bank", giving: null, taking: null });
     return { plan, room };
   };
-
-  /** The room when so many of some trays have given pieces; what is left over is not followed. */
-  const lighter = (room, pile, trays, place, pieces) =>
-    together([
-      ...room,
-      { pile, many: -trays },
-      { pile: withMore(pile, place, -pieces), many: trays },
-    ]);
 
   sharing.repairs = { repair, easier };
 }
