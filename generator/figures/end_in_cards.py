@@ -8,7 +8,6 @@ from generator.figures.cards import cards, sharers_card
 from generator.figures.formats import Format
 from generator.figures.lattice import in_the_middle
 from generator.figures.shapes import HERE, Bow, Boxes, Look, Part, below, beside, framed, sheet, text
-from generator.figures.style import ribbon_colour
 from generator.figures.view import laid
 from generator.words.numbers import piece
 from generator.words.phrases import Phrases
@@ -75,7 +74,7 @@ def _who(sharing: Sharing, form: Format, words: Phrases) -> Part:
     lines: list[Part] = []
     for width in sharing.mat.widths:
         said = text(words.say("figure.children-stand-for", count=sharing.mat[width], number=10**width), form.text)
-        bow = (Bow(9, said.height / 2, 16, ribbon_colour(width)),) if width else ()
+        bow = (Bow(9, said.height / 2, 16, width),) if width else ()
         lines.append(Part(said.width + 22, said.height, (*bow, *said.at(22, 0))))
     return below(lines, 2)
 

@@ -99,12 +99,17 @@ class Stroke(NamedTuple):
 
 
 class Bow(NamedTuple):
-    """The bow of a ribbon, `size` wide, its knot at x, y."""
+    """The bow of a ribbon that says ten (`says` 1) or a hundred (2), `size` wide, its knot at x, y."""
 
     x: float
     y: float
     size: float
-    colour: str
+    says: int
+
+    @property
+    def colour(self) -> str:
+        """Common practice, no source."""
+        return f"ribbon-{place_name(self.says)}"
 
 
 Mark = Pieces | Boxes | Label | Stroke | Bow

@@ -10,7 +10,6 @@ from generator.figures.draw import draw
 from generator.figures.formats import WIDE
 from generator.figures.lattice import in_the_middle
 from generator.figures.shapes import HERE, Bow, Look, Mark, Part, Pieces, footprint
-from generator.figures.style import ribbon_colour
 
 _SHAPES = {THOUSANDS: "cube", HUNDREDS: "square", TENS: "bar", UNITS: "bead"}
 _BOWS = {"bow-ten": TENS, "bow-hundred": HUNDREDS}
@@ -45,5 +44,5 @@ def _rows() -> Iterator[list[tuple[str, Part]]]:
             (f"{shape}-{look}", Part(wide, high, (Pieces(_EDGES, _EDGES, shape, place, size, HERE, look),)))
             for look in Look
         ]
-    bows = {name: Bow(_BOW / 2 + _EDGES, 0.4 * _BOW, _BOW, ribbon_colour(width)) for name, width in _BOWS.items()}
+    bows = {name: Bow(_BOW / 2 + _EDGES, 0.4 * _BOW, _BOW, width) for name, width in _BOWS.items()}
     yield [(name, Part(_BOW + 2 * _EDGES, _BOW, (bow,))) for name, bow in bows.items()]

@@ -3,8 +3,6 @@
 import tomllib
 from pathlib import Path
 
-from generator.engine.places import place_name
-
 _PALETTE = tomllib.loads(Path(__file__).with_name("palette.toml").read_text("utf-8"))
 _ON_CARDS = ("ink", "units", "tens", "hundreds", "thousands")
 
@@ -24,8 +22,3 @@ STYLE_SHEET = (
     f"@media screen and (prefers-color-scheme:dark){{:root{{{_variables(_PALETTE['dark'])}}}}}"
 )
 """Both palettes as CSS variables; which one counts is told by the colour scheme of the page around the figure."""
-
-
-def ribbon_colour(width: int) -> str:
-    """The colour of a ribbon that says ten (1) or a hundred (2): common practice, no source."""
-    return f"ribbon-{place_name(width)}"

@@ -2,7 +2,6 @@
 
 from generator.figures.lattice import on_a_tray
 from generator.figures.shapes import Bow, Boxes, Label, Look, Mark, Part, Pieces, Spot
-from generator.figures.style import ribbon_colour
 from generator.figures.view import FAINT, View, outlined
 
 
@@ -72,5 +71,5 @@ def _name(view: View, number: int, width: int, high: float) -> Part:
         marks.append(Label(9, base, view.say(f"figure.for-{10**width}"), 0.94 * form.text))
     if width:
         x = form.rail / 2 + 2.5 if not form.bow else view.width - 17  # halfway between rim and slot
-        marks.append(Bow(x, 0.43 * high, min(form.bow or 0.6 * high, 0.75 * high), ribbon_colour(width)))
+        marks.append(Bow(x, 0.43 * high, min(form.bow or 0.6 * high, 0.75 * high), width))
     return Part(view.width, high, tuple(marks))
