@@ -83,13 +83,10 @@
 
   /** After a tray too many or too few: everything again from the largest piece that lies or should lie on a tray. */
   const withTheRightTrays = (division, outcome) => {
-    const held = [];
-    for (const due of division.trays(division.end)) {
-      const alike = outcome.trays.filter((tray) => tray.stands_for === due.stands_for);
-      if (alike.length !== 1 || alike[0].sharers !== due.sharers || String(alike[0].holds) !== String(due.holds)) {
-        held.push(...[due, ...alike].flatMap((tray) => placesHeld(tray.holds)));
-      }
-    }
+    const due = division.trays(division.end);
+    const isNotIn = (trays) => (tray) => !trays.map((one) => JSON.stringify(one)).includes(JSON.stringify(tray));
+    const notRight = [...due.filter(isNotIn(outcome.trays)), ...outcome.trays.filter(isNotIn(due))];
+    const held = notRight.flatMap((tray) => placesHeld(tray.holds));
     return held.length ? [{ again: Math.max(...held) }] : [];
   };
 

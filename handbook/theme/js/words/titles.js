@@ -25,14 +25,13 @@
   };
 
   const zeros = ({ zerosInsideQuotient, zerosAtQuotientEnd }) => {
-    const [inside, atEnd] = [zerosInsideQuotient.length, zerosAtQuotientEnd.length];
-    if (inside && atEnd) return [say("way.zero-inside-and-at-end")];
-    if (inside) return [oneOrMore("inside", inside)];
-    return atEnd ? [oneOrMore("at-end", atEnd)] : [];
+    const counted = { inside: zerosInsideQuotient.length, "at-end": zerosAtQuotientEnd.length };
+    const found = Object.entries(counted).filter(([, count]) => count);
+    if (found.length > 1) return [say("way.zero-inside-and-at-end")];
+    return found.map(([where, count]) =>
+      say(count > 1 ? `way.zeros-${where}` : `way.zero-${where}`, { zeros: smallNumber(count) }),
+    );
   };
-
-  const oneOrMore = (where, count) =>
-    say(count > 1 ? `way.zeros-${where}` : `way.zero-${where}`, { zeros: smallNumber(count) });
 
   const leftOver = ({ quotient, remainder }) => {
     if (!remainder) return [];
