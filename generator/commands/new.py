@@ -19,7 +19,7 @@ from generator.pages.writing.settings import settings
 from generator.source.fields import LARGEST_ORDER
 from generator.source.lessons import misfits
 from generator.source.library import Sources, readable, readable_steps
-from generator.source.models import LessonFile, Step
+from generator.source.models import LessonFile, PathStep
 from generator.source.reading import Table, as_toml, refused
 from generator.source.validating import did_you_mean, validated
 from generator.words.numbers import capital
@@ -95,7 +95,9 @@ def _planned(dividend: int, divisor: int, ribbons: bool) -> LessonFile:
         raise click.UsageError(faults.replace("ribbons = true", "--ribbons") + ".") from None
 
 
-def _step_for(lesson: LessonFile, wanted: str | None, steps: tuple[Step, ...], included: Collection[str]) -> Step:
+def _step_for(
+    lesson: LessonFile, wanted: str | None, steps: tuple[PathStep, ...], included: Collection[str]
+) -> PathStep:
     """The step that was named, or else the only one that takes the lesson, of those included if any of them does."""
     by_slug = {step.slug: step for step in steps}
     if wanted is not None:

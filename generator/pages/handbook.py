@@ -20,7 +20,7 @@ from generator.pages.writing.links import lesson_link, step_link
 from generator.pages.writing.page import Page
 from generator.pages.writing.writer import Writer
 from generator.source.library import Sources
-from generator.source.models import Note, Step
+from generator.source.models import Note, PathStep
 
 _SECTIONS = (TODAY, "choosing", "when-it-goes-wrong", "new-here", "reference", "for-the-school")
 
@@ -88,7 +88,7 @@ def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handb
 
 
 def _written_by_the_program(
-    steps: tuple[Step, ...], context: WritingContext, reviewed: date, run_many: RunMany
+    steps: tuple[PathStep, ...], context: WritingContext, reviewed: date, run_many: RunMany
 ) -> tuple[list[Page], list[Page]]:
     """The pages about lessons, in the order of the path, and those about numbers.
 

@@ -8,7 +8,7 @@ from generator.engine.places import place_name
 from generator.engine.sharing import share
 from generator.errors import Fault, Faults, Problem
 from generator.source.layers import Source
-from generator.source.models import PAGES_OF_A_STEP, Expects, Lesson, LessonFile, Step, StepFile
+from generator.source.models import PAGES_OF_A_STEP, Expects, Lesson, LessonFile, PathStep, StepFile
 from generator.source.reading import Table, read_toml, refused
 from generator.source.validating import did_you_mean, validated
 
@@ -19,14 +19,14 @@ _RIBBONS = ("without ribbons", "with ten-ribbons", "with hundred-ribbons")
 _Read = tuple[Lesson, Table]
 
 
-def read_steps(files: Sequence[Source], faults: Faults) -> tuple[Step, ...]:
+def read_steps(files: Sequence[Source], faults: Faults) -> tuple[PathStep, ...]:
     """All steps in teaching order, each with its lessons; a step or lesson with a fault is left out."""
     step_sources = {source.parts[0]: source for source in files if source.parts[-1] == STEP_FILE}
     lesson_sources = [source for source in files if source.parts[-1] != STEP_FILE]
     faults.extend(_without_a_step(lesson_sources, step_sources))
     lessons = sorted(_lessons(lesson_sources, faults), key=lambda read: (read[0].order, read[0].slug))
     faults.extend(_told_twice(lessons))
-    steps: list[Step] = []
+    steps: list[PathStep] = []
     for slug, source in step_sources.items():
         if not any(lesson.parts[0] == slug for lesson in lesson_sources):
             faults.append(Fault.of_file(source.file, "is a step without a lesson", "add a lesson file beside it"))
@@ -38,7 +38,7 @@ def read_steps(files: Sequence[Source], faults: Faults) -> tuple[Step, ...]:
                 for key, problem, remedy in misfits(lesson, step.expects, source.from_school):
                     faults.append(table.fault((key,), problem, remedy))
             steps.append(
-                Step(
+                PathStep(
                     **dict(step),
                     slug=slug,
                     file=source.file,

@@ -21,7 +21,7 @@ from typing import Any
 from generator.errors import Fault, Faults
 from generator.source.layers import Layer, Source, is_dropping, overlaid, shown_name
 from generator.source.lessons import read_steps
-from generator.source.models import AuthoredPage, Lesson, Note, PageMeta, Step
+from generator.source.models import AuthoredPage, Lesson, Note, PageMeta, PathStep
 from generator.source.reading import has_front_matter, parse_page, printable, read_toml, refused
 from generator.source.school import School
 from generator.source.theme import Theme, read_theme
@@ -52,7 +52,7 @@ class Sources:
     """
 
     school: School
-    steps: tuple[Step, ...]
+    steps: tuple[PathStep, ...]
     pages: tuple[AuthoredPage, ...]
     notes: tuple[Note, ...]
     theme: Theme
@@ -107,7 +107,7 @@ def readable(handbook: Path, school_folder: Path | None = None) -> Sources:
     )
 
 
-def _left_out(steps: tuple[Step, ...], notes: tuple[Note, ...], school: School) -> Iterator[Fault]:
+def _left_out(steps: tuple[PathStep, ...], notes: tuple[Note, ...], school: School) -> Iterator[Fault]:
     """A fault for every lesson and note of a school in a step that its settings leave out: nobody would miss them."""
     for step in steps:
         if school.steps is not None and step.slug not in school.steps:
@@ -118,7 +118,7 @@ def _left_out(steps: tuple[Step, ...], notes: tuple[Note, ...], school: School) 
                 yield Fault.of_file(file, problem, f"add {step.slug} to steps, or move the file elsewhere")
 
 
-def readable_steps(handbook: Path, school_folder: Path | None) -> tuple[tuple[Step, ...], Collection[str]]:
+def readable_steps(handbook: Path, school_folder: Path | None) -> tuple[tuple[PathStep, ...], Collection[str]]:
     """The steps and lessons that can be read already, for whoever adds to them, and which steps the school includes.
 
     Raises SourceError only for a folder that cannot be opened.

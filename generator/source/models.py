@@ -126,7 +126,7 @@ class StepFile(Model):
     expects: Expects = Expects()
 
 
-class Step(StepFile):
+class PathStep(StepFile):
     """A step with its lessons, in teaching order; the lines of its file on which `title` and `short` stand."""
 
     slug: str

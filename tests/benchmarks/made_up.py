@@ -8,7 +8,7 @@ from pathlib import Path
 from generator import HANDBOOK
 from generator.source.lessons import misfits
 from generator.source.library import load
-from generator.source.models import LessonFile, Step
+from generator.source.models import LessonFile, PathStep
 
 # Pages of the stock handbook go through this lesson.
 _NEEDED = "2684-among-2"
@@ -35,7 +35,7 @@ def write_handbook(folder: Path, lessons: int) -> None:
         )
 
 
-def _more(chance: random.Random, steps: tuple[Step, ...], taken: set[str]) -> Iterator[tuple[Step, LessonFile]]:
+def _more(chance: random.Random, steps: tuple[PathStep, ...], taken: set[str]) -> Iterator[tuple[PathStep, LessonFile]]:
     """Lessons without end, each in the first step that takes it; one that no step takes is left out."""
     example = steps[0].lessons[0]
     while True:

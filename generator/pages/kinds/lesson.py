@@ -16,7 +16,7 @@ from generator.pages.writing.links import LessonLink, StepLink, lesson_link, ste
 from generator.pages.writing.page import Page, front_matter
 from generator.pages.writing.views import stage_views
 from generator.pages.writing.writer import Writer
-from generator.source.models import Lesson, Step
+from generator.source.models import Lesson, PathStep
 from generator.words.lesson import cards_at_the_close, put_together, screens, to_set_out, told_places
 from generator.words.material import shortage, substitutes, what_is_seen
 from generator.words.phrases import Phrases
@@ -54,7 +54,7 @@ class Plan:
     pictures: tuple[Picture, ...]
 
 
-def placed_lessons(steps: tuple[Step, ...], links: tuple[LessonLink, ...]) -> tuple[PlacedLesson, ...]:
+def placed_lessons(steps: tuple[PathStep, ...], links: tuple[LessonLink, ...]) -> tuple[PlacedLesson, ...]:
     """Every lesson in teaching order in its place; `links` name the lessons in the same order."""
     in_steps = [(step, *placed) for step in steps for placed in enumerate(step.lessons, start=1)]
     between = zip((None, *links[:-1]), links, (*links[1:], None), strict=True)
@@ -71,7 +71,7 @@ def write_lesson_and_plan(writer: Writer, placed: PlacedLesson) -> tuple[Page, P
     return _page(writer, placed, data, symptoms), _plan(writer, placed, data, symptoms[:_MOST_SLIPS_OF_A_PLAN])
 
 
-def write_plans(writer: Writer, step: Step, plans: Sequence[Plan]) -> Page:
+def write_plans(writer: Writer, step: PathStep, plans: Sequence[Plan]) -> Page:
     """The plans of one step; the id of a plan is its lesson's slug."""
     link = step_link(step)
     data = {"step": step, "link": link, "plans": plans}
@@ -79,7 +79,7 @@ def write_plans(writer: Writer, step: Step, plans: Sequence[Plan]) -> Page:
     return replace(page, pictures=tuple(picture for plan in plans for picture in plan.pictures))
 
 
-def write_cards(writer: Writer, step: Step) -> Page:
+def write_cards(writer: Writer, step: PathStep) -> Page:
     """The cards of one step, to print."""
     link = step_link(step)
     links = [lesson_link(lesson, writer) for lesson in step.lessons]

@@ -11,7 +11,7 @@ from generator.pages.writing.links import LessonLink, StepLink, lesson_link, ste
 from generator.pages.writing.page import Page, front_matter
 from generator.pages.writing.views import time_and_shelf
 from generator.pages.writing.writer import Writer
-from generator.source.models import Step
+from generator.source.models import PathStep
 from generator.words.numbers import capital, first_sentence
 
 HOME = "index.md"
@@ -19,7 +19,7 @@ THE_PATH = "lessons/index.md"
 A_Z = "reference/a-z.md"
 
 
-def write_home(writer: Writer, links: Sequence[LessonLink], first_step: Step, reviewed: date) -> Page:
+def write_home(writer: Writer, links: Sequence[LessonLink], first_step: PathStep, reviewed: date) -> Page:
     """Leads to numbers for each size of group, to its very first lesson if it has one, and to all other parts.
 
     `links` are all lessons in teaching order. Ribbons are reached through the step that begins them. A very first
@@ -48,7 +48,7 @@ def write_path(writer: Writer, steps: tuple[StepLink, ...], links: Sequence[Less
     return writer.page("path", THE_PATH, data, reviewed)
 
 
-def write_step(given: tuple[Writer, tuple[StepLink, ...]], step: Step) -> Page:
+def write_step(given: tuple[Writer, tuple[StepLink, ...]], step: PathStep) -> Page:
     """The overview of one step; `given` holds all steps in teaching order besides the writer."""
     writer, steps = given
     link = step_link(step)

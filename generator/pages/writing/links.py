@@ -6,7 +6,7 @@ from functools import cached_property
 
 from generator.engine.sharing import Sharing, share
 from generator.pages.writing.writer import Writer
-from generator.source.models import Lesson, Step
+from generator.source.models import Lesson, PathStep
 from generator.words.titles import lesson_title
 
 
@@ -60,7 +60,7 @@ def lesson_path(lesson: Lesson) -> str:
     return f"lessons/{lesson.step}/{lesson.slug}.md"
 
 
-def step_link(step: Step) -> StepLink:
+def step_link(step: PathStep) -> StepLink:
     """How a step is named."""
     folder = f"lessons/{step.slug}"
     paths = (f"{folder}/index.md", f"{folder}/cards.md", f"{folder}/plans.md")
