@@ -95,7 +95,7 @@ def test_a_card_has_the_number_and_what_lies_beside_the_mat(page: Page, plain_si
     for told in (
         "In the middle:",
         "The bank also needs:",
-        "Sets of small cards.",
+        "Sets of small cards:",
         "6 + 1 = 4,327",
         "Small beads.",
     ):

@@ -183,7 +183,7 @@
   addEventListener("hashchange", () => {
     const wasPresenting = root.classList.contains("presenting");
     show();
-    if (wasPresenting && shown() < 0) target(location)?.scrollIntoView(); // it was hidden when the browser looked for it
+    if (wasPresenting && shown() < 0) target(location)?.scrollIntoView(); // hidden when the browser sought it
   });
   addEventListener("resize", () => {
     if (shown() >= 0) fit();
