@@ -75,7 +75,8 @@ def disk_faults(folder: Path, besides: str = "") -> Iterator[None]:
         remedy = "make room or allow writing there, then build again"
         if error.errno in _IN_THE_WAY:
             remedy = "choose another folder, or move what is in the way"
-        place = error.filename2 or error.filename or folder  # of a copy, where it goes
+        target = None if error.errno == errno.EIO else error.filename2  # of a copy, where it goes
+        place = target or error.filename or folder
         raise HandbookError(f"{place}: {error.strerror}; {besides}{remedy}") from error
 
 

@@ -175,5 +175,5 @@ def _write(path: Path, text: str) -> None:
     except OSError as error:
         if is_new:
             path.unlink()
-        remedy = "check the folder's name, rights and room"
+        remedy = "check the folder's name and rights, and the room on the disk"
         raise refused(str(path), f"cannot be written ({error.strerror})", remedy) from None

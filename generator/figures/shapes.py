@@ -108,7 +108,7 @@ class Bow(NamedTuple):
 
     @property
     def colour(self) -> str:
-        """Common practice, no source."""
+        """Its name in the palette. Blue for ten and red for a hundred: common practice, no source."""
         return f"ribbon-{place_name(self.says)}"
 
 

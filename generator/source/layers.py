@@ -29,8 +29,9 @@ class Layer:
 
     @property
     def shown(self) -> str:
-        *_, above, name = (".", *Path(os.path.abspath(self.folder)).parts)  # noqa: PTH100 - follows no link
-        return shown_name(f"{above}/{name}" if self.from_school and name == "handbook" else name)
+        folder = Path(os.path.abspath(self.folder))  # noqa: PTH100 - follows no link
+        is_like_ours = self.from_school and folder.name == "handbook"
+        return shown_name(f"{folder.parent.name}/{folder.name}".lstrip("/") if is_like_ours else folder.name)
 
     def named(self, *parts: str) -> str:
         return "/".join((self.shown, *parts))

@@ -232,4 +232,4 @@ def test_a_folder_that_cannot_be_written(tmp_path: Path) -> None:
     code, out, err = run_command("new", "--school", tmp_path / ("s" * 300))
     assert (code, out) == (1, "")
     assert "cannot be written" in err
-    assert err.endswith("; check the folder's name, rights and room\n")
+    assert err.endswith("; check the folder's name and rights, and the room on the disk\n")

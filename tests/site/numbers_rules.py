@@ -240,6 +240,7 @@ RULES = (
 # Numbers that say nothing about a division.
 NOT_ABOUT_IT = re.compile(
     rf"(?:we have|cards only go up to) {N}|Write {N} sets on paper|on {N} slips of paper"
+    rf"|for the {N} missing trays"
     rf"|{N} more things that you may see|one table: {N} lines?"
 )
 

@@ -147,7 +147,7 @@ def template_data(writer: Writer, placed: PlacedLesson) -> dict[str, Any]:
         "needed": needed,
         "length": lesson_length(sharing, writer.school.time.pace),
         "short_of": [shortage(words, short) for short in shortages(needed, shelf)],
-        "on_paper": substitutes(words, needed, shelf),
+        "substitutes": substitutes(words, needed, shelf),
         "screens": screens(words, places),
         "set_out": to_set_out(words, sharing),
         "opening": placed.lesson.opening or opening(words, sharing),

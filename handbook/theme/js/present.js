@@ -97,26 +97,13 @@
   function follow(link) {
     if (link.hidden) return;
     const left = location.hash;
-    if (link === notRight) history.pushState(null, "", link.hash);
-    else replace(link.hash);
+    sharing.writeAddress(link.hash, link === notRight ? "pushState" : "replaceState");
     show();
     if (link === notRight) {
       again.classList.add("leads-back");
       again.firstElementChild.hash = left;
     }
     if (link === close || link === notRight) leave(target(link));
-  }
-
-  /**
-   * A browser refuses to replace addresses for a while after very many; then this one comes after the one before.
-   * @param {string} address
-   */
-  function replace(address) {
-    try {
-      history.replaceState(null, "", address);
-    } catch {
-      location.hash = address;
-    }
   }
 
   /**

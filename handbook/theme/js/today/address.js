@@ -74,21 +74,8 @@
   const writeAll = (asked, { seen = readSeen(), movement = readMovement() } = {}) =>
     write(asked) + (seen?.seen.length ? writeSeen(seen) : "") + (movement === null ? "" : `&movement=${movement}`);
 
-  /**
-   * Write an address in the place of the one before. A browser refuses it for a while after very many: what is asked is
-   * answered all the same.
-   * @type {(address: string) => void}
-   */
-  const replace = (address) => {
-    try {
-      history.replaceState(null, "", address);
-    } catch {
-      // the address tells of an earlier moment until the next one is written
-    }
-  };
-
   /** Note in the address what is seen or how many movements are shown, beside what it says already. */
-  const note = (asked, parts) => replace(writeAll(asked, parts));
+  const note = (asked, parts) => sharing.writeAddress(writeAll(asked, parts));
 
   /** @type {() => string} the id of the part that the address leads to; empty where it ends otherwise */
   const part = () => {
@@ -96,5 +83,5 @@
     return last === "ribbons" || last.includes("=") ? "" : last;
   };
 
-  sharing.address = { wholeNumber, askedOf, readAsked, write, writeAll, readSeen, readMovement, replace, note, part };
+  sharing.address = { wholeNumber, askedOf, readAsked, write, writeAll, readSeen, readMovement, note, part };
 }

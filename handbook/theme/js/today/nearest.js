@@ -56,7 +56,7 @@
 
   /**
    * Numbers of the same length, with shares of the same length, that send pieces to the bank from the same places, with
-   * something left over or not, and with a zero in the number or in the share where this one has one.
+   * something left over or not, and with a zero in the number, and in the share, just where this one has one.
    */
   const alike = (number, children, group, shelf) => {
     const { left, digits } = reckon(number, children);
@@ -66,8 +66,9 @@
       const [written, quotient] = [String(one), String(quotientOf(one, sharers))];
       return [quotient.length, written.includes("0"), quotient.includes("0")].join();
     };
+    const wanted = likeness(number, children);
     return numbers(group, { exchangeFrom, remainder, zeros: "any", digits: digits.length, shelf }).filter(
-      (one) => likeness(one, group) === likeness(number, children),
+      (one) => likeness(one, group) === wanted,
     );
   };
 

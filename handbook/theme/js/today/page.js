@@ -2,7 +2,7 @@
 "use strict";
 (() => {
   const { workOut } = sharing.division;
-  const { readAsked, askedOf, readSeen, write, writeAll, replace, part } = sharing.address;
+  const { readAsked, askedOf, readSeen, write, writeAll, part } = sharing.address;
   const { shelf } = sharing.todaysShelf;
   const { byId, setText, on, onReturn } = sharing.elements;
   const page = byId("todays-number");
@@ -58,7 +58,7 @@
   const tidy = (asked) => {
     const address = writeAll(asked) + (part() && `&${part()}`);
     if (address === location.hash) return;
-    replace(address);
+    sharing.writeAddress(address);
     sharing.presenting.show();
   };
 
@@ -90,7 +90,7 @@
       findAgain();
       return;
     }
-    if (isTyping) replace(write(asked));
+    if (isTyping) sharing.writeAddress(write(asked));
     else location.hash = write(asked);
     answer(asked);
   });
@@ -112,7 +112,8 @@
     name.focus({ preventScroll: true });
   });
   onReturn(() => {
-    if (shown) markOld(true);
+    if (!shown || byId("ask-number").value) return;
+    markOld(true);
     follow();
   });
   on(document.querySelector(".md-skip"), "click", (event) => {

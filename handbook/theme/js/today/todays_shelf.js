@@ -97,6 +97,8 @@
     });
     const showKept = () => {
       keepOn();
+      const now = shelf();
+      if (fields.every(({ name, value }) => value === String(now[name]))) return;
       showAll();
       changed();
     };

@@ -120,15 +120,15 @@
   /** @type {(what: string) => string} what may be short: pieces by their place, or another thing of the shelf */
   const thing = (what) => say(has(`place.${what}`) ? `place.${what}` : `shortage.thing.${what}`);
 
-  /** @type {(needed: Needs, shelf: Shelf) => string} what is written on paper, because cards do not reach */
-  const substitutes = ({ smallCards, largeCards, smallSets, trays: onMat }, shelf) => {
+  /** @type {(needed: Needs, shelf: Shelf) => string} what will do for a day: cards on paper, mats for trays */
+  const substitutes = ({ smallCards, largeCards, smallSets, trays: onTrays }, shelf) => {
     const lacking = new Map();
     const look = (cards, highest, times) => {
       for (const card of cards.filter((value) => value > highest)) lacking.set(card, (lacking.get(card) ?? 0) + times);
     };
     for (const { cards, sharers } of smallCards) look(cards, shelf.small_cards_to, sharers);
     look(largeCards, shelf.large_cards_to, 1);
-    const [sets, mats] = [smallSets - shelf.small_sets, onMat - shelf.trays];
+    const [sets, mats] = [smallSets - shelf.small_sets, onTrays - shelf.trays];
     return [
       ...[...lacking].map(([value, slips]) => say("shortage.on-paper", { value, count: slips })),
       ...(sets > 0 ? [say("shortage.sets-on-paper", { count: sets })] : []),
