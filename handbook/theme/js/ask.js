@@ -10,7 +10,7 @@
     event.preventDefault();
     const { number, children } = form.elements;
     const [page, part] = form.dataset.leadsTo.split("#");
-    const asked = `number=${number.value.replace(/\D/g, "")}&children=${children.valueAsNumber}`;
+    const asked = `number=${number.value.normalize("NFKC").replace(/\D/g, "")}&children=${children.valueAsNumber}`;
     location.href = `${page}#${asked}${part ? `&${part}` : ""}`;
   });
 })();
