@@ -26,9 +26,9 @@ from tests.engine.mishaps import NEEDS_RIBBONS
 from tests.engine.repairing import PLENTY, Room
 from tests.sampling import times
 
-ROOMS = {"plain": times(whole=600, sampled=15), "with_ribbons": times(whole=90, sampled=6)}
-ROOMS_SEARCHED = times(whole=150, sampled=10)
-LESSONS_FOR_EACH_SLIP = times(whole=100, sampled=4)
+ROOMS = {"plain": times(whole=400, sampled=15), "with_ribbons": times(whole=60, sampled=6)}
+ROOMS_SEARCHED = times(whole=100, sampled=10)
+LESSONS_FOR_EACH_SLIP = times(whole=70, sampled=4)
 LESSONS_AT_MOST = 20 * LESSONS_FOR_EACH_SLIP
 SAID = Phrases("en")
 TRAYS = {Slip.TRAY_FEW, Slip.TRAY_MANY}

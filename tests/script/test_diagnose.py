@@ -70,7 +70,7 @@ def with_ribbons(seed: int) -> Iterator[tuple[int, int]]:
 # With ribbons a room takes four times as long.
 KINDS = pytest.mark.parametrize(
     ("rooms", "many", "ribbons"),
-    [(plain, times(600, 9), False), (with_ribbons, times(60, 9), True)],
+    [(plain, times(300, 9), False), (with_ribbons, times(40, 9), True)],
     ids=["plain", "with ribbons"],
 )
 
