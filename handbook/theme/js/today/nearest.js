@@ -4,6 +4,7 @@
 {
   const { placesHeld, quotientOf } = sharing.places;
   const { numbers, reckon, zerosAsWanted } = sharing.choosingNumbers;
+  const { featuresOf } = sharing.features;
   const { workOut } = sharing.division;
   const { needs, shortages } = sharing.shelf;
   const { isGroup } = sharing.limits;
@@ -56,15 +57,18 @@
 
   /**
    * Numbers of the same length, with shares of the same length, that send pieces to the bank from the same places, with
-   * something left over or not, and with a zero in the number, and in the share, just where this one has one.
+   * something left over or not, with a zero in the number just where this one has one, and as many zeros inside the
+   * share and at its end.
    */
   const alike = (number, children, group, shelf) => {
     const { left, digits } = reckon(number, children);
     const exchangeFrom = placesHeld(left).filter((place) => place > 0);
     const remainder = left[0] ? "some" : "none";
     const likeness = (one, sharers) => {
-      const [written, quotient] = [String(one), String(quotientOf(one, sharers))];
-      return [quotient.length, written.includes("0"), quotient.includes("0")].join();
+      const quotient = quotientOf(one, sharers);
+      const { zerosInsideQuotient, zerosAtQuotientEnd } = featuresOf({ quotient });
+      const zeros = [String(one).includes("0"), zerosInsideQuotient.length, zerosAtQuotientEnd.length];
+      return [String(quotient).length, ...zeros].join();
     };
     const wanted = likeness(number, children);
     return numbers(group, { exchangeFrom, remainder, zeros: "any", digits: digits.length, shelf }).filter(

@@ -131,8 +131,9 @@
   follow();
   if (!shown) findAgain();
   sharing.movementByMovement.reveal();
-  const asked = part() && !part().startsWith("present-") ? byId(part()) : null;
-  byId("shelf-form").parentElement.open = asked?.id === "todays-shelf";
-  asked?.scrollIntoView();
-  asked?.focus();
+  const id = part();
+  const ledTo = id && !id.startsWith("present-") ? byId(id) : null;
+  byId("shelf-form").parentElement.open = id === "todays-shelf";
+  ledTo?.scrollIntoView();
+  ledTo?.focus();
 })();
