@@ -222,6 +222,33 @@ def test_the_address_holds_where_it_is_and_going_back_leaves_it(chromium: Browse
         assert page.evaluate("[localStorage.length, sessionStorage.length, document.cookie]")[2] == ""
 
 
+def test_who_goes_on_by_keys_hears_each_screen_from_its_heading_on(page: Page) -> None:
+    for screen in ("thousands", "thousands-bank", "hundreds"):
+        page.keyboard.press("ArrowRight")
+        assert shown(page) == screen
+        expect(page.locator(f"#{screen.removesuffix('-bank')}")).to_be_focused()
+
+
+def test_who_begins_to_present_hears_the_first_screen(chromium: Browser, plain_site: Path) -> None:
+    with visiting(chromium) as visit:
+        visit.page.goto(address(plain_site))
+        visit.page.get_by_role("link", name="Present it").press("Enter")
+        expect(visit.page.locator("#set-out")).to_be_focused()
+
+
+def test_on_a_phone_the_place_is_marked_also_at_its_bank(page: Page) -> None:
+    page.set_viewport_size({"width": 390, "height": 844})
+    page.evaluate("location.hash = 'present-tens-bank'")
+    assert shown(page) == "tens-bank"
+    links = page.locator(".presenting-head nav a:visible")
+    marked = links.evaluate_all("all => all.filter(one => getComputedStyle(one).boxShadow !== 'none')")
+    assert len(marked) == 1
+    place = page.get_by_role("link", name="10, Tens", exact=True)
+    expect(place).to_have_class(re.compile("is-of-this-part"))
+    expect(place).to_be_in_viewport(ratio=1)
+    assert len(set(links.evaluate_all("all => all.map(one => one.offsetTop)"))) == 1
+
+
 @only_in_a_whole_run
 def test_who_goes_on_by_a_link_stays_on_that_link(page: Page) -> None:
     for way, screens in (("next", SCREENS[1:4]), ("back", SCREENS[2:0:-1])):

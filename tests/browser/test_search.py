@@ -179,6 +179,15 @@ def test_the_marks_of_a_sentence_change_nothing(chromium: Browser, site: Path) -
     assert {words: answers[words] for words in SAME} == {words: answers[plain] for words, plain in SAME.items()}
 
 
+def test_what_is_typed_without_keys_is_found(chromium: Browser, site: Path) -> None:
+    """Pasted from a menu or dictated."""
+    with visiting(chromium) as visit:
+        visit.page.goto((site / "index.html").as_uri())
+        visit.page.get_by_role("textbox", name="Search").focus()
+        visit.page.keyboard.insert_text("choking")
+        visit.page.locator(".md-search-result__item").first.wait_for()
+
+
 def test_no_digit_is_marked_on_the_page_that_is_found(chromium: Browser, site: Path) -> None:
     with visiting(chromium) as visit:
         visit.page.goto((site / "index.html").as_uri())

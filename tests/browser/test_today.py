@@ -269,6 +269,55 @@ def test_the_answer_is_heard_once_and_whether_the_shelf_has_it_whenever_that_cha
 
 
 @only_in_a_whole_run
+def test_an_answer_to_what_is_no_longer_typed_is_not_heard_and_is_heard_again_when_it_holds(visit: Visit) -> None:
+    """Worked by hand: 6 x 1,440 = 8,640."""
+    page = visit.page
+    ask(page, "4327", "6")
+    heard = page.locator("#answer-heard")
+    expect(heard).to_contain_text("4,327 among six")
+    page.evaluate(NOTE_WORDS, "answer-heard")
+    page.get_by_label("The number").fill("")
+    page.get_by_label("The number").press_sequentially("86421", delay=100)
+    expect(page.locator("#answer")).to_have_class("old")  # by now it would have been heard
+    expect(heard).to_be_empty()
+    page.get_by_label("The number").press("Backspace")
+    expect(heard).to_contain_text("8,642 among six: Each has 1,440, and 2 are left over.")
+    assert page.evaluate("heard.filter(Boolean).length") == 1
+
+
+@only_in_a_whole_run
+def test_besides_the_answer_only_the_part_that_is_used_is_heard(visit: Visit) -> None:
+    page = visit.page
+    ask(page, "4327", "6")
+    parts = page.locator("#todays-number [aria-live]")
+    count = parts.count()
+    for used, heard in (("The number", 0), ("Tray 1", 1), ("Kind", 1), ("Practise: say", 2)):
+        page.get_by_label(used, exact=used != "Practise: say").focus()
+        assert page.locator("#todays-number [aria-live=polite]").count() == heard, used
+        assert parts.count() == count
+
+
+@only_in_a_whole_run
+def test_who_ticks_ribbons_is_not_told_of_a_fault_before_anything_is_typed(visit: Visit) -> None:
+    page = visit.page
+    page.get_by_label("with ribbons").press("Space")
+    assert [line for line in page.locator("#asking .fault").all_inner_texts() if line] == []
+    page.keyboard.press("Tab")
+    expect(page.get_by_label("a hundred", exact=True)).to_be_focused()
+    page.keyboard.type("x")
+    expect(page.locator("#ask-for-one-fault")).not_to_be_empty()
+
+
+def test_what_is_set_out_lies_there_with_its_cards_and_the_bank_has_pieces_ready(visit: Visit) -> None:
+    """4,327 among six: 4 cubes become 40 squares, and one of 43 squares becomes 10 bars."""
+    ask(visit.page, "4327", "6")
+    mat = visit.page.locator("#present-set-out .mat")
+    assert mat.locator(".middle .tally").all_text_contents() == ["4000", "300", "20", "7"]
+    assert mat.locator(".bank .tally").all_text_contents() == ["", "40 ready", "10 ready", ""]
+    assert visit.page.locator("#present-hundreds figure:not(:has(.mat-key))").count() == 0
+
+
+@only_in_a_whole_run
 def test_where_pieces_are_missing_beads_are_counted_and_the_number_is_fetched_anew(
     visit: Visit, plain_site: Path
 ) -> None:

@@ -32,14 +32,11 @@
   /** @type {(link: HTMLAnchorElement | Location) => HTMLElement | null} what has the id with which its address ends */
   const target = (link) => document.getElementById(link.hash.split(/[#&]/).pop());
 
-  /**
-   * What a screen is called in a word: what its link shows, and for a number card the place, which is heard last.
-   * @param {HTMLAnchorElement} link
-   */
-  const nameOf = (link) => {
-    const isPlace = link.classList.contains("number-card");
-    return isPlace ? link.getAttribute("aria-label").split(", ").pop() : link.textContent;
-  };
+  /** @type {(link: HTMLAnchorElement) => string} the name of a screen, which is heard after what its link shows */
+  const nameOf = (link) => link.getAttribute("aria-label")?.split(", ").pop() ?? link.textContent;
+
+  /** @type {(link: HTMLAnchorElement) => string} what a screen is called in a word: that of a place, not its card */
+  const wordFor = (link) => (link.classList.contains("number-card") ? nameOf(link) : link.textContent);
 
   /** Show the screen that the address asks for, or the plain page. */
   function show() {
@@ -62,6 +59,8 @@
       one.classList.toggle("is-now", asked.id === `present-${one.dataset.moment}`);
     }
     here.setAttribute("aria-current", "step");
+    for (const link of links) link.classList.toggle("is-of-this-part", part.contains(target(link)));
+    nav.scrollLeft = nav.querySelector(".is-of-this-part").offsetLeft - nav.clientWidth / 2; // where they take one row
     const [before, after] = [links[number - 1], links[number + 1]];
     close.hash = here.hash.replace(/present-.*/, part.id.replace("present-", ""));
     if (notRight) notRight.hash = here.hash.replace(/present-.*/, notRightId);
@@ -73,10 +72,11 @@
     if (before) back.hash = before.hash;
     if (after) {
       next.hash = after.hash;
-      next.querySelector("span").textContent = nameOf(after);
+      next.querySelector("span").textContent = wordFor(after);
     }
     status.textContent = `${number + 1} / ${links.length}: ${nameOf(here)}`;
     fit();
+    if (![head, foot].some((bar) => bar.contains(focused))) readFrom(part.querySelector("h2"));
     scrollTo(0, 0);
   }
 
@@ -107,13 +107,21 @@
   }
 
   /**
+   * Give the keyboard to a part of the page, so that it is read aloud from there.
+   * @param {HTMLElement} part
+   */
+  function readFrom(part) {
+    part.tabIndex = -1;
+    part.focus({ preventScroll: true });
+  }
+
+  /**
    * Back to the plain page: what was shown is in view, and has the keyboard.
    * @param {HTMLElement | null} part
    */
   function leave(part) {
     if (!part) return;
-    part.tabIndex = -1;
-    part.focus();
+    readFrom(part);
     part.scrollIntoView();
   }
 
@@ -162,6 +170,9 @@
   });
 
   fullScreen.hidden = !document.fullscreenEnabled;
+  document.addEventListener("fullscreenchange", () => {
+    fullScreen.setAttribute("aria-pressed", String(Boolean(document.fullscreenElement)));
+  });
   fullScreen.addEventListener("click", () => {
     if (document.fullscreenElement) document.exitFullscreen();
     else root.requestFullscreen().catch(() => {}); // where the browser refuses, the lesson is presented all the same

@@ -44,6 +44,9 @@
     pause = setTimeout(say, PAUSE, isFound);
   };
 
+  // The theme asks at every key; what is pasted from a menu or dictated comes without one.
+  field.addEventListener("input", () => field.dispatchEvent(new KeyboardEvent("keyup")));
+
   // At Enter the theme opens the first of the results that are shown, also if these answer what was typed before.
   const wait = (event) => {
     isAwaited = event.key === "Enter" && event.target === field && field.value !== answered;

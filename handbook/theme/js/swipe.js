@@ -1,5 +1,5 @@
 // A finger that is drawn across an element, to the left to go on and to the right to go back; not one that moves a
-// wide table, or a page that has been enlarged with two fingers.
+// wide table or a row of links, or a page that has been enlarged with two fingers.
 "use strict";
 globalThis.sharing ??= {};
 {
@@ -9,8 +9,8 @@ globalThis.sharing ??= {};
   sharing.watchSwipes = (element, turn) => {
     let touched = null;
     const begin = ({ target, touches }) => {
-      const table = target.closest(".table-scroll");
-      const isMoving = visualViewport.scale > 1 || table?.scrollWidth > table?.clientWidth;
+      const wide = target.closest(".table-scroll, nav");
+      const isMoving = visualViewport.scale > 1 || wide?.scrollWidth > wide?.clientWidth;
       touched = touches.length > 1 || isMoving ? null : touches[0];
     };
     element.addEventListener("touchstart", begin, { passive: true });

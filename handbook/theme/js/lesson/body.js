@@ -9,8 +9,8 @@
   const { toSetOut, roundsWithRibbons, cardsAtTheClose, putTogether } = sharing.lessonWords;
   const { endAlternative } = sharing.stageWords;
   const { laidInCards } = sharing.lessonCards;
-  const { drawnMat } = sharing.mat;
-  const { says, tick, part, figure, table } = sharing.lessonParts;
+  const { drawnMat, matSetOut } = sharing.mat;
+  const { says, tick, part, figure, matKey, table } = sharing.lessonParts;
   const { element, say } = sharing.elements;
 
   const CAUTIONS = "reference/cautions.html";
@@ -32,8 +32,7 @@
     const heading = ribbons
       ? say("lesson.set-out-with-ribbons", { division: divisionName(division) })
       : say("lesson.set-out", { dividend, count: sharers });
-    const { beginning } = division;
-    const shown = figure(layoutAlternative(division), drawnMat(division, beginning, beginning));
+    const shown = figure(layoutAlternative(division), matSetOut(division));
     const inTheMiddle = handsDo(ONLY_PRESENTED, things[0]);
     return part("set-out", heading, shown, told, ...rounds, inTheMiddle);
   };
@@ -45,7 +44,7 @@
       const { level, heading, alternative, parts } = place;
       const stage = stages[index];
       const drawn = ({ before, after, endsTheSharing }, text) =>
-        figure(text, drawnMat(division, before, after, endsTheSharing));
+        figure(text, drawnMat(division, before, after, endsTheSharing), matKey());
       const presented = (of, each) => moment(parts[each], `div${ONLY_PRESENTED}`, drawn(of, parts[each].alternative));
       const whole = drawn(stage, alternative);
       const shown = [

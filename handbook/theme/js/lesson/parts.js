@@ -22,8 +22,11 @@
   const part = (id, heading, ...content) =>
     element("section.part", { id: `present-${id}` }, element("h2", { id }, heading), ...content);
 
-  /** @type {(text: string, drawn: HTMLElement) => HTMLElement} what lies where, drawn and in words */
-  const figure = (text, drawn) => element("figure", { class: "work" }, drawn, element("figcaption.in-words", text));
+  /** @type {(text: string, ...drawn: Node[]) => HTMLElement} what lies where, drawn and in words */
+  const figure = (text, ...drawn) => element("figure", { class: "work" }, ...drawn, element("figcaption.in-words", text));
+
+  /** @type {() => Node} what the looks of pieces mean, as it stands below the mat that shows movements */
+  const matKey = () => document.querySelector(".mat-key").cloneNode(true);
 
   /** @type {(id: string, kind: string, caption: string, ...rows: Node[]) => HTMLElement} a table that can scroll */
   const table = (id, kind, caption, ...rows) =>
@@ -33,5 +36,5 @@
       element("table", element("caption", { id }, caption), ...rows),
     );
 
-  sharing.lessonParts = { says, tick, part, figure, table };
+  sharing.lessonParts = { says, tick, part, figure, matKey, table };
 }

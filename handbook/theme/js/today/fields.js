@@ -10,7 +10,7 @@
 
   /**
    * What the fields ask; null where one of them is wrong, which is said beside it. Before the first answer the number
-   * may be to come, and while somebody writes it, the group.
+   * may be to come, and while somebody writes it or ticks ribbons, the group.
    * @type {(isWriting?: boolean) => Asked | null}
    */
   const asked = (isWriting = false) => {
@@ -19,7 +19,8 @@
     const isToCome = (id) => byId("answer").hidden && !byId(id).value;
     tell("number", isNumber(number) || isToCome("ask-number"));
     tell("children", ribbons || isGroup(children, false) || (isWriting && isToCome("ask-children")));
-    const wrong = !ribbons || isGroup(children, true) ? [] : wrongRibbonFields();
+    const areToCome = isWriting && ribbonFields.every(({ id }) => isToCome(id));
+    const wrong = !ribbons || areToCome || isGroup(children, true) ? [] : wrongRibbonFields();
     tellFault("ask-for-one", say("today.fault.ribbons"), ribbonFields, (field) => wrong.includes(field));
     return askedOf({ number, children, ribbons });
   };
@@ -104,8 +105,9 @@
       chooseSort();
       changed(asked(true), true);
     });
-    // Who leaves the field of the number goes on to the group.
-    on(form, "change", ({ target }) => changed(asked(target.id === "ask-number"), false));
+    // Who leaves the field of the number, or ticks ribbons, goes on to the group.
+    const GOES_ON = ["ask-number", "ask-ribbons"];
+    on(form, "change", ({ target }) => changed(asked(GOES_ON.includes(target.id)), false));
     for (const button of form.querySelectorAll("button[data-by]")) {
       on(button, "click", () => {
         const field = byId("ask-children");

@@ -4,6 +4,7 @@
 {
   const { placeName, downFrom, sum } = sharing.places;
   const { placeWord } = sharing.numberWords;
+  const { fromBank } = sharing.materialWords;
   const { element, say, signed } = sharing.elements;
 
   const SHAPES = ["bead", "bar", "square", "cube"];
@@ -45,6 +46,23 @@
     const many = division.sharers > 6 ? "many" : division.sharers > 4 ? "some" : "few";
     return element(`div.mat.places-${places.length}.${many}`, { "aria-hidden": "true" }, ...rows);
   };
+
+  /** @type {(division: Division) => HTMLElement} what is set out: pieces with their cards, and what the bank has ready */
+  const matSetOut = (division) => {
+    const { start, beginning } = division;
+    const mat = drawnMat(division, beginning, beginning);
+    for (const head of mat.querySelectorAll(".now")) head.classList.remove("now");
+    const [inTheMiddle, atTheBank] = [".middle", ".bank"].map((row) => mat.querySelectorAll(`${row} .tally`));
+    downFrom(start.length).forEach((place, column) => {
+      const ready = fromBank(division)[place];
+      if (start[place]) inTheMiddle[column].replaceChildren(card(start[place], place));
+      if (ready) atTheBank[column].textContent = say("figure.ready", { count: ready });
+    });
+    return mat;
+  };
+
+  const card = (count, place) =>
+    element("span.number-card", element(`span.${placeName(place)}`, String(count * 10 ** place)));
 
   const heads = (places, active) =>
     element(
@@ -127,5 +145,5 @@
       ...looks.flatMap(([look, count]) => Array.from({ length: count }, () => element(`i.${SHAPES[place]}.${look}`))),
     );
 
-  sharing.mat = { drawnMat };
+  sharing.mat = { drawnMat, matSetOut };
 }

@@ -25,6 +25,12 @@
     byId("present-it").parentElement.inert = isOld;
   };
 
+  /** An answer to what is no longer in the fields is not heard. */
+  const hush = () => {
+    clearTimeout(hearing);
+    setText("answer-heard", "");
+  };
+
   /** Nobody hears the answers to the first digits of a number. */
   const hear = () => {
     clearTimeout(hearing);
@@ -32,6 +38,13 @@
       const [name, share, ofShelf] = ["answer-name", "answer-each", "shelf-verdict"].map((id) => byId(id).textContent);
       setText("answer-heard", `${name}: ${share} ${ofShelf}`);
     }, A_MOMENT);
+  };
+
+  /** Besides the answer, what changes is heard in the part of the page that is being used, and in no other. */
+  const hearHere = ({ target }) => {
+    for (const told of page.querySelectorAll("[aria-live]")) {
+      told.setAttribute("aria-live", told.closest("section").contains(target) ? "polite" : "off");
+    }
   };
 
   /** Answer what the address asks; beside the division it may tell what is seen, and how many movements are shown. */
@@ -78,15 +91,22 @@
     if (asked) {
       answer(asked);
       tidy(asked);
-    } else if (shown) markOld(true);
+    } else if (shown) {
+      hush();
+      markOld(true);
+    }
   };
 
   sharing.fields.watch((asked, isTyping) => {
     clearTimeout(waiting);
+    if (!asked) hush();
     if (asked || !isTyping) markOld(!asked);
     else waiting = setTimeout(markOld, A_MOMENT, true);
     if (!asked || isShown(asked)) {
-      if (asked) tidy(asked);
+      if (asked) {
+        tidy(asked);
+        hear();
+      }
       findAgain();
       return;
     }
@@ -94,6 +114,7 @@
     else location.hash = write(asked);
     answer(asked);
   });
+  for (const happens of ["focusin", "click"]) document.addEventListener(happens, hearHere, true);
   sharing.printing.watch();
   sharing.todaysShelf.watch(() => {
     if (shown) {
@@ -120,11 +141,13 @@
     event.preventDefault(); // following the link would lose what the address holds
     byId("todays-number-heading").focus();
   });
-  on(byId("to-set-out"), "click", (event) => {
-    if (event.ctrlKey || event.metaKey || event.shiftKey) return;
-    event.preventDefault(); // likewise
-    sharing.presenting.leave(byId("set-out"));
-  });
+  for (const link of page.querySelectorAll("[data-leads-to]")) {
+    on(link, "click", (event) => {
+      if (event.ctrlKey || event.metaKey || event.shiftKey) return;
+      event.preventDefault(); // likewise
+      sharing.presenting.leave(byId(link.dataset.leadsTo));
+    });
+  }
   sharing.movementByMovement.watch(); // its mat follows an address once the answer has
   page.hidden = false;
   byId("without-scripts").hidden = true;
