@@ -26,7 +26,9 @@
     byId("answer-lesson").replaceChildren(
       ...(own ? [say("today.lesson"), " ", element("a", { href: own.page }, lessonTitle(division))] : []),
     );
-    byId("to-set-out").href = `${write(asked)}&set-out`;
+    for (const link of document.querySelectorAll("[data-leads-to]")) {
+      link.href = `${write(asked)}&${link.dataset.leadsTo}`;
+    }
     showShelf(asked, division, shelf);
   };
 
