@@ -13,8 +13,8 @@
   const colours = menu.querySelector(".light-or-dark");
   colours.hidden = false;
   menu.addEventListener("toggle", () => {
-    const { mdColorScheme } = document.body.dataset;
-    for (const choice of colours.querySelectorAll("input")) choice.checked = choice.dataset.mdColorScheme === mdColorScheme;
+    const { mdColorScheme: shown } = document.body.dataset;
+    for (const choice of colours.querySelectorAll("input")) choice.checked = choice.dataset.mdColorScheme === shown;
   });
   addEventListener("pagehide", () => (menu.open = false)); // else it is open when the reader comes back
   for (const kind of ["click", "focusin"]) {

@@ -23,7 +23,8 @@
     element("section.part", { id: `present-${id}` }, element("h2", { id }, heading), ...content);
 
   /** @type {(text: string, ...drawn: Node[]) => HTMLElement} what lies where, drawn and in words */
-  const figure = (text, ...drawn) => element("figure", { class: "work" }, ...drawn, element("figcaption.in-words", text));
+  const figure = (text, ...drawn) =>
+    element("figure", { class: "work" }, ...drawn, element("figcaption.in-words", text));
 
   /** @type {() => Node} what the looks of pieces mean, as it stands below the mat that shows movements */
   const matKey = () => document.querySelector(".mat-key").cloneNode(true);

@@ -47,7 +47,7 @@
     return element(`div.mat.places-${places.length}.${many}`, { "aria-hidden": "true" }, ...rows);
   };
 
-  /** @type {(division: Division) => HTMLElement} what is set out: pieces with their cards, and what the bank has ready */
+  /** @type {(division: Division) => HTMLElement} pieces and cards as they are set out, and what the bank has ready */
   const matSetOut = (division) => {
     const { start, beginning } = division;
     const mat = drawnMat(division, beginning, beginning);
