@@ -44,6 +44,7 @@ def deal_on(state: State, mat: Mat) -> State:
     Pieces larger than the level are dealt first, as at the beginning. The middle may be one that the rule itself
     never leaves behind, with ten or more of a smaller place.
     """
+    mat = Mat(mat[: mat.widths[0] + 1])  # no larger place than somebody still stands for
     missing = (0,) * (len(mat) - len(state.middle))
     middle, share = Counts(state.middle + missing), Counts(state.share + missing)
     largest = max(middle.places_held, default=UNITS)

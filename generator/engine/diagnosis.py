@@ -123,7 +123,7 @@ def _told_apart(sharing: Sharing, owned: Counts | None) -> dict[Observation, lis
     outcomes: defaultdict[Observation, list[Outcome]] = defaultdict(list)
     for outcome in simulate(sharing):
         can_be_shown = owned is None or _can_be_shown(outcome, owned, sharing.pieces_needed)
-        if can_be_shown and not _shows_no_tray(outcome.occasion):
+        if can_be_shown and not _is_for_diagnosis_alone(outcome.occasion):
             outcomes[outcome.seen].append(outcome)
     outcomes.pop(right_observation(sharing), None)
     return outcomes
@@ -162,9 +162,9 @@ def _how_telling(
     return not goes_on, len({outcome.occasion.slip for outcome in outcomes}), less, place
 
 
-def _shows_no_tray(occasion: Occasion) -> bool:
-    """A child without a tray has nothing, but a symptom tells what is read on trays."""
-    return occasion.slip is Slip.TRAY_FEW and occasion.spot is Spot.EVERY_CHILD
+def _is_for_diagnosis_alone(occasion: Occasion) -> bool:
+    """A symptom tells what is read on trays, which no child without one has; who gets less in every round is seen."""
+    return (occasion.slip, occasion.spot) in ((Slip.TRAY_FEW, Spot.EVERY_CHILD), (Slip.SAME_KIND, None))
 
 
 def _ends_as_expected(occasion: Occasion, sharing: Sharing) -> bool:

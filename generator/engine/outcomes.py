@@ -16,8 +16,9 @@ What people do after each slip
     child dealt twice           dealing goes on with one less; if it was the last piece, the last child goes without.
                                 In a round that is taken back, everybody gives back one
     ribbon given the same kind  in one round a child for ten gets the piece that the others get (one tray): the larger
-                                one stays, and is changed if the last child finds none; or everybody gets the same in
-                                every round, as if there were no ribbons (every tray)
+                                one stays, and is changed if the last child finds none; or one child for ten, beside
+                                others with ribbons, gets it in every round; or everybody gets the same in every round,
+                                as if there were no ribbons (every tray)
     round not taken back        the first children keep what they have, the others give theirs back (a round
                                 begun again at the units is the same as dealing what is left over)
     left over dealt             the first children get one piece each of what should be kept apart
@@ -39,7 +40,7 @@ from itertools import chain
 from generator.engine.dealing import beginning, deal_on
 from generator.engine.misreadings import with_a_big_tray, with_cards
 from generator.engine.observations import Reading, beads_on, readings
-from generator.engine.places import THOUSANDS, UNITS, Counts, Mat
+from generator.engine.places import THOUSANDS, UNITS, Counts
 from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Occasion, Outcome, Slip, Spot
 from generator.engine.steps import Action, State
@@ -81,7 +82,6 @@ def _counting_trays(sharing: Sharing) -> Iterator[Outcome]:
         for slip, change in ((Slip.TRAY_FEW, -1), (Slip.TRAY_MANY, 1)):
             mat = sharing.mat.plus(width, change)
             if mat.pieces:
-                mat = Mat(mat[: mat.widths[0] + 1])  # no larger place than somebody still stands for
                 end = deal_on(sharing.beginning, mat)
                 trays = every_tray(mat, end.share)
                 yield Outcome(Occasion(slip, None, spot=Spot.EVERY_TRAY), trays, end.middle)
@@ -181,6 +181,14 @@ def _with_the_same_kind(sharing: Sharing) -> Iterator[Outcome]:
     end = share(sharing.dividend, sharing.sharers).end
     trays = tuple(Tray(sharing.mat[width], 10**width, end.share) for width in sharing.mat.widths)
     yield Outcome(Occasion(Slip.SAME_KIND, None, spot=Spot.EVERY_TRAY), trays, end.middle)
+    for width in larger:
+        others = sharing.mat.plus(width, -1)
+        mat = others.plus(smallest, 1)
+        if len(mat.widths) > 1:  # else everybody is given the same
+            end = deal_on(sharing.beginning, mat)
+            alike = (*every_tray(others, end.share), Tray(1, 10**width, end.share.raised(smallest)))
+            trays = tuple(sorted(alike, key=lambda tray: -tray.stands_for))
+            yield Outcome(Occasion(Slip.SAME_KIND, None, other=width), trays, end.middle)
     for room in (step.after for step in sharing.steps_of(Action.DEAL)):
         for width in larger:
             due, given = room.level + width, room.level + smallest

@@ -49,10 +49,12 @@ class Occasion(NamedTuple):
     turn    which exchange from the place above (for a piece not banked: from its place) or which round, from 1;
             0 where there is none
     other   the kind that came from the bank or went to a ribbon, the smaller of two places swapped, or the power of
-            ten that the tray stands for which was read as the answer or was passed over in every round
+            ten that the tray stands for which was read as the answer, or was passed over or given the same kind in
+            every round
     many    how many trays kept a piece, how many pieces a tray lacks, how many zeros were forgotten; otherwise 1
     spot    for a piece not banked or rolled away, for cards, and for the number of trays; where the pieces of a tray
-            passed over lie (None: dealing goes on with them); whether one ribbon or every was forgotten
+            passed over lie (None: dealing goes on with them); whether one ribbon or every was forgotten (None: one,
+            in every round)
     """
 
     slip: Slip

@@ -174,7 +174,7 @@ def _filled(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | i
         of_one = sharing.ribbons and occasion.spot is Spot.ONE_TRAY
         key = f"slip.whose-cards.{occasion.spot}{'-with-ribbons' if of_one else ''}"
         filled["whose_cards"] = words.say(key, stands_for=10**smallest)
-    if cause.slip is Slip.SAME_KIND:
+    if cause.slip is Slip.SAME_KIND and cause.place:
         filled["larger"] = 10 ** (smallest + place - other)
     return filled
 

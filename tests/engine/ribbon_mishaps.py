@@ -29,7 +29,10 @@ class Lesson:
         self.widths = [width for width, sharers in reversed(groups) for _ in range(sharers)]
         self.trays = [[0] * len(self.middle) for _ in self.widths]
         self.chosen = len(self.widths) - 1 - self.widths[::-1].index(mishap.width) if mishap.slip else 0
-        widest = 0 if self.ribbons_are_forgotten() else self.widths[0]
+        self.given = [0 if self.ribbons_are_forgotten() else width for width in self.widths]
+        if mishap == Mishap(Slip.SAME_KIND, mishap.width) and mishap.width:
+            self.given[self.chosen] = min(self.widths)
+        widest = max(self.given)
         for level in range(max(len(self.middle) - 1 - widest, 0), -1, -1):
             turn = 1
             while self.goes_round(level):
@@ -45,7 +48,7 @@ class Lesson:
         return self.mishap == Mishap(Slip.SAME_KIND)
 
     def due(self, tray: int, level: int) -> int:
-        return level if self.ribbons_are_forgotten() else level + self.widths[tray]
+        return level + self.given[tray]
 
     def goes_round(self, level: int) -> bool:
         middle = list(self.middle)

@@ -337,6 +337,14 @@ def test_where_nobody_goes_to_the_bank_a_piece_passed_over_still_lies_in_the_mid
     assert not passed_over
 
 
+def test_one_ribbon_forgotten_in_every_round_is_named_and_makes_no_row() -> None:
+    """4,876 for 23: 14 children with 348 each are 4,872. A row shows what is less easily seen. Own reasoning."""
+    seen = [Reading(348, 1, 10), Reading(3480, 1, 10), Reading(348, 3)]
+    assert told(diagnose(4876, 23, seen, 4, ribbons=True)) == [(Slip.SAME_KIND, None)]
+    occasions = {one for row in telling_slips(share(4876, 23, ribbons=True), 20) for one in row.causes[0].occasions}
+    assert not any(one.slip is Slip.SAME_KIND and one.spot is None for one in occasions)
+
+
 def test_a_missing_tray_is_seen_by_the_trays_that_are_there() -> None:
     """11 among 12 with a tray missing: 11 trays of 1. Where 12 are seen, none can be missing. Own reasoning."""
     symptoms = telling_slips(share(11, 12))

@@ -24,6 +24,7 @@ RIBBONS = [
     (3432, 12),
     (6312, 102),
     (8463, 21),
+    (4876, 23),
     (9999, 111),
     (9090, 30),
     (2460, 20),
@@ -101,7 +102,7 @@ def with_ribbons_as_acted(sharing: Sharing, occasion: Occasion) -> list[ribbon_m
     if slip is Slip.BIG_TRAY_READ:
         return [ribbon_mishaps.Mishap(slip, other or 0)]
     if slip is Slip.SAME_KIND and place is None:
-        return [ribbon_mishaps.Mishap(slip)]
+        return [ribbon_mishaps.Mishap(slip, other or 0)]
     lying = spot is Spot.LEFT_OVER and slip in (Slip.SKIPPED, Slip.NONE_OF_A_PLACE)
     if place is None or not (lying or slip is Slip.SAME_KIND):
         return []
@@ -341,6 +342,13 @@ CASES = [
         [1144, 1144, 1144],
         0,
         "three children as if nobody stood for ten: 3,432 among three",
+    ),
+    Case(
+        share(4876, 23, ribbons=True),
+        Occasion(Slip.SAME_KIND, None, other=1),
+        [3480, 348, 348, 348, 348],
+        4,
+        "one of the two children for ten is given what a child for one gets: 14 share, and 14 times 348 is 4,872",
     ),
     Case(
         share(3432, 12, ribbons=True),

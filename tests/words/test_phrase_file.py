@@ -111,7 +111,7 @@ PUT_TOGETHER = {
         *(f"{slip}.{Spot.EVERY_TRAY}.happened-with-ribbons" for slip in OF_CARDS),
         *(f"whose-cards.{whose}" for whose in (Spot.ONE_TRAY, Spot.EVERY_TRAY)),
         *(f"{slip}.mend" for slip in (*OF_CARDS, Slip.TRAY_FEW, Slip.TRAY_MANY, Slip.BIG_TRAY_READ)),
-        f"{Slip.SAME_KIND}.{Spot.EVERY_TRAY}.mend",
+        *(f"{Slip.SAME_KIND}.{part}" for part in ("happened", f"{Spot.EVERY_TRAY}.mend")),
     ],
     "turn": [
         *(f"{turns}{which}" for turns in ("rounds", "exchanges") for which in ("", "-all", "-first", "-from-to")),

@@ -390,6 +390,10 @@ def test_who_was_given_the_same_kind_is_named() -> None:
     assert explain(SAID, Cause(occasion.slip, 1, (occasion,)), share(3432, 12, ribbons=True)).happened == (
         "In one round a child for 10 was given a unit bead, like a child for 1, instead of a bar."
     )
+    occasion = Occasion(Slip.SAME_KIND, None, other=1)
+    assert explain(SAID, Cause(occasion.slip, None, (occasion,)), share(4876, 23, ribbons=True)).happened == (
+        "One child for 10 was given the pieces of a child for 1, in every round."
+    )
 
 
 @pytest.mark.parametrize("slip", [Slip.LEFT_OVER_DEALT, Slip.SKIPPED, Slip.DEALT_TWICE, Slip.NOT_BANKED])

@@ -45,9 +45,10 @@
   /**
    * The room at the end, where dealing goes on by the same rule from a room that may have been disturbed. Pieces larger
    * than the level are dealt first, as at the beginning.
-   * @type {(state: State, mat: Counts) => State}
+   * @type {(state: State, sharers: Counts) => State}
    */
-  const dealOn = (state, mat) => {
+  const dealOn = (state, sharers) => {
+    const mat = sharers.slice(0, placesHeld(sharers)[0] + 1); // no larger place than somebody still stands for
     const missing = Array(Math.max(mat.length - state.middle.length, 0)).fill(0);
     const middle = [...state.middle, ...missing];
     const largest = placesHeld(middle)[0] ?? UNITS;

@@ -67,7 +67,8 @@
   function* tellingSlips(division, shelf = null) {
     const symptoms = new Map();
     const shown = simulate(division).filter(
-      (outcome) => !showsNoTray(outcome.occasion) && (!shelf || canBeShown(outcome, shelf, division.piecesNeeded)),
+      (outcome) =>
+        !isForDiagnosisAlone(outcome.occasion) && (!shelf || canBeShown(outcome, shelf, division.piecesNeeded)),
     );
     for (const outcome of shown) {
       const key = asText(outcome.seen);
@@ -118,8 +119,9 @@
     return [goesOn ? 0 : 1, slips.size, less, place];
   };
 
-  /** A child without a tray has nothing, but a symptom tells what is read on trays. */
-  const showsNoTray = ({ slip, spot }) => slip === "tray-too-few" && spot === "every-child";
+  /** A symptom tells what is read on trays, which no child without one has; who gets less in every round is seen. */
+  const isForDiagnosisAlone = ({ slip, spot }) =>
+    (slip === "tray-too-few" && spot === "every-child") || (slip === "ribbon-given-same-kind" && spot === null);
 
   /** Pieces passed over do not lie there where they could go round; they go to the bank where others do, or lie. */
   const endsAsExpected = ({ slip, spot, place, many }, division) => {

@@ -3,7 +3,7 @@
 // the close. What people do after each slip is told in generator/engine/outcomes.py.
 "use strict";
 {
-  const { UNITS, THOUSANDS, quotientOf, valueOf, sum, placesHeld, plus } = sharing.places;
+  const { UNITS, THOUSANDS, quotientOf, valueOf, sum, placesHeld, plus, raised } = sharing.places;
   const { beginning, dealOn } = sharing.dealing;
   const { Division } = sharing.division;
   const { firstServed, everyTray } = sharing.trays;
@@ -44,9 +44,8 @@
   function* countingTrays(division) {
     for (const width of division.widths) {
       for (const [slip, more] of [["tray-too-few", -1], ["tray-too-many", 1]]) {
-        const changed = plus(division.mat, width, more);
-        if (!sum(changed)) continue;
-        const mat = changed.slice(0, placesHeld(changed)[0] + 1);
+        const mat = plus(division.mat, width, more);
+        if (!sum(mat)) continue;
         const end = dealOn(division.beginning, mat);
         const trays = everyTray(mat, end.share);
         yield outcomeOf(occasionOf(slip, null, { spot: "every-tray" }), trays, end.middle);
@@ -142,6 +141,15 @@
       holds: end.share,
     }));
     yield outcomeOf(occasionOf("ribbon-given-same-kind", null, { spot: "every-tray" }), trays, end.middle);
+    for (const width of larger) {
+      const others = plus(division.mat, width, -1);
+      const mat = plus(others, smallest, 1);
+      if (placesHeld(mat).length === 1) continue; // everybody is given the same
+      const { share, middle } = dealOn(division.beginning, mat);
+      const one = { sharers: 1, stands_for: 10 ** width, holds: raised(share, smallest) };
+      const alike = [...everyTray(others, share), one].sort((tray, other) => other.stands_for - tray.stands_for);
+      yield outcomeOf(occasionOf("ribbon-given-same-kind", null, { other: width }), alike, middle);
+    }
     for (const { after: room } of division.stepsOf("deal-round")) {
       for (const width of larger) {
         const due = room.level + width;

@@ -29,8 +29,9 @@
   /**
    * One slip, and where and when it happens. place: of the pieces it is about, null for every place; turn: which
    * exchange or round, from 1, or 0; other: the kind that came from the bank or went to a ribbon, the smaller of two
-   * places swapped, or the power of ten of the tray that was read or has none; many: how many trays kept a piece,
-   * pieces a tray lacks or zeros were forgotten; spot: where a piece ended up, or which trays it is about.
+   * places swapped, or the power of ten of the tray that was read, has none or was given the same; many: how many trays
+   * kept a piece, pieces a tray lacks or zeros were forgotten; spot: where a piece ended up, or which trays it is
+   * about.
    * @typedef {{slip: string, place: number | null, turn: number, other: number | null, many: number,
    *   spot: string | null}} Occasion
    */

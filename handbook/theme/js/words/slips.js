@@ -66,7 +66,7 @@
       const ofOne = division.ribbons && spot === "one-tray";
       places.whose_cards = say(`slip.whose-cards.${spot}${ofOne ? "-with-ribbons" : ""}`, places);
     }
-    if (cause.slip === "ribbon-given-same-kind") places.larger = 10 ** (smallest + place - other);
+    if (cause.slip === "ribbon-given-same-kind" && cause.place) places.larger = 10 ** (smallest + place - other);
     return places;
   };
 
