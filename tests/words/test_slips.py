@@ -6,7 +6,7 @@ from itertools import islice
 import pytest
 
 from generator.engine.diagnosis import Cause, telling_slips
-from generator.engine.observations import Reading
+from generator.engine.observations import Observation, Reading, readings
 from generator.engine.outcomes import simulate
 from generator.engine.places import place_name
 from generator.engine.repair_movements import Again, At, Exchange, Movement
@@ -16,6 +16,7 @@ from generator.engine.slips import Occasion, Slip, Spot
 from generator.words.material import what_is_seen
 from generator.words.phrases import Grouping, Phrases
 from generator.words.slips import ONE_BEAD_SHORT, explain, row_on_paper, symptom_row
+from generator.words.unexplained import unexplained
 from tests.engine.divisions import divisions
 from tests.sampling import times
 from tests.stock import sources, worked
@@ -394,6 +395,22 @@ def test_who_was_given_the_same_kind_is_named() -> None:
     assert explain(SAID, Cause(occasion.slip, None, (occasion,)), share(4876, 23, ribbons=True)).happened == (
         "One child for 10 was given the pieces of a child for 1, in every round."
     )
+
+
+@pytest.mark.parametrize(
+    ("sharing", "held", "left", "looked_for"),
+    [
+        (share(2195, 3), [731, 731, 631], 12, "Count all squares, the bank too. If one is missing,"),
+        (share(2195, 3), [701, 701, 701], 2, "Count all bars, the bank too. If some are missing,"),
+        (share(903, 5), [180, 180, 180, 179, 171], 3, "Stop, and count all unit beads:"),
+    ],
+)
+def test_what_a_tray_lacks_is_looked_for_also_where_others_have_too_many(
+    sharing: Sharing, held: list[int], left: int, looked_for: str
+) -> None:
+    """A square less and a bar more are 90 too little, which is no nine bars; a bead and nine beads less are no bar."""
+    seen = Observation(readings(Reading(value, 1) for value in held), left)
+    assert unexplained(SAID, sharing, seen)[1].startswith(looked_for)
 
 
 @pytest.mark.parametrize("slip", [Slip.LEFT_OVER_DEALT, Slip.SKIPPED, Slip.DEALT_TWICE, Slip.NOT_BANKED])

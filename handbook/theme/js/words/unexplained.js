@@ -1,7 +1,7 @@
 // What people are told where no single slip explains what is seen.
 "use strict";
 {
-  const { digitsOf, placesHeld, at } = sharing.places;
+  const { digitsOf, placesHeld, sum, at } = sharing.places;
   const { TEN, inAll } = sharing.repairMovements;
   const { offBy } = sharing.observations;
   const { byWhatIsSeen, surelyThere } = sharing.whateverHappened;
@@ -22,7 +22,7 @@
     ]);
     const off = offBy(seen, division.dividend) ?? 0;
     const then = say(off < 0 ? "unexplained.none-missing" : "unexplained.still-so", { mend });
-    return [say("unexplained.count-again"), ...search(off), then];
+    return [say("unexplained.count-again"), ...search(repair, off), then];
   };
 
   /** Whether a tray is brought so many pieces that it may hold ten or more of a kind. */
@@ -33,14 +33,20 @@
     });
 
   /**
-   * Look for pieces worth what is missing, the smallest of them first; or for what too many may hide.
-   * @type {(off: number) => string[]}
+   * Look for what is missing, the smallest pieces first, or for what too many may hide. Larger pieces than beads are
+   * those that would come from the bank: 90 too little is a square less and a bar more.
+   * @type {(repair: Repair, off: number) => string[]}
    */
-  const search = (off) => {
+  const search = (repair, off) => {
     if (off > 0) return [say("unexplained.too-many")];
     if (!off) return [];
-    const smallest = placesHeld(digitsOf(-off)).pop();
-    const count = -off / 10 ** smallest;
+    let smallest = placesHeld(digitsOf(-off)).pop();
+    let count = -off / 10 ** smallest;
+    const brought = repair.filter(({ source }) => source === "bank");
+    if (smallest && brought.length) {
+      smallest = Math.min(...brought.map(({ place }) => place));
+      count = sum(brought.filter(({ place }) => place === smallest).map(inAll));
+    }
     const stop = say(smallest ? "slips.stop-larger" : "slips.stop", { count, several: material(smallest, 2) });
     return [stop, say("unexplained.found", { count })];
   };
