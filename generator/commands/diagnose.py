@@ -11,7 +11,7 @@ from generator.commands.tables import counted, division_line
 from generator.engine.diagnosis import Cause, Diagnosis, diagnose
 from generator.engine.observations import Reading
 from generator.engine.places import place_name
-from generator.engine.repair_movements import Again, ChangePlaces, Exchange, Repair, RepairStep, ShareOn
+from generator.engine.repair_movements import Again, ChangePlaces, Exchange, Refill, Repair, RepairStep, ShareOn
 from generator.words.phrases import Phrases
 from generator.words.slips import Explanation, each_event_once, explain
 from generator.words.unexplained import unexplained
@@ -110,6 +110,8 @@ def _step_as_data(step: RepairStep, ribbons: bool) -> dict[str, Any]:
         return {"share_on_from": place_name(step.place)}
     if isinstance(step, ChangePlaces):
         return {"change_places": step.trays}
+    if isinstance(step, Refill):
+        return {"refill_to": step.due} | _trays_as_data(step.trays, ribbons)
     if isinstance(step, Exchange):
         exchange = {"exchange": step.pieces, "place": place_name(step.place), "at": step.at}
         return exchange | _trays_as_data(step.trays, ribbons)

@@ -62,6 +62,13 @@ class ChangePlaces(NamedTuple):
     trays: int
 
 
+class Refill(NamedTuple):
+    """All that lies on each of these trays goes back to the middle, and each is given from there what it is due."""
+
+    trays: Reading
+    due: int
+
+
 class Again(NamedTuple):
     """All of this place and below goes back to the middle and is shared out again."""
 
@@ -74,7 +81,7 @@ class ShareOn(NamedTuple):
     place: int
 
 
-RepairStep: TypeAlias = Movement | Exchange | ChangePlaces | Again | ShareOn
+RepairStep: TypeAlias = Movement | Exchange | ChangePlaces | Refill | Again | ShareOn
 Repair: TypeAlias = tuple[RepairStep, ...]
 
 

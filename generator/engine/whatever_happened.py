@@ -18,6 +18,7 @@ from generator.engine.repair_movements import (
     Exchange,
     Movement,
     Pile,
+    Refill,
     Repair,
     ShareOn,
     room_of,
@@ -30,15 +31,18 @@ def by_what_is_seen(sharing: Sharing, seen: Observation) -> Repair:
     """The fewest movements that make the trays alike and the number whole again, whatever has happened.
 
     Every tray should then hold its share, or, where that is fewer movements, what most hold so far: then the sharing
-    goes on. Where pieces of several places are too many or too few in all or would have to be changed for first, or
-    where it takes more than MOST_MOVEMENTS, it is shared out again, from the largest place of the number if pieces are
-    too many or too few.
+    goes on. Where one ribbon was given the pieces of a smaller one, its trays are filled like the others. Where pieces
+    of several places are too many or too few in all or would have to be changed for first, or where it takes more than
+    MOST_MOVEMENTS, it is shared out again, from the largest place of the number if pieces are too many or too few.
     """
     off_by = seen.off_by(sharing.dividend)
     if off_by == 0 and seen.sharers == sharing.sharers:
         for one in _may_hold(sharing, seen):
             if trays := _before_another_child(sharing, seen, one):
                 return ChangePlaces(trays), *_share_on(sharing, one)
+            match [tray for tray in seen.trays if tray.value != one * tray.stands_for]:
+                case [tray] if len(seen.trays) > 1 and tray.stands_for > 1 and tray.value in (one, TEN * one):
+                    return Refill(tray, one * tray.stands_for), *_share_on(sharing, one)
     plan = in_movements(sharing, seen, MOST_MOVEMENTS)
     if plan and len(places_not_shown(plan)) <= 1:
         return plan
@@ -85,7 +89,7 @@ def surely_there(repair: Repair, seen: Observation) -> bool:
         return False
     units = Counts.of(seen.left or 0).at(UNITS)
     for step in repair:
-        if isinstance(step, Exchange):
+        if isinstance(step, Exchange | Refill):
             return False
         if not isinstance(step, Movement):
             continue

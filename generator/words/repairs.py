@@ -4,11 +4,21 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from generator.engine.observations import Reading
-from generator.engine.places import UNITS
-from generator.engine.repair_movements import Again, At, ChangePlaces, Exchange, Movement, Repair, RepairStep, ShareOn
+from generator.engine.places import UNITS, Counts
+from generator.engine.repair_movements import (
+    Again,
+    At,
+    ChangePlaces,
+    Exchange,
+    Movement,
+    Refill,
+    Repair,
+    RepairStep,
+    ShareOn,
+)
 from generator.engine.sharing import Sharing
 from generator.words.material import whose_tray
-from generator.words.numbers import capital, material, place_word, small_number
+from generator.words.numbers import capital, listing, material, place_word, small_number
 from generator.words.phrases import Phrases
 
 _VERBS = {At.LEFT_OVER: "give", At.TRAY: "take"}
@@ -104,6 +114,11 @@ def _step(words: Phrases, step: RepairStep, so_far: _SoFar) -> str:
     match step:
         case ChangePlaces():
             return words.say("repair.change-places", number=capital(small_number(words, step.trays)))
+        case Refill():
+            due = Counts.of(step.due)
+            given = listing(words, [_pieces(words, due[place], place) for place in due.places_held])
+            target = so_far.pile(words, At.TRAY, step.trays)
+            return words.say("repair.refill", count=step.trays.sharers, target=target, pieces=given)
         case ShareOn():
             return words.say("repair.share-on")
         case Again():

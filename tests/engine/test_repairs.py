@@ -11,7 +11,17 @@ from generator.commands.diagnose import repair_as_data
 from generator.engine.diagnosis import diagnose
 from generator.engine.observations import Observation, Reading, readings
 from generator.engine.outcomes import simulate
-from generator.engine.repair_movements import Again, At, ChangePlaces, Exchange, Movement, Repair, RepairStep, ShareOn
+from generator.engine.repair_movements import (
+    Again,
+    At,
+    ChangePlaces,
+    Exchange,
+    Movement,
+    Refill,
+    Repair,
+    RepairStep,
+    ShareOn,
+)
 from generator.engine.repairs import easier, repair
 from generator.engine.sharing import Sharing, share
 from generator.engine.shortest import MOST_MOVEMENTS
@@ -484,6 +494,24 @@ BEFORE_ANOTHER_CHILD = [
 def test_trays_that_only_changed_places_are_not_emptied(
     dividend: int, divisor: int, held: dict[int, list[int]], left: int, expected: list[RepairStep]
 ) -> None:
+    seen = readings(Reading(value, 1, stands_for) for stands_for, values in held.items() for value in values)
+    assert by_what_is_seen(share(dividend, divisor, ribbons=True), Observation(seen, left)) == tuple(expected)
+
+
+# a division with ribbons, what the trays of each hold, what is left, and what is to be done: worked by hand
+AS_A_SMALLER_RIBBON = [
+    (4876, 23, {10: [212, 2120], 1: [212, 212, 212]}, 1908, [Refill(Reading(212, 1, 10), 2120)]),
+    (4876, 23, {10: [200, 200], 1: [200, 200, 200]}, 3876, [Refill(Reading(200, 2, 10), 2000), ShareOn(1)]),
+    (2460, 20, {10: [123, 1230]}, 1107, [Refill(Reading(123, 1, 10), 1230)]),
+    (999, 111, {100: [90], 10: [90], 1: [9]}, 810, [Refill(Reading(90, 1, 100), 900)]),
+]
+
+
+@pytest.mark.parametrize(("dividend", "divisor", "held", "left", "expected"), AS_A_SMALLER_RIBBON)
+def test_who_was_given_the_pieces_of_a_smaller_ribbon_is_given_others(
+    dividend: int, divisor: int, held: dict[int, list[int]], left: int, expected: list[RepairStep]
+) -> None:
+    """By pieces it would be one cube, nine squares and eight beads more, on a tray with squares and beads."""
     seen = readings(Reading(value, 1, stands_for) for stands_for, values in held.items() for value in values)
     assert by_what_is_seen(share(dividend, divisor, ribbons=True), Observation(seen, left)) == tuple(expected)
 

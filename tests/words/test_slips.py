@@ -9,7 +9,7 @@ from generator.engine.diagnosis import Cause, telling_slips
 from generator.engine.observations import Observation, Reading, readings
 from generator.engine.outcomes import simulate
 from generator.engine.places import place_name
-from generator.engine.repair_movements import Again, At, Exchange, Movement
+from generator.engine.repair_movements import Again, At, Exchange, Movement, Refill
 from generator.engine.repairs import repair
 from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Occasion, Slip, Spot
@@ -121,6 +121,11 @@ def test_where_nothing_stays_on_the_trays_the_number_is_fetched_again() -> None:
         (
             Movement(1, 0, At.FLOOR, At.LEFT_OVER),
             "Put the unit bead that was found, or one from the bank if none is missing, with what is left over.",
+        ),
+        (
+            Refill(Reading(212, 2, 1), 2120),
+            "Empty each of the 2 trays that read 212 into the middle. "
+            "Then give each of them two cubes, one square and two bars from there.",
         ),
         (Movement(1, 3, At.LEFT_OVER, At.BANK), "Take one cube from the middle to the bank."),
         (

@@ -182,6 +182,7 @@
     if ("again" in step) return { again_from: placeName(step.again) };
     if ("shareOn" in step) return { share_on_from: placeName(step.shareOn) };
     if ("changePlaces" in step) return { change_places: step.changePlaces };
+    if ("refill" in step) return { refill_to: step.refill, ...traysAsData(step.trays, ribbons) };
     if ("exchange" in step) {
       const exchange = { exchange: step.exchange, place: placeName(step.place), at: step.at };
       return { ...exchange, ...traysAsData(step.trays, ribbons) };

@@ -27,8 +27,10 @@
   /**
    * A movement {pieces, place, source, target, giving, taking}: with trays, so many from or to each of them. An
    * exchange {exchange, place, at, trays}: 1 piece of a place becomes ten, or 10 become one. {changePlaces}: so
-   * many trays stand before another child. {again}: all of this place and below goes back to the middle and is shared
-   * out again. {shareOn}: what all trays have is right so far, and from this place down the middle still goes round.
+   * many trays stand before another child. {refill, trays}: all that lies on each of these trays goes back to the
+   * middle, and each is given what it is due. {again}: all of this place and below goes back to the middle and is
+   * shared out again. {shareOn}: what all trays have is right so far, and from this place down the middle still goes
+   * round.
    * @typedef {Object[]} Repair
    */
 

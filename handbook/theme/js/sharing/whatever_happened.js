@@ -9,9 +9,10 @@
 
   /**
    * The fewest movements that make the trays alike and the number whole, whatever has happened. Every tray should then
-   * hold its share, or, where that is fewer movements, what most hold so far: then the sharing goes on. Where pieces of
-   * several places are too many or too few in all or would have to be changed for first, or where it takes more than
-   * MOST_MOVEMENTS, it is shared out again, from the largest place of the number if pieces are too many or too few.
+   * hold its share, or, where that is fewer movements, what most hold so far: then the sharing goes on. Where one
+   * ribbon was given the pieces of a smaller one, its trays are filled like the others. Where pieces of several places
+   * are too many or too few in all or would have to be changed for first, or where it takes more than MOST_MOVEMENTS,
+   * it is shared out again, from the largest place of the number if pieces are too many or too few.
    * @type {(division: Division, seen: Observation) => Repair}
    */
   const byWhatIsSeen = (division, seen) => {
@@ -22,6 +23,12 @@
       for (const one of mayHold(division, seen)) {
         const changePlaces = beforeAnotherChild(division, trays, one);
         if (changePlaces) return [{ changePlaces }, ...shareOn(one, quotient)];
+        const [wrong, ...others] = trays.filter(({ value, stands_for }) => value !== one * stands_for);
+        if (!wrong || others.length || trays.length === 1) continue;
+        const { value: reads, sharers: alike, stands_for } = wrong;
+        if (stands_for > 1 && [one, TEN * one].includes(reads)) {
+          return [{ refill: one * stands_for, trays: { reads, trays: alike, stands_for } }, ...shareOn(one, quotient)];
+        }
       }
     }
     const plan = inMovements(division, seen, MOST_MOVEMENTS);
@@ -73,7 +80,7 @@
     let units = (left ?? 0) % TEN;
     return repair.every((step) => {
       const { place, source, target } = step;
-      if ("exchange" in step) return false;
+      if ("exchange" in step || "refill" in step) return false;
       if (!source) return true;
       const pieces = inAll(step);
       if (place === UNITS) units += pieces * ((target === "left-over") - (source === "left-over"));

@@ -1,10 +1,10 @@
 // A repair in words: what the hands do, one movement after the other.
 "use strict";
 {
-  const { UNITS } = sharing.places;
+  const { UNITS, digitsOf, placesHeld } = sharing.places;
   const { inAll } = sharing.repairMovements;
   const { say } = sharing.phrases;
-  const { capital, material, placeWord, smallNumber } = sharing.numberWords;
+  const { capital, listing, material, placeWord, smallNumber } = sharing.numberWords;
   const { whoseTray } = sharing.materialWords;
 
   /** What is done with a piece, by where it comes from; any other is brought, and to the bank every piece is taken. */
@@ -70,6 +70,11 @@
   const stepWords = (step, spot, target) => {
     if ("changePlaces" in step) {
       return say("repair.change-places", { number: capital(smallNumber(step.changePlaces)) });
+    }
+    if ("refill" in step) {
+      const due = digitsOf(step.refill);
+      const given = listing(placesHeld(due).map((place) => pieces(due[place], place)));
+      return say("repair.refill", { count: step.trays.trays, target: spot("tray", step.trays), pieces: given });
     }
     if ("shareOn" in step) return say("repair.share-on");
     if ("again" in step) {
