@@ -1,7 +1,7 @@
 // The fields in which a number and a group are asked. What is wrong is said beside its field, and then nothing changes.
 "use strict";
 {
-  const { digitsOf, valueOf, sum } = sharing.places;
+  const { digitsOf, valueOf } = sharing.places;
   const { isNumber, isGroup } = sharing.limits;
   const { wholeNumber, askedOf } = sharing.address;
   const { byId, tellFault, say, on } = sharing.elements;
@@ -88,10 +88,10 @@
     if (isGroup(children, true)) showChildren(children, true);
   };
 
-  /** @type {() => number | null} how many children share, also before a number is written */
+  /** @type {() => number | null} how many children share without ribbons, also before a number is written */
   const sharers = () => {
     const { ribbons, children } = group();
-    return isGroup(children, ribbons) ? sum(ribbons ? digitsOf(children) : [children]) : null;
+    return !ribbons && isGroup(children, false) ? children : null;
   };
 
   /**

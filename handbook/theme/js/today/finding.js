@@ -1,4 +1,4 @@
-// Find me a number: the numbers of a kind for a group, best first, with what each needs.
+// Find me a number: the numbers of a kind for a group, best first, and what each comes to.
 "use strict";
 {
   const { quotientOf } = sharing.places;
@@ -6,14 +6,16 @@
   const { numbers, bestFirst, zerosAsWanted, NUMBER_KINDS } = sharing.choosingNumbers;
   const { withSubstitutes } = sharing.shelf;
   const { lessonLength, reckonedLength } = sharing.length;
-  const { divisionName, wayOfSharing } = sharing.titles;
-  const { pieces, smallNumber } = sharing.numberWords;
+  const { smallNumber } = sharing.numberWords;
   const { write } = sharing.address;
-  const { element, byId, setText, say, on } = sharing.elements;
+  const { table } = sharing.lessonParts;
+  const { element, byId, setText, say, number: written, on } = sharing.elements;
 
   const { time, look_first } = sharing.handbook;
 
   const SHOWN = 8;
+  const FEW = 3;
+  const HEADS = ["number", "each", "left-over", "exchanges", "minutes"];
   const ANY = { remainder: "any", zeros: "any" };
 
   /**
@@ -51,10 +53,9 @@
     let listed = "";
     const search = () => {
       const children = group();
-      const { checked: ribbons } = byId("ask-ribbons");
       const kind = say("group.kind.static");
       if (!children) {
-        tell(say("today.group-first"));
+        tell(say(byId("ask-ribbons").checked ? "today.without-ribbons" : "today.group-first"));
         byId("found").replaceChildren();
         listed = "";
         return;
@@ -66,17 +67,16 @@
       const found = somebodyGetsSome || !limit ? ofOurs : find(children, wanted, withSubstitutes(limit));
       tell([
         say(found.length ? "today.found" : "today.none-found", { count: found.length, children }),
-        ...(found.length ? [] : shorter(children, wanted, limit)),
+        ...(found.length < FEW ? shorter(children, wanted, limit) : []),
         ...(found.length > SHOWN ? [say("today.listed", { shown: SHOWN })] : []),
         ...(found.length && wanted.kind === "any" ? [say("today.never-exchanged", { kind })] : []),
         ...(found.length && found !== ofOurs ? [say("today.substitutes")] : []),
-        ...(ribbons ? [say("today.without-ribbons")] : []),
       ].join(" "));
       const best = bestFirst(children, found, SHOWN);
       const toList = `${children}: ${best}`;
       if (toList === listed) return; // a field that is left when a number is clicked on must not take it away
       listed = toList;
-      byId("found").replaceChildren(...best.map((number) => foundLine(number, children)));
+      byId("found").replaceChildren(...(best.length ? [list(best, children)] : []));
     };
     on(form, "input", search);
     return search;
@@ -93,19 +93,19 @@
 
   const tell = (text) => setText("found-state", text);
 
-  const foundLine = (number, children) => {
+  const list = (found, children) => {
+    const head = element("tr", ...HEADS.map((name) => element("th", { scope: "col" }, say(`today.head.${name}`))));
+    const body = element("tbody", ...found.map((number) => row(number, children)));
+    const caption = say("today.found-for", { children });
+    return table("found-numbers", ".ledger.numbers", caption, element("thead", head), body);
+  };
+
+  const row = (number, children) => {
     const division = workOut(number, children, { lookFirst: look_first });
-    return element(
-      "li",
-      element("a", { href: write({ number, children, ribbons: false }) }, divisionName(division)),
-      " ",
-      say("today.found-number", {
-        way: wayOfSharing(division),
-        exchanges: division.exchanges,
-        pieces: pieces(division.piecesNeeded),
-        minutes: lessonLength(division, time).lesson,
-      }),
-    );
+    const told = [division.quotient, division.remainder, division.exchanges, lessonLength(division, time).lesson];
+    const name = element("a", { href: write({ number, children, ribbons: false }) }, written(number));
+    const cells = told.map((count) => element("td", written(count)));
+    return element("tr", element("th", { scope: "row" }, name), ...cells);
   };
 
   sharing.finding = { watch };

@@ -13,7 +13,7 @@
   const SMALLEST = 2;
 
   /**
-   * kinds: "static" and "exact", or "alike"
+   * kinds: "static", "exact" and "same", or "alike" for another group
    * @typedef {{kinds: string[], number: number, children: number, ribbons: boolean}} Near
    */
 
@@ -40,7 +40,8 @@
     const asItLies = (zeros) => nearest(number, ofEveryLength(children, [], shelf, zeros));
     add("static", asItLies(likeIt) ?? asItLies("any"));
     for (const group of [children, children - 1, children + 1]) {
-      if (isGroup(group, false)) add("alike", nearest(number, alike(number, children, group, shelf)), group);
+      const kind = group === children ? "same" : "alike";
+      if (isGroup(group, false)) add(kind, nearest(number, alike(number, children, group, shelf)), group);
     }
     return found;
   };
