@@ -26,7 +26,8 @@
   const given = () => new URLSearchParams(location.hash.slice(1));
 
   /**
-   * What the address tells of a division, whether it can be answered or not: null where it tells no whole number, and
+   * What the address tells of a division, whether it can be answered or not; a group too big for the mat stands there
+   * with ribbons, where it can: null where it tells no whole number, and
    * `texts` as they stand there, null where it tells nothing.
    * @typedef {{number: string | null, children: string | null}} Texts
    * @type {() => {number: number | null, children: number | null, ribbons: boolean, texts: Texts}}
@@ -35,7 +36,8 @@
     const parts = given();
     const texts = { number: parts.get("number"), children: parts.get("children") };
     const [number, children] = [texts.number, texts.children].map((text) => wholeNumber(text ?? ""));
-    return { number, children, ribbons: parts.has("ribbons"), texts };
+    const ribbons = parts.has("ribbons") || (!isGroup(children, false) && isGroup(children, true));
+    return { number, children, ribbons, texts };
   };
 
   /** @type {(asked: Asked) => string} */
