@@ -59,13 +59,18 @@ def said_at(words: Phrases, sharing: Sharing, stage: Stage) -> Iterator[Said]:
 
 
 def said_in_parts(words: Phrases, sharing: Sharing, stage: Stage) -> list[list[Said]]:
-    """The same by the parts of the stage. What is said of a piece that goes to the bank for a round is said once."""
+    """The same by the parts of the stage. What is said of a piece that goes to the bank for a round is said once.
+
+    With ribbons pieces can be short before the first round: who gets what is said once they are there.
+    """
     way = (sharing.stages[0].level - stage.level) % _WAYS + 1
     said: list[list[Said]] = []
     told: set[tuple[int, bool]] = set()
+    first = next((at for at, step in enumerate(stage.movements) if step.action is Action.DEAL), 0)
+    begun = False
     made = 0
     for part in stage.parts:
-        lines = [] if said else [Said(GUIDE, _beginning(words, sharing, stage, way), made)]
+        lines: list[Said] = []
         for step in part.steps:
             place, is_later = step.place, step.after.share[stage.level] == stage.rounds
             if step.action is Action.EXCHANGE and (place, is_later) not in told:
@@ -76,6 +81,10 @@ def said_in_parts(words: Phrases, sharing: Sharing, stage: Stage) -> list[list[S
                     lines.append(Said(BANKER, _said_of(words, f"banker.{way}", place, 1), made))
                 told.add((place, is_later))
             made += 1
+        if not begun and (made > first or not first):
+            begun = True
+            lines.append(Said(GUIDE, _beginning(words, sharing, stage, way), first))
+            lines.sort(key=lambda line: line.made)
         if stage.unfinished and not part.goes_on and not part.at_the_bank:
             lines.append(_too_few(words, sharing, stage, way))
         said.append(lines)

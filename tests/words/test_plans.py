@@ -43,9 +43,9 @@ AT_THE_LAST_PLACE = {
         "Keep apart what is left over: 1 ten.",
     ],
     (1250, 12, True, False): [
-        "«And now the child for ten gets one ten and each child for one gets one unit.»",
         "«There are no units. One ten goes to the bank for some.»",
         "Change 1 ten for 10 units.",
+        "«And now the child for ten gets one ten and each child for one gets one unit.»",
         "Rounds 1 to 4: one ten to the child for 10 and one unit to each child for 1.",
         "«Not every child can be given the right piece now. Left over: two units.»",
         "Keep apart what is left over: 2 units.",

@@ -55,7 +55,7 @@ def right_numbers(sharing: Sharing, stage: Stage) -> list[list[tuple[int, int]]]
     begins = [(1, level + width) for width in widths] if sharing.ribbons else [(stage.start[level], level)]
     if sharing.ribbons and not stage.rounds and not stage.unfinished:
         begins = [(1, largest)]
-    lines = [begins]
+    lines: list[list[tuple[int, int]]] = []
     actions = [step.action for step in stage.steps]
     dealt = max((at for at, action in enumerate(actions) if action is Action.DEAL), default=-1)
     exchanges = [(at, step.place) for at, step in enumerate(stage.steps) if step.action is Action.EXCHANGE]
@@ -63,6 +63,8 @@ def right_numbers(sharing: Sharing, stage: Stage) -> list[list[tuple[int, int]]]
     afterwards = [place for at, place in exchanges if at > dealt]
     for place in during:
         lines += [[(1, place)], [(1, place), (10, place - 1)]]
+    first = actions.index(Action.DEAL) if stage.rounds else 0
+    lines.insert(2 * len({place for at, place in exchanges if at < first}), begins)
     if stage.unfinished:
         lines.append([])
     if afterwards:
@@ -124,20 +126,27 @@ def test_how_a_lesson_begins(division: tuple[int, int], first: str) -> None:
         ((2904, 22), 1, "There are no tens. One hundred goes to the bank for some."),
         ((2350, 11), 2, "There are no units. One ten goes to the bank for some."),
         ((1021, 123), 1, "First we need more tens. One hundred goes to the bank for them."),
-        ((3432, 12), 1, "We need more tens. One hundred goes to the bank for them."),
     ],
-    ids=["no tens", "no units", "few tens", "tens for two rounds"],
+    ids=["no tens", "no units", "few tens"],
 )
 def test_the_bank_comes_first_in_words_where_it_comes_before_the_first_round(
     division: tuple[int, int], stage: int, short: str
 ) -> None:
-    assert said(share(*division, ribbons=True))[stage][1].text == short
+    """Who gets what is said once the pieces for it are there."""
+    lines = said(share(*division, ribbons=True))[stage]
+    assert lines[0].text == short
+    assert next(line for line in lines[1:] if line.who == GUIDE and " too. " not in line.text).text.count(" gets ") > 1
+
+
+def test_the_bank_comes_later_in_words_where_it_comes_between_rounds() -> None:
+    lines = said(share(3432, 12, ribbons=True))[1]
+    assert lines[1].text == "We need more tens. One hundred goes to the bank for them."
 
 
 def test_what_else_is_short_before_the_first_round_is_not_called_the_first() -> None:
     """Of 1,021 for 123, a hundred and then one of its tens are changed before the first round of the tens."""
     guide = [line.text for line in said(share(1021, 123, ribbons=True))[1] if line.who == GUIDE]
-    assert guide[2] == "We need more units too. One ten goes to the bank for them."
+    assert guide[1] == "We need more units too. One ten goes to the bank for them."
 
 
 @pytest.mark.parametrize(

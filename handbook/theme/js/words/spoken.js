@@ -35,15 +35,18 @@
   const saidAt = (division, stage) => saidInParts(division, stage).flat();
 
   /**
-   * The same by the parts of the stage. What is said of a piece that goes to the bank for a round is said once.
+   * The same by the parts of the stage. What is said of a piece that goes to the bank for a round is said once. With
+   * ribbons pieces can be short before the first round: who gets what is said once they are there.
    * @type {(division: Division, stage: Stage) => Said[][]}
    */
   const saidInParts = (division, stage) => {
     const way = ((division.stages[0].level - stage.level) % WAYS) + 1;
     const told = new Set();
+    const first = Math.max(0, stage.movements.findIndex(({ action }) => action === "deal-round"));
+    let begun = false;
     let made = 0;
-    const said = stage.parts.map((part, index) => {
-      const lines = index ? [] : [{ who: GUIDE, text: beginning(division, stage, way), made }];
+    const said = stage.parts.map((part) => {
+      const lines = [];
       for (const step of part.steps) {
         const { place } = step;
         const isLater = step.after.share[stage.level] === stage.rounds;
@@ -55,6 +58,11 @@
           told.add(trip);
         }
         made += 1;
+      }
+      if (!begun && (made > first || !first)) {
+        begun = true;
+        lines.push({ who: GUIDE, text: beginning(division, stage, way), made: first });
+        lines.sort((one, other) => one.made - other.made);
       }
       if (stage.unfinished && !part.goesOn && !part.atTheBank) lines.push(tooFew(division, stage, way));
       return lines;
