@@ -104,8 +104,8 @@ def first_on_paper(words: Phrases, symptom: Symptom) -> str:
     """What is done first on a sheet where a piece may be lost; nothing where none can be."""
     if symptom.off_by == ONE_BEAD_SHORT:
         return words.say("slips.stop-in-short")
-    may_be_lost = any(cause.slip is Slip.ROLLED_AWAY for cause in symptom.causes)
-    return words.say("slips.may-be-lost") if may_be_lost else ""
+    lost = (cause.place for cause in symptom.causes if cause.slip is Slip.ROLLED_AWAY)
+    return next((words.say("slips.may-be-lost", several=material(words, place or UNITS, 2)) for place in lost), "")
 
 
 def _each_repair_once(causes: Iterable[Cause]) -> Iterable[Cause]:

@@ -323,7 +323,10 @@ def test_on_a_sheet_too_the_work_is_closed_where_a_larger_piece_is_lost() -> Non
     ]
     assert lost
     assert {len(row.mends) for row in lost} == {2}
-    assert all(row.mends[0].endswith("Not found? Close the work. Otherwise:") for row in lost)
+    counted = (
+        "Count all bars, the bank too. If one is missing, look for it. Not found? Close the work. When all are there:"
+    )
+    assert {row.mends[0] for row in lost} == {counted}
 
 
 @pytest.mark.parametrize(

@@ -142,7 +142,8 @@
    */
   const firstOnPaper = ({ offBy, causes }) => {
     if (offBy === ONE_BEAD_SHORT) return say("slips.stop-in-short");
-    return causes.some(({ slip }) => slip === "piece-rolled-away") ? say("slips.may-be-lost") : "";
+    const lost = causes.find(({ slip }) => slip === "piece-rolled-away");
+    return lost ? say("slips.may-be-lost", { several: material(lost.place, 2) }) : "";
   };
 
   /** Each once: the first, or the others. */
