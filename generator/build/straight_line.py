@@ -75,6 +75,7 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
     """Build and publish the handbook. Raises HandbookError with every fault; then the old site is as it was."""
     begun = time.monotonic()
     _refuse_a_place_in_use(request)
+    index = Path(os.path.realpath(request.out), "index.html")  # while the folder this process works in is still there
     say("Reading lessons, pages and settings")
     sources = readable(request.handbook, request.school_folder)
     school = sources.school
@@ -91,9 +92,7 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
             made = _make(*edition, site, shop, say)
             shop.note(edition, site, *made)
         pages, figures = made
-    seconds = time.monotonic() - begun
-    index = request.out.resolve() / "index.html"
-    return Summary(sources, pages, figures, seconds, index)
+    return Summary(sources, pages, figures, time.monotonic() - begun, index)
 
 
 def _refuse_a_place_in_use(request: Request) -> None:

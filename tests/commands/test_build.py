@@ -10,11 +10,12 @@ from pathlib import Path
 import pytest
 
 from generator import PROJECT
-from generator.build.straight_line import WORKSHOP, Request, Summary
+from generator.build.straight_line import WORKSHOP, Request, Summary, build
 from generator.errors import Fault, SourceError
 from tests.commands.running import run_command
+from tests.conftest import quiet
 from tests.sampling import only_in_a_whole_run
-from tests.small_handbook import check_out_small
+from tests.small_handbook import check_out_small, write_small_handbook
 from tests.stock import sources
 
 INDEX = Path("somewhere") / "site" / "index.html"
@@ -93,6 +94,16 @@ def test_a_reader_who_goes_away_is_no_fault(tmp_path: Path) -> None:
         assert building.stderr.read() == ""
     assert building.returncode == 1
     assert (tmp_path / "site" / "index.html").exists()
+
+
+def test_a_site_may_be_built_by_whoever_stands_in_it(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The swap takes the folder away from beneath them."""
+    handbook, site = write_small_handbook(tmp_path / "handbook"), tmp_path / "site"
+    site.mkdir()
+    monkeypatch.chdir(site)
+    summary = build(Request(out=Path(), handbook=handbook, workshop=tmp_path / "workshop"), quiet)
+    assert summary.index == site / "index.html"
+    assert summary.index.exists()
 
 
 @pytest.mark.parametrize("inside", ["school/site", "school", "handbook/lessons/site", "generator/out"])
