@@ -232,12 +232,15 @@ def _toml_lines(text: str) -> dict[KeyPath, int]:
 def _parse_yaml(text: str, file: str) -> Table:
     """The keys of a page's front matter; `text` begins with an empty line for the opening fence."""
     remedy = 'write one `key: value` a line, text with a colon in "quotes"'
-    loader = _TEXTS_LOADER(text)
+    loader, rows = _TEXTS_LOADER(text), text.split("\n")
     try:
         for event in yaml.parse(text, _TEXTS_LOADER):
             if getattr(event, "anchor", None) or getattr(event, "tag", None):
                 line = event.start_mark.line + 1 if event.start_mark else 1
                 raise refused(file, "has front matter with an anchor or a tag", remedy, line)
+            bare = event.end_mark if isinstance(event, yaml.ScalarEvent) and event.implicit[0] else None
+            if bare and re.match(r"\s+#", rows[bare.line][bare.column :]):
+                raise refused(file, 'is cut off at " #"', 'put the text in "quotes"', bare.line + 1)
         root = loader.get_single_node()
         if not isinstance(root, yaml.MappingNode):
             raise refused(file, "has front matter without keys", remedy, 1)
@@ -256,10 +259,10 @@ def _parse_yaml(text: str, file: str) -> Table:
     except yaml.YAMLError as error:
         mark = getattr(error, "problem_mark", None)
         line = mark.line + 1 if mark else 1
-        for number, written in enumerate(text.split("\n")[:line], 1):
+        for number, written in enumerate(rows[:line], 1):
             if re.search(rf"^\w+:{_OTHER_SPACE}|[\"']{_OTHER_SPACE}", written):
                 raise refused(file, *_HAS_OTHER_SPACE, number) from None
-        if re.search("[\u2018-\u201e]", text.split("\n")[line - 1]):
+        if re.search("[\u2018-\u201e]", rows[line - 1]):
             raise refused(file, "has curly quotation marks", 'write straight ones: "like these"', line) from None
         raise refused(file, "has front matter that is not YAML", remedy, line) from None
     except RecursionError:

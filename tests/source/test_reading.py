@@ -85,6 +85,23 @@ def test_a_rule_in_the_body_is_not_front_matter() -> None:
     assert body == "One\n\n---\n\nTwo\n"
 
 
+@pytest.mark.parametrize(
+    "written",
+    ["title: Grüße 🐝 #2", "a: #2", "a: b\n  c\t#2", "order: 1 # one", "tags:\n  - room #3", "tags: [a, room #3]"],
+)
+def test_what_would_be_a_comment_behind_words_is_refused(written: str) -> None:
+    """Who wrote them would never learn that they are nowhere to be seen."""
+    line = written.count("\n") + 2
+    with pytest.raises(SourceError, match=rf'^x\.md:{line}: is cut off at " #"; put the text in "quotes"$'):
+        parse_page(f"---\n{written}\nboost: 1\n---\n", "x.md")
+
+
+def test_other_number_signs_in_front_matter_are_taken() -> None:
+    front = "# A comment\na: 'b #2' # more\nc: d#2\ne:\n  # Another\n  - f\ng: >\n  h #2\n"
+    table, _ = parse_page(f"---\n{front}---\n", "x.md")
+    assert table.values == {"a": "b #2", "c": "d#2", "e": ("f",), "g": "h #2\n"}
+
+
 def test_yaml_that_grows_without_end_is_refused() -> None:
     bomb = "---\na: &a [x]\n" + "".join(
         f"{b}: &{b} [*{a}, *{a}]\n" for a, b in zip("abcdefgh", "bcdefghi", strict=True)
