@@ -55,7 +55,7 @@ def run() -> int:
     try:
         main(prog_name="python -m generator", standalone_mode=False)
     except (click.Abort, KeyboardInterrupt):  # the second where somebody interrupts twice
-        click.echo("Stopped. If a handbook is there, it is whole: the one from before, or the new one.", err=True)
+        click.echo("Stopped. Nothing is left half written.", err=True)
         return 1
     except click.ClickException as fault:
         fault.show()

@@ -5,6 +5,7 @@ import shlex
 import subprocess
 import textwrap
 from collections.abc import Collection, Iterator
+from contextlib import suppress
 from datetime import date
 from pathlib import Path
 
@@ -161,19 +162,19 @@ def _quoted(folder: Path) -> str:
 
 def _write(path: Path, text: str) -> None:
     """Write a new file and the folders above it, whole or not at all; never over another."""
-    is_new = False
+    unfinished = path.with_name(f".{path.name}.new")
     try:
         for folder in path.parents:
             if os.path.lexists(folder) and not folder.is_dir():
                 raise refused(str(folder), "is not a folder", "choose another one")
         path.parent.mkdir(parents=True, exist_ok=True)
-        with path.open("x", encoding="utf-8", newline="\n") as file:
-            is_new = True
-            file.write(text)
-    except FileExistsError:
-        raise refused(str(path), "is already there", "edit it, or choose another name") from None
+        if os.path.lexists(path):
+            raise refused(str(path), "is already there", "edit it, or choose another name")
+        unfinished.write_text(text, "utf-8", newline="\n")
+        unfinished.rename(path)
     except OSError as error:
-        if is_new:
-            path.unlink()
         remedy = "check the folder's name and rights, and the room on the disk"
         raise refused(str(path), f"cannot be written ({error.strerror})", remedy) from None
+    finally:
+        with suppress(OSError):
+            unfinished.unlink()

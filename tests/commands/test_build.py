@@ -77,7 +77,7 @@ def test_an_interrupt_is_one_line(ends: Callable[[Callable[[], Summary]], list[R
     ends(interrupt)
     code, _, err = run_command("build")
     assert code == 1
-    assert err.strip() == "Stopped. If a handbook is there, it is whole: the one from before, or the new one."
+    assert err.strip() == "Stopped. Nothing is left half written."
 
 
 @only_in_a_whole_run

@@ -142,6 +142,24 @@ def test_nothing_is_overwritten(arguments: tuple[str, ...], school: Path) -> Non
     assert contents(school) == before
 
 
+def test_who_interrupts_it_as_it_opens_the_file_leaves_none(school: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    opened = Path.open
+
+    def interrupted(path: Path, mode: str = "r", *others: object, **named: object) -> object:
+        file = opened(path, mode, *others, **named)  # type: ignore[call-overload]
+        if mode in ("r", "rb"):
+            return file
+        file.close()
+        raise KeyboardInterrupt
+
+    with monkeypatch.context() as patch:
+        patch.setattr(Path, "open", interrupted)
+        assert run_command("new", "--school", school).code == 1
+    assert contents(school) == {}
+    assert run_command("new", "--school", school).code == 0
+    assert list(contents(school)) == ["school.toml"]
+
+
 @pytest.mark.parametrize(
     ("arguments", "words"),
     [
