@@ -72,7 +72,7 @@ class Results:
         """
         unfinished = self._file.with_suffix(".new")
         try:
-            with gzip.open(unfinished, "wb", compresslevel=0) as file:
+            with gzip.GzipFile(unfinished, "wb", compresslevel=0, mtime=0) as file:
                 file.write(self._made_by)
                 file.writelines(b"%s %s\n" % (key.encode(), result) for key, result in results.items())
             unfinished.replace(self._file)

@@ -55,6 +55,15 @@ def test_results_come_back(tmp_path: Path) -> None:
     assert [found.name for found in file.parent.iterdir()] == ["results"]
 
 
+@pytest.mark.parametrize("seconds", [-1, 2**32])
+def test_they_are_kept_whatever_a_computers_clock_says(
+    seconds: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A packed file has room for the years from 1970 to 2106."""
+    monkeypatch.setattr("time.time", lambda: float(seconds))
+    assert kept(tmp_path / "results", (KEY, RESULT)).get(KEY) == RESULT
+
+
 @pytest.mark.parametrize("damage", DAMAGE.values(), ids=DAMAGE)
 def test_from_a_damaged_file_none_does(damage: Callable[[bytes], bytes], tmp_path: Path) -> None:
     file = tmp_path / "results"
