@@ -93,6 +93,8 @@ def _planned(dividend: int, divisor: int, ribbons: bool) -> LessonFile:
         return validated(LessonFile, Table("", {**values, "reason": "?" * 20, "reviewed": date.today()}, {}))
     except SourceError as error:
         faults = "; ".join(f"{fault.key} {fault.problem}: {fault.remedy}" for fault in error.faults)
+        if error.faults[0].key == "reviewed":
+            faults = f"this computer's clock says {date.today().isoformat()}; set it"
         raise click.UsageError(faults.replace("ribbons = true", "--ribbons") + ".") from None
 
 

@@ -4,7 +4,9 @@ import os
 import re
 import shutil
 import tomllib
+from datetime import date
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 
@@ -186,6 +188,13 @@ def test_wrong_usage_says_what_would_be_right(arguments: tuple[object, ...], wor
     assert (code, out) == (2, "")
     assert words in err
     assert contents(handbook) == before
+
+
+def test_a_clock_that_is_wrong_is_to_be_set(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("generator.commands.new.date", SimpleNamespace(today=lambda: date(1990, 1, 1)))
+    code, _, err = run_command("new", 6945, 3)
+    assert code == 2
+    assert err.endswith("\nError: this computer's clock says 1990-01-01; set it.\n")
 
 
 def test_where_several_steps_take_a_lesson_one_must_be_named(handbook: Path) -> None:
