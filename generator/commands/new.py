@@ -18,6 +18,7 @@ from generator.engine.sharing import share
 from generator.errors import SourceError
 from generator.pages.writing.settings import settings
 from generator.source.fields import LARGEST_ORDER
+from generator.source.layers import entry_names
 from generator.source.lessons import misfits
 from generator.source.library import Sources, readable, readable_steps
 from generator.source.models import LessonFile, PathStep
@@ -81,6 +82,8 @@ def _new_lesson(dividend: int, divisor: int, ribbons: bool, wanted: str | None, 
     order = min(max((other.order for other in step.lessons), default=0) + 10, LARGEST_ORDER)
     name = f"{dividend}-{'for' if ribbons else 'among'}-{divisor}.toml"
     path = (school or HANDBOOK) / "lessons" / step.slug / name
+    for folder in (path.parent.parent, path.parent):
+        entry_names(folder, str(folder))  # refuses what check would
     _write(path, _lesson_text(lesson, order))
     check = f"python -m generator check --school {_quoted(school)}" if school else "python -m generator check"
     click.echo(f"Wrote {path} for the step {step.slug}. Complete its reason, then: {check}")

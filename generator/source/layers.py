@@ -103,7 +103,7 @@ def _walk(folder: Path, shown: str, ending: str, depths: range, faults: Faults, 
         stem = name[: -len(ending)]
         problem = remedy = ""
         if path.is_symlink():
-            problem, remedy = "is a link", "put the file itself there"
+            problem, remedy = "is a link", f"put the {'file' if '.' in name else 'folder'} itself there"
         elif path.is_dir():
             if problem := slug_fault(name):
                 remedy = f"rename it, such as {slug_like(name)}"

@@ -17,7 +17,7 @@ from generator.source.models import LessonFile
 from generator.source.school import School
 from tests.commands.running import run_command
 from tests.small_handbook import contents
-from tests.source.cases import STOCK
+from tests.source.cases import STOCK, needs_posix
 
 QUOTE = '"' if os.name == "nt" else "'"
 REASON = "Why this number comes next in the row."
@@ -245,6 +245,19 @@ def test_a_lesson_after_the_last_that_can_be_counted_has_the_same_place(handbook
 def test_a_school_can_begin_while_a_lesson_of_ours_is_unfinished(handbook: Path, tmp_path: Path) -> None:
     run_command("new", 6945, 3)
     assert run_command("new", "--school", tmp_path / "ours").code == 0
+
+
+@needs_posix
+@pytest.mark.parametrize("link", ["lessons", "lessons/exchange-tens"])
+def test_nothing_is_written_through_a_link_within_a_schools_folder(link: str, school: Path, tmp_path: Path) -> None:
+    """It would lie elsewhere, and `check` refuses such a link."""
+    (tmp_path / "elsewhere").mkdir()
+    (school / link).parent.mkdir(exist_ok=True)
+    (school / link).symlink_to(tmp_path / "elsewhere")
+    code, out, err = run_command("new", 6945, 3, "--school", school)
+    assert (code, out) == (1, "")
+    assert err == f"{school / link}: is a link; put the folder itself there\n"
+    assert contents(tmp_path / "elsewhere") == {}
 
 
 @pytest.mark.parametrize("below", [".", "school", "school/deeper"])
