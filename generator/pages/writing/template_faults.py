@@ -21,7 +21,7 @@ _IN_WORDS: tuple[tuple[type[BaseException], str, str], ...] = (
     (KeyError, "cannot be filled in: there is no {0}", _BRACES),
     (OverflowError, "counts too far", f"count to {MAX_RANGE:,} at most"),
     (MemoryError, "takes too much memory", "take out what repeats so often"),
-    (RecursionError, "goes deeper and deeper", "take out what calls itself"),
+    (RecursionError, "goes deeper and deeper", "take out what calls itself, or leave empty lines within a long list"),
     (KeyboardInterrupt, "takes too long", "take out what repeats so often"),
 )
 
