@@ -90,7 +90,8 @@ def test_what_takes_too_much_memory_is_a_fault_with_its_line(tmp_path: Path) -> 
     with pytest.raises(SourceError) as refused:
         with_files(tmp_path, pages__our_room__ours=FRONT + many)
     assert str(refused.value) == (
-        "school/pages/our-room/ours.md:8: takes too much memory; take out what repeats so often"
+        "school/pages/our-room/ours.md:8: takes too much memory; "
+        "take out what repeats so often, or write smaller numbers"
     )
 
 

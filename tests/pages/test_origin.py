@@ -38,6 +38,12 @@ def test_on_an_authored_page_the_line_is_found(file: str, key: str, where: str, 
     assert told(tmp_path, file, key) == f"school/pages/when-it-goes-wrong/trays-differ.md:{where}"
 
 
+def test_a_very_long_address_is_shortened_once_its_line_is_found(tmp_path: Path) -> None:
+    page, key = "when-it-goes-wrong/trays-differ", f'href="two.html#end{"(" * 4000}"'
+    said = told(tmp_path, f"{page}.html", key)
+    assert said == f"school/pages/{page}.md: {key[:99]}…: is wrong"
+
+
 def test_a_note_is_told_from_the_page_that_it_stands_on(tmp_path: Path) -> None:
     note = "school/notes/lessons/static/index.md:3"
     assert told(tmp_path, "lessons/static/index.html", 'href="../none.md"').startswith(f"{note}: ")

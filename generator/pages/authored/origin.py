@@ -18,6 +18,7 @@ from generator.errors import Fault, SourceError
 from generator.pages.writing.links import lesson_path, step_link
 from generator.pages.writing.page import site_address
 from generator.source.library import A_BOOK, Sources
+from generator.source.reading import printable
 
 _ENDED, _WITHIN_MORE = r"""(?=[)"'>#\s]|$)""", ""
 _BEFORE_AN_ADDRESS = ("](", '="', '("', "('", "]: ", "<")
@@ -57,6 +58,7 @@ def _at_their_origin(faults: Iterable[Fault], sources: Sources) -> list[Fault]:
     traced = [
         fault if fault.file in read else _traced(fault, written.get(_markdown(fault.file), []), own) for fault in faults
     ]
+    traced = [fault._replace(key=printable(fault.key, most=100)) for fault in traced]
     # A book repeats what is wrong on any page.
     return [fault for fault in traced if not A_BOOK.fullmatch(_markdown(fault.file))] or traced
 

@@ -14,7 +14,7 @@ from generator.errors import HandbookError
 from generator.words.phrases import Grouping
 
 LARGEST_PAGE = 1_000_000  # characters
-_PLACE_IN_MEMORY = " at 0x"  # how Python shows what has no words of its own, also within a text
+_OF_PYTHON = re.compile(r" at 0x|[A-Z]\w+\(\w+=")  # how it shows what has no words of its own, also within a text
 _WITH_WORDS = (str, int, float, date, Undefined)
 # Marks that mean something to a Markdown reader anywhere, and those that do at the start of a line only.
 _MARKS = re.compile(r"[\\`*_{}\[\]!|~^]|(?<!&)#|^\s*[+\-=:]|^\s*\d+[.)]", re.MULTILINE)
@@ -33,7 +33,7 @@ def printed(grouping: Grouping, value: Any) -> Markup:
         raise HandbookError(f"it grows to more than {LARGEST_PAGE} characters")
     if not text.isascii() and (half := _HALF_A_CHARACTER.search(text)):
         raise HandbookError(f"it prints U+{ord(half[0]):X}, half a character")
-    if _PLACE_IN_MEMORY in text or not isinstance(value, _WITH_WORDS):
+    if _OF_PYTHON.search(text) or not isinstance(value, _WITH_WORDS):
         raise HandbookError("it prints something that is neither a text nor a number")
     return value if isinstance(value, Markup) else _plain(text)
 

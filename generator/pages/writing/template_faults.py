@@ -19,8 +19,10 @@ _IN_WORDS: tuple[tuple[type[BaseException], str, str], ...] = (
     (UndefinedError, "uses a name that is not known: {0.message}", _BRACES),
     (SecurityError, "uses what is kept from templates: {0}", "take it out"),
     (KeyError, "cannot be filled in: there is no {0}", _BRACES),
+    (AttributeError, "uses a value of the wrong kind", _BRACES),
+    (ZeroDivisionError, "divides by 0", _BRACES),
     (OverflowError, "counts too far", f"count to {MAX_RANGE:,} at most"),
-    (MemoryError, "takes too much memory", "take out what repeats so often"),
+    (MemoryError, "takes too much memory", "take out what repeats so often, or write smaller numbers"),
     (RecursionError, "goes deeper and deeper", "take out what calls itself, or leave empty lines within a long list"),
     (KeyboardInterrupt, "takes too long", "take out what repeats so often"),
 )

@@ -138,7 +138,7 @@ def _lacks_anchor(page: ReadPage, anchor: str) -> Problem | None:
     if anchor == "top" or anchor in page.anchors or "=" in anchor:
         return None
     remedy = f"link to one of the anchors of {page.path}, or to the page alone"
-    return Problem("", f"finds no anchor {anchor!r} on {page.path}", remedy)
+    return Problem("", f"finds no anchor {printable(anchor)!r} on {page.path}", remedy)
 
 
 def check_titles(pages: Sequence[ReadPage]) -> Iterator[Fault]:
