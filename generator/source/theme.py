@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from struct import unpack
 from typing import Annotated
+from zlib import crc32
 
 from pydantic import AfterValidator, Field
 
@@ -56,6 +57,17 @@ class Colours(Model):
     links: ColourOrNone = None
 
 
+def _is_whole(logo: bytes) -> bool:
+    """Whether a PNG picture has all its chunks, each as it was written: length, kind, data, checksum of these two."""
+    at = 8
+    while at < len(logo):
+        end = at + 8 + int.from_bytes(logo[at : at + 4])
+        if crc32(logo[at + 4 : end]) != int.from_bytes(logo[end : end + 4]):
+            return False
+        at = end + 4
+    return logo.startswith(_PNG_BEGINS) and b"IDAT" in logo and logo.endswith(_PNG_ENDS)
+
+
 @dataclass(frozen=True)
 class Theme:
     """What a school's theme/ folder holds.
@@ -77,7 +89,7 @@ def read_theme(folder: Path, shown: str, faults: Faults) -> Theme:
         with faults.gathered():
             if name == _LOGO:
                 logo = read_bytes(folder / name, file, LARGEST_LOGO)
-                if not (logo.startswith(_PNG_BEGINS) and logo.endswith(_PNG_ENDS)):
+                if not _is_whole(logo):
                     raise refused(file, "is not a whole PNG picture", "save the logo as PNG once more")
                 width, height = unpack(">II", logo[16:24])
                 if not (0 < width <= LONGEST_SIDE and 0 < height <= LONGEST_SIDE):
