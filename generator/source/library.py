@@ -140,7 +140,7 @@ def _layers(handbook: Path, school_folder: Path | None) -> list[Layer]:
             for path in layer.folder.iterdir():
                 path.lstat()
         except OSError:
-            faults.append(Fault.of_file(layer.shown, "is not a folder that can be opened", "check its name"))
+            faults.append(Fault.of_file(layer.shown, "is not a folder that can be opened", "check its name and rights"))
     faults.raise_if_any()
     return layers
 
