@@ -45,6 +45,8 @@ def fresh_site(target: Path, say: Callable[[str], None], patience: float = 60.0)
     building = target.with_name(f".{target.name}.building")
     fresh = building / "site"
     with disk_faults(target, f"the site at {target} is as it was before; "):
+        if site := next((folder for folder in target.parents if (folder / MARKER).exists()), None):
+            raise HandbookError(f"{target}: lies in {site}, a published site; choose a folder outside it")
         target.parent.mkdir(parents=True, exist_ok=True)
         with locked(target.with_name(f".{target.name}.lock"), say, patience):
             _refuse_foreign_building(building)

@@ -182,6 +182,14 @@ def test_a_file_that_is_put_there_during_a_build_is_not_lost(there_before: bool,
     assert [path.name for path in tmp_path.iterdir()] == ["site"]
 
 
+def test_no_site_is_built_within_another(tmp_path: Path) -> None:
+    """The next build of the outer one would refuse what it did not put there."""
+    build(tmp_path / "site", "one")
+    with pytest.raises(HandbookError, match=r"deep.in: lies in .*site, a published site; choose a folder outside it"):
+        build(tmp_path / "site" / "deep" / "in", "two")
+    build(tmp_path / "site", "three")
+
+
 def test_what_file_managers_leave_behind_is_no_reason_to_refuse(tmp_path: Path) -> None:
     build(tmp_path / "site", "one")
     (tmp_path / "site" / "deep" / ".DS_Store").write_bytes(b"")

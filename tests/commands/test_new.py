@@ -11,6 +11,7 @@ from types import SimpleNamespace
 import pytest
 
 from generator import HANDBOOK
+from generator.build.publishing import MARKER
 from generator.errors import SourceError
 from generator.source.library import load
 from generator.source.models import LessonFile
@@ -266,6 +267,15 @@ def test_a_file_where_a_folder_should_be_is_named(below: str, tmp_path: Path) ->
     code, out, err = run_command("new", "--school", tmp_path / "file" / below)
     assert (code, out) == (1, "")
     assert err == f"{tmp_path / 'file'}: is not a folder; choose another one\n"
+
+
+@pytest.mark.parametrize("below", [".", "school"])
+def test_a_published_site_gets_no_school(below: str, tmp_path: Path) -> None:
+    """The next build of that site would refuse it."""
+    (tmp_path / MARKER).touch()
+    code, out, err = run_command("new", "--school", tmp_path / below)
+    assert (code, out) == (1, "")
+    assert err == f"{tmp_path}: is a published site; choose another folder\n"
 
 
 def test_a_folder_that_cannot_be_written(tmp_path: Path) -> None:
