@@ -48,7 +48,7 @@ def locked(path: Path, say: Callable[[str], None], patience: float) -> Iterator[
 
 def _try(path: Path) -> IO[bytes] | None:
     """Return the locked file, or None if somebody else holds it."""
-    handle = path.open("ab")
+    handle = path.open("a+b", buffering=0)  # to read as well: a pipe of that name would wait for a reader for ever
     try:
         if sys.platform == "win32":
             handle.seek(0)

@@ -433,6 +433,13 @@ def test_waiting_in_vain_ends_with_one_clear_line(tmp_path: Path) -> None:
     assert len(said) == 1
 
 
+@pytest.mark.skipif(os.name != "posix", reason="there are no such pipes")
+def test_a_pipe_that_is_called_as_the_lock_is_not_waited_for(tmp_path: Path) -> None:
+    os.mkfifo(tmp_path / ".site.lock")
+    build(tmp_path / "site", "one")
+    assert words(tmp_path / "site") == {"one"}
+
+
 @pytest.mark.skipif(not hasattr(os, "fork"), reason="needs a system that forks")
 def test_a_child_that_outlives_a_killed_build_does_not_keep_the_lock(tmp_path: Path) -> None:
     script = (
