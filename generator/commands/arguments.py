@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Callable
+from contextlib import suppress
 from pathlib import Path
 
 import click
@@ -47,3 +48,9 @@ class WholeNumbersCommand(click.Command):
     def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
         ctx.ignore_unknown_options = any(re.match(r"-\d", arg) for arg in args)
         return super().parse_args(ctx, args)
+
+
+def say_if_heard(words: str) -> None:
+    """What cannot be said to anybody is no reason to stop."""
+    with suppress(OSError):
+        click.echo(words)

@@ -1,12 +1,11 @@
 """`build`: the whole handbook, and the file to open."""
 
-from contextlib import suppress
 from pathlib import Path
 
 import click
 
 from generator.build.straight_line import WORKSHOP, Request, build
-from generator.commands.arguments import folder, school_option
+from generator.commands.arguments import folder, say_if_heard, school_option
 from generator.commands.tables import counted
 
 
@@ -21,16 +20,10 @@ Examples:
 @click.option("--quiet", is_flag=True, help="Say nothing but what went wrong, and the file to open.")
 def command(school: Path | None, out: Path, quiet: bool) -> None:
     """Build the handbook and print the file to open."""
-    summary = build(Request(school, out), (lambda words: None) if quiet else _say_if_heard)
+    summary = build(Request(school, out), (lambda words: None) if quiet else say_if_heard)
     if not quiet:
         for line in summary.sources.changes:
             click.echo(line)
         lessons, pages = counted(len(summary.sources.lessons), "lesson"), counted(summary.pages, "page")
         click.echo(f"{lessons}, {pages}, {counted(summary.figures, 'figure')} in {summary.seconds:.1f} s")
     click.echo(f"Open {summary.index}")
-
-
-def _say_if_heard(words: str) -> None:
-    """What cannot be said to anybody is no reason to stop."""
-    with suppress(OSError):
-        click.echo(words)

@@ -48,6 +48,15 @@ def test_a_new_file_for_which_there_is_no_room_is_not_begun(tmp_path: Path) -> N
     assert run_command("new", "--school", tmp_path / "ours").code == 0
 
 
+@pytest.mark.skipif(sys.platform != "linux", reason="a device of Linux")
+def test_a_new_file_is_no_fault_because_nobody_can_be_told_of_it(tmp_path: Path) -> None:
+    order = [sys.executable, "-m", "generator", "new", "--school", str(tmp_path / "ours")]
+    with Path("/dev/full").open("w") as full:
+        done = subprocess.run(order, cwd=PROJECT, stdout=full, stderr=subprocess.PIPE, check=False)
+    assert (done.returncode, done.stderr) == (0, b"")
+    assert (tmp_path / "ours" / "school.toml").exists()
+
+
 @needs_posix
 @pytest.mark.parametrize("ended_by", sample(["SIGTERM", "SIGHUP"], 1))
 def test_who_ends_a_check_finds_nothing_left(ended_by: str, tmp_path: Path) -> None:
