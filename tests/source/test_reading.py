@@ -87,7 +87,7 @@ def test_a_rule_in_the_body_is_not_front_matter() -> None:
 
 @pytest.mark.parametrize(
     "written",
-    ["title: Grüße 🐝 #2", "a: #2", "a: b\n  c\t#2", "order: 1 # one", "tags:\n  - room #3", "tags: [a, room #3]"],
+    ["title: Grüße 🐝 #2", "a: #2", "a: b\n  c\t#2", "tags:\n  - room #3", "tags: [a, room #3]"],
 )
 def test_what_would_be_a_comment_behind_words_is_refused(written: str) -> None:
     """Who wrote them would never learn that they are nowhere to be seen."""
@@ -97,9 +97,9 @@ def test_what_would_be_a_comment_behind_words_is_refused(written: str) -> None:
 
 
 def test_other_number_signs_in_front_matter_are_taken() -> None:
-    front = "# A comment\na: 'b #2' # more\nc: d#2\ne:\n  # Another\n  - f\ng: >\n  h #2\n"
+    front = "# A comment\norder: 5 # first\nreviewed: 2026-11-26 # by hand\na: 'b #2' # more\nc: d#2\ne:\n  # Another\n  - f\ng: >\n  h #2\n"
     table, _ = parse_page(f"---\n{front}---\n", "x.md")
-    assert table.values == {"a": "b #2", "c": "d#2", "e": ("f",), "g": "h #2\n"}
+    assert table.values == {"order": "5", "reviewed": "2026-11-26", "a": "b #2", "c": "d#2", "e": ("f",), "g": "h #2\n"}
 
 
 def test_yaml_that_grows_without_end_is_refused() -> None:
