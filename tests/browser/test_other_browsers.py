@@ -91,14 +91,19 @@ def test_what_is_not_found_is_shown_a_way(other: Other, site: Path) -> None:
     assert "A-Z of situations" in other.run(note)
 
 
-def test_a_lesson_on_paper_has_its_words_and_not_the_buttons(other: Other, site: Path, tmp_path: Path) -> None:
+def on_paper(other: Other, address: str, folder: Path) -> str:
+    """The text of a page's sheets, each ended by a form feed."""
     if other.printed is None:
         pytest.skip("this browser cannot be told to print")
-    lesson = next(page for page in sorted(site.glob("lessons/left-over/*-among-*.html")))
-    other.open(lesson.as_uri())
-    paper = tmp_path / "lesson.pdf"
+    other.open(address)
+    paper = folder / "paper.pdf"
     paper.write_bytes(base64.b64decode(other.printed()))
-    text = subprocess.run(["pdftotext", "-layout", paper, "-"], capture_output=True, text=True, check=True).stdout
+    return subprocess.run(["pdftotext", "-layout", paper, "-"], capture_output=True, text=True, check=True).stdout
+
+
+def test_a_lesson_on_paper_has_its_words_and_not_the_buttons(other: Other, site: Path, tmp_path: Path) -> None:
+    lesson = next(page for page in sorted(site.glob("lessons/left-over/*-among-*.html")))
+    text = on_paper(other, lesson.as_uri(), tmp_path)
     assert "left over" in text
     assert "Emergency" not in text.splitlines()[0]
     assert "Type to start searching" not in text
@@ -106,14 +111,19 @@ def test_a_lesson_on_paper_has_its_words_and_not_the_buttons(other: Other, site:
 
 @pytest.mark.parametrize("sheets", ["plans", "cards"])
 def test_what_the_address_names_is_printed_alone(sheets: str, other: Other, site: Path, tmp_path: Path) -> None:
-    if other.printed is None:
-        pytest.skip("this browser cannot be told to print")
-    other.open((site / "lessons" / "left-over" / f"{sheets}.html").as_uri() + "#4486-among-4")
-    paper = tmp_path / "one.pdf"
-    paper.write_bytes(base64.b64decode(other.printed()))
-    text = subprocess.run(["pdftotext", "-layout", paper, "-"], capture_output=True, text=True, check=True).stdout
+    text = on_paper(other, f"{(site / 'lessons' / 'left-over' / sheets).as_uri()}.html#4486-among-4", tmp_path)
     assert "4,486 among four" in text
     assert text.count("\f") == 1
+
+
+@pytest.mark.parametrize("name", ["when-it-goes-wrong/emergency", "new-here/practice", "new-here/the-rules"])
+def test_no_heading_stands_alone_at_the_foot_of_a_sheet(name: str, other: Other, site: Path, tmp_path: Path) -> None:
+    """Firefox does not keep a heading with what follows it."""
+    sheets = on_paper(other, f"{(site / name).as_uri()}.html", tmp_path).split("\f")
+    headings = other.run("async () => [...document.querySelectorAll('h2, h3, h4, h5')].map(one => one.textContent)")
+    feet = [sheet.strip().splitlines()[-1].strip() for sheet in sheets if sheet.strip()]
+    assert len(feet) > 1
+    assert set(feet).isdisjoint(heading.strip() for heading in headings)
 
 
 # What a reader does with a page, and waiting until it shows something.
