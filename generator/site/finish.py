@@ -52,8 +52,9 @@ def finished(
 
 
 def marked(text: str, imprint: str, paper: str) -> str:
-    """A finished page marked for print. `paper` is A4 or Letter."""
+    """A finished page marked for print; what is cut apart has the imprint on each piece. `paper` is A4 or Letter."""
     said = {"data-title": _heading(text), "data-imprint": imprint, "data-paper": paper}
+    text = text.replace("<!--imprint-->", escape(imprint))
     return text.replace("<html", "<html" + "".join(f' {name}="{escape(value)}"' for name, value in said.items()), 1)
 
 

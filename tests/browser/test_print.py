@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from generator.site.book import BOOK
-from tests.browser.printing import OFF_BY, PAPERS, Sheet, cut, links, mark, print_to, stated
+from tests.browser.printing import MARGIN, OFF_BY, PAPERS, Sheet, cut, links, mark, print_to, stated
 from tests.sampling import only_in_a_whole_run, sample, times
 from tests.site import samples
 
@@ -16,10 +16,11 @@ SETTINGS = replace(samples.SETTINGS, site_name="Hazel Lane")
 IMPRINT = "Hazel Lane, version 1.2.3, 2026-03-01"
 LESSON = "lessons/place-by-place.html"
 CARDS = "lessons/cards.html"
+CARDS_OF_A_STEP = "lessons/left-over/cards.html"
 STOCK = (
     "lessons/left-over/6217-among-5.html",
     "lessons/ten-ribbons/3432-for-12.html",
-    "lessons/left-over/cards.html",
+    CARDS_OF_A_STEP,
     "choosing/group-4.html",
     "new-here/sign-off.html",
 )
@@ -174,6 +175,24 @@ def test_cards_stand_two_to_a_sheet(paper: str, page: Page, printable: Path, tmp
     assert on_sheets == [[5230, 5231], [5232, 5233], [5234]]
     second = next(word for word in sheets[0].words if word.text == "5231")
     assert second.top == pytest.approx(sheets[0].height / 2, abs=40)
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_cards_are_of_one_height_and_each_says_what_it_belongs_to(paper: str, page: Page, plain_site: Path) -> None:
+    """The line to cut along lies in the middle of the sheet; a card alone has it too."""
+    page.goto((plain_site / CARDS_OF_A_STEP).as_uri())
+    page.evaluate("(paper) => { document.documentElement.dataset.paper = paper; }", paper)
+    page.emulate_media(media="print")
+    cards = page.locator(".card")
+    heights = cards.evaluate_all("cards => cards.map(card => card.offsetHeight)")
+    half = PAPERS[paper][1] / 2 - MARGIN  # in points
+    assert heights == [pytest.approx(half * 96 / 72, abs=2)] * len(heights)
+    for said in cards.all_inner_texts():
+        assert "Left over. Larkfield Children\N{RIGHT SINGLE QUOTATION MARK}s House, version 1.0.0, 20" in said
+    page.goto((plain_site / CARDS_OF_A_STEP).as_uri() + f"#{cards.nth(1).get_attribute('id')}")
+    expect(page.locator(".card:visible")).to_have_count(1)
+    line = "card => [getComputedStyle(card).borderBottomStyle, getComputedStyle(card).paddingTop]"
+    assert page.locator(".card:visible").evaluate(line) == ["dashed", "0px"]
 
 
 @pytest.mark.parametrize("paper", sample(PAPERS, 1))
