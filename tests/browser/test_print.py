@@ -256,6 +256,18 @@ def test_in_an_emergency_two_sheets_hold_all_and_nobody_turns_over_within_the_st
             assert any(begins in sheet.text and ends in sheet.text for sheet in sheets), (paper, first)
 
 
+def test_who_practises_on_paper_has_the_numbers_before_the_answers(
+    page: Page, plain_site: Path, tmp_path: Path
+) -> None:
+    page.goto((plain_site / "new-here/practice.html").as_uri())
+    expect(page.locator("ol.printed-only")).to_be_hidden()
+    asked = page.locator("details.answer > summary").all_text_contents()
+    first, *answers = print_to(tmp_path / "practice.pdf", page, "A4")
+    assert [number for number in asked if number not in first.text] == []
+    assert "Each has" not in first.text
+    assert "Each has" in answers[0].text
+
+
 @only_in_a_whole_run
 @pytest.mark.parametrize("paper", PAPERS)
 def test_a_lesson_takes_few_sheets_and_what_is_put_back_stands_under_its_heading(
