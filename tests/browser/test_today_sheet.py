@@ -19,6 +19,7 @@ SMALL_GROUPS = [
     "#number=5969&children=3",
     "#number=9505&children=6",
     "#number=7&children=8",
+    "#number=9999&children=9",
     "#number=3432&children=12&ribbons",
     "#number=4873&children=135&ribbons",
     "#number=5000&children=14&ribbons",
