@@ -105,6 +105,16 @@ def test_a_card_has_the_number_and_what_lies_beside_the_mat(page: Page, plain_si
     assert "The guide says" not in card.text
 
 
+def test_what_is_seen_on_the_trays_is_in_the_address_on_paper(page: Page, plain_site: Path, tmp_path: Path) -> None:
+    page.goto((plain_site / TODAY).as_uri() + SMALL_GROUPS[0])
+    seen = page.locator("#trays-seen input")
+    seen.nth(5).fill("711")
+    seen.last.fill("1")
+    page.wait_for_url("**left=1")
+    (sheet,) = print_to(tmp_path / "sheet.pdf", page, "A4")
+    assert f"{TODAY}{SMALL_GROUPS[0]}&seen=721,721,721,721,721,711&left=1" in sheet.text
+
+
 @only_in_a_whole_run
 def test_where_a_unit_bead_may_be_lost_counting_comes_first(page: Page, plain_site: Path, tmp_path: Path) -> None:
     (sheet,) = printed(page, plain_site, "#number=4632&children=2", tmp_path / "sheet.pdf", "A4")

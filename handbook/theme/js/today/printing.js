@@ -2,22 +2,32 @@
 // again.
 "use strict";
 {
-  const { write } = sharing.address;
+  const { writeAll } = sharing.address;
   const { byId, setText, say, on } = sharing.elements;
+
+  /** @type {Asked} */
+  let shown;
+
+  /** The address as it is when it is printed: with what is typed in of the trays by then. */
+  const tellAddress = () => {
+    const page = location.pathname.split("/").pop();
+    setText("answer-address", say("today.address", { address: `${page}${writeAll(shown, { movement: null })}` }));
+  };
 
   /** @type {(asked: Asked) => void} */
   const show = (asked) => {
-    const page = location.pathname.split("/").pop();
+    shown = asked;
     // The head of every sheet says which number it is for.
     const [heading, division] = ["todays-number-heading", "answer-name"].map((id) => byId(id).textContent);
     document.documentElement.dataset.title = `${heading}: ${division}`;
-    setText("answer-address", say("today.address", { address: `${page}${write(asked)}` }));
+    tellAddress();
   };
 
   /** Follow the two buttons; what is printed in another way is a sheet. */
   const watch = () => {
     const { classList } = document.documentElement;
     on(window, "beforeprint", sharing.todaysLesson.finish);
+    on(window, "beforeprint", () => shown && tellAddress());
     on(byId("print-sheet"), "click", () => window.print());
     on(byId("print-card"), "click", () => {
       classList.add("prints-a-card");
