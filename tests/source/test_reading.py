@@ -97,7 +97,8 @@ def test_what_would_be_a_comment_behind_words_is_refused(written: str) -> None:
 
 
 def test_other_number_signs_in_front_matter_are_taken() -> None:
-    front = "# A comment\norder: 5 # first\nreviewed: 2026-11-26 # by hand\na: 'b #2' # more\nc: d#2\ne:\n  # Another\n  - f\ng: >\n  h #2\n"
+    front = "order: 5 # first\nreviewed: 2026-11-26 # by hand\n"
+    front += "# A comment\na: 'b #2' # more\nc: d#2\ne:\n  # Another\n  - f\ng: >\n  h #2\n"
     table, _ = parse_page(f"---\n{front}---\n", "x.md")
     assert table.values == {"order": "5", "reviewed": "2026-11-26", "a": "b #2", "c": "d#2", "e": ("f",), "g": "h #2\n"}
 
