@@ -76,8 +76,8 @@
     }
     status.textContent = `${number + 1} / ${links.length}: ${nameOf(here)}`;
     fit();
-    if (![head, foot].some((bar) => bar.contains(focused))) readFrom(part.querySelector("h2"));
     scrollTo(0, 0);
+    if (![head, foot].some((bar) => bar.contains(focused))) readFrom(part.querySelector("h2"));
   }
 
   /** Give the words the largest type with which all is seen at once. */
@@ -181,7 +181,7 @@
   addEventListener("hashchange", () => {
     const wasPresenting = root.classList.contains("presenting");
     show();
-    if (wasPresenting && shown() < 0) target(location)?.scrollIntoView(); // hidden when the browser sought it
+    if (wasPresenting && shown() < 0) leave(target(location)); // hidden when the browser sought it
   });
   addEventListener("resize", () => {
     if (shown() >= 0) fit();
