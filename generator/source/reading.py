@@ -239,8 +239,8 @@ def _parse_yaml(text: str, file: str) -> Table:
                 line = event.start_mark.line + 1 if event.start_mark else 1
                 raise refused(file, "has front matter with an anchor or a tag", remedy, line)
             if isinstance(event, yaml.ScalarEvent) and event.implicit[0] and (end := event.end_mark):
-                is_number = re.fullmatch("[0-9-]+", event.value)  # or a date: behind these it is a comment
-                if not is_number and re.match(r"\s+#", rows[end.line][end.column :]):
+                is_text = not re.fullmatch("[0-9.-]+|true|false", event.value)  # behind those it is a comment
+                if is_text and re.match(r"\s+#", rows[end.line][end.column :]):
                     raise refused(file, 'is cut off at " #"', 'put the text in "quotes"', end.line + 1)
         root = loader.get_single_node()
         if not isinstance(root, yaml.MappingNode):

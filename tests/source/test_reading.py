@@ -97,10 +97,11 @@ def test_what_would_be_a_comment_behind_words_is_refused(written: str) -> None:
 
 
 def test_other_number_signs_in_front_matter_are_taken() -> None:
-    front = "order: 5 # first\nreviewed: 2026-11-26 # by hand\n"
+    front = "order: 5 # first\nboost: 1.5 # more\nasks: true # a number\nreviewed: 2026-11-26 # by hand\n"
     front += "# A comment\na: 'b #2' # more\nc: d#2\ne:\n  # Another\n  - f\ng: >\n  h #2\n"
     table, _ = parse_page(f"---\n{front}---\n", "x.md")
-    assert table.values == {"order": "5", "reviewed": "2026-11-26", "a": "b #2", "c": "d#2", "e": ("f",), "g": "h #2\n"}
+    plain = {"order": "5", "boost": "1.5", "asks": "true", "reviewed": "2026-11-26"}
+    assert table.values == plain | {"a": "b #2", "c": "d#2", "e": ("f",), "g": "h #2\n"}
 
 
 def test_yaml_that_grows_without_end_is_refused() -> None:
