@@ -26,9 +26,9 @@
   const given = () => new URLSearchParams(location.hash.slice(1));
 
   /**
-   * What the address tells of a division, whether it can be answered or not; a group too big for the mat stands there
-   * with ribbons, where it can: null where it tells no whole number, and
-   * `texts` as they stand there, null where it tells nothing.
+   * What the address tells of a division, whether it can be answered or not: null where it tells no whole number, and
+   * `texts` as they stand there, null where it tells nothing. A group too big for the mat is taken with ribbons if it
+   * can stand there with them.
    * @typedef {{number: string | null, children: string | null}} Texts
    * @type {() => {number: number | null, children: number | null, ribbons: boolean, texts: Texts}}
    */

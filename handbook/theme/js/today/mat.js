@@ -53,10 +53,10 @@
     const mat = drawnMat(division, beginning, beginning);
     for (const head of mat.querySelectorAll(".now")) head.classList.remove("now");
     const [inTheMiddle, atTheBank] = [".middle", ".bank"].map((row) => mat.querySelectorAll(`${row} .tally`));
+    const ready = fromBank(division);
     downFrom(start.length).forEach((place, column) => {
-      const ready = fromBank(division)[place];
       if (start[place]) inTheMiddle[column].replaceChildren(card(start[place], place));
-      if (ready) atTheBank[column].textContent = say("figure.ready", { count: ready });
+      if (ready[place]) atTheBank[column].textContent = say("figure.ready", { count: ready[place] });
     });
     return mat;
   };
