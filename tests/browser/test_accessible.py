@@ -150,13 +150,12 @@ def test_the_reader_can_choose_dark_and_every_page_keeps_to_it(chromium: Browser
 # Says where the focus is: as soon as it is seen there, or at the latest after two seconds.
 FOCUS = """async () => {
     const one = document.activeElement;
-    const target = one;
     const end = performance.now() + 2000;
     while (true) {
-        const box = target.getBoundingClientRect();
-        const style = getComputedStyle(target);
+        const box = one.getBoundingClientRect();
+        const style = getComputedStyle(one);
         const seen = box.right > 0 && box.bottom > 0 && box.left < innerWidth && box.top < innerHeight
-            && target.checkVisibility({visibilityProperty: true, opacityProperty: true});
+            && one.checkVisibility({visibilityProperty: true, opacityProperty: true});
         const outlined = style.outlineStyle === 'solid' && parseFloat(style.outlineWidth) >= 2;
         if (one === document.body || seen && outlined || performance.now() > end) return {
             what: one === document.body ? '' : one.outerHTML.slice(0, 90), text: one.textContent.trim(), seen, outlined
