@@ -207,6 +207,15 @@ def test_a_server_gives_the_same_answers(chromium: Browser, address: str, from_d
     assert served == {query: from_disk[query] for query in served}
 
 
+@pytest.mark.parametrize("name", ["for-the-school/who-has-had", "new-here/practice"])
+def test_what_is_there_for_paper_alone_is_not_found(name: str, site: Path) -> None:
+    index = json.loads((site / "search" / "search_index.json").read_text("utf-8"))["docs"]
+    (text,) = (page["text"] for page in index if page["location"] == f"{name}.html")
+    for_paper = re.findall(r'<p class="printed-only"[^>]*>(.*?)</p>', (site / f"{name}.html").read_text("utf-8"))
+    assert for_paper
+    assert [words for words in for_paper if words in text] == []
+
+
 def test_the_index_stays_small_with_many_lessons(site: Path) -> None:
     index = json.loads((site / "search" / "search_index.json").read_text("utf-8"))
     sizes = {"lesson": 0, "other": 0}
