@@ -30,6 +30,11 @@ _NOT_TO_BE_WRITTEN = {errno.ENOSPC, errno.EDQUOT, errno.EFBIG, errno.EIO, errno.
 _IN_THE_WAY = frozenset({errno.EEXIST, errno.EISDIR, errno.ENOTDIR, errno.ENAMETOOLONG})
 
 
+def site_around(path: Path) -> Path | None:
+    """The published site in which a path lies."""
+    return next((folder for folder in Path(os.path.realpath(path)).parents if (folder / MARKER).exists()), None)
+
+
 @contextmanager
 def fresh_site(target: Path, say: Callable[[str], None], patience: float = 60.0) -> Iterator[Path]:
     """Give an empty folder to build a site in, and put it in the place of `target` when the block ends well.
@@ -45,7 +50,7 @@ def fresh_site(target: Path, say: Callable[[str], None], patience: float = 60.0)
     building = target.with_name(f".{target.name}.building")
     fresh = building / "site"
     with disk_faults(target, f"the site at {target} is as it was before; "):
-        if site := next((folder for folder in target.parents if (folder / MARKER).exists()), None):
+        if site := site_around(target):
             raise HandbookError(f"{target}: lies in {site}, a published site; choose a folder outside it")
         target.parent.mkdir(parents=True, exist_ok=True)
         with locked(target.with_name(f".{target.name}.lock"), say, patience):

@@ -12,7 +12,7 @@ from pathlib import Path
 import click
 
 from generator import HANDBOOK
-from generator.build.publishing import MARKER
+from generator.build.publishing import site_around
 from generator.commands.arguments import WholeNumbersCommand, say_if_heard, school_option, whole_number
 from generator.engine.limits import LARGEST_DIVIDEND, LARGEST_DIVISOR
 from generator.engine.sharing import share
@@ -173,8 +173,8 @@ def _write(path: Path, text: str) -> None:
         for folder in path.parents:
             if os.path.lexists(folder) and not folder.is_dir():
                 raise refused(str(folder), "is not a folder", "choose another one")
-            if (folder / MARKER).exists():
-                raise refused(str(folder), "is a published site", "choose another folder")
+        if site := site_around(path):
+            raise refused(str(site), "is a published site", "choose another folder")
         path.parent.mkdir(parents=True, exist_ok=True)
         if os.path.lexists(path):
             raise refused(str(path), "is already there", "edit it, or choose another name")

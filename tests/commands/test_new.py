@@ -270,10 +270,16 @@ def test_a_file_where_a_folder_should_be_is_named(below: str, tmp_path: Path) ->
 
 
 @pytest.mark.parametrize("below", [".", "school"])
-def test_a_published_site_gets_no_school(below: str, tmp_path: Path) -> None:
+@pytest.mark.parametrize("stands_in_it", [False, True])
+def test_a_published_site_gets_no_school(
+    below: str, stands_in_it: bool, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     """The next build of that site would refuse it."""
     (tmp_path / MARKER).touch()
-    code, out, err = run_command("new", "--school", tmp_path / below)
+    if stands_in_it:
+        (tmp_path / "deep").mkdir()
+        monkeypatch.chdir(tmp_path / "deep")
+    code, out, err = run_command("new", "--school", Path(below) if stands_in_it else tmp_path / below)
     assert (code, out) == (1, "")
     assert err == f"{tmp_path}: is a published site; choose another folder\n"
 
