@@ -1,5 +1,6 @@
 """Printed sheets: numbered, titled, on both paper sizes, nothing cut, nothing folded away; looked at in the PDF."""
 
+import re
 from dataclasses import replace
 from itertools import product
 from pathlib import Path
@@ -266,6 +267,14 @@ def test_who_practises_on_paper_has_the_numbers_before_the_answers(
     assert [number for number in asked if number not in first.text] == []
     assert "Each has" not in first.text
     assert "Each has" in answers[0].text
+
+
+def test_the_a_to_z_takes_as_many_sheets_as_is_said(page: Page, plain_site: Path, tmp_path: Path) -> None:
+    page.goto((plain_site / "for-the-school/print.html").as_uri())
+    (said,) = re.findall(r"on paper it takes about (\d+) sheets", page.locator("article").inner_text())
+    page.goto((plain_site / "reference/a-z.html").as_uri())
+    sheets = print_to(tmp_path / "a-z.pdf", page, "A4")
+    assert len(sheets) == pytest.approx(int(said), rel=OFF_BY)
 
 
 @only_in_a_whole_run
