@@ -15,6 +15,8 @@ from generator.site import book, dates, offline_search, policy, scripts, servers
 from generator.site.html import parse, words
 from generator.site.run_mkdocs import Settings
 
+_IMPRINT = '<span class="imprint"></span>'  # where a page leaves room for it
+
 
 def finished(
     rendered: Path,
@@ -54,7 +56,7 @@ def finished(
 def marked(text: str, imprint: str, paper: str) -> str:
     """A finished page marked for print; what is cut apart has the imprint on each piece. `paper` is A4 or Letter."""
     said = {"data-title": _heading(text), "data-imprint": imprint, "data-paper": paper}
-    text = text.replace("<!--imprint-->", escape(imprint))
+    text = text.replace(_IMPRINT, _IMPRINT.replace("><", f">{escape(imprint)}<"))
     return text.replace("<html", "<html" + "".join(f' {name}="{escape(value)}"' for name, value in said.items()), 1)
 
 

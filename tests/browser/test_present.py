@@ -70,7 +70,7 @@ def test_every_screen_is_reached_by_keys_in_order_and_announced(page: Page) -> N
 def test_every_screen_is_named_by_its_link(page: Page) -> None:
     names = [link.aria_snapshot() for link in page.locator(".presenting-head nav a").all()]
     assert len(set(names)) == len(SCREENS)
-    assert 'link "Bank, Thousands to the bank"' in names[SCREENS.index("thousands-bank")]
+    assert 'link "Bank, Thousands: to the bank"' in names[SCREENS.index("thousands-bank")]
 
 
 @only_in_a_whole_run

@@ -54,7 +54,7 @@
       return part(placeName(level), heading, ...shown, wordsAt(place), handsAt(place));
     });
     if (exchanges) return sections;
-    const whole = figure(endAlternative(division), drawnMat(division, beginning, end, true));
+    const whole = figure(endAlternative(division), drawnMat(division, beginning, end, true), matKey());
     const heading = element("h2", { id: "all-shared" }, say("lesson.all-shared"));
     const shared = element("div.all-shared", heading, whole);
     return [element("div.static", element("div.places", ...sections), shared)];

@@ -56,10 +56,16 @@
     const ready = fromBank(division);
     downFrom(start.length).forEach((place, column) => {
       if (start[place]) inTheMiddle[column].replaceChildren(card(start[place], place));
-      if (ready[place]) atTheBank[column].textContent = say("figure.ready", { count: ready[place] });
+      if (ready[place]) atTheBank[column].replaceChildren(...readyWords(ready[place]));
     });
     return mat;
   };
+
+  /** A column of a phone has no room for the word. */
+  const readyWords = (count) => [
+    element("span.in-full", say("figure.ready", { count })),
+    element("span.in-short", String(count)),
+  ];
 
   const card = (count, place) =>
     element("span.number-card", element(`span.${placeName(place)}`, String(count * 10 ** place)));
