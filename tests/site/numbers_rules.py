@@ -242,6 +242,7 @@ NOT_ABOUT_IT = re.compile(
     rf"(?:we have|cards only go up to) {N}|Write {N} sets on paper|on {N} slips of paper"
     rf"|for the {N} missing trays"
     rf"|{N} more things that you may see|one table: {N} lines?"
+    r"|version \d+\.\d+\.\d+, \d{4}-\d\d-\d\d|(?<=[.:] )[1-9]\. (?=[A-Z])"
 )
 
 _SENT = rf"(?P<n>{SMALL})(?:, out of (?P<at>.+))?"
