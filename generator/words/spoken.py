@@ -67,11 +67,13 @@ def said_in_parts(words: Phrases, sharing: Sharing, stage: Stage) -> list[list[S
     said: list[list[Said]] = []
     told: set[tuple[int, bool]] = set()
     first = next((at for at, step in enumerate(stage.movements) if step.action is Action.DEAL), 0)
-    begun = False
+    who_gets_what = Said(GUIDE, _beginning(words, sharing, stage, way), first)
     made = 0
     for part in stage.parts:
-        lines: list[Said] = []
+        lines = [] if said or first else [who_gets_what]
         for step in part.steps:
+            if first and made == first:
+                lines.append(who_gets_what)
             place, is_later = step.place, step.after.share[stage.level] == stage.rounds
             if step.action is Action.EXCHANGE and (place, is_later) not in told:
                 times = part.exchanged[place] if is_later else 1
@@ -81,10 +83,6 @@ def said_in_parts(words: Phrases, sharing: Sharing, stage: Stage) -> list[list[S
                     lines.append(Said(BANKER, _said_of(words, f"banker.{way}", place, 1), made))
                 told.add((place, is_later))
             made += 1
-        if not begun and (made > first or not first):
-            begun = True
-            lines.append(Said(GUIDE, _beginning(words, sharing, stage, way), first))
-            lines.sort(key=lambda line: line.made)
         if stage.unfinished and not part.goes_on and not part.at_the_bank:
             lines.append(_too_few(words, sharing, stage, way))
         said.append(lines)

@@ -43,11 +43,12 @@
     const way = ((division.stages[0].level - stage.level) % WAYS) + 1;
     const told = new Set();
     const first = Math.max(0, stage.movements.findIndex(({ action }) => action === "deal-round"));
-    let begun = false;
+    const whoGetsWhat = { who: GUIDE, text: beginning(division, stage, way), made: first };
     let made = 0;
-    const said = stage.parts.map((part) => {
-      const lines = [];
+    const said = stage.parts.map((part, index) => {
+      const lines = index || first ? [] : [whoGetsWhat];
       for (const step of part.steps) {
+        if (first && made === first) lines.push(whoGetsWhat);
         const { place } = step;
         const isLater = step.after.share[stage.level] === stage.rounds;
         const trip = `${place} ${isLater}`;
@@ -58,11 +59,6 @@
           told.add(trip);
         }
         made += 1;
-      }
-      if (!begun && (made > first || !first)) {
-        begun = true;
-        lines.push({ who: GUIDE, text: beginning(division, stage, way), made: first });
-        lines.sort((one, other) => one.made - other.made);
       }
       if (stage.unfinished && !part.goesOn && !part.atTheBank) lines.push(tooFew(division, stage, way));
       return lines;
