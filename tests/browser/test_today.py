@@ -25,10 +25,7 @@ def visit(chromium: Browser, plain_site: Path) -> Iterator[Visit]:
         assert visit.errors == []
 
 
-NINE_THOUSAND = (
-    "9,000 numbers for 12 children, the best first. These are the first 8. "
-    "Has nobody exchanged yet? Choose “Shares out as it lies” as the kind."
-)
+NINE_THOUSAND = "9,000 numbers for 12 children, the best first. These are the first 8."
 
 
 def ask(page: Page, number: str, children: str) -> None:
@@ -814,6 +811,30 @@ def test_a_number_that_is_found_says_the_share_and_what_is_left_over(visit: Visi
     page.get_by_label("Length").select_option("15")
     line = page.locator("#found tr", has=page.get_by_role("link", name="45", exact=True))
     expect(line.locator("td")).to_have_text(["11", "1", "0", "15"])
+
+
+@pytest.mark.parametrize(("kind", "exchanges"), [("static", "0"), ("exchange-tens", "1")])
+def test_something_left_over_is_found_with_every_kind(kind: str, exchanges: str, visit: Visit) -> None:
+    """5,556 = 5 x 1,111 + 1 goes out as it lies; 5,566 = 5 x 1,113 + 1 with one ten to the bank."""
+    page = visit.page
+    page.get_by_label("Children sharing").fill("5")
+    page.get_by_label("Kind").select_option(kind)
+    page.get_by_label("Left over").select_option("some")
+    expect(page.locator("#found-state")).to_have_text(re.compile("^[0-9]+ numbers for 5 children"))
+    lines = page.locator("#found tbody tr").evaluate_all("all => all.map(line => line.children[2].textContent)")
+    assert lines
+    assert all(int(left_over) > 0 for left_over in lines)
+    expect(page.locator("#found tbody tr").first.locator("td").nth(2)).to_have_text(exchanges)
+
+
+def test_who_has_not_exchanged_is_led_only_to_what_there_is(visit: Visit) -> None:
+    """No digit goes round among ten."""
+    page = visit.page
+    for children, is_led in (("9", True), ("10", False)):
+        page.get_by_label("Children sharing").fill(children)
+        state = page.locator("#found-state")
+        expect(state).to_contain_text(f"for {children} children")
+        assert ("Has nobody exchanged yet?" in state.inner_text()) is is_led
 
 
 def test_where_few_numbers_are_found_shorter_ones_are_named(visit: Visit) -> None:

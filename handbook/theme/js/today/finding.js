@@ -26,11 +26,12 @@
 
   /**
    * Every one, smallest first of each choice. Numbers of a kind have no zero but in its name; where there are none,
-   * those with a zero will do: 110 for eleven.
+   * those with a zero will do: 110 for eleven. Of a kind nothing is left over, unless something is asked for.
    * @type {(children: number, wanted: Wanted, shelf: Shelf | null) => number[]}
    */
   const find = (children, { kind, digits, remainder, zeros, cubes, minutes }, shelf) => {
     const choices = kind === "any" ? [ANY] : NUMBER_KINDS[kind];
+    const asked = remainder === "some" ? { remainder } : {};
     const fits = (number) =>
       (remainder === "any" || number % children > 0 === (remainder === "some")) &&
       zerosAsWanted(zeros, String(number), String(quotientOf(number, children))) &&
@@ -38,7 +39,7 @@
       reckonedLength(number, children, time, look_first).lesson <= Number(minutes);
     const found = (withZeros) =>
       choices
-        .flatMap((choice) => numbers(children, { ...choice, ...withZeros, digits: Number(digits), shelf }))
+        .flatMap((choice) => numbers(children, { ...choice, ...asked, ...withZeros, digits: Number(digits), shelf }))
         .filter(fits);
     const ofKind = found({});
     return ofKind.length || choices[0].zeros !== "none" ? ofKind : found({ zeros: "any" });
@@ -63,13 +64,14 @@
       const wanted = Object.fromEntries(new FormData(form));
       const limit = byId("find-shelf").checked ? shelf() : null;
       const ofOurs = find(children, wanted, limit);
+      const hasSimpler = () => wanted.kind === "any" && find(children, { ...wanted, kind: "static" }, limit).length;
       const somebodyGetsSome = ofOurs.some((number) => number >= children);
       const found = somebodyGetsSome || !limit ? ofOurs : find(children, wanted, withSubstitutes(limit));
       tell([
         say(found.length ? "today.found" : "today.none-found", { count: found.length, children }),
         ...(found.length < FEW ? shorter(children, wanted, limit) : []),
         ...(found.length > SHOWN ? [say("today.listed", { shown: SHOWN })] : []),
-        ...(found.length && wanted.kind === "any" ? [say("today.never-exchanged", { kind })] : []),
+        ...(hasSimpler() ? [say("today.never-exchanged", { kind })] : []),
         ...(found.length && found !== ofOurs ? [say("today.substitutes")] : []),
       ].join(" "));
       const best = bestFirst(children, found, SHOWN);
