@@ -97,6 +97,9 @@ def test_a_card_has_the_number_and_what_lies_beside_the_mat(page: Page, plain_si
         "In the middle:",
         "The bank also needs:",
         "Sets of small cards:",
+        "Thousands: too few to go round, 4 to the bank",
+        "Hundreds: 7 each, 1 to the bank",
+        "Units: 1 each, 1 left over",
         "6 + 1 = 4,327",
         "Small beads.",
     ):
