@@ -259,7 +259,7 @@ def test_it_is_printed_as_a_sheet_or_as_a_card_with_its_address(chromium: Browse
         page.evaluate("document.querySelector('#print-card').click()")
         expect(page.locator("body")).to_have_attribute("data-printed", re.compile("prints-a-card"))
         expect(page.locator("#todays-lesson .checklist")).to_be_visible()
-        expect(page.locator("#todays-lesson #units")).to_be_hidden()
+        expect(page.locator("#todays-lesson #units ~ .hands")).to_be_hidden()
         expect(page.locator("#answer-address")).to_be_visible()
         page.evaluate("window.dispatchEvent(new Event('afterprint'))")
         expect(page.locator("#todays-lesson #units")).to_be_visible()

@@ -116,6 +116,18 @@ def test_what_the_address_names_is_printed_alone(sheets: str, other: Other, site
     assert text.count("\f") == 1
 
 
+def test_what_an_address_leads_to_stays_where_it_is(other: Other, site: Path) -> None:
+    """WebKit does not scroll along when a part above grows, as one does that is laid out late."""
+    for part, name in (("not-right", "not-right"), ("movement=7", "movement-by-movement")):
+        other.open("about:blank")
+        other.open(f"{(site / TODAY).as_uri()}#number=7391&children=6&{part}")
+        script = """async (name) => {
+          await Promise.all(document.getAnimations().map((one) => one.finished));
+          return document.getElementById(name).getBoundingClientRect().top;
+        }"""
+        assert 0 <= other.run(script, name) <= 150
+
+
 @pytest.mark.parametrize("name", ["when-it-goes-wrong/emergency", "new-here/practice", "new-here/the-rules"])
 def test_no_heading_stands_alone_at_the_foot_of_a_sheet(name: str, other: Other, site: Path, tmp_path: Path) -> None:
     """Firefox does not keep a heading with what follows it."""

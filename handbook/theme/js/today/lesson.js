@@ -42,12 +42,14 @@
 
   /** Between two pieces the page can answer. */
   const goOn = () => {
-    if (!later.next().done) waiting = setTimeout(goOn);
+    if (later.next().done) finish();
+    else waiting = setTimeout(goOn);
   };
 
   /** @type {(asked: Asked, division: Division) => void} */
   const show = (asked, division) => {
     const places = toldPlaces(division);
+    lesson.classList.remove("whole");
     lesson.replaceChildren(head, ...body(division, places), foot);
     const offer = () => offerToPresent(asked, places);
     offer();
@@ -66,8 +68,11 @@
     waiting = setTimeout(goOn);
   };
 
-  /** Wait no longer: the whole lesson is wanted now, such as on paper. */
-  const finish = () => [...later];
+  /** Wait no longer: the whole lesson is wanted now, such as on paper, or because something below it is led to. */
+  const finish = () => {
+    lesson.classList.add("whole");
+    return [...later];
+  };
 
   sharing.todaysLesson = { show, showRest, finish };
 }

@@ -2,7 +2,7 @@
 "use strict";
 (() => {
   const { workOut } = sharing.division;
-  const { readAsked, askedOf, readSeen, write, writeAll, part } = sharing.address;
+  const { readAsked, askedOf, readSeen, readMovement, write, writeAll, part } = sharing.address;
   const { shelf } = sharing.todaysShelf;
   const { byId, setText, on, onReturn } = sharing.elements;
   const page = byId("todays-number");
@@ -153,8 +153,9 @@
   byId("without-scripts").hidden = true;
   follow();
   if (!shown) findAgain();
-  sharing.movementByMovement.reveal();
   const id = part();
+  if (id || readMovement() !== null) sharing.todaysLesson.finish();
+  sharing.movementByMovement.reveal();
   const ledTo = id && !id.startsWith("present-") ? byId(id) : null;
   byId("shelf-form").parentElement.open = id === "todays-shelf";
   ledTo?.scrollIntoView();
