@@ -86,7 +86,7 @@ def test_the_words_of_one_cause() -> None:
         "bank. Not found? Close the work, and find it before the little ones come in: its beads can come off. "
         "If all are there, the bank gave nine.",
         "Bring one bar from the bank to the middle. Everything from the tens down goes back to the middle. "
-        "Change every ten of a smaller kind for one of the next larger at the bank. "
+        "Where there are ten or more of a smaller kind, change each ten for one of the next larger at the bank. "
         "Then share it out again.",
     )
 
@@ -449,6 +449,6 @@ def test_what_children_could_not_follow_is_shared_out_again_and_told_so() -> Non
     (cause,) = (one for one in symptom.causes if one.slip is Slip.DEALT_TWICE)
     assert len({step.place for step in cause.repair if isinstance(step, Movement | Exchange)}) == 3
     assert explain(SAID, cause, sharing).mend == (
-        "Everything from the hundreds down goes back to the middle. Change every ten of a smaller kind for one "
-        "of the next larger at the bank. Then share it out again."
+        "Everything from the hundreds down goes back to the middle. Where there are ten or more of a smaller kind, "
+        "change each ten for one of the next larger at the bank. Then share it out again."
     )
