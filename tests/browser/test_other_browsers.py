@@ -122,7 +122,8 @@ def test_what_an_address_leads_to_stays_where_it_is(other: Other, site: Path) ->
         other.open("about:blank")
         other.open(f"{(site / TODAY).as_uri()}#number=7391&children=6&{part}")
         script = """async (name) => {
-          await Promise.all(document.getAnimations().map((one) => one.finished));
+          while (document.getAnimations().some(({ animationName }) => animationName === "far-away"))
+            await new Promise((done) => setTimeout(done, 50));
           return document.getElementById(name).getBoundingClientRect().top;
         }"""
         assert 0 <= other.run(script, name) <= 150
