@@ -131,3 +131,16 @@ def test_twelve_trays_are_seen_at_once(chromium: Browser, plain_site: Path) -> N
         assert mat
         assert foot
         assert mat["y"] + mat["height"] <= foot["y"]
+
+
+def test_a_screen_that_goes_on_below_its_foot_says_so(chromium: Browser, plain_site: Path) -> None:
+    """A shadow above the foot, gone at the end; twelve trays leave no room for the hands on a telephone."""
+    shadow = "parseFloat(getComputedStyle(document.querySelector('.presenting-foot'), '::before').height)"
+    with visiting(chromium, viewport={"width": 390, "height": 844}) as visit:
+        visit.page.goto((plain_site / "today.html").as_uri() + "#number=8448&children=4&present-tens")
+        visit.page.wait_for_function(f"{shadow} === 0")
+        visit.page.goto((plain_site / "today.html").as_uri() + "#number=9999&children=12&present-hundreds")
+        visit.page.wait_for_function(f"{shadow} > 4")
+        visit.page.evaluate("scrollTo(0, document.body.scrollHeight)")
+        visit.page.wait_for_function(f"{shadow} === 0")
+        expect(visit.page.locator("#present-hundreds .hands")).to_be_in_viewport()
