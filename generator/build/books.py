@@ -1,6 +1,6 @@
 """Which pages are bound together to be printed: everything, all plans, and the parts that people ask for alone."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 
 from generator.pages.handbook import Handbook
 from generator.pages.kinds.overviews import A_Z
@@ -11,18 +11,19 @@ from generator.source.models import PAGES_OF_A_STEP
 
 _ALONE = ("new-here", "when-it-goes-wrong", "reference")
 _AT_A_COMPUTER = (A_Z, TODAY, "for-the-school/")
+_LAST = ("reference/cautions.md", "when-it-goes-wrong/emergency.md")
 _OF_A_STEP = tuple(f"/{page}.md" for page in PAGES_OF_A_STEP)
 
 
-def books(handbook: Handbook, title: str, plans_title: str) -> list[Book]:
-    """The book of everything, called by a title, and those of its parts.
+def books(handbook: Handbook, say: Callable[[str], str]) -> list[Book]:
+    """The book of everything and those of its parts, with titles by the keys of their phrases.
 
     A lesson is bound as its plan: its page is made for the screen. The plans come first, because their sheets are
-    known. Left out are cards, which are cut, the first page, which is nothing but links, and what is used at a
-    computer.
+    known. Cautions and emergency end the book of everything: found without a number, and no sheet before them moves.
+    Left out are cards, which are cut, the first page, which is nothing but links, and what is used at a computer.
     """
     lessons, *sections = handbook.sections
-    plans = _part(plans_title, [page for page in lessons.pages if page.path.endswith("/plans.md")])
+    plans = _part(say("plans.part"), [page for page in lessons.pages if page.path.endswith("/plans.md")])
     overviews = _part(lessons.title, [page for page in lessons.pages if page.path.endswith("/index.md")])
     as_plans = {
         site_address(page.path): _plan_of(page.path) for page in lessons.pages if not page.path.endswith(_OF_A_STEP)
@@ -32,9 +33,12 @@ def books(handbook: Handbook, title: str, plans_title: str) -> list[Book]:
         pages = [page for page in section.pages if not page.path.startswith(_AT_A_COMPUTER)]
         if pages:
             others[pages[0].path.split("/")[0]] = _part(section.title, pages)
+    last = _part(say("book.last"), [page for section in sections[::-1] for page in section.pages if page.path in _LAST])
+    whole = [plans, overviews, *others.values()]
+    without_last = [part._replace(pages=tuple(page for page in part.pages if page not in last.pages)) for part in whole]
     return [
-        Book(BOOK, title, [plans, overviews, *others.values()], as_plans),
-        Book("book-plans.html", plans_title, [plans], as_plans),
+        Book(BOOK, say("home.heading"), [*without_last, last], as_plans, last.title),
+        Book("book-plans.html", plans.title, [plans], as_plans),
         *(Book(f"book-{folder}.html", others[folder].title, [others[folder]]) for folder in _ALONE if folder in others),
     ]
 

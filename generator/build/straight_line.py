@@ -126,7 +126,7 @@ def _make(
         drawings = shop.run_many(drawing, writer.phrases, pictures)
         say("Finishing: search, print, policy, servers")
         on_paper = sources.school.print.paper
-        bound = books(handbook, settings.site_name, writer.phrases.say("plans.part"))
+        bound = books(handbook, writer.phrases.say)
         write_files(site, finished(shop.rendered, paths, bound, settings, built, on_paper, for_scripts))
         # Other processes read the pages for the audit while this one writes the figures.
         read = shop.run_many(read_page, sorted(policy.theme_scripts(site)), html_files(site))

@@ -44,12 +44,14 @@ class Book(NamedTuple):
     """What a book binds. `path` is its own in the site; the book of everything is at BOOK.
 
     `in_place_of` names pages that the book leaves out: links to them lead to another address, if that is in the book.
+    `first_seen` stands on its first sheet: where to turn in a hurry.
     """
 
     path: str
     title: str
     parts: Sequence[BookPart]
     in_place_of: Mapping[str, str] = {}
+    first_seen: str = ""
 
     @property
     def chapter_pages(self) -> str:
@@ -87,6 +89,7 @@ def bind(rendered: Path, book: Book, imprint: str, paper: str) -> Bound:
         parts=bound,
         contents=contents,
         title=book.title,
+        first_seen=book.first_seen,
         imprint=imprint,
         sheets=taken,
         paper=paper,

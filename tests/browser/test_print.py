@@ -335,6 +335,8 @@ def test_the_whole_book_is_numbered_throughout_and_short_enough(page: Page, ligh
         check_sheets(sheets, paper, *said(page))
         assert len(sheets) == pytest.approx(stated(page), rel=OFF_BY)
         assert len(sheets) <= MOST_SHEETS
+        assert "Cautions and emergency: the last sheets" in sheets[0].text
+        assert [sheet.head[-9:] == "Emergency" for sheet in sheets[-3:]] == [False, True, True]
 
 
 def said(page: Page) -> tuple[str, str]:
