@@ -65,16 +65,16 @@ def write_choosing(writer: Writer, reviewed: date) -> Page:
 
 
 def _unseated(words: Phrases, shelf: Shelf, called: Mapping[int, str]) -> dict[str, list[str]] | None:
-    """The names of the sizes for which there are too few trays or sets of small cards, and what there is of these."""
+    """Names of sizes for which there are too few trays or sets of small cards, what there is, and what will do."""
     sizes = [size for size in called if not shelf.seats(size)]
     if not sizes:
         return None
-    short = []
-    if shelf.trays < max(sizes):
-        short.append(words.say("shortage.more.trays", count=shelf.trays))
-    if shelf.small_sets < max(sizes):
-        short.append(words.say("shortage.more.small_sets", count=shelf.small_sets))
-    return {"sizes": [called[size] for size in sizes], "short": short}
+    short, will_do = [], []
+    for what, owned in (("trays", shelf.trays), ("small_sets", shelf.small_sets)):
+        if owned < max(sizes):
+            short.append(words.say(f"shortage.more.{what}", count=owned))
+            will_do.append(words.say(f"shortage.instead.{what}", count=max(sizes) - owned))
+    return {"sizes": [called[size] for size in sizes], "short": short, "will_do": will_do}
 
 
 def write_group(given: tuple[Writer, date], group: tuple[int, list[LessonLink]]) -> Page:
