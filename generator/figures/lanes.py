@@ -63,8 +63,8 @@ def _who_shares(view: View) -> tuple[Mark, ...]:
     form = view.form
     card = sharers_card(view.frame.mat.value, 0.52 * form.lane)
     key = "figure.children-share-with-ribbons" if view.frame.mat.ribbons else "figure.children-share"
-    said = view.bold(6 + card.width + 6, _base(form), view.say(key, count=len(view.frame.trays)))
-    return (*card.at(6, (form.lane - card.height) / 2), said)
+    said = view.say(key, count=len(view.frame.trays), number=view.frame.mat.value)
+    return (*card.at(6, (form.lane - card.height) / 2), view.bold(6 + card.width + 6, _base(form), said))
 
 
 def _when(view: View, place: int, room: float) -> str:
