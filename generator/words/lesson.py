@@ -82,7 +82,8 @@ def to_set_out(words: Phrases, sharing: Sharing) -> tuple[str, ...]:
         words.say(large_cards, cards=cards_named(words, needed.large_cards), divisor=sharing.divisor),
         trays(words, sharing),
         ribbons_worn(words, sharing) if sharing.ribbons else "",
-        words.say("lesson.bank" if ready.pieces else "lesson.no-bank", pieces=pieces(words, ready)),
+        words.say("lesson.bank" if ready.pieces else "lesson.no-bank", pieces=pieces(words, ready))
+        + (words.say("lesson.bank-cup") if ready.at(UNITS) else ""),
         words.say("lesson.small-cards" if sharing.quotient else "lesson.no-small-cards", cards=each),
         words.say("lesson.dish") if sharing.remainder else "",
     )

@@ -66,7 +66,8 @@
       }),
       trays(division),
       division.ribbons && ribbonsWorn(division),
-      say(sum(bank) ? "lesson.bank" : "lesson.no-bank", { pieces: pieces(bank) }),
+      say(sum(bank) ? "lesson.bank" : "lesson.no-bank", { pieces: pieces(bank) }) +
+        (bank[0] ? say("lesson.bank-cup") : ""),
       say(division.quotient ? "lesson.small-cards" : "lesson.no-small-cards", { cards: smallCards(fetched, division) }),
       division.remainder && say("lesson.dish"),
     ].filter(Boolean);
