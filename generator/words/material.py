@@ -166,9 +166,9 @@ def substitutes(words: Phrases, needed: Needs, shelf: Shelf) -> str:
     lacking.update(card for card in needed.large_cards if card > shelf.large_cards_to)
     told = [words.say("shortage.on-paper", count=count, value=card) for card, count in lacking.items()]
     if (sets := needed.small_sets - shelf.small_sets) > 0:
-        told.append(words.say("shortage.instead.small_sets", count=sets))
+        told.append(words.say("shortage.sets-on-paper", count=sets))
     if (trays := needed.trays - shelf.trays) > 0:
-        told.append(words.say("shortage.instead.trays", count=trays))
+        told.append(words.say("shortage.mats-for-trays", count=trays))
     return " ".join(told)
 
 

@@ -70,10 +70,12 @@ def _unseated(words: Phrases, shelf: Shelf, called: Mapping[int, str]) -> dict[s
     if not sizes:
         return None
     short, will_do = [], []
-    for what, owned in (("trays", shelf.trays), ("small_sets", shelf.small_sets)):
-        if owned < max(sizes):
-            short.append(words.say(f"shortage.more.{what}", count=owned))
-            will_do.append(words.say(f"shortage.instead.{what}", count=max(sizes) - owned))
+    if shelf.trays < max(sizes):
+        short.append(words.say("shortage.more.trays", count=shelf.trays))
+        will_do.append(words.say("shortage.mats-for-trays", count=max(sizes) - shelf.trays))
+    if shelf.small_sets < max(sizes):
+        short.append(words.say("shortage.more.small_sets", count=shelf.small_sets))
+        will_do.append(words.say("shortage.sets-on-paper", count=max(sizes) - shelf.small_sets))
     return {"sizes": [called[size] for size in sizes], "short": short, "will_do": will_do}
 
 

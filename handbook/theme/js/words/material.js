@@ -131,8 +131,8 @@
     const [sets, mats] = [smallSets - shelf.small_sets, onTrays - shelf.trays];
     return [
       ...[...lacking].map(([value, slips]) => say("shortage.on-paper", { value, count: slips })),
-      ...(sets > 0 ? [say("shortage.instead.small_sets", { count: sets })] : []),
-      ...(mats > 0 ? [say("shortage.instead.trays", { count: mats })] : []),
+      ...(sets > 0 ? [say("shortage.sets-on-paper", { count: sets })] : []),
+      ...(mats > 0 ? [say("shortage.mats-for-trays", { count: mats })] : []),
     ].join(" ");
   };
 
