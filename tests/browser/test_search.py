@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 import pytest
+from lxml.html import document_fromstring
 from playwright.sync_api import Browser
 
 from tests.browser.conftest import visiting
@@ -214,6 +215,23 @@ def test_what_is_there_for_paper_alone_is_not_found(name: str, site: Path) -> No
     for_paper = re.findall(r'<p class="printed-only"[^>]*>(.*?)</p>', (site / f"{name}.html").read_text("utf-8"))
     assert for_paper
     assert [words for words in for_paper if words in text] == []
+
+
+def test_what_is_kept_out_of_the_search_is_kept_out_whole(site: Path) -> None:
+    """The theme takes it as ended where the first element of its name within it ends."""
+    pages = {path: document_fromstring(path.read_text("utf-8")) for path in site.rglob("*.html")}
+    kept_out = {path: page.xpath("//article//*[@data-search-exclude]") for path, page in pages.items()}
+    assert any(kept_out.values())
+    assert {path: tag for path, tags in kept_out.items() for tag in tags if tag.find(f".//{tag.tag}") is not None} == {}
+
+
+def test_no_words_run_together_in_the_index(site: Path) -> None:
+    """A line break or the end of a term in a list is no space there."""
+    index = json.loads((site / "search" / "search_index.json").read_text("utf-8"))["docs"]
+    without_code = (re.sub(r"<(code|pre)>.*?</\1>", " ", entry["text"], flags=re.DOTALL) for entry in index)
+    texts = [re.sub(r"<[^>]+>", " ", text) for text in without_code]
+    together = {word for text in texts for word in re.findall(r"\S*[a-z.!?:;,”][A-Z“]\S*", text)}
+    assert {word.strip(".,;:") for word in together} == {"EngageNY", "OpenStax", "WebKitGTK", "iPad"}
 
 
 def test_the_index_stays_small_with_many_lessons(site: Path) -> None:
