@@ -234,6 +234,21 @@ def test_no_words_run_together_in_the_index(site: Path) -> None:
     assert {word.strip(".,;:") for word in together} == {"EngageNY", "OpenStax", "WebKitGTK", "iPad"}
 
 
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [("who gets the extra one", "At the units a round cannot be finished"), ("5230 among 4", "What is new:")],
+)
+def test_a_page_is_told_by_what_stands_under_its_heading(words: str, told: str, chromium: Browser, site: Path) -> None:
+    """Also where something stands above the heading; and once."""
+    with visiting(chromium) as visit:
+        visit.page.goto((site / "index.html").as_uri())
+        visit.page.evaluate(TYPE, [words])
+        first = visit.page.locator(".md-search-result__item").first
+        assert told in first.locator("article").first.inner_text()
+        titles = first.locator("article :is(h1, h2)").all_text_contents()
+        assert len(titles) == len(set(titles))
+
+
 def test_the_index_stays_small_with_many_lessons(site: Path) -> None:
     index = json.loads((site / "search" / "search_index.json").read_text("utf-8"))
     sizes = {"lesson": 0, "other": 0}

@@ -13,6 +13,12 @@ const SAYS_LITTLE = new Set(PHRASES["search.says-little"].split(/\s+/));
  * @type {Map<string, number>}
  */
 let words = new Map();
+/**
+ * Of pages that have something above their heading, as lessons and steps do, what stands under it: the theme takes that
+ * for a part of the page.
+ * @type {Map<string, {location: string, text: string}>}
+ */
+let underHeadings = new Map();
 /** @type {{asked: string, shown?: string}} the last question, and what was asked in its place */
 let question = { asked: "" };
 
@@ -30,6 +36,15 @@ function keepWordsOfIndex() {
     }
     return index;
   };
+}
+
+/** @type {(docs: {location: string, title: string, text: string}[]) => void} from the entries of the index, in order */
+function keepUnderHeadings(docs) {
+  const heads = docs.filter(
+    ({ location, title }, place) =>
+      title === docs[place - 1]?.title && location.startsWith(`${docs[place - 1].location}#`),
+  );
+  underHeadings = new Map(heads.map((head) => [head.location.split("#")[0], head]));
 }
 
 /**
@@ -88,7 +103,10 @@ function sharpened(asked) {
 }
 
 addEventListener("message", ({ data: message }) => {
-  if (message.type === SETUP) keepWordsOfIndex();
+  if (message.type === SETUP) {
+    keepWordsOfIndex();
+    keepUnderHeadings(message.data.docs);
+  }
   if (message.type !== QUERY) return;
   const asked = message.data;
   const plain = withoutPunctuation(asked);
@@ -99,13 +117,30 @@ addEventListener("message", ({ data: message }) => {
 });
 
 /**
+ * @param {object[]} parts of a page, the one that suits best first
+ * @returns {object[]} the same, with what stands under the heading told of the page itself
+ */
+function toldUnderHeading(parts) {
+  const { location } = parts.find((part) => underHeadings.has(part.location)) ?? {};
+  if (location === undefined) return parts;
+  const head = underHeadings.get(location);
+  const ofPage = parts.filter((part) => [location, head.location].includes(part.location));
+  const { text } = ofPage.find((part) => part.location === head.location) ?? head;
+  return parts
+    .filter((part) => part === ofPage[0] || !ofPage.includes(part))
+    .map((part) => (part === ofPage[0] ? { ...part, location, text } : part));
+}
+
+/**
  * What the page does not show is not sent to it and costs it no time: the tags, by which a page is only found, and
  * with each part the page that it belongs to.
  * @param {object[][]} items of each page its parts
  * @returns {object[][]} the same without these
  */
 const asShown = (items) =>
-  items.map((parts) => parts.map(({ tags, parent, terms, ...part }) => ({ ...part, terms: toMark(terms) })));
+  items.map((parts) =>
+    toldUnderHeading(parts).map(({ tags, parent, terms, ...part }) => ({ ...part, terms: toMark(terms) })),
+  );
 
 /**
  * @param {string} asked
