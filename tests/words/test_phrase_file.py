@@ -86,8 +86,8 @@ PUT_TOGETHER = {
     "repair": [At.LEFT_OVER, "middle", At.TRAY, "a-tray", At.BANK, "bring", "give", "take", "to-left-over"],
     "ribbons.colour": ["tens", "hundreds", "larger"],
     "search": [
-        *("children", "ribbons", "dozen", "among", "besides", "besides-a-division", "says-little", "trays", "number"),
-        *("group", "group-with-ribbons", "division", "division-with-ribbons"),
+        *("children", "ribbons", "dozen", "among", "besides", "besides-a-division", "says-little", "pieces", "trays"),
+        *("number", "group", "group-with-ribbons", "division", "division-with-ribbons"),
     ],
     "setting": [*keys_of(School), *(f"lesson.{key}" for key in LessonFile.model_fields)],
     "shape": PLACES[:4],

@@ -53,7 +53,7 @@ function keepUnderHeadings(docs) {
  *   an order; quotation marks, which keep words together, and marks within a word or number stay
  */
 const withoutPunctuation = (asked) =>
-  asked
+  withoutResult(asked)
     .replaceAll("’", "'")
     .replace(/[^\p{L}\p{N}\s"'/÷×.,-]+/gu, " ")
     .replace(/(^|[\s"])[.,'-]+|[.,'-]+(?=[\s"]|$)/g, "$1");
@@ -90,7 +90,7 @@ function sayingMuch(words) {
  *   with an apostrophe is asked with a straight and with a curved one
  */
 function sharpened(asked) {
-  const typed = (divisionAsked(asked) ? withoutMarks(asked) : asked).trim().split(/\s+/);
+  const typed = (divisionAsked(asked) ? withoutMarks(asked) : inWords(asked)).trim().split(/\s+/);
   const telling = sayingMuch(typed);
   const kept = telling.length > 1 ? telling : typed;
   const isFinished = (place) =>

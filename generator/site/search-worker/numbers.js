@@ -23,6 +23,9 @@ const NUMBERS_IN_WORDS = new Map(
     .filter(([, number]) => number > 0),
 ).set(PHRASES["search.dozen"], 12);
 
+/** @type {(text: string) => string} "5230 / 4" for "5230 / 4 = 1307 r 2" */
+const withoutResult = (text) => text.replace(/([÷/:]\s*\d+)\s*=.*/, "$1");
+
 /** @type {(text: string) => string} 5230 for 5,230 and 5 230 */
 const withoutMarks = (text) =>
   text
@@ -37,10 +40,11 @@ const scaleInWords = (place) => sharing.phrases.say(`number.of-${place}`, { how_
 const HUNDRED = scaleInWords("hundreds");
 const THOUSAND = scaleInWords("thousands");
 const AND = sharing.phrases.say("number.with-less", { whole: "", rest: "" }).trim();
-const COUNTED_PLACE = new RegExp(`\\b[1-9](?= (?:${HUNDRED}|${THOUSAND})\\b)`, "g");
+const COUNTED = [HUNDRED, THOUSAND, ...listed("pieces")].join("|");
+const COUNTED_PIECES = new RegExp(`\\b\\d{1,2}(?= (?:${COUNTED})\\b)`, "g");
 
-/** @type {(text: string) => string} "nine hundred" for "9 hundred" */
-const inWords = (text) => text.replace(COUNTED_PLACE, (digit) => PHRASES[`number.${digit}`]);
+/** @type {(text: string) => string} "nine hundred" for "9 hundred", "ten bars" for "10 bars", as pages write it */
+const inWords = (text) => text.replace(COUNTED_PIECES, (number) => PHRASES[`number.${number}`] ?? number);
 
 /**
  * A number that is being said, word by word: whole thousands, and what is below them.
@@ -69,7 +73,7 @@ function goneOn(said, word) {
  * @returns {(string | number)[]} its words and numbers in order, numbers in words and with a mark among them
  */
 function wordsAndNumbers(text) {
-  const found = inWords(withoutMarks(text.toLowerCase()))
+  const found = inWords(withoutMarks(withoutResult(text.toLowerCase())))
     .replaceAll("’", "'")
     .match(/[\p{L}\p{N}']+|[÷/]/gu);
   const words = [];
