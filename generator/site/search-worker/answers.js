@@ -64,7 +64,7 @@ const withoutPunctuation = (asked) =>
  */
 function forgiven(asked) {
   const isKnown = (typed) => [...words.keys()].some((word) => word.startsWith(typed));
-  const isWord = (part) => SAYS_LITTLE.has(part) || (part.length > 2 && words.has(part));
+  const isWord = (part) => part.length > 1 && (SAYS_LITTLE.has(part) || (part.length > 2 && words.has(part)));
   return asked.replace(/[\p{L}']+/gu, (typed) => {
     const small = typed.toLowerCase();
     return small.length < SHORTEST || SAYS_LITTLE.has(small) || isKnown(small)
