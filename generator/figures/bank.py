@@ -33,8 +33,8 @@ def bank(view: View) -> Part:
 
 
 def _at_the_bank(view: View, place: int, high: float) -> Iterator[Part]:
-    form, scene = view.form, view.scene
-    came, went, ready = scene.exchanged.at(place), 10 * scene.exchanged.at(place + 1), scene.ready.at(place)
+    form, exchanged = view.form, view.scene.stage.exchanged
+    came, went, ready = exchanged.at(place), 10 * exchanged.at(place + 1), view.scene.ready.at(place)
     room = form.column - 2 * form.pad
     wide = (room - form.pad) / 2 if came and went else room
     if came:

@@ -13,14 +13,14 @@ def lane_at_the_bank(view: View) -> Part:
 
     Where two places are exchanged, the second stands one line lower. The lane is as high in all figures of a lesson.
     """
-    form, exchanged = view.form, view.scene.exchanged
+    form, exchanged = view.form, view.scene.stage.exchanged
     line = _line(form)
     marks: list[Mark] = []
     for number, place in enumerate(exchanged.places_held):
         y = number * line
         marks += _way(view, place, view.say("figure.to-bank", count=exchanged[place]), up=True).at(0, y)
         marks += _way(view, place - 1, view.say("figure.come-back", count=10 * exchanged[place]), up=False).at(0, y)
-        if view.frame.mat.ribbons and view.scene.rounds:
+        if view.frame.mat.ribbons and view.scene.stage.rounds:
             room = (1 if exchanged.at(place - 1) else 2) * form.column - form.pad
             marks.append(Label(view.left(place), y + line + _base(form), _when(view, place, room), form.text))
     lines = view.frame.exchanges + (1 if view.frame.mat.ribbons else 0)
@@ -39,20 +39,20 @@ def lane_to_the_trays(view: View) -> Part:
         return Part(view.width, height, _who_shares(view))
     marks: list[Mark] = []
     for place in scene.given.places_held:
-        width = place - scene.level
+        width = place - scene.stage.level
         key = "figure.to-the-tray" if ribbons and view.frame.mat[width] == 1 else "figure.each"
         marks += _way(view, place, view.say(key, count=scene.given[place]), up=False).marks
         if ribbons:
             whose = view.say(f"figure.for-{10**width}")
             marks.append(Label(view.left(place) + 0.8 * form.text, _line(form) + _base(form), whose, form.text))
-    if scene.active and not scene.rounds and not scene.at_the_bank:
+    if scene.active and not scene.stage.rounds and not scene.stage.at_the_bank:
         place = max(scene.active)
         marks.append(Label(view.left(place), _base(form), _nothing_given(view, place), form.text))
     return Part(view.width, height, tuple(marks))
 
 
 def _nothing_given(view: View, place: int) -> str:
-    if not view.scene.too_few:
+    if not view.scene.stage.unfinished:
         return view.say(f"figure.none.{place_name(place)}")
     if view.frame.mat.ribbons:
         return view.say("figure.too-few-for-a-round")
@@ -69,8 +69,8 @@ def _who_shares(view: View) -> tuple[Mark, ...]:
 
 def _when(view: View, place: int, room: float) -> str:
     """'before round 2', as exactly as there is room for."""
-    last = view.scene.rounds
-    rounds = [trip.rounds for trip in view.scene.trips if trip.place == place]
+    last = view.scene.stage.rounds
+    rounds = [trip.rounds for trip in view.scene.stage.trips if trip.place == place]
     before = [str(given + 1) for given in rounds if given < last]
     said = [view.say("figure.before-round", count=len(before), rounds=in_a_row(view.words, before))] if before else []
     if last in rounds:

@@ -47,7 +47,7 @@ def _heads(view: View) -> Part:
 
 def _share(view: View) -> Part:
     """The share as far as it is known, digit under digit; its room before the first round."""
-    form, scene = view.form, view.scene
+    form, scene, share = view.form, view.scene, view.scene.stage.after.share
     top = 1.4 * form.text if form.narrow else 0.0
     if scene.laid_out:
         return Part(view.width, top + form.share, ())
@@ -59,8 +59,8 @@ def _share(view: View) -> Part:
         if place < scene.known_from:
             high = 0.62 * form.share
             marks.append(Boxes(x, top + 0.24 * form.share, HERE, 0.8 * high, high, "", "faint", 1, 3, FAINT))
-        elif place == UNITS or any(scene.share[place:]):  # no zero in front
-            digit = str(scene.share[place])
+        elif place == UNITS or any(share[place:]):  # no zero in front
+            digit = str(share[place])
             marks.append(Label(x, top + 0.8 * form.share, digit, form.digit, place_name(place), bold=True))
     return Part(view.width, top + form.share, tuple(marks))
 

@@ -3,7 +3,7 @@
 from typing import NamedTuple
 
 from generator.engine.places import UNITS, Counts, Mat
-from generator.engine.sharing import Sharing, Stage, Trip
+from generator.engine.sharing import Sharing, Stage
 
 _FEWEST_PLACES = 2  # the words of a figure need as much room
 
@@ -28,31 +28,22 @@ class Slot(NamedTuple):
 class Scene(NamedTuple):
     """One figure of a lesson. Tuples by place begin with the units.
 
+    stage: the place, or the part of it, that is shown; at the beginning and at the end one without a movement
     known_from: the lowest place of the share of which something is known
-    active: the places at work; a tray is given pieces of `level` and as many places higher as its ribbon says
-    at_the_bank: whether something is exchanged and nothing else happens
+    active: the places at work; a tray is given pieces of the stage's level and as many places higher as its ribbon says
     given: by place, how many pieces went to each tray that is given any
-    too_few: whether pieces of a round lie there, but not enough for one
-    exchanged: how many pieces of each place went to the bank; `trips` tell when
-    rounds: how many were given out
+    new: what has just come of the share of one who stands for one
     ready: the pieces that the bank must have ready
-    share: what one who stands for one holds; `new` is what has just come of it
     laid_out: whether nothing has been given out yet: cards lie above the pieces
     """
 
     middle: tuple[Slot, ...]
-    level: int = UNITS
+    stage: Stage
     known_from: int = UNITS
     active: tuple[int, ...] = ()
-    at_the_bank: bool = False
     given: Counts = Counts()
-    too_few: bool = False
-    exchanged: Counts = Counts()
-    trips: tuple[Trip, ...] = ()
-    rounds: int = 0
-    ready: Counts = Counts()
-    share: Counts = Counts()
     new: Counts = Counts()
+    ready: Counts = Counts()
     laid_out: bool = False
 
 
@@ -96,6 +87,7 @@ def start_scene(sharing: Sharing) -> Scene:
     """The number laid out, the trays still empty, the bank ready."""
     return Scene(
         middle=tuple(Slot(count, count, came=count) for count in sharing.start),
+        stage=Stage(UNITS, sharing.beginning, (), unfinished=False),
         ready=sharing.from_bank,
         laid_out=True,
     )
@@ -108,16 +100,10 @@ def stage_scene(sharing: Sharing, stage: Stage) -> Scene:
     active = tuple(level + width for width in sharing.mat.widths if level + width < len(places))
     return Scene(
         middle=_slots(stage),
-        level=level,
+        stage=stage,
         known_from=level if begun else level + 1,
         active=active,
-        at_the_bank=stage.at_the_bank,
         given=Counts(stage.rounds if place in active else 0 for place in places),
-        too_few=stage.unfinished,
-        exchanged=stage.exchanged,
-        trips=stage.trips,
-        rounds=stage.rounds,
-        share=stage.after.share,
         new=Counts(stage.rounds if place == level else 0 for place in places),
     )
 
@@ -128,8 +114,8 @@ def end_scene(sharing: Sharing) -> Scene:
     shown = left if sharing.exchanges else sharing.start
     return Scene(
         middle=tuple(Slot(lay, rest, gone=lay - rest, left=rest) for lay, rest in zip(shown, left, strict=True)),
+        stage=Stage(UNITS, sharing.end, (), unfinished=False),
         given=Counts() if sharing.exchanges or sharing.ribbons else share,
-        share=share,
         new=share,
     )
 

@@ -38,10 +38,10 @@ def _column(view: View, place: int, x: float, tops: list[float], high: float) ->
     at_work: list[float] = []
     spots: dict[Look, list[Spot]] = {Look.LIGHT: [], Look.FULL: []}
     for width, top in zip(view.frame.trays, tops, strict=True):
-        holds, new = scene.share.raised(width).at(place), scene.new.raised(width).at(place)
+        holds, new = scene.stage.after.share.raised(width).at(place), scene.new.raised(width).at(place)
         for look, first, count in ((Look.LIGHT, 0, holds - new), (Look.FULL, holds - new, new)):
             spots[look].extend((dx, top + down + dy) for dx, dy in lattice.spots(first, count))
-        if place in scene.active and place == scene.level + width and not scene.at_the_bank:
+        if place in scene.active and place == scene.stage.level + width and not scene.stage.at_the_bank:
             at_work.append(top)
         elif not holds:
             faint.append((x + 3, top + 4.5))
