@@ -13,7 +13,6 @@ Looks for
 """
 
 import posixpath
-from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from difflib import get_close_matches
@@ -42,14 +41,6 @@ class Site:
     def whatever_case(self) -> dict[str, str]:
         """Every file by its path in lower case."""
         return {file.lower(): file for file in self.files}
-
-    @cached_property
-    def pages_of_folders(self) -> dict[str, list[str]]:
-        pages = defaultdict[str, list[str]](list)
-        for file in sorted(self.files):
-            if file.endswith(".html"):
-                pages[posixpath.dirname(file)].append(posixpath.basename(file))
-        return pages
 
 
 def html_files(site: Path) -> list[tuple[str, str]]:
@@ -129,7 +120,8 @@ def _what_to_write(page: str, path: str, target: str, site: Site) -> str:
 def _nearly_called(target: str, site: Site) -> str | None:
     """A page in the folder of another that is not there, called nearly so."""
     folder, name = posixpath.split(target)
-    near = get_close_matches(name, site.pages_of_folders.get(folder, []), n=1, cutoff=0.9)
+    pages = (posixpath.split(file) for file in site.files if file.endswith(".html"))
+    near = get_close_matches(name, [page for beside, page in pages if beside == folder], n=1, cutoff=0.9)
     return posixpath.join(folder, near[0]) if near else None
 
 
