@@ -57,7 +57,7 @@ def test_braces_and_loops_may_not_lie_too_deep(depth: int) -> None:
 
 def test_what_templates_are_for() -> None:
     template = """{% set s = share(5230, 4) %}{{ s.quotient }} {{ school.roles.guide }} {{ school.shelf.owned.trays }}
-{{ (stage_views(s) | first).rows | length }} {{ picture("layout", s).src }} {{ to("new-here/index.md") }}
+{{ (s.stages | first).movements | length }} {{ picture("layout", s).src }} {{ to("new-here/index.md") }}
 {{ 12 * 12 }} {{ 2 ** 10 }} {{ "ab" * 2 }}"""
     assert fill(template).split() == [
         *("1,307", "guide", "12", "4", "../figures/5230-among-4-layout.svg", "../new-here/index.md", "144", "1,024"),

@@ -14,7 +14,6 @@ from generator.engine.shelf import Shelf, needs, shortages
 from generator.figures.picture import Picture
 from generator.pages.writing.links import LessonLink, StepLink, lesson_link, step_link
 from generator.pages.writing.page import Page, front_matter
-from generator.pages.writing.views import stage_views
 from generator.pages.writing.writer import Writer
 from generator.source.models import Lesson, PathStep
 from generator.words.lesson import cards_at_the_close, put_together, screens, to_set_out, told_places
@@ -155,7 +154,6 @@ def template_data(writer: Writer, placed: PlacedLesson) -> dict[str, Any]:
         "cards": tuple(cards_at_the_close(words, sharing)),
         "check": tuple(put_together(words, sharing)),
         "right": what_is_seen(words, right, sharing.ribbons),
-        "stages": stage_views(sharing),
         "neighbours": [] if sharing.ribbons else _neighbours(sharing, shelf, words),
     }
 
