@@ -165,6 +165,12 @@ class Sharing:
         return _exchanged(self.steps, len(self.start))
 
     @property
+    def places_of_the_bank(self) -> tuple[int, ...]:
+        """The places of which the bank gains or gives pieces, largest first."""
+        gains = self.exchanged.places_held
+        return tuple(sorted({*gains, *(place - 1 for place in gains)}, reverse=True))
+
+    @property
     def exchanges(self) -> int:
         return self.exchanged.pieces
 

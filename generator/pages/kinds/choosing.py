@@ -16,10 +16,9 @@ from generator.engine.choosing_numbers import (
 )
 from generator.engine.places import TENS
 from generator.engine.sharing import share
-from generator.engine.shelf import Shelf
+from generator.engine.shelf import Shelf, needs, shortages
 from generator.pages.writing.links import LessonLink
 from generator.pages.writing.page import Page
-from generator.pages.writing.views import time_and_shelf
 from generator.pages.writing.writer import Writer
 from generator.words.numbers import capital, in_clauses, number_words, small_number
 from generator.words.phrases import Phrases
@@ -116,7 +115,7 @@ def _kind(name: str, size: int, own: Mapping[int, LessonLink], writer: Writer) -
     worked = [share(number, size, look_first=writer.school.look_first) for number in best]
     worked.sort(key=lambda sharing: sharing.exchanges)
     ready = [
-        {"sharing": sharing, "lesson": own.get(sharing.dividend), **time_and_shelf(sharing, writer.school)}
+        {"sharing": sharing, "lesson": own.get(sharing.dividend), "shortages": shortages(needs(sharing), shelf)}
         for sharing in worked
     ]
     told = " ".join(_told(writer.phrases, name, size, offered, len(allowed)))

@@ -9,7 +9,6 @@ from math import inf
 from generator.engine.shelf import needs, shortages
 from generator.pages.writing.links import LessonLink, StepLink, lesson_link, step_link
 from generator.pages.writing.page import Page, front_matter
-from generator.pages.writing.views import time_and_shelf
 from generator.pages.writing.writer import Writer
 from generator.source.models import PathStep
 from generator.words.numbers import capital, first_sentence
@@ -53,16 +52,12 @@ def write_step(given: tuple[Writer, tuple[StepLink, ...]], step: PathStep) -> Pa
     writer, steps = given
     link = step_link(step)
     at = steps.index(link)
-    lessons = [(lesson, lesson_link(lesson, writer)) for lesson in step.lessons]
     data = {
         "step": step,
         "link": link,
         "position": at + 1,
         "of": len(steps),
-        "lessons": [
-            {"link": to_lesson, "reason": lesson.reason, **time_and_shelf(to_lesson.sharing, writer.school)}
-            for lesson, to_lesson in lessons
-        ],
+        "lessons": [(lesson_link(lesson, writer), lesson.reason) for lesson in step.lessons],
         "previous": steps[at - 1] if at else None,
         "next": steps[at + 1] if at + 1 < len(steps) else None,
     }

@@ -20,7 +20,6 @@ from generator.engine.shelf import most_needed, needs, purchases, shortages
 from generator.pages.writing.printed import printed
 from generator.pages.writing.sandbox import Sandbox
 from generator.pages.writing.settings import settings
-from generator.pages.writing.views import places_of_the_bank
 from generator.source.school import School
 from generator.words import hands, material, numbers, spoken, stages, titles
 from generator.words.lesson import rounds_with_ribbons
@@ -32,7 +31,6 @@ _AS_IT_IS = (
     lesson_length,
     most_needed,
     needs,
-    places_of_the_bank,
     purchases,
     shortages,
     telling_slips,

@@ -13,7 +13,7 @@
     const columns = {
       places: downFrom(division.start.length),
       widths: division.widths,
-      banked: placesOfTheBank(division),
+      banked: division.placesOfTheBank,
     };
     let counted = 0;
     const bodies = division.stages.map((stage) => {
@@ -28,12 +28,6 @@
       ...(columns.banked.length ? [showBank()] : []),
       table("steps-table", ".steps", caption, heads(division, columns), ...bodies),
     );
-  };
-
-  /** The places of which the bank gains or gives pieces, largest first. */
-  const placesOfTheBank = (division) => {
-    const { exchanged } = division;
-    return downFrom(exchanged.length).filter((place) => exchanged[place] || exchanged[place + 1]);
   };
 
   const showBank = () =>

@@ -133,6 +133,12 @@
       return exchangedIn(this.steps, this.start);
     }
 
+    /** @returns {number[]} the places of which the bank gains or gives pieces, largest first */
+    get placesOfTheBank() {
+      const { exchanged } = this;
+      return downFrom(exchanged.length).filter((place) => exchanged[place] || exchanged[place + 1]);
+    }
+
     get exchanges() {
       return sum(this.exchanged);
     }
