@@ -36,18 +36,6 @@ def small_cards(words: Phrases, fetched: Sequence[ChildCards], sharing: Sharing)
     return in_clauses(words, each)
 
 
-def cards_to_fetch(words: Phrases, fetched: Sequence[ChildCards], sharing: Sharing) -> str:
-    """The same in short, for a card to print."""
-    if not sharing.quotient:
-        return words.say("cards.none")
-    key = "cards.for-one-who" if sharing.ribbons else "cards.for-each"
-    each = [
-        words.say(key, cards=card_values(words, child.cards), count=child.sharers, stands_for=child.stands_for)
-        for child in fetched
-    ]
-    return in_clauses(words, each)
-
-
 def trays(words: Phrases, sharing: Sharing) -> str:
     """What is set out for each child; cups, where unit beads lie in the middle or, also for a time, on a tray."""
     return words.say("lesson.trays", count=sharing.sharers, cups=_cups(words, sharing))

@@ -83,12 +83,8 @@ def said_pieces(words: Phrases, counts: Counts) -> str:
 
 def pieces(words: Phrases, counts: Counts) -> str:
     """'5 thousands, 2 hundreds and 3 tens'; places without a piece are not named."""
-    return listing(words, _each_piece(words, counts)) or words.say("piece.none")
-
-
-def pieces_in_a_row(words: Phrases, counts: Counts) -> str:
-    """'1 hundred, 2 tens'."""
-    return in_a_row(words, _each_piece(words, counts)) or words.say("piece.none")
+    each = [piece(words, counts[place], place) for place in counts.places_held]
+    return listing(words, each) or words.say("piece.none")
 
 
 def shape(words: Phrases, number: int, place: int) -> str:
@@ -132,10 +128,6 @@ def lower_first(text: str) -> str:
 def first_sentence(text: str) -> str:
     """The first sentence of a text: after 'e.g. one' and the like it goes on."""
     return re.split(r"(?<=[.!?…])\s+(?![a-z])", text, maxsplit=1)[0]
-
-
-def _each_piece(words: Phrases, counts: Counts) -> list[str]:
-    return [piece(words, counts[place], place) for place in counts.places_held]
 
 
 def _pieces_of(words: Phrases, count: int, place: int, number: str) -> str:
