@@ -1,11 +1,10 @@
-"""A place of a sharing in words: its heading, and its figure for those who see it and for those who do not."""
+"""A place of a sharing in words: its heading, and its figure for those who do not see it."""
 
 from collections.abc import Iterator
 
 from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing, Stage
 from generator.engine.steps import State
-from generator.words.hands import served
 from generator.words.material import left_over
 from generator.words.numbers import capital, in_a_row, in_clauses, listing, piece, pieces, place_word
 from generator.words.phrases import Phrases
@@ -36,21 +35,6 @@ def _to_bank(words: Phrases, stage: Stage) -> Iterator[str]:
         times = stage.exchanged[place]
         named = words.grouping.written(times) if place == stage.level else piece(words, times, place)
         yield words.say("heading.to-bank", pieces=named)
-
-
-def stage_caption(words: Phrases, stage: Stage, sharing: Sharing) -> str:
-    """What is given out at one place, what goes to the bank and when, and what lies in the middle then."""
-    dealt = "caption.rounds" if stage.rounds else "caption.unfinished" if stage.unfinished else "caption.nothing"
-    lies = "caption.left-over" if stage.level == UNITS else "caption.middle"
-    sentences = [
-        words.say(dealt, count=stage.rounds),
-        *_exchanges(words, stage, sharing),
-        words.say(lies if stage.end.pieces else "caption.empty", pieces=pieces(words, stage.end)),
-    ]
-    if sharing.ribbons:
-        each = served(words, "caption.piece-with-ribbons", stage.level, sharing)
-        sentences = [words.say("caption.round-with-ribbons", pieces=each), *sentences]
-    return " ".join(sentences)
 
 
 def stage_alternative(words: Phrases, stage: Stage, sharing: Sharing) -> str:
@@ -91,10 +75,10 @@ def _exchanges(words: Phrases, stage: Stage, sharing: Sharing) -> Iterator[str]:
     for place in dict.fromkeys(trip.place for trip in stage.trips):
         times = stage.exchanged[place]
         moved = words.say(
-            "caption.exchange", pieces=piece(words, times, place), smaller=piece(words, 10 * times, place - 1)
+            "alternative.exchange", pieces=piece(words, times, place), smaller=piece(words, 10 * times, place - 1)
         )
         if sharing.ribbons and stage.rounds:
-            moved = words.say("caption.exchange-then", when=capital(_when(words, stage, place)), exchange=moved)
+            moved = words.say("alternative.exchange-then", when=capital(_when(words, stage, place)), exchange=moved)
         yield moved
 
 
@@ -102,7 +86,7 @@ def _when(words: Phrases, stage: Stage, place: int) -> str:
     """'before rounds 2 and 7', 'after the last round'."""
     rounds = [trip.rounds for trip in stage.trips if trip.place == place]
     before = [words.grouping.written(number + 1) for number in rounds if number < stage.rounds]
-    when = [words.say("caption.before-rounds", count=len(before), rounds=listing(words, before))] if before else []
+    when = [words.say("alternative.before-rounds", count=len(before), rounds=listing(words, before))] if before else []
     if stage.rounds in rounds:
-        when.append(words.say("caption.after-rounds"))
+        when.append(words.say("alternative.after-the-last"))
     return listing(words, when)

@@ -104,19 +104,16 @@ def test_a_single_child_with_a_ribbon() -> None:
         "Ribbons, blue for ten: 1 child stands for 10. Every child wears one. Each ribbon is a wristband"
     )
     assert stages.stage_heading(WORDS, units, sharing) == "Units: 2 in the answer"
-    assert stages.stage_caption(WORDS, tens, sharing).startswith(
-        "A round here is one ten to each child who stands for 10."
-    )
     assert hands(WORDS, tens.steps[0], sharing) == "Give one ten to the child for 10"
 
 
-def test_a_caption_says_between_which_rounds_something_is_exchanged() -> None:
+def test_a_figure_in_words_says_between_which_rounds_something_is_exchanged() -> None:
     """The worked lesson with ribbons of the trade: 3,432 for twelve."""
     sharing = share(3432, 12, ribbons=True)
-    captions = [stages.stage_caption(WORDS, stage, sharing) for stage in sharing.stages]
-    assert "After the last round: 1 thousand to the bank, 10 hundreds back." in captions[0]
-    assert "Before rounds 2 and 7: 2 hundreds to the bank, 20 tens back." in captions[1]
-    assert "Before round 2: 1 ten to the bank, 10 units back." in captions[2]
+    told = [stages.stage_alternative(WORDS, stage, sharing) for stage in sharing.stages]
+    assert "After the last round: 1 thousand to the bank, 10 hundreds back." in told[0]
+    assert "Before rounds 2 and 7: 2 hundreds to the bank, 20 tens back." in told[1]
+    assert "Before round 2: 1 ten to the bank, 10 units back." in told[2]
 
 
 def test_every_trip_to_the_bank_is_told_by_itself_and_what_lies_in_the_middle_then() -> None:

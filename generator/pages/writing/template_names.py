@@ -59,7 +59,6 @@ _SAYING: tuple[Callable[..., Any], ...] = (
     settings,
     stages.end_alternative,
     stages.stage_alternative,
-    stages.stage_caption,
     stages.stage_heading,
     spoken.opening,
     symptom_row,

@@ -68,12 +68,12 @@
   const exchanges = (stage, { ribbons }) =>
     [...new Set(stage.trips.map(({ place }) => place))].map((place) => {
       const times = stage.exchanged[place];
-      const exchange = say("caption.exchange", {
+      const exchange = say("alternative.exchange", {
         pieces: piece(times, place),
         smaller: piece(10 * times, place - 1),
       });
       if (!ribbons || !stage.rounds) return exchange;
-      return say("caption.exchange-then", { when: capital(when(stage, place)), exchange });
+      return say("alternative.exchange-then", { when: capital(when(stage, place)), exchange });
     });
 
   /** "before rounds 2 and 7", "after the last round" */
@@ -82,9 +82,9 @@
     const before = given.filter((rounds) => rounds < stage.rounds).map((rounds) => written(rounds + 1));
     const told = [];
     if (before.length) {
-      told.push(say("caption.before-rounds", { count: before.length, rounds: listing(before) }));
+      told.push(say("alternative.before-rounds", { count: before.length, rounds: listing(before) }));
     }
-    if (given.includes(stage.rounds)) told.push(say("caption.after-rounds"));
+    if (given.includes(stage.rounds)) told.push(say("alternative.after-the-last"));
     return listing(told);
   };
 
