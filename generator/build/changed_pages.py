@@ -10,9 +10,9 @@ from functools import partial
 from pathlib import Path
 from typing import Any
 
-from generator.build.other_processes import Submit
 from generator.build.results_file import Results, digests, key_of
 from generator.build.two_runs import render_pages
+from generator.pages.other_processes import Submit
 from generator.pages.writing.page import site_address
 from generator.site.offline_search import INDEX, page_of, read_index
 from generator.site.run_mkdocs import Nav, Settings

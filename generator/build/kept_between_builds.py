@@ -15,9 +15,9 @@ from pathlib import Path
 from generator import HANDBOOK, PROJECT
 from generator.build import publishing
 from generator.build.lock import locked
-from generator.build.other_processes import Submit
 from generator.build.processes import several_processes
 from generator.build.results_file import Results, digests, key_of
+from generator.pages.other_processes import Submit
 from generator.pages.run_many import RunMany
 from generator.site.run_mkdocs import MKDOCS_YML
 

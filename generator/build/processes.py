@@ -9,8 +9,8 @@ from typing import Any, get_type_hints
 
 from pydantic import TypeAdapter
 
-from generator.build.other_processes import Submit, other_processes
 from generator.build.results_file import Results, key_of
+from generator.pages.other_processes import Submit, other_processes
 from generator.pages.run_many import Given, Result, RunMany, Thing
 
 _AT_ONCE = 4  # inputs that a process is given at a time: more cost less, fewer share the work evenly

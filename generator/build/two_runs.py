@@ -7,8 +7,8 @@ from functools import partial
 from pathlib import Path
 from typing import Any
 
-from generator.build.other_processes import Submit
 from generator.errors import Faults
+from generator.pages.other_processes import Submit
 from generator.site.offline_search import read_index
 from generator.site.run_mkdocs import Nav, Settings, render
 

@@ -10,11 +10,11 @@ from typing import Any
 import pytest
 
 from generator.build.changed_pages import render_changed
-from generator.build.other_processes import Submit, Work
 from generator.build.processes import several_processes
 from generator.build.results_file import Results
 from generator.build.two_runs import render_pages
 from generator.errors import SourceError
+from generator.pages.other_processes import Submit, Work
 from generator.site.offline_search import page_of
 from generator.site.run_mkdocs import Nav, render
 from tests.build.test_changed_pages import in_order

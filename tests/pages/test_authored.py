@@ -132,7 +132,7 @@ def test_a_note_stands_below_a_heading_on_any_page(tmp_path: Path) -> None:
 
 @only_in_a_whole_run
 def test_it_is_the_same_where_processes_cannot_be_forked(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("generator.pages.authored.confined.get_context", lambda _: get_context("spawn"))
+    monkeypatch.setattr("generator.pages.other_processes.get_context", lambda _: get_context("spawn"))
     noted = with_files(tmp_path, notes__lessons__static__8448_among_4="We share {{ share(8448, 4).quotient }}.")
     assert page(noted, LESSON).endswith("We share 2,112.")
     with pytest.raises(SourceError, match=r"8448-among-4\.md:1: <script>: is not allowed"):

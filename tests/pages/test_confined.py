@@ -88,7 +88,7 @@ def test_nothing_is_forked_beside_other_threads(monkeypatch: pytest.MonkeyPatch)
         asked.append(method)
         return get_context(method)
 
-    monkeypatch.setattr("generator.pages.authored.confined.get_context", context)
+    monkeypatch.setattr("generator.pages.other_processes.get_context", context)
     ended = threading.Event()
     other = threading.Thread(target=ended.wait)
     other.start()

@@ -4,6 +4,7 @@ An executor of processes has one pipe for the answers of all. If one of them is 
 somebody interrupts or memory is short, the rest of its answer is waited for for ever.
 """
 
+import ctypes
 import os
 import signal
 import sys
@@ -20,8 +21,8 @@ from queue import SimpleQueue
 from typing import Any, TypeAlias
 
 from generator.errors import HandbookError
-from generator.pages.authored.confined import end_with_the_one_before
 
+_PR_SET_PDEATHSIG = 1  # linux/prctl.h
 _ENDS = ("SIGINT", "SIGTERM", "SIGHUP")  # not every system has all of them
 
 Work: TypeAlias = Callable[[], Any]
@@ -54,7 +55,9 @@ def other_processes(count: int) -> Iterator[Submit]:
 
 def _begun(to_end: ExitStack) -> Connection:
     """Our end of the pipe to a new process."""
-    context: Any = get_context("fork" if sys.platform == "linux" else "spawn")
+    # A copy of this process is there at once, but may wait for ever for what another thread was holding.
+    may_copy = sys.platform == "linux" and threading.active_count() == 1
+    context: Any = get_context("fork" if may_copy else "spawn")
     ours: Connection
     ours, theirs = context.Pipe()
     process = context.Process(target=_work, args=(theirs,))
@@ -102,7 +105,7 @@ def _answer(free: SimpleQueue[Connection], work: Work) -> Any:
 def _work(pipe: Connection) -> None:
     """In another process: do what comes and answer, until it is ended.
 
-    On Linux these processes are forked, and fork others in turn, so there must be no thread in them.
+    On Linux these processes are forked, and fork others in turn, so no thread may be left in them between two works.
     """
     _end_with_the_first()
     while True:
@@ -121,7 +124,10 @@ def _end_with_the_first() -> None:
         if hasattr(signal, name):
             signal.signal(getattr(signal, name), signal.SIG_IGN)
     if sys.platform == "linux":
-        end_with_the_one_before()
+        first = parent_process()
+        ctypes.CDLL(None).prctl(_PR_SET_PDEATHSIG, signal.SIGKILL)
+        if first and os.getppid() != first.pid:  # it was gone before the kernel had been told
+            os._exit(1)
     else:
         threading.Thread(target=_wait_for_the_first, daemon=True).start()
 
