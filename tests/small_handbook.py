@@ -24,6 +24,9 @@ _PAGES = {
     "for-the-school/print.md": "Print the small",
     "for-the-school/who-has-had.md": "Who has had the small",
     "new-here/index.md": "New in the room",
+    "new-here/role-guide.md": "Guides of the small",
+    "new-here/role-bank-keeper.md": "The bank of the small",
+    "new-here/role-assistant.md": "Assistants of the small",
 }
 _PAGE = """\
 ---

@@ -24,7 +24,7 @@ def _small_handbook(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytes
 
 @only_in_a_whole_run
 def test_without_faults_it_counts_what_there_is() -> None:
-    assert run_command("check") == (0, "No faults: 4 lessons in 3 steps, 14 pages.\n", "")
+    assert run_command("check") == (0, "No faults: 4 lessons in 3 steps, 17 pages.\n", "")
 
 
 def test_it_says_what_a_school_changes(tmp_path: Path) -> None:
@@ -32,7 +32,7 @@ def test_it_says_what_a_school_changes(tmp_path: Path) -> None:
     code, out, err = run_command("check", "--school", school)
     assert (code, err) == (0, "")
     assert out.splitlines()[0] == "school/lessons/static/8448-among-4.toml: replaces ours"
-    assert out.splitlines()[-1] == "No faults: 4 lessons in 3 steps, 14 pages."
+    assert out.splitlines()[-1] == "No faults: 4 lessons in 3 steps, 17 pages."
 
 
 @pytest.mark.parametrize("name", ["lesson-every-fault", "school-two-files", "page-values"])

@@ -18,7 +18,7 @@ FOLDER = HANDBOOK / "theme" / "js"
 SCRIPTS = sorted(FOLDER.rglob("*.js"))
 WORKER = sorted((PROJECT / "generator" / "site" / "search-worker").glob("*.js"))
 LONGEST_LINE = 120  # characters, as pyproject.toml has it for Python
-LARGEST = 55_000  # bytes of all scripts and words of today's number, packed as servers send them
+LARGEST = 56_000  # bytes of all scripts and words of today's number, packed as servers send them
 
 
 @pytest.fixture(scope="module")
