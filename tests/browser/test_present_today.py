@@ -9,6 +9,7 @@ from tests.browser.conftest import ends, visiting
 from tests.browser.test_accessible import axe_faults
 from tests.browser.test_present import presents
 from tests.sampling import only_in_a_whole_run, sample
+from tests.waiting import until
 
 ASKED = "#number=4327&children=6"
 SCREENS = ["set-out", "thousands", "thousands-bank", "hundreds", "hundreds-bank", "tens", "units", "finished", "check"]
@@ -138,9 +139,9 @@ def test_a_screen_that_goes_on_below_its_foot_says_so(chromium: Browser, plain_s
     shadow = "parseFloat(getComputedStyle(document.querySelector('.presenting-foot'), '::before').height)"
     with visiting(chromium, viewport={"width": 390, "height": 844}) as visit:
         visit.page.goto((plain_site / "today.html").as_uri() + "#number=8448&children=4&present-tens")
-        visit.page.wait_for_function(f"{shadow} === 0")
+        until(lambda: visit.page.evaluate(shadow) == 0)
         visit.page.goto((plain_site / "today.html").as_uri() + "#number=9999&children=12&present-hundreds")
-        visit.page.wait_for_function(f"{shadow} > 4")
+        until(lambda: visit.page.evaluate(shadow) > 4)
         visit.page.evaluate("scrollTo(0, document.body.scrollHeight)")
-        visit.page.wait_for_function(f"{shadow} === 0")
+        until(lambda: visit.page.evaluate(shadow) == 0)
         expect(visit.page.locator("#present-hundreds .hands")).to_be_in_viewport()
