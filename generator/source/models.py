@@ -26,7 +26,7 @@ class LessonFile(Model):
     dividend: Annotated[int, whole_number(1, LARGEST_DIVIDEND)]
     ribbons: Flag = False
     divisor: Annotated[int, Field(ge=1, le=LARGEST_DIVISOR)]
-    """a whole number from 1 to 12, or with ribbons from 10 to 999"""
+    """a whole number from 2 to 12, or with ribbons from 10 to 999"""
 
     order: Order
     reason: Annotated[str, *text(20, 240, "one sentence")]
@@ -39,9 +39,11 @@ class LessonFile(Model):
     @classmethod
     def _children_find_room(cls, divisor: int, known: ValidationInfo) -> int:
         ribbons = known.data.get("ribbons")
+        if ribbons is False and divisor == 1:
+            raise fault_in_value("is 1, and one child alone cannot share")
         if ribbons is False and divisor > MOST_CHILDREN:
             problem = f"is {divisor}, more children than fit on the mat"
-            raise fault_in_value(problem, f"write a number from 1 to {MOST_CHILDREN}, or add ribbons = true")
+            raise fault_in_value(problem, f"write a number from 2 to {MOST_CHILDREN}, or add ribbons = true")
         if ribbons and divisor < 10:
             problem = f"is {divisor}, so nobody wears a ribbon"
             raise fault_in_value(problem, f"write a number from 10 to {LARGEST_DIVISOR}, or take out ribbons = true")
