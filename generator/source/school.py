@@ -38,9 +38,10 @@ def _rising(value: tuple[int, ...]) -> tuple[int, ...]:
     return value
 
 
-def _without_the(value: str) -> str:
-    if value.lower().startswith("the "):
-        raise fault_in_value(f'is "{value}"', 'leave "the" out')
+def _follows_the(value: str) -> str:
+    first, _, rest = value.lower().partition(" ")
+    if rest and first in ("a", "an", "the", "our", "your", "my"):
+        raise fault_in_value(f'is "{value}"', f'leave "{first}" out')
     return value
 
 
@@ -56,7 +57,7 @@ def _web_address(value: str) -> str:
     return value.rstrip("/") + "/"
 
 
-Role = Annotated[str, *text(1, 40), AfterValidator(_without_the)]
+Role = Annotated[str, *text(1, 40), AfterValidator(_follows_the)]
 Card = Annotated[int, Field(ge=9, le=9000), AfterValidator(_a_card)]
 
 
