@@ -16,11 +16,11 @@ from generator.build.publishing import site_around
 from generator.commands.arguments import WholeNumbersCommand, say_if_heard, school_option, whole_number
 from generator.engine.limits import LARGEST_DIVIDEND, LARGEST_DIVISOR
 from generator.engine.sharing import share
-from generator.errors import SourceError
+from generator.errors import Faults, SourceError
 from generator.pages.writing.settings import settings
 from generator.source.fields import LARGEST_ORDER
 from generator.source.layers import entry_names
-from generator.source.lessons import misfits
+from generator.source.lessons import STEP_FILE, misfits
 from generator.source.library import Sources, readable, readable_steps
 from generator.source.models import LessonFile, PathStep
 from generator.source.reading import Table, as_toml, refused
@@ -68,7 +68,7 @@ def _new_school(folder: Path) -> None:
 
 
 def _new_lesson(dividend: int, divisor: int, ribbons: bool, wanted: str | None, school: Path | None) -> None:
-    steps, included = readable_steps(HANDBOOK, school)
+    steps, included, faults = readable_steps(HANDBOOK, school)
     lesson = _planned(dividend, divisor, ribbons)
     for other in (other for step in steps for other in step.lessons):
         if (other.dividend, other.divisor, other.ribbons) == (dividend, divisor, ribbons):
@@ -76,7 +76,7 @@ def _new_lesson(dividend: int, divisor: int, ribbons: bool, wanted: str | None, 
             if school and not other.from_school:
                 remedy = f"to change it, copy it to {school / 'lessons' / other.step}"
             raise click.UsageError(f"{dividend} among {divisor} is already shared in {other.file}; {remedy}.")
-    step = _step_for(lesson, wanted, steps, included)
+    step = _step_for(lesson, wanted, steps, included, faults)
     if step.slug not in included:
         problem = f"this lesson lies in the step {step.slug}, which steps in school.toml leaves out"
         raise click.UsageError(f"{problem}; add {step.slug} to steps, or choose other numbers.")
@@ -103,12 +103,14 @@ def _planned(dividend: int, divisor: int, ribbons: bool) -> LessonFile:
 
 
 def _step_for(
-    lesson: LessonFile, wanted: str | None, steps: tuple[PathStep, ...], included: Collection[str]
+    lesson: LessonFile, wanted: str | None, steps: tuple[PathStep, ...], included: Collection[str], faults: Faults
 ) -> PathStep:
     """The step that was named, or else the only one that takes the lesson, of those included if any of them does."""
     by_slug = {step.slug: step for step in steps}
     if wanted is not None:
         if wanted not in by_slug:
+            if its_own := [fault for fault in faults if fault.file.endswith(f"/{wanted}/{STEP_FILE}")]:
+                raise click.UsageError(f"the step {wanted} has a fault: {max(its_own)}.")
             raise click.UsageError(f"there is no step {wanted}; {did_you_mean(wanted, by_slug)}")
         found = misfits(lesson, by_slug[wanted].expects, by_slug[wanted].from_school)
         if problems := [f"{misfit.problem}; {misfit.remedy}" for misfit in found]:

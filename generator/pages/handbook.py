@@ -1,5 +1,6 @@
 """Everything that was read -> every page of the handbook, and the navigation between them."""
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
@@ -133,7 +134,8 @@ def _same_titles(pages: Mapping[str, Page], sources: Sources) -> Iterator[Fault]
         title = pages[path].title if path in pages else None
         others = (page.path for page in pages.values() if page.title == title and page.path != path)
         if other := next(others, None):
-            yield Fault(file, line, key, f"is also that of {other}", "begin it with what differs")
+            called = re.sub(r"lessons/([^/]+)/(?:index|cards)\.md", r"the step \1", other)
+            yield Fault(file, line, key, f"is also that of {called}", "begin it with what differs")
 
 
 def _with_notes(pages: Mapping[str, Page], notes: Iterable[Note], faults: Faults) -> Iterator[tuple[Page, Note]]:

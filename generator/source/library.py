@@ -118,8 +118,8 @@ def _left_out(steps: tuple[PathStep, ...], notes: tuple[Note, ...], school: Scho
                 yield Fault.of_file(file, problem, f"add {step.slug} to steps, or move the file elsewhere")
 
 
-def readable_steps(handbook: Path, school_folder: Path | None) -> tuple[tuple[PathStep, ...], Collection[str]]:
-    """The steps and lessons that can be read already, for whoever adds to them, and which steps the school includes.
+def readable_steps(handbook: Path, school_folder: Path | None) -> tuple[tuple[PathStep, ...], Collection[str], Faults]:
+    """For whoever adds a lesson: the steps that can be read, which of them the school includes, and every fault.
 
     Raises SourceError only for a folder that cannot be opened.
     """
@@ -127,7 +127,7 @@ def readable_steps(handbook: Path, school_folder: Path | None) -> tuple[tuple[Pa
     layers = _layers(handbook, school_folder)
     steps = read_steps(overlaid(layers, "lessons", ".toml", _BELOW_A_STEP, faults), faults)
     slugs = {step.slug for step in steps}
-    return steps, _read_school(layers, slugs, faults).steps or slugs
+    return steps, _read_school(layers, slugs, faults).steps or slugs, faults
 
 
 def _layers(handbook: Path, school_folder: Path | None) -> list[Layer]:

@@ -224,6 +224,16 @@ def test_what_a_step_of_the_school_expects_can_be_changed(handbook: Path, school
     assert err.endswith("or another step, or change what this step expects in its step.toml.\n")
 
 
+def test_a_step_of_the_school_that_has_a_fault_is_told_with_it(handbook: Path, school: Path) -> None:
+    (school / "lessons" / "ours").mkdir(parents=True)
+    shutil.copy(handbook / "lessons" / "static" / "step.toml", school / "lessons" / "ours")
+    _replace(school / "lessons" / "ours" / "step.toml", 'remainder = "none"', 'remainder = "maybe"')
+    code, _, err = run_command("new", 6963, 3, "--school", school, "--step", "ours")
+    assert code == 2
+    assert "the step ours has a fault: " in err
+    assert err.endswith('lessons/ours/step.toml:11: expects.remainder: is "maybe"; write "none", "some" or "any".\n')
+
+
 def test_our_lesson_can_be_copied_to_change_it_and_a_schools_own_is_edited(school: Path) -> None:
     code, _, err = run_command("new", 8448, 4, "--school", school)
     assert code == 2
