@@ -162,6 +162,13 @@ def test_a_step_leads_to_the_steps_before_and_after_it() -> None:
     assert 'After: <a href="../ribbons/index.html">' in step
 
 
+def test_the_first_and_last_step_lead_to_what_the_path_says_comes_before_and_after() -> None:
+    """What that is depends on the steps that a school has."""
+    first, last = page(stock(), "lessons/static/index.md"), page(stock(), "lessons/ribbons/index.md")
+    assert 'Before: <a href="../index.html#before">' in first
+    assert 'After: <a href="../index.html#after">' in last
+
+
 def test_a_schools_page_knows_what_ours_know(tmp_path: Path) -> None:
     words = "# Ours\n\n{{ lessons | length }} {{ steps | length }} {{ to('lessons/index.md') }} {{ school.name }}"
     handbook = with_files(tmp_path, pages__our_room__ours=FRONT + words)

@@ -137,6 +137,13 @@ def test_a_path_of_one_step_is_no_path_of_steps(tmp_path: Path) -> None:
     assert "The lessons come in one step." in authored(context, "new-here/what-next.md")
 
 
+@pytest.mark.parametrize(("step", "said"), [("ten-ribbons", True), ("as-it-lies", False)])
+def test_a_path_of_ribbons_alone_says_what_comes_before_them(step: str, said: bool, tmp_path: Path) -> None:
+    context = of_a_school(tmp_path / "school", f'steps = ["{step}"]')
+    path = write_path(context.writer, context.steps, context.lessons, date(2026, 11, 16)).body
+    assert ("They have shared out numbers without ribbons." in path) == said
+
+
 def test_pages_for_newcomers_say_what_the_shelf_lacks(tmp_path: Path) -> None:
     stock, poor = of_a_school(tmp_path / "stock"), of_a_school(tmp_path / "poor", "[shelf]\nhundreds = 0\n")
     for path, said in {

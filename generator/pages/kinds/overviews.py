@@ -43,6 +43,7 @@ def write_path(writer: Writer, steps: tuple[StepLink, ...], links: Sequence[Less
         "names_and_counts": [say("alternative.path-step", step=step.title, lessons=step.lessons) for step in steps],
         "rows": [(step.short, step.lessons) for step in steps],
         "ribbons": any(link.ribbons for link in links),
+        "begins_with_ribbons": links[0].ribbons,
     }
     return writer.page("path", THE_PATH, data, reviewed)
 
