@@ -288,6 +288,16 @@ def test_with_the_keyboard_alone_from_home_to_a_table_of_movements_and_back_to_s
         assert visit.errors == []
 
 
+def test_a_long_word_for_a_person_breaks_where_the_screen_is_narrow(chromium: Browser, plain_site: Path) -> None:
+    """Else it takes the room of what is said about that person."""
+    room = """word => { const table = document.querySelector('#roles-table').parentElement
+        table.querySelector('tbody th').textContent = word
+        return table.parentElement.clientWidth - table.offsetWidth }"""
+    with visiting(chromium, viewport={"width": 390, "height": HEIGHT}) as visit:
+        visit.page.goto((plain_site / "new-here" / "the-roles.html").as_uri())
+        assert visit.page.evaluate(room, "Dezimalsystemlernbegleiterin") >= 0
+
+
 def test_nothing_moves_for_a_reader_who_asks_for_that(chromium: Browser, plain_site: Path) -> None:
     longest = """Math.max(...[...document.querySelectorAll('*')].map(
         one => Math.max(...getComputedStyle(one).transitionDuration.split(',').map(parseFloat))))"""
