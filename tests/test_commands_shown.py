@@ -147,6 +147,6 @@ def test_a_handbook_of_ones_own_in_ten_minutes_and_all_that_follows(copy: Path) 
     site = copy / "build" / "site"
     assert "Quillbrook Children" in (site / "index.html").read_text("utf-8")
     assert (site / "lessons" / "one-exchange" / "5648-among-4.html").is_file()
-    assert (site / "for-the-school" / "our-mornings.html").is_file()
+    assert (site / "our-room" / "our-mornings.html").is_file()
     assert "Our large mat hangs behind the door" in (site / "new-here" / "the-room.html").read_text("utf-8")
     assert f"Open {site / 'index.html'}" in said[-1]
