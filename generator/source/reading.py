@@ -45,6 +45,7 @@ _TOML_FAULTS = (  # looked for in what the reader says and, on a line of its own
     (r"[=[]\s*[\u2018-\u201e]|[\u201c\u201d]\s*$", "has curly quotation marks", 'write straight ones: "like these"'),
     (rf"=\s*(?:{_OTHER_DATE})", "is a date in another form", "write a date such as 2026-01-31"),
     (r"=\s*\d{1,3}[,.' ]\d{3}\b", "is a number with a mark in it", "write its digits only"),
+    (r"=\s*\d\d? ?[-\u2013,] ?\d", "is more than one number", "write a list as in [2, 3, 4, 5, 6], or a point: 3.5"),
     (rf"""\n(?:[^"'#]|"[^"]*"|'[^']*')*{_OTHER_SPACE}""", *_HAS_OTHER_SPACE),
     (r"(?:[=[]|, )\s*0\d", "has a number with a 0 in front", "leave the 0 out"),
     (r"=\s*(?i:true|false|yes|no|on|off)\b", "is neither true nor false", _A_BARE_WORD),
