@@ -224,8 +224,11 @@ def _changes(layers: Iterable[Layer], files: Iterable[Source], notes: Iterable[S
             yield f"{layer.named(_SETTINGS)}: its own settings"
     for source in files:
         if source.from_school:
-            replaces = source.replaces or _WRITTEN_BY_THE_PROGRAM.fullmatch("/".join(source.parts))
-            yield f"{source.file}: {'replaces ours' if replaces else 'added'}"
+            path = "/".join(source.parts)
+            if _WRITTEN_BY_THE_PROGRAM.fullmatch(path):
+                yield f"{source.file}: replaces ours and all that it shows; to add words to ours, write notes/{path}"
+            else:
+                yield f"{source.file}: {'replaces ours' if source.replaces else 'added'}"
     for source in notes:
         yield f"{source.file}: a note added to a page"
     yield from (f"{file}: used" for file in theme.files)
