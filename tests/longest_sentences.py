@@ -9,7 +9,9 @@ from generator.build.straight_line import WORKSHOP
 from tests.pages.reading import is_book
 
 SHOWN = 20
-TOLD = frozenset({"p", "li", "td", "dd", "summary", "figcaption"})
+TOLD = frozenset(
+    ["p", "li", "td", "th", "dd", "dt", "h1", "h2", "h3", "summary", "figcaption", "caption", "label", "option", "pre"]
+)
 
 
 class Texts(HTMLParser):

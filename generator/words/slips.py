@@ -16,6 +16,10 @@ from generator.words.phrases import Phrases
 from generator.words.repairs import repair_words
 
 OF_CARDS = {Slip.SWAPPED, Slip.ZERO_FORGOTTEN}
+ONE_BEAD_SHORT = -1
+_MOST_CAUSES = 3
+_MOST_TURNS_LISTED = 2
+_ROUNDS = (Action.DEAL, Action.TAKE_BACK)
 
 
 class Explanation(NamedTuple):
@@ -56,12 +60,6 @@ class Row(NamedTuple):
     happened: tuple[str, ...]
     look: str
     mends: tuple[str, ...]
-
-
-_MOST_CAUSES = 3
-_MOST_TURNS_LISTED = 2
-ONE_BEAD_SHORT = -1
-_ROUNDS = (Action.DEAL, Action.TAKE_BACK)
 
 
 def symptom_row(words: Phrases, symptom: Symptom, sharing: Sharing) -> Row:

@@ -88,5 +88,5 @@
     return element("td", ...parted);
   };
 
-  sharing.lessonLedger = { everyMovement };
+  sharing.lessonMovements = { everyMovement };
 }

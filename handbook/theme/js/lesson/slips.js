@@ -1,8 +1,7 @@
 // What may be seen at the close when it is not right: the likeliest three, the others folded.
 "use strict";
 {
-  const { beadsOn } = sharing.observations;
-  const { tellingSlips } = sharing.diagnosis;
+  const { rightObservation, tellingSlips } = sharing.diagnosis;
   const { whatIsSeen } = sharing.materialWords;
   const { symptomRow, firstOnPaper } = sharing.slipWords;
   const { element, say } = sharing.elements;
@@ -19,7 +18,6 @@
     const [first, others] = [element("ul.symptoms"), element("ul.symptoms")];
     const more = element("summary");
     const folded = element("details", more, others);
-    const right = { trays: beadsOn(division.trays(division.end)), left: division.remainder };
     const lookItUp = element("a", { href: BY_WHAT_IS_SEEN }, say("slips.look-it-up"));
     const childLeaves = element("a", { href: CHILD_LEAVES }, say("slips.child-leaves"));
     const onScreen = element("span.screen-only", childLeaves, ".");
@@ -27,7 +25,7 @@
     const section = element(
       "section.not-right",
       element("h2", { id: "if-it-does-not-come-out" }, say("slips.heading")),
-      element("p", say("slips.right", { seen: whatIsSeen(right, division.ribbons) })),
+      element("p", say("slips.right", { seen: whatIsSeen(rightObservation(division), division.ribbons) })),
       first,
       last,
     );

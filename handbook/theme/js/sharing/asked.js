@@ -190,15 +190,15 @@
     const { pieces, giving, taking } = step;
     const movement = { pieces, place: placeName(step.place), from: step.source, to: step.target };
     if (!giving || !taking) return { ...movement, ...traysAsData(giving ?? taking, ribbons) };
-    const to = { to_reads: taking.reads };
-    if (giving.trays !== taking.trays) to.to_trays = taking.trays;
+    const to = { to_reads: taking.value };
+    if (giving.sharers !== taking.sharers) to.to_trays = taking.sharers;
     if (ribbons) to.to_stands_for = taking.stands_for;
     return { ...movement, ...traysAsData(giving, ribbons), ...to };
   };
 
   const traysAsData = (alike, ribbons) => {
     if (!alike) return {};
-    const { reads, trays, stands_for } = alike;
+    const { value: reads, sharers: trays, stands_for } = alike;
     return ribbons ? { reads, trays, stands_for } : { reads, trays };
   };
 

@@ -29,7 +29,7 @@
    */
   const diagnoser = (dividend, divisor, ribbons) => {
     const division = workOut(dividend, divisor, { ribbons });
-    const right = rightOf(division);
+    const right = rightObservation(division);
     let outcomes = null;
     return (trays, left) => {
       const seen = { trays: readings(trays.map((tray) => ({ ...tray, sharers: 1 }))), left };
@@ -53,7 +53,8 @@
     return isWhole && isFair(seen) && seen.left >= division.divisor;
   };
 
-  const rightOf = (division) => ({ trays: beadsOn(division.trays(division.end)), left: division.remainder });
+  /** @type {(division: Division) => Observation} what is seen at the close where nothing went wrong */
+  const rightObservation = (division) => ({ trays: beadsOn(division.trays(division.end)), left: division.remainder });
 
   /**
    * The symptoms most worth knowing for one division; what leaves no trace is left out. One for each slip, the
@@ -76,7 +77,7 @@
       symptoms.get(key).outcomes.push(outcome);
       symptoms.get(key).slips.add(outcome.occasion.slip);
     }
-    symptoms.delete(asText(rightOf(division)));
+    symptoms.delete(asText(rightObservation(division)));
     const inFull = new Map();
     for (const { occasion } of [...symptoms.values()].flatMap(({ outcomes }) => outcomes)) {
       inFull.set(kindOf(occasion), Math.max(occasion.many, inFull.get(kindOf(occasion)) ?? 0));
@@ -162,5 +163,5 @@
       .sort((one, other) => compare(rank(one), rank(other)));
   };
 
-  sharing.diagnosis = { diagnoser, isToShareOn, tellingSlips };
+  sharing.diagnosis = { diagnoser, isToShareOn, rightObservation, tellingSlips };
 }

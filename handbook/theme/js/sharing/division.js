@@ -178,6 +178,11 @@
       const moments = [this.start, ...exchanges.map((step) => this.outOfTheBank(step.after))];
       return this.start.map((_, place) => Math.max(...moments.map((room) => room[place])));
     }
+
+    /** @returns {Counts} the most that come from the bank besides what is laid out at the start */
+    get fromBank() {
+      return less(this.piecesNeeded, this.start);
+    }
   }
 
   const stagesOf = ({ beginning, steps, mat }) => {

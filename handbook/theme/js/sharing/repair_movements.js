@@ -20,17 +20,12 @@
    */
 
   /**
-   * Trays that do the same: what each reads before, how many they are, what each stands for.
-   * @typedef {{reads: number, trays: number, stands_for: number}} Alike
-   */
-
-  /**
-   * A movement {pieces, place, source, target, giving, taking}: with trays, so many from or to each of them. An
-   * exchange {exchange, place, at, trays}: 1 piece of a place becomes ten, or 10 become one. {changePlaces}: so
-   * many trays stand before another child. {refill, trays}: all that lies on each of these trays goes back to the
-   * middle, and each is given what it is due. {again}: all of this place and below goes back to the middle and is
-   * shared out again. {shareOn}: what all trays have is right so far, and from this place down the middle still goes
-   * round.
+   * A movement {pieces, place, source, target, giving, taking}: with trays, as they read before, so many from or to
+   * each of them. An exchange {exchange, place, at, trays}: 1 piece of a place becomes ten, or 10 become one.
+   * {changePlaces}: so many trays stand before another child. {refill, trays}: all that lies on each of these trays
+   * goes back to the middle, and each is given what it is due. {again}: all of this place and below goes back to the
+   * middle and is shared out again. {shareOn}: what all trays have is right so far, and from this place down the
+   * middle still goes round.
    * @typedef {Object[]} Repair
    */
 
@@ -103,10 +98,10 @@
 
   /** Trays as they are told: by what is read on them; null for other piles. */
   const traysOf = ({ pile, many }) =>
-    pile.at === "tray" ? { reads: reads(pile), trays: many, stands_for: pile.stands_for } : null;
+    pile.at === "tray" ? { value: reads(pile), sharers: many, stands_for: pile.stands_for } : null;
 
   /** @type {(movement: Object) => number} how many pieces move */
-  const inAll = ({ pieces, giving, taking }) => pieces * Math.max(giving?.trays ?? 1, taking?.trays ?? 1);
+  const inAll = ({ pieces, giving, taking }) => pieces * Math.max(giving?.sharers ?? 1, taking?.sharers ?? 1);
 
   sharing.repairMovements = {
     WHERE,

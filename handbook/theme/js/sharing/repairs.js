@@ -50,7 +50,7 @@
   /** Whether its pieces are there, trays then hold the digits of their values, and dealing on ends rightly. */
   const leadsToTheEnd = (division, movement, { trays, left }) => {
     const { pieces, place, source, target, giving, taking } = movement;
-    const isOf = (ends, { holds, stands_for }) => ends?.reads === valueOf(holds) && ends.stands_for === stands_for;
+    const isOf = (ends, { holds, stands_for }) => ends?.value === valueOf(holds) && ends.stands_for === stands_for;
     const middle = plus(left, place, inAll(movement) * ((target === "left-over") - (source === "left-over")));
     const then = trays.map((tray) => {
       const more = pieces * (isOf(taking, tray) - isOf(giving, tray));

@@ -25,9 +25,8 @@
         if (changePlaces) return [{ changePlaces }, ...shareOn(one, quotient)];
         const [wrong, ...others] = trays.filter(({ value, stands_for }) => value !== one * stands_for);
         if (!wrong || others.length || trays.length === 1) continue;
-        const { value: reads, sharers: alike, stands_for } = wrong;
-        if (stands_for > 1 && [one, TEN * one].includes(reads)) {
-          return [{ refill: one * stands_for, trays: { reads, trays: alike, stands_for } }, ...shareOn(one, quotient)];
+        if (wrong.stands_for > 1 && [one, TEN * one].includes(wrong.value)) {
+          return [{ refill: one * wrong.stands_for, trays: wrong }, ...shareOn(one, quotient)];
         }
       }
     }
@@ -66,7 +65,7 @@
    */
   const placesNotShown = (repair) => {
     const takesMore = (step) =>
-      step.giving && inAll(step) / step.giving.trays > at(digitsOf(step.giving.reads), step.place);
+      step.giving && inAll(step) / step.giving.sharers > at(digitsOf(step.giving.value), step.place);
     return new Set(repair.filter(takesMore).map(({ place }) => place));
   };
 

@@ -3,7 +3,7 @@
 {
   const { body } = sharing.lessonBody;
   const { slips } = sharing.lessonSlips;
-  const { everyMovement } = sharing.lessonLedger;
+  const { everyMovement } = sharing.lessonMovements;
   const { screens, toldPlaces } = sharing.lessonWords;
   const { writeAll } = sharing.address;
   const { movementByMovement } = sharing;

@@ -2,9 +2,8 @@
 // what lay there before light, what has just gone dotted; as in the figures of the handbook, and with their pieces.
 "use strict";
 {
-  const { placeName, downFrom, sum } = sharing.places;
+  const { TENS, HUNDREDS, placeName, downFrom, sum } = sharing.places;
   const { placeWord } = sharing.numberWords;
-  const { fromBank } = sharing.materialWords;
   const { element, say, signed } = sharing.elements;
 
   const SHAPES = ["bead", "bar", "square", "cube"];
@@ -49,11 +48,10 @@
 
   /** @type {(division: Division) => HTMLElement} pieces and cards as they are set out, and what the bank has ready */
   const matSetOut = (division) => {
-    const { start, beginning } = division;
+    const { start, beginning, fromBank: ready } = division;
     const mat = drawnMat(division, beginning, beginning);
     for (const head of mat.querySelectorAll(".now")) head.classList.remove("now");
     const [inTheMiddle, atTheBank] = [".middle", ".bank"].map((row) => mat.querySelectorAll(`${row} .tally`));
-    const ready = fromBank(division);
     downFrom(start.length).forEach((place, column) => {
       if (start[place]) inTheMiddle[column].replaceChildren(card(start[place], place));
       if (ready[place]) atTheBank[column].replaceChildren(...readyWords(ready[place]));
@@ -110,10 +108,10 @@
     const was = trayByTray(division, before);
     // A round that is begun may lay one piece more for a while: five of them fill a row.
     const atTheEnd = division.trays(division.end);
-    const areFew = atTheEnd.every(({ holds }) => holds.every((count, place) => place < 2 || count < 5));
+    const areFew = atTheEnd.every(({ holds }) => holds.every((count, place) => place < HUNDREDS || count < 5));
     return trayByTray(division, after).map(({ stands_for, holds }, index, all) => {
       const slots = places.map((place) => {
-        const how = areFew ? (place < 2 ? "ten" : "five") : "ten.small";
+        const how = areFew ? (place < HUNDREDS ? "ten" : "five") : "ten.small";
         return element(
           "div.slot",
           element("span.tally.printed-only", String(holds[place] || "")),
@@ -140,9 +138,9 @@
    * Where squares lie in tens, all kinds are half as large.
    */
   const lattice = (place, most) => {
-    if (place === 1 && most[1] > 20) return most[1] > 60 ? "twenty.short" : "twenty";
-    if (most[2] > 20) return "ten.small";
-    return place < 2 ? "ten" : "five";
+    if (place === TENS && most[TENS] > 20) return most[TENS] > 60 ? "twenty.short" : "twenty";
+    if (most[HUNDREDS] > 20) return "ten.small";
+    return place < HUNDREDS ? "ten" : "five";
   };
 
   const laid = (place, how, looks) =>

@@ -6,7 +6,7 @@
   const { say } = sharing.phrases;
   const { numberWords, placeWord, standsForWord, material, piece, pieces, listing, inClauses, capital } =
     sharing.numberWords;
-  const { cardsNamed, fromBank, ribbonsWorn, smallCards, trays } = sharing.materialWords;
+  const { cardsNamed, ribbonsWorn, smallCards, trays } = sharing.materialWords;
   const { handsAt } = sharing.handWords;
   const { saidInParts } = sharing.spoken;
   const { stageHeading, stageAlternative } = sharing.stageWords;
@@ -57,7 +57,7 @@
   /** @type {(division: Division) => string[]} what lies ready before the children come */
   const toSetOut = (division) => {
     const { largeCards, smallCards: fetched } = needs(division);
-    const bank = fromBank(division);
+    const bank = division.fromBank;
     return [
       say("lesson.number", { count: sum(division.start), pieces: pieces(division.start) }),
       say(division.ribbons ? "lesson.large-cards-with-ribbons" : "lesson.large-cards", {

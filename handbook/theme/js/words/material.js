@@ -1,7 +1,7 @@
 // Trays, cards and the shelf in words.
 "use strict";
 {
-  const { UNITS, HUNDREDS, placeName, sum, less } = sharing.places;
+  const { UNITS, HUNDREDS, placeName, sum } = sharing.places;
   const { cards } = sharing.shelf;
   const { say, has, written } = sharing.phrases;
   const { pieces, inARow, inClauses, listing } = sharing.numberWords;
@@ -55,16 +55,12 @@
   const colour = (width) =>
     say(`ribbons.colour.${width > HUNDREDS ? "larger" : placeName(width)}`, { stands_for: 10 ** width });
 
-  /** @type {(division: Division) => Counts} what the bank gives besides the number itself */
-  const fromBank = ({ piecesNeeded, start }) => less(piecesNeeded, start);
-
   /** @type {(division: Division) => string} what is set out, for those who do not see the figure */
   const layoutAlternative = (division) => {
-    const { mat, widths, sharers, ribbons, start, dividend, divisor } = division;
+    const { mat, widths, sharers, ribbons, start, fromBank: ready, dividend, divisor } = division;
     const traysFor = widths.map((width) =>
       say("alternative.empty-tray-for", { sharers: mat[width], stands_for: 10 ** width }),
     );
-    const ready = fromBank(division);
     const trays = ribbons ? "alternative.empty-trays-with-ribbons" : "alternative.empty-trays";
     return [
       say("alternative.layout", { pieces: pieces(start), cards: cardValues(cards(dividend)), divisor }),
@@ -141,7 +137,6 @@
     smallCards,
     ribbonsWorn,
     trays,
-    fromBank,
     layoutAlternative,
     cardsAlternative,
     product,

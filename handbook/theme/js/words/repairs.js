@@ -33,7 +33,7 @@
     const tray = repair.some((step) => "again" in step) ? "a-tray" : "tray";
     const spot = (at, trays) => {
       if (!trays) return say(`repair.${name(at)}`);
-      const { trays: count, reads, stands_for } = trays;
+      const { sharers: count, value: reads, stands_for } = trays;
       const whose = whoseTray(stands_for, division.ribbons);
       const now = changed.has(nameOf(trays, 0)) ? say("repair.now") : "";
       return say(`repair.${tray}`, { count, reads, whose, now });
@@ -59,7 +59,7 @@
     return told.join(" ");
   };
 
-  const nameOf = ({ stands_for, reads }, more) => `${stands_for} ${reads + more}`;
+  const nameOf = ({ stands_for, value }, more) => `${stands_for} ${value + more}`;
 
   /** What trays read that a movement has changed, with whom they are for. */
   const readAfter = ({ pieces, place, giving, taking }) => {
@@ -74,7 +74,7 @@
     if ("refill" in step) {
       const due = digitsOf(step.refill);
       const given = listing(placesHeld(due).map((place) => pieces(due[place], place)));
-      return say("repair.refill", { count: step.trays.trays, target: spot("tray", step.trays), pieces: given });
+      return say("repair.refill", { count: step.trays.sharers, target: spot("tray", step.trays), pieces: given });
     }
     if ("shareOn" in step) return say("repair.share-on");
     if ("again" in step) {
@@ -95,7 +95,7 @@
       const where = say(`repair.where.${target}`, { target: spot(step.target, step.taking) });
       return say("repair.found", { one, where });
     }
-    const fromEachForEach = step.giving?.trays > 1 && step.taking?.trays > 1;
+    const fromEachForEach = step.giving?.sharers > 1 && step.taking?.sharers > 1;
     return say(fromEachForEach ? "repair.take-for-each" : `repair.${verb(step, target)}`, {
       count: inAll(step),
       pieces: pieces(step.pieces, step.place),

@@ -29,7 +29,7 @@
   const makesTen = (repair) =>
     repair.some((step) => {
       if (!step.taking) return false;
-      return at(digitsOf(step.taking.reads), step.place) + inAll(step) / step.taking.trays >= TEN;
+      return at(digitsOf(step.taking.value), step.place) + inAll(step) / step.taking.sharers >= TEN;
     });
 
   /**
