@@ -15,7 +15,7 @@ from tests.stock import sources
 
 FOLDER = HANDBOOK / "theme"
 SECONDS = 300
-IN_ORDER = [script for script in listed()["today"] if script.startswith(("js/sharing/", "js/words/"))]
+IN_ORDER = [script for script in listed()["today"] if script.startswith(("js/sharing/", "js/words/", "js/commands"))]
 
 # A value without the names in it, as Python's named tuples are in JSON; and what is refused, in the words of its error.
 # With `var` they are known to scripts that run later, in a page too.

@@ -33,12 +33,12 @@ OUTCOMES = """([n, d, ribbons]) => {
   const division = sharing.division.workOut(n, d, { ribbons });
   return sharing.outcomes.simulate(division).map((outcome) => [
     ...bare(outcome),
-    sharing.asked.repairAsData(sharing.repairs.repair(division, outcome), ribbons),
+    sharing.commands.repairAsData(sharing.repairs.repair(division, outcome), ribbons),
   ]);
 }"""
 DIAGNOSED = """([n, d, ribbons, rooms]) => {
   const diagnose = sharing.diagnosis.diagnoser(n, d, ribbons);
-  return rooms.map(([trays, left]) => sharing.asked.diagnosisAsData(diagnose(trays, left)));
+  return rooms.map(([trays, left]) => sharing.commands.diagnosisAsData(diagnose(trays, left)));
 }"""
 
 
@@ -161,7 +161,7 @@ def test_what_puts_a_room_right_whatever_has_happened(engine: Engine, rooms: Roo
     function = """([n, d, ribbons, seen]) => {
       const division = sharing.division.workOut(n, d, { ribbons });
       return seen.map((room) => [
-        sharing.asked.repairAsData(sharing.whateverHappened.byWhatIsSeen(division, room), ribbons),
+        sharing.commands.repairAsData(sharing.whateverHappened.byWhatIsSeen(division, room), ribbons),
         sharing.unexplained.unexplained(division, room),
         sharing.diagnosis.isToShareOn({ division, seen: room }),
       ]);

@@ -19,7 +19,7 @@ SHORTEST = """([piles, most]) => {
     return { pile: sharing.repairMovements.pileOf(at, right, off, standsFor), many };
   });
   const plan = sharing.shortest.shortest(room, most);
-  return plan && sharing.asked.repairAsData(plan, true);
+  return plan && sharing.commands.repairAsData(plan, true);
 }"""
 
 

@@ -17,6 +17,7 @@ from tests.script.engine import Engine
 FOLDER = HANDBOOK / "theme" / "js"
 SCRIPTS = sorted(FOLDER.rglob("*.js"))
 WORKER = sorted((PROJECT / "generator" / "site" / "search-worker").glob("*.js"))
+FROM_BELOW = ("sharing", "words", "lesson", "today")  # the folders of scripts
 LONGEST_LINE = 120  # characters, as pyproject.toml has it for Python
 LARGEST = 56_000  # bytes of all scripts and words of today's number, packed as servers send them
 
@@ -71,6 +72,20 @@ def test_what_a_script_offers_has_a_name_of_its_own() -> None:
     offered = [name for script in SCRIPTS for name in re.findall(r"\bsharing\.(\w+) = ", script.read_text("utf-8"))]
     assert len(offered) > 20
     assert sorted(offered) == sorted(set(offered))
+
+
+def test_scripts_of_a_folder_take_nothing_from_those_above_it() -> None:
+    """As imports of the program go down only."""
+    texts = {script.relative_to(FOLDER): script.read_text("utf-8") for script in SCRIPTS}
+    offered = {name: path.parts[0] for path, text in texts.items() for name in re.findall(r"\bsharing\.(\w+) = ", text)}
+    assert {*FROM_BELOW} < {*offered.values()}
+    from_above = [
+        f"{path}: {name}"
+        for path, text in texts.items()
+        for name in re.findall(r"\bsharing\.(\w+)", text)
+        if path.parts[0] in FROM_BELOW and offered.get(name) in FROM_BELOW[FROM_BELOW.index(path.parts[0]) + 1 :]
+    ]
+    assert from_above == []
 
 
 def test_no_pattern_looks_behind() -> None:

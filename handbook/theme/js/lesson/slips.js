@@ -12,9 +12,9 @@
 
   /**
    * Put them under a lesson, one at each step; nothing where no slip leaves a trace that today's shelf could show.
-   * @type {(division: Division, lesson: HTMLElement) => Generator<void>}
+   * @type {(division: Division, shelf: Shelf, lesson: HTMLElement) => Generator<void>}
    */
-  function* slips(division, lesson) {
+  function* slips(division, shelf, lesson) {
     const [first, others] = [element("ul.symptoms"), element("ul.symptoms")];
     const more = element("summary");
     const folded = element("details", more, others);
@@ -29,7 +29,7 @@
       first,
       last,
     );
-    for (const symptom of tellingSlips(division, sharing.todaysShelf.shelf())) {
+    for (const symptom of tellingSlips(division, shelf)) {
       const isLikely = first.childElementCount < SHOWN;
       (isLikely ? first : others).append(row(symptomRow(symptom, division), firstOnPaper(symptom)));
       if (!section.isConnected) lesson.append(section);

@@ -6,7 +6,7 @@
   const { everyMovement } = sharing.lessonMovements;
   const { screens, toldPlaces } = sharing.lessonWords;
   const { writeAll } = sharing.address;
-  const { movementByMovement } = sharing;
+  const { movementByMovement, todaysShelf } = sharing;
   const { element, byId, say } = sharing.elements;
 
   const lesson = byId("todays-lesson");
@@ -17,7 +17,7 @@
 
   /** What is still to come, a piece at each step. */
   function* rest(division) {
-    yield* slips(division, lesson);
+    yield* slips(division, todaysShelf.shelf(), lesson);
     lesson.append(everyMovement(division));
   }
 

@@ -202,7 +202,7 @@
     return ribbons ? { reads, trays, stands_for } : { reads, trays };
   };
 
-  sharing.asked = { diagnosisAsData, repairAsData };
+  sharing.commands = { diagnosisAsData, repairAsData };
 
   const trayOf = (tray) => {
     const { stands_for = 1, value = tray } = tray ?? {};
