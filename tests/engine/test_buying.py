@@ -64,6 +64,13 @@ def test_of_the_same_things_the_most_useful_and_the_smallest_purchase_are_told()
     ]
 
 
+def test_where_the_most_useful_purchase_is_the_smallest_no_other_of_the_same_things_is_told() -> None:
+    tens_2, units_2 = Shortage("tens", 2, 0), Shortage("units", 2, 0)
+    tens_9, units_1 = Shortage("tens", 9, 0), Shortage("units", 1, 0)
+    (purchase,) = purchases([(tens_2, units_2), (tens_2, units_2), (tens_9, units_1)])
+    assert purchase == ((tens_2, units_2), 2)
+
+
 def test_a_shelf_that_serves_everything_needs_nothing() -> None:
     assert purchases([(), ()]) == ()
 
