@@ -38,16 +38,23 @@ def by_what_is_seen(sharing: Sharing, seen: Observation) -> Repair:
     off_by = seen.off_by(sharing.dividend)
     if off_by == 0 and seen.sharers == sharing.sharers:
         for one in _may_hold(sharing, seen):
-            if trays := _before_another_child(sharing, seen, one):
-                return ChangePlaces(trays), *_share_on(sharing, one)
-            match [tray for tray in seen.trays if tray.value != one * tray.stands_for]:
-                case [tray] if len(seen.trays) > 1 and tray.stands_for > 1 and tray.value in (one, TEN * one):
-                    return Refill(tray, one * tray.stands_for), *_share_on(sharing, one)
+            if mixed_up := _ribbons_mixed_up(sharing, seen, one):
+                return *mixed_up, *_share_on(sharing, one)
     plan = in_movements(sharing, seen, MOST_MOVEMENTS)
     if plan and len(places_not_shown(plan)) <= 1:
         return plan
     wrong = [_highest_wrong(tray.value, sharing.quotient * tray.stands_for) for tray in seen.trays]
     return (Again(max(*wrong, len(sharing.start) - 1 if off_by else UNITS)),)
+
+
+def _ribbons_mixed_up(sharing: Sharing, seen: Observation, one: int) -> Repair:
+    """What mends trays that stand before other children, or those of one ribbon with the pieces of a smaller one."""
+    if trays := _before_another_child(sharing, seen, one):
+        return (ChangePlaces(trays),)
+    match [tray for tray in seen.trays if tray.value != one * tray.stands_for]:
+        case [tray] if len(seen.trays) > 1 and tray.stands_for > 1 and tray.value in (one, TEN * one):
+            return (Refill(tray, one * tray.stands_for),)
+    return ()
 
 
 def in_movements(sharing: Sharing, seen: Observation, most: int) -> Repair:

@@ -66,30 +66,7 @@
    *   Generator<{seen: Observation, left: Counts, offBy: number, causes: Cause[]}>}
    */
   function* tellingSlips(division, shelf = null) {
-    const symptoms = new Map();
-    const shown = simulate(division).filter(
-      (outcome) =>
-        !isForDiagnosisAlone(outcome.occasion) && (!shelf || canBeShown(outcome, shelf, division.piecesNeeded)),
-    );
-    for (const outcome of shown) {
-      const key = asText(outcome.seen);
-      if (!symptoms.has(key)) symptoms.set(key, { seen: outcome.seen, outcomes: [], slips: new Set() });
-      symptoms.get(key).outcomes.push(outcome);
-      symptoms.get(key).slips.add(outcome.occasion.slip);
-    }
-    symptoms.delete(asText(rightObservation(division)));
-    const inFull = new Map();
-    for (const { occasion } of [...symptoms.values()].flatMap(({ outcomes }) => outcomes)) {
-      inFull.set(kindOf(occasion), Math.max(occasion.many, inFull.get(kindOf(occasion)) ?? 0));
-    }
-    const best = new Map();
-    for (const slip of SLIPS) {
-      const ranked = [...symptoms.values()]
-        .filter(({ slips }) => slips.has(slip))
-        .map((symptom) => ({ symptom, rank: howTelling(slip, symptom, inFull, division) }))
-        .sort((one, other) => compare(one.rank, other.rank));
-      if (ranked.length) best.set(slip, ranked[0].symptom);
-    }
+    const best = mostTelling(toldApart(division, shelf), division);
     const chosen = [];
     const named = new Set();
     for (const [slip, symptom] of best) {
@@ -103,6 +80,40 @@
       yield { seen, left, offBy: offBy(seen, division.dividend), causes: causesOf(division, outcomes) };
     }
   }
+
+  /** Outcomes of single slips by what is seen, but for those that are not seen or cannot be shown with the shelf. */
+  const toldApart = (division, shelf) => {
+    const symptoms = new Map();
+    const shown = simulate(division).filter(
+      (outcome) =>
+        !isForDiagnosisAlone(outcome.occasion) && (!shelf || canBeShown(outcome, shelf, division.piecesNeeded)),
+    );
+    for (const outcome of shown) {
+      const key = asText(outcome.seen);
+      if (!symptoms.has(key)) symptoms.set(key, { seen: outcome.seen, outcomes: [], slips: new Set() });
+      symptoms.get(key).outcomes.push(outcome);
+      symptoms.get(key).slips.add(outcome.occasion.slip);
+    }
+    symptoms.delete(asText(rightObservation(division)));
+    return [...symptoms.values()];
+  };
+
+  /** What shows each slip best, the likeliest slip first. */
+  const mostTelling = (symptoms, division) => {
+    const inFull = new Map();
+    for (const { occasion } of symptoms.flatMap(({ outcomes }) => outcomes)) {
+      inFull.set(kindOf(occasion), Math.max(occasion.many, inFull.get(kindOf(occasion)) ?? 0));
+    }
+    const best = new Map();
+    for (const slip of SLIPS) {
+      const [first] = symptoms
+        .filter(({ slips }) => slips.has(slip))
+        .map((symptom) => ({ symptom, rank: howTelling(slip, symptom, inFull, division) }))
+        .sort((one, other) => compare(one.rank, other.rank));
+      if (first) best.set(slip, first.symptom);
+    }
+    return best;
+  };
 
   const kindOf = ({ slip, place }) => `${slip} ${place}`;
 

@@ -21,19 +21,24 @@
     const tooMany = offBy(seen, division.dividend);
     if (tooMany === 0 && howMany(trays) === sharers) {
       for (const one of mayHold(division, seen)) {
-        const changePlaces = beforeAnotherChild(division, trays, one);
-        if (changePlaces) return [{ changePlaces }, ...shareOn(one, quotient)];
-        const [wrong, ...others] = trays.filter(({ value, stands_for }) => value !== one * stands_for);
-        if (!wrong || others.length || trays.length === 1) continue;
-        if (wrong.stands_for > 1 && [one, TEN * one].includes(wrong.value)) {
-          return [{ refill: one * wrong.stands_for, trays: wrong }, ...shareOn(one, quotient)];
-        }
+        const mixedUp = ribbonsMixedUp(division, trays, one);
+        if (mixedUp) return [mixedUp, ...shareOn(one, quotient)];
       }
     }
     const plan = inMovements(division, seen, MOST_MOVEMENTS);
     if (plan.length && placesNotShown(plan).size <= 1) return plan;
     const wrong = trays.map(({ value, stands_for }) => highestWrong(value, quotient * stands_for));
     return [{ again: Math.max(...wrong, tooMany ? division.start.length - 1 : UNITS) }];
+  };
+
+  /** What mends trays that stand before other children, or those of one ribbon with the pieces of a smaller one. */
+  const ribbonsMixedUp = (division, trays, one) => {
+    const changePlaces = beforeAnotherChild(division, trays, one);
+    if (changePlaces) return { changePlaces };
+    const [wrong, ...others] = trays.filter(({ value, stands_for }) => value !== one * stands_for);
+    if (!wrong || others.length || trays.length === 1) return null;
+    const isOfASmaller = wrong.stands_for > 1 && [one, TEN * one].includes(wrong.value);
+    return isOfASmaller ? { refill: one * wrong.stands_for, trays: wrong } : null;
   };
 
   /**
