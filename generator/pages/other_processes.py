@@ -93,8 +93,9 @@ def _answer(free: SimpleQueue[Connection], work: Work) -> Any:
     try:
         pipe.send(work)
         done, answer = pipe.recv()
-    except (EOFError, OSError):
-        raise HandbookError("a process was ended from outside; make room in memory, then do it again") from None
+    except (EOFError, OSError):  # not raised here: it would hold what was sent, and Python 3.13 warns of that
+        done = False
+        answer = HandbookError("a process was ended from outside; make room in memory, then do it again")
     finally:
         free.put(pipe)
     if not done:
