@@ -33,7 +33,8 @@ def books(handbook: Handbook, say: Callable[[str], str]) -> list[Book]:
         pages = [page for page in section.pages if not page.path.startswith(_AT_A_COMPUTER)]
         if pages:
             others[pages[0].path.split("/")[0]] = _part(section.title, pages)
-    last = _part(say("book.last"), [page for section in sections[::-1] for page in section.pages if page.path in _LAST])
+    by_path = {page.path: page for page in handbook.pages}
+    last = _part(say("book.last"), [by_path[path] for path in _LAST if path in by_path])
     whole = [plans, overviews, *others.values()]
     without_last = [part._replace(pages=tuple(page for page in part.pages if page not in last.pages)) for part in whole]
     return [

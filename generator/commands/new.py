@@ -110,6 +110,7 @@ def _step_for(
     if wanted is not None:
         if wanted not in by_slug:
             if its_own := [fault for fault in faults if fault.file.endswith(f"/{wanted}/{STEP_FILE}")]:
+                # The one furthest down: that it has no lesson yet is told first.
                 raise click.UsageError(f"the step {wanted} has a fault: {max(its_own)}.")
             raise click.UsageError(f"there is no step {wanted}; {did_you_mean(wanted, by_slug)}")
         found = misfits(lesson, by_slug[wanted].expects, by_slug[wanted].from_school)
