@@ -40,8 +40,9 @@ A_Z = "reference/a-z.html"
 UNFOLD = "document.querySelectorAll('details').forEach(one => { one.open = true; })"
 
 
-def axe_faults(page: Page) -> list[str]:
-    response = Axe().run(page, options={"resultTypes": ["violations"]}).response
+def axe_faults(page: Page, part: str | None = None) -> list[str]:
+    """What axe finds on a page or, much sooner, in the parts of it that a selector names."""
+    response = Axe().run(page, part, options={"resultTypes": ["violations"]}).response
     assert response["passes"], "axe looked at nothing"
     return [
         f"{page.url}: {fault['id']}: {node['target']} {node['failureSummary']}"

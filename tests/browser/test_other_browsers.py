@@ -22,9 +22,9 @@ from playwright.sync_api import Browser
 from generator.engine.sharing import Sharing, share
 from tests.browser.conftest import visiting
 from tests.browser.other_browsers import BROWSERS, Other
+from tests.browser.search import QUERIES, TYPE, below, typed
 from tests.browser.test_movement_by_movement import ALL_MOVEMENTS, SHAPES, pieces, states, trays
 from tests.browser.test_movement_by_movement import address as address_today
-from tests.browser.test_search import QUERIES, TYPE, by_query, found
 from tests.browser.test_today import TODAY
 from tests.sampling import only_in_a_whole_run, spread
 
@@ -76,10 +76,10 @@ def test_every_kind_of_page_opens_and_fits_and_does_not_complain(other: Other, w
 
 
 def test_the_search_answers_as_in_chromium(other: Other, chromium: Browser, site: Path) -> None:
-    queries = spread(QUERIES, 15)
+    words = [query.words for query in spread(QUERIES, 15)]
     other.open((site / "index.html").as_uri())
-    answers = other.run(TYPE, [query.words for query in queries])
-    assert by_query(site.as_uri(), queries, answers) == found(chromium, site.as_uri(), queries)
+    shown = [below(site.as_uri(), pages) for pages in other.run(TYPE, words)]
+    assert shown == list(typed(chromium, site.as_uri(), words).values())
 
 
 def test_what_is_not_found_is_shown_a_way(other: Other, site: Path) -> None:

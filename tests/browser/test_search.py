@@ -4,16 +4,14 @@ import html
 import json
 import random
 import re
-import tomllib
-from collections.abc import Sequence
 from pathlib import Path
-from typing import NamedTuple
 
 import pytest
 from lxml.html import document_fromstring
 from playwright.sync_api import Browser
 
 from tests.browser.conftest import visiting
+from tests.browser.search import QUERIES, TYPE, Query, answers, index_of, typed, worker_of
 from tests.sampling import only_in_a_whole_run, sample
 
 FIRST, NEAR = 3, 10
@@ -21,88 +19,13 @@ MISSPELLING, NUMBER = "misspelling", "number"
 MOST_BYTES = 1_500_000
 MANY_LESSONS = 1000
 
-# Types one after the other into the search field and gives the pages found for each, a page once, in their order. The
-# theme answers every key; what was found before is taken away first, so that nothing old is read.
-TYPE = """async all => {
-  const field = document.querySelector(".md-search__input");
-  const list = document.querySelector(".md-search-result__list");
-  const note = document.querySelector(".md-search-result__meta");
-  const changes = () => new Promise(done => {
-    const watch = new MutationObserver(() => { watch.disconnect(); done(); });
-    for (const one of [list, note]) watch.observe(one, { childList: true, characterData: true, subtree: true });
-  });
-  const isEmpty = () => note.textContent === "Type to start searching" && !list.children.length;
-  const type = async (text, isDone) => {
-    field.value = text;
-    field.dispatchEvent(new KeyboardEvent("keyup"));
-    while (!isDone()) await changes();
-  };
-  field.focus();
-  const found = [];
-  for (const words of all) {
-    await type("", isEmpty);
-    await type(words, () => !isEmpty());
-    found.push([...list.children].map(item => item.querySelector("a").href.split(/[?#]/)[0]));
-  }
-  return found;
-}"""
-
-# Puts a page of words into a search worker of its own and gives those of `asked` for which that page is not found.
-LOST = """async ([source, words, asked]) => {
-  const worker = new Worker(URL.createObjectURL(new Blob([source], { type: "text/javascript" })));
-  const ask = message => new Promise(done => {
-    worker.onmessage = event => done(event.data);
-    worker.postMessage(message);
-  });
-  const fields = Object.fromEntries(["title", "text", "tags"].map(name => [name, { boost: 1 }]));
-  const config = { lang: ["en"], separator: "\\\\s+", pipeline: ["trimmer"], fields };
-  const docs = [{ location: "a.html", title: "A", text: words.join(" "), tags: [] }];
-  await ask({ type: 0, data: { config, docs, options: {} } });
-  const lost = [];
-  for (const word of asked) {
-    const answer = await ask({ type: 2, data: word });
-    if (!answer.data.items.some(([found]) => found.location === "a.html")) lost.push(word);
-  }
-  worker.terminate();
-  return lost;
-}"""
-
-
-class Query(NamedTuple):
-    """Words, the pages of which one should be among the first found, and why they should."""
-
-    kind: str
-    words: str
-    pages: tuple[str, ...]
-    why: str
-
-
-QUERIES = [
-    Query(kind, words, tuple(right["pages"]), right["why"])
-    for kind, queries in tomllib.loads(Path(__file__).with_name("queries.toml").read_text("utf-8")).items()
-    for words, right in queries.items()
-]
-
-
-def found(browser: Browser, address: str, queries: Sequence[Query]) -> dict[Query, list[str]]:
-    """The pages that the search field of the first page gives for each query, as paths below the address."""
-    with visiting(browser) as visit:
-        visit.page.goto(f"{address}/index.html")
-        answers = visit.page.evaluate(TYPE, [query.words for query in queries])
-        assert visit.outside == []
-        assert visit.errors == []
-    return by_query(address, queries, answers)
-
-
-def by_query(address: str, queries: Sequence[Query], answers: list[list[str]]) -> dict[Query, list[str]]:
-    """What TYPE has found, as paths below the address."""
-    paths = ([url.removeprefix(f"{address}/") for url in urls] for urls in answers)
-    return dict(zip(queries, paths, strict=True))
-
 
 @pytest.fixture(scope="module")
-def from_disk(chromium: Browser, site: Path) -> dict[Query, list[str]]:
-    return found(chromium, site.as_uri(), sample(QUERIES, 45))
+def found(chromium: Browser, site: Path) -> dict[Query, list[str]]:
+    """Every page that is found for each query."""
+    queries = sample(QUERIES, 45)
+    answered = answers(chromium, worker_of(site), index_of(site), [query.words for query in queries])
+    return {query: answered[query.words].pages for query in queries}
 
 
 def test_queries_name_pages_and_reasons_and_leave_out_no_kind_of_page(site: Path) -> None:
@@ -118,21 +41,31 @@ def test_queries_name_pages_and_reasons_and_leave_out_no_kind_of_page(site: Path
     assert any(page.endswith("/cards") for page in named)
 
 
+def lost(browser: Browser, worker: str, words: list[str], asked: list[str]) -> list[str]:
+    """Those of `asked` for which a search worker does not find the one page, which has all of the words."""
+    config = {
+        "lang": ["en"],
+        "separator": r"\s+",
+        "pipeline": ["trimmer"],
+        "fields": {name: {"boost": 1} for name in ("title", "text", "tags")},
+    }
+    page = {"location": "a.html", "title": "A", "text": " ".join(words), "tags": []}
+    answered = answers(browser, worker, {"config": config, "docs": [page]}, asked)
+    return [word for word, answer in answered.items() if page["location"] not in answer.pages]
+
+
 def test_words_of_any_alphabet_are_found_whole(chromium: Browser, site: Path) -> None:
     words = ["café", "«Ñandú»", "żółć.", "утро,", "(朝)", "Οδηγός", "bead;"]
-    script = (site / "js" / "search-worker.js").read_text("utf-8")
-    source = json.loads(script.removeprefix("window.searchWorker = ").rstrip(";\n"))
-    with visiting(chromium) as visit:
-        lost = visit.page.evaluate(LOST, [source, words, [word.strip("«».,();") for word in words]])
-    assert lost == []
+    asked = [word.strip("«».,();") for word in words]
+    assert lost(chromium, worker_of(site), words, asked) == []
 
 
-def test_the_right_page_is_among_the_first(from_disk: dict[Query, list[str]]) -> None:
+def test_the_right_page_is_among_the_first(found: dict[Query, list[str]]) -> None:
     ranks = {
         query: next(
             (rank for rank, page in enumerate(pages, 1) if page.removesuffix(".html") in query.pages), 10 * NEAR
         )
-        for query, pages in from_disk.items()
+        for query, pages in found.items()
     }
     late = {query: rank for query, rank in ranks.items() if rank > FIRST}
     misspelt = [query for query in late if query.kind == MISSPELLING]
@@ -141,20 +74,21 @@ def test_the_right_page_is_among_the_first(from_disk: dict[Query, list[str]]) ->
     assert len(late) <= len(ranks) * 0.03
     assert len(misspelt) <= sum(query.kind == MISSPELLING for query in ranks) * 0.08
     assert [query.words for query, rank in ranks.items() if rank > NEAR and query.kind != MISSPELLING] == []
-    lessons = {query: pages[0].startswith("lessons/") for query, pages in from_disk.items() if query.kind == NUMBER}
+    lessons = {query: pages[0].startswith("lessons/") for query, pages in found.items() if query.kind == NUMBER}
     assert [query.words for query, at_lesson in lessons.items() if ranks[query] > 1 + at_lesson] == []
 
 
 def test_a_tag_that_is_typed_whole_leads_to_its_page(chromium: Browser, site: Path) -> None:
     """But where it asks for a group: today's number answers that first."""
-    index = json.loads((site / "search" / "search_index.json").read_text("utf-8"))["docs"]
+    index = index_of(site)["docs"]
     tagged: dict[str, set[str]] = {}
     for page in index:
         for tag in page.get("tags", []):
             tagged.setdefault(html.unescape(tag).lower(), set()).add(page["location"].partition("#")[0])
-    queries = [Query("tag", tag, (), "") for tag in sorted(tagged) if not re.search(r"\d", tag) and len(tag) > 3]
-    assert len(queries) > 1_000
-    first = {query.words: pages[:1] for query, pages in found(chromium, site.as_uri(), sample(queries, 30)).items()}
+    tags = [tag for tag in sorted(tagged) if not re.search(r"\d", tag) and len(tag) > 3]
+    assert len(tags) > 1_000
+    answered = answers(chromium, worker_of(site), index_of(site), sample(tags, 30))
+    first = {tag: answer.pages[:1] for tag, answer in answered.items()}
     assert {tag: pages for tag, pages in first.items() if not {"today.html", *tagged[tag]}.intersection(pages)} == {}
 
 
@@ -174,10 +108,9 @@ SAME = {
 
 
 def test_the_marks_of_a_sentence_change_nothing(chromium: Browser, site: Path) -> None:
-    asked = [Query("", words, (), "") for pair in SAME.items() for words in pair]
-    answers = {query.words: pages for query, pages in found(chromium, site.as_uri(), asked).items()}
-    assert all(answers.values())
-    assert {words: answers[words] for words in SAME} == {words: answers[plain] for words, plain in SAME.items()}
+    shown = typed(chromium, site.as_uri(), [words for pair in SAME.items() for words in pair])
+    assert all(shown.values())
+    assert {words: shown[words] for words in SAME} == {words: shown[plain] for words, plain in SAME.items()}
 
 
 def test_what_is_typed_without_keys_is_found(chromium: Browser, site: Path) -> None:
@@ -201,16 +134,25 @@ def test_no_digit_is_marked_on_the_page_that_is_found(chromium: Browser, site: P
         assert "h=remainder" in (first.get_attribute("href") or "")
 
 
+def test_the_field_shows_what_the_worker_answers(chromium: Browser, site: Path, found: dict[Query, list[str]]) -> None:
+    """Every tenth query: at first ten pages, and more where the reader goes on."""
+    some = {query.words: pages for query, pages in list(found.items())[::10]}
+    shown = typed(chromium, site.as_uri(), list(some))
+    assert shown == {words: pages[: len(shown[words])] for words, pages in some.items()}
+    assert all(len(pages) >= min(10, len(some[words])) for words, pages in shown.items())
+
+
 @only_in_a_whole_run
-def test_a_server_gives_the_same_answers(chromium: Browser, address: str, from_disk: dict[Query, list[str]]) -> None:
+def test_a_server_gives_the_same_answers(chromium: Browser, address: str, found: dict[Query, list[str]]) -> None:
     """Every tenth query: worker and index are the same, only how the worker is started is not."""
-    served = found(chromium, address.rstrip("/"), list(from_disk)[::10])
-    assert served == {query: from_disk[query] for query in served}
+    some = {query.words: pages for query, pages in list(found.items())[::10]}
+    shown = typed(chromium, address.rstrip("/"), list(some))
+    assert shown == {words: pages[: len(shown[words])] for words, pages in some.items()}
 
 
 @pytest.mark.parametrize("name", ["for-the-school/who-has-had", "new-here/practice"])
 def test_what_is_there_for_paper_alone_is_not_found(name: str, site: Path) -> None:
-    index = json.loads((site / "search" / "search_index.json").read_text("utf-8"))["docs"]
+    index = index_of(site)["docs"]
     (text,) = (page["text"] for page in index if page["location"] == f"{name}.html")
     for_paper = re.findall(r'<p class="printed-only"[^>]*>(.*?)</p>', (site / f"{name}.html").read_text("utf-8"))
     assert for_paper
@@ -227,7 +169,7 @@ def test_what_is_kept_out_of_the_search_is_kept_out_whole(site: Path) -> None:
 
 def test_no_words_run_together_in_the_index(site: Path) -> None:
     """A line break or the end of a term in a list is no space there."""
-    index = json.loads((site / "search" / "search_index.json").read_text("utf-8"))["docs"]
+    index = index_of(site)["docs"]
     without_code = (re.sub(r"<(code|pre)>.*?</\1>", " ", entry["text"], flags=re.DOTALL) for entry in index)
     texts = [re.sub(r"<[^>]+>", " ", text) for text in without_code]
     together = {word for text in texts for word in re.findall(r"\S*[a-z.!?:;,”][A-Z“]\S*", text)}
@@ -250,7 +192,7 @@ def test_a_page_is_told_by_what_stands_under_its_heading(words: str, told: str, 
 
 
 def test_the_index_stays_small_with_many_lessons(site: Path) -> None:
-    index = json.loads((site / "search" / "search_index.json").read_text("utf-8"))
+    index = index_of(site)
     sizes = {"lesson": 0, "other": 0}
     lessons = set()
     for entry in index["docs"]:
@@ -272,10 +214,8 @@ def test_numbers_do_not_lead_the_search_astray(chromium: Browser, site: Path) ->
     pairs = [(chance.randint(1000, 9999), chance.randint(2, 12)) for _ in range(480)]
     words = ["0", *(word for a, b in pairs for word in (f"{a}/{b}", f"{b}/{a}"))]
     asked = sorted({word[:length] for word in words for length in range(1, 5)})
-    text = (site / "js" / "search-worker.js").read_text("utf-8")
-    mended = json.loads(text.removeprefix("window.searchWorker = ").rstrip(";\n"))
+    mended = worker_of(site)
     theirs, mend, _ = mended.partition("\nlunr.TokenSet")
     assert mend
-    with visiting(chromium) as visit:
-        assert visit.page.evaluate(LOST, [mended, words, asked]) == []
-        assert visit.page.evaluate(LOST, [theirs, words, asked]) != []
+    assert lost(chromium, mended, words, asked) == []
+    assert lost(chromium, theirs, words, asked) != []

@@ -1,6 +1,5 @@
 """Where the handbook does not have a word: the search asks for the nearest it has and says so, or shows ways on."""
 
-import json
 import random
 import re
 from pathlib import Path
@@ -9,26 +8,11 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from tests.browser.conftest import visiting
-from tests.browser.test_search import TYPE
+from tests.browser.search import TYPE, answers, index_of, worker_of
 from tests.sampling import only_in_a_whole_run, sample, times
 
 PAGES = ("when-it-goes-wrong/emergency", "when-it-goes-wrong/index", "today", "reference/a-z")
 WAYS = [f"{page}.html" for page in PAGES]
-
-# Asks the page's search worker, as the page does, and gives of each answer what was asked in place of the words.
-SHOWN = """async ([source, index, asked]) => {
-  const worker = new Worker(URL.createObjectURL(new Blob([source], { type: "text/javascript" })));
-  const ask = message => new Promise(done => {
-    worker.onmessage = event => done(event.data);
-    worker.postMessage(message);
-  });
-  await ask({ type: 0, data: { ...index, options: {} } });
-  const shown = [];
-  for (const words of asked) shown.push((await ask({ type: 2, data: words })).data.shown ?? null);
-  worker.terminate();
-  return shown;
-}"""
-
 
 # Notes every text that the line which is read aloud has had.
 HEAR = """() => {
@@ -132,13 +116,11 @@ def test_words_of_the_handbook_are_asked_as_they_are_typed(chromium: Browser, si
 
     What is no word of it stays as well where only single letters would make it words: "lot i on".
     """
-    script = (site / "js" / "search-worker.js").read_text("utf-8")
-    source = json.loads(script.removeprefix("window.searchWorker = ").rstrip(";\n"))
-    index = json.loads((site / "search" / "search_index.json").read_text("utf-8"))
+    index = index_of(site)
     told = sorted({words for entry in index["docs"] for words in (entry["title"], *entry.get("tags", ())) if words})
     chance = random.Random(13)
     asked = [words for words in chance.sample(told, times(len(told) // 2, 60)) if "&" not in words]
     asked += [words[: chance.randint(1, len(words))].upper() for words in asked]
-    with visiting(chromium) as visit:
-        shown = visit.page.evaluate(SHOWN, [source, index, [*asked, "lotion", "exchagne"]])
-    assert shown == [None] * len(asked) + [None, "exchange"]
+    answered = answers(chromium, worker_of(site), index, [*asked, "lotion", "exchagne"])
+    shown = {words: answer.shown for words, answer in answered.items()}
+    assert shown == dict.fromkeys([*asked, "lotion"]) | {"exchagne": "exchange"}
