@@ -24,45 +24,13 @@ LONGEST_LINE = 10_000
 # The library's compiled reader takes a tenth of the time; it is left out where the library could not be compiled.
 YAML_LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _TEXTS_LOADER = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
-_MOST_TOLD = 10  # of what is wrong with the form of one file
+_MOST_FAULTS = 10  # named for one file that is not TOML
 _FENCE = "---"
-_ONE_A_LINE = 'write one `key = value` a line, text in "quotes"'
-_A_BARE_WORD = 'write true or false in small letters, a number, or text in "quotes"'
 _ONE_KEY = r"""[\w-]+|"[^"]*"|'[^']*'"""
 _TOML_KEY = re.compile(rf"\s*(?:(\[+)\s*)?((?:{_ONE_KEY})(?:\s*\.\s*(?:{_ONE_KEY}))*)\s*[\]=]")
 _AROUND_A_TEXT = re.compile("\"\"\"|'''")
-_NO_SUCH_DAY = r"\d{4}-(?:00|1[3-9]|[2-9]\d|\d\d-(?:00|3[2-9]|[4-9]\d))\b"
-_OTHER_DATE = (
-    r"(?!\d{4}-\d\d-\d\d)\d{1,4}([./-])\d{1,2}\1\d|\d{1,2}[./-]\d{4}"
-    r"|\d{1,2}\.? ?[^\W\d]+ \d{4}|[^\W\d]+ \d{1,2},? \d{4}"
-)
 _OTHER_SPACE = r"[\u00a0\u2000-\u200b\u202f\u2060\ufeff]"
-_HAS_OTHER_SPACE = ("has a space that a word processor wrote", "type the line anew")
-_TOML_FAULTS = (  # looked for in what the reader says and, on a line of its own, what stands in the file
-    (r"^Cannot declare", "begins a table a second time", "move its lines below the first one"),
-    (r"^Cannot ", "is written twice", "keep one of them"),
-    (rf"^Invalid date|=\s*{_NO_SUCH_DAY}", "is a date that does not exist", "write a date such as 2026-01-31"),
-    (r"[=[]\s*[\u2018-\u201e]|[\u201c\u201d]\s*$", "has curly quotation marks", 'write straight ones: "like these"'),
-    (rf"=\s*(?:{_OTHER_DATE})", "is a date in another form", "write a date such as 2026-01-31"),
-    (r"=\s*\d{1,3}[,.' ]\d{3}\b", "is a number with a mark in it", "write its digits only"),
-    (r"=\s*\d\d? ?[-\u2013,] ?\d", "is more than one number", "write a list as in [2, 3, 4, 5, 6], or a point: 3.5"),
-    (rf"""\n(?:[^"'#]|"[^"]*"|'[^']*')*{_OTHER_SPACE}""", *_HAS_OTHER_SPACE),
-    (r"(?:[=[]|, )\s*0\d", "has a number with a 0 in front", "leave the 0 out"),
-    (r"=\s*(?i:true|false|yes|no|on|off)\b", "is neither true nor false", _A_BARE_WORD),
-    (r'=\s*"[^"]*\\', "has a \\ in its text", "write / in its place"),
-    (r"=\s*[^\W\d]", "is text without quotation marks", 'write it in "quotes"'),
-    (r"=\s*(#|$)", "has no value", "write one after the =, or take the line out"),
-    (r'=\s*"[^"]*"\w', "has quotation marks inside its text", "write ' in their place"),
-    (r"^Expected ']", "has a [ without its ]", "write the name of a table as in [shelf], on a line of its own"),
-    (r"^Expected '='", "has no = after the key", _ONE_A_LINE),
-    (r"^Expected newline", "has more on its line than one value", _ONE_A_LINE),
-    (r"^Illegal character '\\n'", "has no closing quote on its line", "close the text with a quote"),
-    (r"^Unterminated string|^Expected .'''", "has no closing quotes", "close the text as it begins"),
-    (r"^Unclosed array", "comes where a list breaks off", "put a comma between its items, and a ] at its end"),
-    (r"end of document", "breaks off at the end", _ONE_A_LINE),
-    (r"^Invalid value", "has no value that can be read", _ONE_A_LINE),
-    (r"", "is not TOML", _ONE_A_LINE),
-)
+_TOML_FAULTS: list[dict[str, str]] = tomllib.loads(Path(__file__).with_suffix(".toml").read_text("utf-8"))["faults"]
 
 KeyPath = tuple[str | int, ...]
 
@@ -138,11 +106,11 @@ def decode(data: bytes, file: str) -> str:
 
 
 def parse_toml(text: str, file: str) -> Table:
-    """The table of a TOML file. Raises SourceError with all lines that are wrong by themselves, up to another fault."""
+    """The table of a TOML file. Raises SourceError with its faults, at most _MOST_FAULTS (`_toml_faults`)."""
     try:
         values = _frozen(tomllib.loads(text))
     except tomllib.TOMLDecodeError:
-        raise SourceError(islice(_toml_faults(text, file), _MOST_TOLD)) from None
+        raise SourceError(islice(_toml_faults(text, file), _MOST_FAULTS)) from None
     except ValueError:
         long = (number for number, line in enumerate(text.split("\n"), 1) if re.search(r"\d[\d_]{4000}", line))
         raise refused(file, "holds a number with too many digits", "write a shorter number", next(long, 0)) from None
@@ -182,7 +150,7 @@ def _frozen(value: Any) -> Any:
 
 
 def _toml_faults(text: str, file: str) -> Iterator[Fault]:
-    """What the TOML reader complains about, in plain words; a line that is wrong by itself is left out for the next."""
+    """What the TOML reader complains about, in plain words: a line that is wrong by itself is emptied to read on."""
     lines = text.rstrip("\n").split("\n")
     complaint = _toml_complaint(text)
     while complaint:
@@ -190,9 +158,9 @@ def _toml_faults(text: str, file: str) -> Iterator[Fault]:
         line = int(found[1]) if found else _last_text_opened(lines)
         written = lines[line - 1] if line <= len(lines) else ""
         told = f"{complaint}\n{written}"
-        problem, remedy = next(words for pattern, *words in _TOML_FAULTS if re.search(pattern, told))
+        kind = next(kind for kind in _TOML_FAULTS if re.search(kind["pattern"], told))
         key = re.match(r"\s*([A-Za-z0-9_.-]+)\s*[=:]", written)
-        yield Fault(file, line, printable(key[1]) if key else "", problem, remedy)
+        yield Fault(file, line, printable(key[1]) if key else "", kind["problem"], kind["remedy"])
         if not _toml_complaint(written):
             return
         lines[line - 1] = ""
@@ -200,13 +168,13 @@ def _toml_faults(text: str, file: str) -> Iterator[Fault]:
 
 
 def _last_text_opened(lines: Sequence[str]) -> int:
-    """Where the last text of several lines begins or ends; the last line where there is none."""
+    """The last line with an opening or closing triple quote; the last line of all if there is none."""
     numbers = range(len(lines), 0, -1)
     return next((number for number in numbers if len(_AROUND_A_TEXT.findall(lines[number - 1])) % 2), len(lines))
 
 
 def _toml_complaint(text: str) -> str:
-    """What the TOML reader says against a text; empty where it takes it, or fails at something else than its form."""
+    """The message of the TOML reader about a text; "" if it accepts it, or fails for a reason other than syntax."""
     try:
         tomllib.loads(text)
     except (ValueError, RecursionError) as error:
@@ -215,7 +183,7 @@ def _toml_complaint(text: str) -> str:
 
 
 def _toml_lines(text: str) -> dict[KeyPath, int]:
-    """The line of every key and table of a valid file. What stands in a text of several lines is neither."""
+    """The line of every key and table of a valid file, without what looks like one inside a text of several lines."""
     lines: dict[KeyPath, int] = {}
     table: KeyPath = ()
     in_a_text = False
@@ -263,7 +231,7 @@ def _parse_yaml(text: str, file: str) -> Table:
         line = mark.line + 1 if mark else 1
         for number, written in enumerate(rows[:line], 1):
             if re.search(rf"^\w+:{_OTHER_SPACE}|[\"']{_OTHER_SPACE}", written):
-                raise refused(file, *_HAS_OTHER_SPACE, number) from None
+                raise refused(file, "has a space that a word processor wrote", "type the line anew", number) from None
         if re.search("[\u2018-\u201e]", rows[line - 1]):
             raise refused(file, "has curly quotation marks", 'write straight ones: "like these"', line) from None
         raise refused(file, "has front matter that is not YAML", remedy, line) from None
