@@ -12,23 +12,24 @@ from generator.engine.diagnosis import Cause, Diagnosis, diagnose
 from generator.engine.observations import Reading
 from generator.engine.places import place_name
 from generator.engine.repair_movements import Again, ChangePlaces, Exchange, Refill, Repair, RepairStep, ShareOn
+from generator.words.material import what_is_seen
 from generator.words.phrases import Phrases
 from generator.words.slips import Explanation, each_event_once, explain
 from generator.words.unexplained import unexplained
 
-STANDS_FOR = ("1", "10", "100", "1000")
+_STANDS_FOR = ("1", "10", "100", "1000")
 _SAID = Phrases("en")
 
 
 def _seen(text: str) -> tuple[Reading, ...]:
-    """Read the trays with commas between them: what lies on each, after what it stands for where that is not one."""
+    """Read trays such as "10:2860,286": values between commas, after 10: and the like for what a tray stands for."""
     return tuple(map(_tray, text.split(",")))
 
 
 def _tray(text: str) -> Reading:
     stands_for, colon, value = map(str.strip, text.rpartition(":"))
-    if colon and stands_for not in STANDS_FOR:
-        raise click.BadParameter(f'"{stands_for}:" is not what a tray can stand for: {", ".join(STANDS_FOR)}.')
+    if colon and stands_for not in _STANDS_FOR:
+        raise click.BadParameter(f'"{stands_for}:" is not what a tray can stand for: {", ".join(_STANDS_FOR)}.')
     return Reading(whole_number(0, DIVIDEND_LIMIT)(value), 1, int(stands_for) if colon else 1)
 
 
@@ -161,7 +162,7 @@ def _explained(diagnosis: Diagnosis, cause: Cause) -> Explanation:
 
 
 def _trays_to_write(diagnosis: Diagnosis) -> str:
-    """'4 trays', '1 tray for 10 (10:...), 2 trays for 1'; nothing where it is these that are seen."""
+    """'4 trays', '1 tray for 10 (10:...), 2 trays for 1'; "" if these are the trays that are seen."""
     mat = diagnosis.sharing.mat
     belong = {10**width: mat[width] for width in mat.widths}
     seen: Counter[int] = Counter()
@@ -179,8 +180,7 @@ def _trays_to_write(diagnosis: Diagnosis) -> str:
 
 def _what_is_seen(diagnosis: Diagnosis, to_write: str) -> Iterator[str]:
     seen = diagnosis.seen
-    trays = ", ".join(_trays(tray, diagnosis.ribbons) for tray in seen.trays)
-    yield f"You see: {trays}" + ("." if seen.left is None else f"; {_left(seen.left)}.")
+    yield f"You see: {what_is_seen(_SAID, seen, diagnosis.ribbons)}."
     if to_write:
         yield f"There should be {to_write}. Write one for each child, 0 for an empty one."
     if not diagnosis.ribbons and seen.sharers > 1:
@@ -190,12 +190,3 @@ def _what_is_seen(diagnosis: Diagnosis, to_write: str) -> Iterator[str]:
         yield "The total comes back."
     elif off is not None:
         yield f"The total does not come back: it is {abs(off):,} too {'much' if off > 0 else 'little'}."
-
-
-def _trays(trays: Reading, ribbons: bool) -> str:
-    whose = f" for {trays.stands_for:,}" if ribbons else ""
-    return f"{counted(trays.sharers, 'tray')}{whose} with {trays.value:,}"
-
-
-def _left(number: int) -> str:
-    return f"{number:,} left over" if number else "nothing left over"

@@ -12,10 +12,13 @@ from generator.engine.places import Counts, place_name
 from generator.engine.sharing import Sharing, share
 from generator.engine.steps import Action, State, Step
 from generator.engine.trays import Tray
+from generator.words.numbers import piece, pieces
+from generator.words.phrases import Phrases
 
-RIBBONS_LIMIT = 999_999
-_UP_TO = f"{PLAIN_LIMIT:,} (with --ribbons to {RIBBONS_LIMIT:,})"
-SCHEMA = 1
+_RIBBONS_LIMIT = 999_999
+_UP_TO = f"{PLAIN_LIMIT:,} (with --ribbons to {_RIBBONS_LIMIT:,})"
+_SCHEMA = 1
+_SAID = Phrases("en")
 
 
 @click.command(
@@ -27,7 +30,7 @@ Examples:
   python -m generator share 5230 4 --json""",
 )
 @click.argument("dividend", type=whole_number(0, DIVIDEND_LIMIT))
-@click.argument("divisor", type=whole_number(1, RIBBONS_LIMIT, _UP_TO))
+@click.argument("divisor", type=whole_number(1, _RIBBONS_LIMIT, _UP_TO))
 @ribbons_option
 @click.option("--look-first", is_flag=True, help="Begin no round that cannot be finished.")
 @click.option("--json", "as_json", is_flag=True, help="Write JSON for other programs instead of a table.")
@@ -38,7 +41,7 @@ def command(dividend: int, divisor: int, ribbons: bool, look_first: bool, as_jso
     beyond that there would be too many movements to follow.
     """
     if divisor > PLAIN_LIMIT and not ribbons:
-        problem = f"{divisor} is more than {PLAIN_LIMIT:,}; with --ribbons it may go to {RIBBONS_LIMIT:,}."
+        problem = f"{divisor} is more than {PLAIN_LIMIT:,}; with --ribbons it may go to {_RIBBONS_LIMIT:,}."
         raise click.BadParameter(problem, param_hint="'DIVISOR'")
     sharing = share(dividend, divisor, ribbons=ribbons, look_first=look_first)
     click.echo(json.dumps(as_data(sharing, ribbons)) if as_json else "\n".join(as_lines(sharing, ribbons)))
@@ -47,7 +50,7 @@ def command(dividend: int, divisor: int, ribbons: bool, look_first: bool, as_jso
 def as_data(sharing: Sharing, ribbons: bool) -> dict[str, Any]:
     """One division for other programs; counts go by the names of the places, largest first."""
     return {
-        "schema": SCHEMA,
+        "schema": _SCHEMA,
         "dividend": sharing.dividend,
         "divisor": sharing.divisor,
         "ribbons": ribbons,
@@ -91,7 +94,7 @@ def as_lines(sharing: Sharing, ribbons: bool) -> Iterator[str]:
     left = f" + {sharing.remainder:,}" if sharing.remainder else ""
     yield f"Put back together:       {sharing.divisor:,} x {sharing.quotient:,}{left} = {sharing.dividend:,}"
     yield f"Exchanges at the bank:   {sharing.exchanges:,}"
-    yield f"Out of the bank at most: {_pieces(sharing.pieces_needed) or 'nothing'}"
+    yield f"Out of the bank at most: {pieces(_SAID, sharing.pieces_needed)}"
     yield f"Pieces moved in all:     {sharing.handlings:,}"
 
 
@@ -119,7 +122,7 @@ def _table(sharing: Sharing, ribbons: bool) -> list[str]:
 
 def _deed(sharing: Sharing, step: Step, before: State) -> str:
     """One movement in words."""
-    moved = _pieces(Counts(abs(had - has) for had, has in zip(before.middle, step.after.middle, strict=True)))
+    moved = pieces(_SAID, Counts(abs(had - has) for had, has in zip(before.middle, step.after.middle, strict=True)))
     match step.action:
         case Action.DEAL:
             return f"  give a round: {moved}"
@@ -128,9 +131,9 @@ def _deed(sharing: Sharing, step: Step, before: State) -> str:
         case Action.TAKE_BACK:
             return f"  take it back: {moved}"
         case Action.EXCHANGE:
-            return f"  exchange {_pieces_of(1, step.place)} for {_pieces_of(10, step.place - 1)}"
+            return f"  exchange {piece(_SAID, 1, step.place)} for {piece(_SAID, 10, step.place - 1)}"
         case Action.SET_ASIDE:
-            return f"  keep apart, left over: {_pieces(step.after.middle)}"
+            return f"  keep apart, left over: {pieces(_SAID, step.after.middle)}"
         case Action.GO_ON:
             return f"go on to the {place_name(step.place)}"
         case Action.NOTHING:
@@ -150,15 +153,3 @@ def _cells(counts: Counts, sign: str = "") -> list[str]:
 def _short_name(place: int) -> str:
     """What stands over a column of figures: th, h, t, u, and from there upwards 10^4, 10^5."""
     return ("u", "t", "h", "th")[place] if place < 4 else f"10^{place}"
-
-
-def _pieces(counts: Counts) -> str:
-    """Counts in words, largest first, without those of which there are none."""
-    return ", ".join(_pieces_of(counts[place], place) for place in counts.places_held)
-
-
-def _pieces_of(count: int, place: int) -> str:
-    name = place_name(place)
-    if name.startswith("10^"):
-        return f"{count:,} x {name}"
-    return f"{count:,} {name.removesuffix('s') if count == 1 else name}"

@@ -68,7 +68,7 @@ SENTENCES = {
     ],
     "5230 4 --seen 1307,1307,1307,1306 --left 3": [
         "5,230 among 4: each has 1,307, 2 left over.",
-        "3 trays with 1,307, 1 tray with 1,306; 3 left over",
+        "You see: 1,307 on each of 3 trays, 1,306 on 1 tray, 3 left over.",
         "The trays are not equal.",
         "The total comes back.",
         "1. A tray was passed over in one of the first 7 rounds of the units.",
@@ -111,7 +111,7 @@ SENTENCES = {
     "3432 12 --ribbons --seen 2860,286,286 --left 0": ["There should be 1 tray for 10 (10:...), 2 trays for 1."],
     "3432 12 --ribbons --seen 10:2860,286,286 --left 0": [
         "3,432 for 12 with ribbons: one who stands for one has 286",
-        "1 tray for 10 with 2,860, 2 trays for 1 with 286",
+        "You see: 2,860 on 1 tray for 10, 286 on each of 2 trays for 1, nothing left over.",
         "nothing to look for",
     ],
     "144 12 --ribbons --seen 10:12,120,12 --left 0": [
