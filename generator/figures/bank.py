@@ -1,4 +1,4 @@
-"""The bank: what has come, what has gone from it in tens, or at the beginning what lies ready."""
+"""The bank in a figure: the pieces brought to it, those it has given, in tens, or at the beginning what lies ready."""
 
 from collections.abc import Iterator
 from math import ceil
@@ -12,7 +12,7 @@ _BOARD = 4.0
 
 
 def bank(view: View) -> Part:
-    """The shelf with its board, and a slot for every place."""
+    """A shelf with a slot for every place, as wide as the figure."""
     form = view.form
     height = form.title + form.bank
     top = form.inset

@@ -27,7 +27,7 @@ from generator.words.numbers import piece
 from generator.words.phrases import Phrases
 
 _PAD = 10.0
-_ARROW = 16.0  # its length
+_ARROW = 16.0  # long
 
 
 def pieces_figure(form: Format, words: Phrases) -> Part:

@@ -1,4 +1,4 @@
-"""Figures as SVG, element by element: all that is drawn. `sprite` puts its own views and style beside it.
+"""Figures as SVG, element by element. Only `sprite` adds something to what is drawn here: its views and a style.
 
 Each `Pieces` mark is a group `<g id="its gid">`, and the first path of the group has exactly one subpath (one `M`) for
 every piece: the outline of a bead, bar, square or cube. The beads of a bar and the grid of a square are dashes of a
@@ -76,7 +76,7 @@ def _draw_path(parent: _Element, lines: str, pen: str, fill: str = "") -> None:
 
 
 def _style(fill: str, pen: str) -> str:
-    """Of an area and its edge, or of lines, which have no `fill`."""
+    """The style of an area and its edge, or of lines, which have no `fill`."""
     return f"fill:{f'var(--{fill})' if fill else 'none'}{pen}"
 
 
@@ -96,12 +96,12 @@ def _pen(
 
 @lru_cache(maxsize=1 << 14)
 def _number(value: float) -> str:
-    """To a hundredth of a pixel, and as short as can be."""
+    """A length, rounded to a hundredth of a pixel, without needless zeros."""
     return f"{round(value, 2):g}"
 
 
 def _lines(corners: Iterable[Spot], spots: Sequence[Spot], closed: bool = False) -> str:
-    """At every corner the same line, through spots that are measured from it; `closed`: and back to the first."""
+    """SVG path data of one line at every corner; `spots` are measured from it, `closed` leads back to the first."""
     left, top = spots[0]
     steps = (f"l{_number(x - before_x)} {_number(y - before_y)}" for (before_x, before_y), (x, y) in pairwise(spots))
     course = "".join(steps) + "z" * closed
@@ -109,7 +109,7 @@ def _lines(corners: Iterable[Spot], spots: Sequence[Spot], closed: bool = False)
 
 
 def _each(pieces: Pieces, spots: Sequence[Spot], closed: bool = False) -> str:
-    """The same line for every piece."""
+    """SVG path data of the same line for every piece; `spots` are measured from its corner."""
     return _lines(_moved(pieces.spots, pieces.x, pieces.y), spots, closed)
 
 
@@ -143,7 +143,7 @@ def _draw_bars(group: _Element, bars: Pieces) -> None:
 
 
 def _draw_grid(group: _Element, pieces: Pieces, fill: str, down: float, edge: float) -> None:
-    """Nine lines each way across every square, on a small one upright only: the dashes of one wide line.
+    """Nine lines each way across every square (on a small one upright only), drawn as the dashes of one wide line.
 
     down    how far below the corner of a piece its square begins
     """

@@ -16,7 +16,7 @@ _PAD = 12.0
 
 
 def end_in_cards_figure(sharing: Sharing, form: Format, words: Phrases) -> Part:
-    """Piece groups: 'left'."""
+    """The figure of the end. Its only group of pieces: 'left'."""
     cell = 2.1 * form.text
     nothing = text(words.say("figure.no-share"), form.text)
     share = _cards_and_words(sharing.quotient, cell, form, words) if sharing.quotient else nothing
@@ -42,7 +42,7 @@ def _whose(sharing: Sharing) -> str:
 
 
 def _in_lines(parts: Sequence[Part], width: float, gap: float) -> list[Part]:
-    """Parts one after the other, in as many lines as it takes."""
+    """Parts in lines no wider than `width`, filled from the left."""
     lines: list[Part] = []
     for part in parts:
         if lines and lines[-1].width + gap + part.width <= width:

@@ -21,8 +21,8 @@ from generator.words.phrases import Phrases
 def size(words: Phrases, picture: Picture) -> tuple[float, float]:
     """Width and height of a figure in CSS pixels, without drawing it.
 
-    Nothing jumps from place to place of a lesson: its figures of the beginning, of all places and of the end are of
-    one size, and so are those of its plan.
+    The figures of a lesson's beginning, places and end are of one size, so that nothing jumps; so are those of its
+    plan. It is therefore enough to lay out that of the units.
     """
     if picture.dividend and picture.kind != "cards":
         of_a_plan = OF_A_PLAN if picture.kind.startswith(OF_A_PLAN) else ""
@@ -38,7 +38,7 @@ def drawing(words: Phrases, picture: Picture) -> bytes:
 
 @lru_cache(maxsize=1000)
 def shown(words: Phrases, picture: Picture) -> Part:
-    """What a picture shows."""
+    """The figure that a picture names, as marks."""
     form = NARROW if picture.narrow else WIDE
     if picture.kind == "path":
         return charts.path_figure(picture.rows, form)
@@ -65,6 +65,6 @@ def shown(words: Phrases, picture: Picture) -> Part:
 
 @lru_cache(maxsize=100)
 def _division(dividend: int, divisor: int, ribbons: bool) -> tuple[Sharing, Frame]:
-    """What all figures of a lesson share, worked out once."""
+    """The sharing and the frame of a lesson, which all of its figures have in common."""
     sharing = share(dividend, divisor, ribbons=ribbons)
     return sharing, frame_of(sharing)

@@ -1,4 +1,4 @@
-"""The ways between bank, middle and trays: arrows, and how many pieces go along them."""
+"""The lanes between bank, middle and trays: arrows, and how many pieces go along them."""
 
 from generator.engine.places import place_name
 from generator.figures.cards import sharers_card
@@ -9,9 +9,9 @@ from generator.words.numbers import in_a_row, small_number
 
 
 def lane_at_the_bank(view: View) -> Part:
-    """Up what goes to the bank, one column to the right down what comes back; with ribbons also when.
+    """An arrow up for what goes to the bank, and in the next column one down for what comes back; with ribbons, when.
 
-    Where two places are exchanged, the second stands one line lower. The lane is as high in all figures of a lesson.
+    Where two places are exchanged, the second stands one line lower. All figures of a lesson have a lane of one height.
     """
     form, exchanged = view.form, view.scene.stage.exchanged
     line = _line(form)
@@ -28,9 +28,9 @@ def lane_at_the_bank(view: View) -> Part:
 
 
 def lane_to_the_trays(view: View) -> Part:
-    """Down what a tray is given, or why it is given nothing; before the first round, who shares.
+    """An arrow down for what a tray is given, or why it is given nothing; before the first round, who shares.
 
-    With ribbons a second line says which trays, because each column is for one sort alone.
+    With ribbons a second line says which trays, because each column is for those of one ribbon.
     """
     scene, form = view.scene, view.form
     ribbons = view.frame.mat.ribbons
@@ -68,7 +68,7 @@ def _who_shares(view: View) -> tuple[Mark, ...]:
 
 
 def _when(view: View, place: int, room: float) -> str:
-    """'before round 2', as exactly as there is room for."""
+    """'before round 2'; 'between rounds' if there is no room for more."""
     last = view.scene.stage.rounds
     rounds = [trip.rounds for trip in view.scene.stage.trips if trip.place == place]
     before = [str(given + 1) for given in rounds if given < last]

@@ -1,4 +1,4 @@
-"""Where pieces lie so that they can be counted at a glance: rows of five or ten, and gaps that mark fives and tens."""
+"""Where pieces lie, so that one can count them at a glance: rows of five or ten, with gaps after fives and tens."""
 
 from typing import NamedTuple
 

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from generator.engine.places import UNITS, place_name
 from generator.figures.cards import cards
 from generator.figures.lattice import Lattice, in_the_middle
-from generator.figures.scene import Slot, kept_apart
+from generator.figures.scene import Slot, next_row_of_ten
 from generator.figures.shapes import HERE, Boxes, Label, Look, Mark, Part, Pieces, text_width
 from generator.figures.view import View, laid, slots
 
@@ -16,7 +16,7 @@ _BESIDE_THE_DISH = 6.0  # from the edge of the column
 
 
 def middle(view: View) -> Part:
-    """As high in all figures of a lesson as the most that ever lies there."""
+    """The mat, in all figures of a lesson as high as the most that ever lies on it needs."""
     form, scene = view.form, view.scene
     top = form.title
     height = top + form.label + max(_height(view, place) for place, _ in view.columns) + _BELOW_THE_PIECES
@@ -71,14 +71,14 @@ def _lattice(view: View, place: int) -> Lattice:
 
 
 def _height(view: View, place: int) -> float:
-    """The height that a place needs below its count, the dish of the end included."""
+    """The height that a place needs below its count, with the dish for what is left over."""
     lattice, left = _lattice(view, place), view.frame.left.at(place)
     dish = _dish(view, lattice, left).height + _ABOVE_THE_DISH if left else 0
     return max(lattice.height(view.frame.most.at(place)) + dish, 3 * view.form.pitch)
 
 
 def _count(view: View, place: int, slot: Slot) -> Part:
-    """How many there are, and how many there were; at the beginning the large card."""
+    """How many pieces there are and, if that has changed, were before; at the beginning the large card."""
     form = view.form
     if view.scene.laid_out and slot.after:
         card = cards(slot.after * 10**place, 0.6 * form.label)
@@ -92,12 +92,12 @@ def _count(view: View, place: int, slot: Slot) -> Part:
 
 
 def _pieces(lattice: Lattice, slot: Slot) -> Part:
-    """First what has come, from a row of ten of its own on what lay there before, then what has gone."""
+    """The pieces on the lattice: what has come, then in a new row of ten what lay there before, then what has gone."""
     marks: list[Mark] = []
     first = 0
     for count, look in ((slot.came, Look.FULL), (slot.stayed, Look.LIGHT), (slot.gone, Look.DOTTED)):
         if count:
-            first = kept_apart(first) if look is Look.LIGHT else first
+            first = next_row_of_ten(first) if look is Look.LIGHT else first
             marks += laid("middle", lattice, first, count, look).marks
             first += count
     return Part(lattice.width(first), lattice.height(first), tuple(marks))

@@ -1,4 +1,4 @@
-"""The name of a figure: what a page asks for, before anything is drawn."""
+"""Figures by name: what a page asks for, before anything is drawn."""
 
 from dataclasses import dataclass
 from typing import Any
@@ -12,11 +12,12 @@ OVERVIEWS = ("path", "allowed", "pieces")
 
 @dataclass(frozen=True)
 class Picture:
-    """A figure that a page asks for: one division and which figure of it, or an overview.
+    """A figure that a page asks for: one of a division, or an overview.
 
-    `kind` of a division is one of OF_A_DIVISION or the name of the place whose stage is shown: small with OF_A_PLAN
-    before it, one part of it with PART and the number of the part behind it. Of an overview it is one of OVERVIEWS, and
-    `rows` are what it shows. `narrow` is the drawing for phones.
+    kind: of a division one of OF_A_DIVISION, or the name of the place whose stage is shown: "tens"; with OF_A_PLAN
+      before it small ("plan-tens"), with PART behind it one part of the stage ("tens-part-2"); or one of OVERVIEWS
+    rows: what an overview shows
+    narrow: whether it is the drawing for phones
     """
 
     kind: str

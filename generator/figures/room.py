@@ -13,7 +13,7 @@ _MARGIN = 1.0
 
 
 def room_figure(view: View) -> Part:
-    """Piece groups: 'ready', 'to-bank' and 'from-bank' at the bank, 'middle', 'left' in the dish, 'trays'."""
+    """The whole figure. Groups of pieces: 'ready', 'to-bank', 'from-bank', 'middle', 'left' (in the dish), 'trays'."""
     parts = [_heads(view)]
     if view.frame.exchanges:
         parts += [bank(view), lane_at_the_bank(view)]
@@ -22,7 +22,7 @@ def room_figure(view: View) -> Part:
 
 
 def small_figure(view: View) -> Part:
-    """The middle and one tray of each sort, for a plan: 'middle', 'left' in the dish, 'trays'."""
+    """The middle and one tray of each sort, for a plan. Groups of pieces: 'middle', 'left' (in the dish), 'trays'."""
     view = view._replace(frame=view.frame._replace(trays=view.frame.mat.widths))
     return _stacked(view, [_heads(view), middle(view), lane_to_the_trays(view), trays(view)])
 
@@ -46,7 +46,7 @@ def _heads(view: View) -> Part:
 
 
 def _share(view: View) -> Part:
-    """The share as far as it is known, digit under digit; its room before the first round."""
+    """The share as far as it is known, each digit in its column; before the first round an empty row as high."""
     form, scene, share = view.form, view.scene, view.scene.stage.after.share
     top = 1.4 * form.text if form.narrow else 0.0
     if scene.laid_out:

@@ -1,11 +1,11 @@
-"""What a figure of a lesson shows, worked out from the engine: the room at one place, whatever its drawing."""
+"""What a figure of a lesson shows, worked out from the engine; how large and where is not known here."""
 
 from typing import NamedTuple
 
 from generator.engine.places import UNITS, Counts, Mat
 from generator.engine.sharing import Sharing, Stage
 
-_FEWEST_PLACES = 2  # the words of a figure need as much room
+_FEWEST_PLACES = 2  # the words of a figure need the room of two columns
 
 
 class Slot(NamedTuple):
@@ -29,7 +29,7 @@ class Scene(NamedTuple):
     """One figure of a lesson. Tuples by place begin with the units.
 
     stage: the place, or the part of it, that is shown; at the beginning and at the end one without a movement
-    known_from: the lowest place of the share of which something is known
+    known_from: the lowest place of the share whose digit is shown
     active: the places at work; a tray is given pieces of the stage's level and as many places higher as its ribbon says
     given: by place, how many pieces went to each tray that is given any
     new: what has just come of the share of one who stands for one
@@ -56,7 +56,7 @@ class Frame(NamedTuple):
     left: by place, what is left over at the end
     mat: how many children stand for 1, 10, 100
     trays: the power of ten that each tray stands for, in the order of giving
-    exchanges: of how many places at most there are exchanges in one figure
+    exchanges: at how many places at most one figure shows exchanges
     """
 
     places: int
@@ -109,7 +109,7 @@ def stage_scene(sharing: Sharing, stage: Stage) -> Scene:
 
 
 def end_scene(sharing: Sharing) -> Scene:
-    """The end: every tray full, what is left over in the dish. Where nothing is exchanged, also all that was given."""
+    """The full trays, and what is left over in the dish. If nothing is exchanged, also all that was given out."""
     share, left = sharing.end.share, sharing.end.middle
     shown = left if sharing.exchanges else sharing.start
     return Scene(
@@ -133,10 +133,10 @@ def _slots(stage: Stage) -> tuple[Slot, ...]:
 
 
 def _lattice_room(slot: Slot) -> int:
-    """How many places of a lattice a slot takes: what stays begins a row of ten of its own."""
-    return kept_apart(slot.came) + slot.stayed + slot.gone if slot.stayed else slot.came + slot.gone
+    """How many spots of a lattice a slot takes, with what stayed in a new row of ten."""
+    return next_row_of_ten(slot.came) + slot.stayed + slot.gone if slot.stayed else slot.came + slot.gone
 
 
-def kept_apart(count: int) -> int:
-    """Where the next row of ten begins."""
+def next_row_of_ten(count: int) -> int:
+    """The first spot of the next row of ten: `count` rounded up to tens."""
     return -(-count // 10) * 10

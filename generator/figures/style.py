@@ -1,4 +1,4 @@
-"""Colours of a figure in a light and a dark room, as palette.toml has them, and the style sheet that says them."""
+"""The light and the dark palette of figures, from palette.toml, and the style sheet that defines them."""
 
 import tomllib
 from pathlib import Path
@@ -21,4 +21,4 @@ STYLE_SHEET = (
     f"text{{font-family:{_FONT}}}path{{stroke-linejoin:round}}:root{{{_variables(LIGHT)}}}"
     f"@media screen and (prefers-color-scheme:dark){{:root{{{_variables(_PALETTE['dark'])}}}}}"
 )
-"""Both palettes as CSS variables; which one counts is told by the colour scheme of the page around the figure."""
+"""Both palettes as CSS variables; the colour scheme of the page around the figure picks one."""

@@ -1,4 +1,4 @@
-"""The trays: one row for each, across the place columns; what the place at work has brought is outlined through all."""
+"""The trays: one row for each, across the place columns; the column of the place at work has one outline."""
 
 from generator.figures.lattice import on_a_tray
 from generator.figures.shapes import Bow, Boxes, Label, Look, Mark, Part, Pieces, Spot
@@ -6,7 +6,7 @@ from generator.figures.view import FAINT, View, outlined
 
 
 def trays(view: View) -> Part:
-    """Boxes and pieces that look alike are one mark, whichever tray they belong to."""
+    """All trays. Boxes and pieces that look alike are one mark, whichever tray they belong to."""
     form = view.form
     few, some, many = form.rows
     count = len(view.frame.trays)

@@ -1,4 +1,4 @@
-"""One figure of a lesson that is to be drawn: its scene, the frame of the lesson, the measures, the words."""
+"""What a figure of a lesson is drawn from, and the marks that several of its parts need."""
 
 from collections.abc import Mapping
 from typing import NamedTuple
@@ -14,7 +14,7 @@ _OUTLINE = 1.7
 
 
 class View(NamedTuple):
-    """What every part of a figure is drawn from."""
+    """One figure that is to be drawn: its scene, the frame of its lesson, its measures, and phrases."""
 
     scene: Scene
     frame: Frame
@@ -54,7 +54,7 @@ def outlined(x: float, y: float, width: float, height: float, fill: str = "", ra
 
 
 def slots(view: View, y: float, height: float, grounds: Mapping[int, str]) -> list[Mark]:
-    """The slot of every place on its ground; without one it is faint. Slots that look alike are one mark."""
+    """The slot of every place, filled with its ground, faint if that is "". Slots that look alike are one mark."""
     marks: list[Mark] = []
     for ground in sorted(set(grounds.values())):
         spots = tuple((x + 3, y) for place, x in view.columns if grounds[place] == ground)
