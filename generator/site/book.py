@@ -43,8 +43,8 @@ class BookPart(NamedTuple):
 class Book(NamedTuple):
     """What a book binds. `path` is its own in the site; the book of everything is at BOOK.
 
-    `in_place_of` names pages that the book leaves out: links to them lead to another address, if that is in the book.
-    `first_seen` stands on its first sheet: where to turn in a hurry.
+    `in_place_of` maps pages that the book leaves out to the address in it to which links to them lead.
+    `first_seen` is the title of the part that its first sheet refers to: where to turn in a hurry.
     """
 
     path: str
@@ -68,10 +68,10 @@ class Bound(NamedTuple):
 
 
 def bind(rendered: Path, book: Book, imprint: str, paper: str) -> Bound:
-    """A book of rendered pages, on A4 or Letter.
+    """A book of rendered pages, on A4 or Letter, not yet marked for print and without its policy (`finish.py`).
 
-    The first page lends the frame. Like any page, the book is then made ready for paper and given its policy. Raises
-    HandbookError for a page without an article; one without a heading is told by the audit.
+    Head and body are those of the first page. Raises HandbookError for a page without an article; a page without a
+    heading is left to the audit.
     """
     pages = [page for part in book.parts for page in part.pages]
     places = _Places({page: page.removesuffix(".html") for page in pages}, book.in_place_of)
@@ -99,7 +99,7 @@ def bind(rendered: Path, book: Book, imprint: str, paper: str) -> Bound:
 
 
 class _Places(NamedTuple):
-    """Where things are in a book: the anchors of its chapters by the paths of their pages, and Book.in_place_of."""
+    """Addresses in a book: the anchors of its chapters by the paths of their pages, and Book.in_place_of."""
 
     anchors: Mapping[str, str]
     in_place_of: Mapping[str, str]
@@ -189,7 +189,7 @@ def _written(element: Element) -> str:
 
 
 def _page_rule(chapter: Chapter) -> str:
-    """Page margins cannot read an element of the page, so each chapter names its own kind of page."""
+    """The CSS for the head of a chapter's sheets: margins cannot read the page, so each chapter has its own @page."""
     number, title = chapter.number, chapter.title.replace("\\", "\\\\").replace('"', '\\"')
     kind = f"chapter-{number}"
     return (

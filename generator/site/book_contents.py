@@ -49,7 +49,7 @@ def contents_of(parts: Sequence[tuple[str, Sequence[Chapter]]]) -> list[list[Ent
 
 
 def _entries(parts: Sequence[tuple[str, Sequence[Chapter]]], first: int) -> Iterator[Entry]:
-    """The lines of the contents; `first` is the sheet on which the first chapter begins, which alone tells nothing."""
+    """The lines of the contents; `first` is the sheet on which the first chapter begins."""
     page = first if parts[0][1][0].sheets.known else None
     for title, chapters in parts:
         yield Entry(title)

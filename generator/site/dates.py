@@ -1,4 +1,4 @@
-"""The day of the build, written into finished pages: what MkDocs renders says nothing that is other tomorrow.
+"""The day of the build, written into finished pages, so that what MkDocs renders does not change from day to day.
 
 The theme's template leaves two marks: `<!--built-->`, and `<!--due DAY|BEFORE|AFTER-->`, of which one text stays.
 """
@@ -31,7 +31,7 @@ def build_date(environ: Mapping[str, str]) -> date:
 
 
 def dated(text: str, built: date) -> str:
-    """A page with the day of the build where it leaves room for it, and whether its review was due before."""
+    """A page with both marks filled in: the day of the build, and whether the review was due before it."""
     today = built.isoformat()
     text = _DUE.sub(lambda due: due[3] if due[1] < today else due[2], text)
     return text.replace(_BUILT, today)

@@ -37,8 +37,8 @@ def finished(
     taken = {path: printed.sheets.number for path, printed in bound.items()}
     pages = ((path, (rendered / path).read_text("utf-8")) for path in paths if path.endswith(".html"))
     for path, text in chain(pages, ((path, printed.page) for path, printed in bound.items())):
-        text = marked(dates.dated(sheets_of_paper.told(text, taken), built), imprint, on_paper)
-        yield path, policy.guarded(path, text, inline).encode()
+        text = marked(dates.dated(sheets_of_paper.with_sheets(text, taken), built), imprint, on_paper)
+        yield path, policy.with_policy(path, text, inline).encode()
     made = {
         **offline_search.offline(rendered, for_scripts),
         **scripts.joined(rendered),
@@ -54,13 +54,13 @@ def finished(
 
 
 def marked(text: str, imprint: str, paper: str) -> str:
-    """A finished page marked for print; what is cut apart has the imprint on each piece. `paper` is A4 or Letter."""
+    """A finished page marked for print, also where it leaves room for an imprint. `paper` is A4 or Letter."""
     said = {"data-title": _heading(text), "data-imprint": imprint, "data-paper": paper}
     text = text.replace(_IMPRINT, _IMPRINT.replace("><", f">{escape(imprint)}<"))
     return text.replace("<html", "<html" + "".join(f' {name}="{escape(value)}"' for name, value in said.items()), 1)
 
 
 def _heading(text: str) -> str:
-    """The text of the first heading of the first level; nothing if there is none, which the audit reports."""
+    """The text of the first heading of the first level; "" if there is none, which the audit reports."""
     start = text.find("<h1")
     return words(parse(text[start : text.find("</h1", start)])) if start >= 0 else ""

@@ -19,7 +19,7 @@ _PROGRAMS = frozenset(
 
 
 def parse(text: str) -> Element:
-    """The `html` element of a page, without comments. What a page leaves out, such as its body, is put in."""
+    """The `html` element of a page, without comments. Missing elements such as the body are added."""
     parser = HTMLParser(encoding="utf-8", huge_tree=True, remove_comments=True, remove_pis=True)
     root: Element | None = fromstring(text.encode() or b" ", parser)  # nothing comes of a page without a tag
     return fromstring(b"<html>", parser) if root is None else root

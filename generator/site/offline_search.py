@@ -53,14 +53,14 @@ def offline(rendered: Path, for_scripts: Mapping[str, Any]) -> dict[str, bytes]:
 
 
 def _known(for_scripts: Mapping[str, Any]) -> dict[str, Any]:
-    """What a question about numbers is answered from."""
+    """The data from which the worker answers questions about numbers."""
     words = for_scripts["words"]
     phrases = {key: phrase for key, phrase in words["phrases"].items() if key.startswith(("number.", "search."))}
     return {"words": {**words, "phrases": phrases}, "lessons": for_scripts["lessons"]}
 
 
 def _worker(folder: Path, known: Mapping[str, Any]) -> tuple[str, str]:
-    """The path of the search worker in the site, and its script: what we read a question with, the theme's, a mend."""
+    """The path of the search worker in the site, and its script: ours to read a question, the theme's own, our fix."""
     found = sorted((folder / _WORKERS).glob("search.*.js"))
     if len(found) != 1:
         raise HandbookError(

@@ -38,10 +38,10 @@ def header(scripts: Collection[str]) -> str:
     return _policy("", "", scripts) + "; frame-ancestors 'self'"
 
 
-def guarded(page: str, text: str, scripts: Collection[str]) -> str:
+def with_policy(page: str, text: str, scripts: Collection[str]) -> str:
     """A page with the policy in its head; `scripts` are hashes as `theme_scripts` gives them.
 
-    It is the server's policy, opened for files and for the search worker that is started from memory.
+    Unlike the server's policy it allows files, and the search worker that is started from memory.
     """
     before, place, after = text.partition(_PLACE)
     if not place:

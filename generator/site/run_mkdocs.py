@@ -1,4 +1,4 @@
-"""Run MkDocs in process on a configuration derived from mkdocs.yml."""
+"""Runs MkDocs in this process on a configuration derived from mkdocs.yml."""
 
 import logging
 import re

@@ -1,4 +1,4 @@
-"""Our scripts as pages load them: one file for each kind of page, without what only people read."""
+"""Our scripts as pages load them: one file for each kind of page, without comments."""
 
 from functools import cache
 from pathlib import Path

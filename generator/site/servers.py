@@ -9,7 +9,7 @@ from generator.site import policy
 
 FOLDER = "server-config"
 
-# Where the configuration expects the handbook on the server: the one line that a technician may have to change.
+# The folder of the handbook on the server: the only line that a technician may have to change.
 PLACE = "/srv/handbook"
 
 _YEAR = 365 * 24 * 60 * 60  # seconds

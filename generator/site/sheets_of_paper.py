@@ -1,4 +1,4 @@
-"""How many sheets of paper a chapter of a book takes, known or about, without a browser.
+"""How many sheets of paper a chapter of a book takes, exactly or about, without a browser.
 
 A chapter of plans has one sheet for each plan: that is known. The height of any other text is added up from what it
 holds, at the sizes that the style sheet for print gives; tests compare it with books that a browser has printed.
@@ -21,10 +21,9 @@ _LINE, _TABLE_LINE, _LETTER, _TABLE_LETTER = 4.7, 4.0, 1.75, 1.5
 _HEADINGS = {"h1": 14, "h2": 14, "h3": 12, "h4": 11, "h5": 9, "h6": 9}
 _TEXTS = frozenset({"p", "li", "dt", "dd", "blockquote", "figcaption", "caption", "summary", "pre"})
 _BETWEEN = 1.7
-_TOLD = re.compile(r'(<span data-sheets="([^"]*)">)(?=</span>)')
+_ROOM_FOR_SHEETS = re.compile(r'(<span data-sheets="([^"]*)">)(?=</span>)')
 _TALLEST_PICTURE = 90.0
-_WITH_GAPS = 1.05
-"""What belongs together stays on one sheet, and leaves a gap on the one before."""
+_WITH_GAPS = 1.05  # because what belongs together is kept on one sheet, which leaves gaps on others
 
 _PIXEL = 25.4 / 96
 
@@ -46,9 +45,9 @@ def sheets(article: Element, paper: str) -> Sheets:
     return Sheets(ceil(filled / height), False)
 
 
-def told(text: str, taken: Mapping[str, int]) -> str:
-    """A page with the sheets of each book where it leaves room for them, by the books' paths."""
-    return _TOLD.sub(lambda found: f"{found[1]}{taken.get(found[2], '')}", text)
+def with_sheets(text: str, taken: Mapping[str, int]) -> str:
+    """A page with the number of sheets of each book where it leaves room; `taken` has these by the books' paths."""
+    return _ROOM_FOR_SHEETS.sub(lambda found: f"{found[1]}{taken.get(found[2], '')}", text)
 
 
 def plans_in(article: Element) -> list[Element]:
@@ -73,7 +72,7 @@ def _height(element: Element, width: float) -> float:
 
 
 def _height_of_picture(element: Element, width: float) -> float:
-    """As on paper, where a picture is no wider than its sheet; one without a size in pixels counts as a tall one."""
+    """The height on paper, where a picture is no wider than its sheet; the tallest if it states no size in pixels."""
     try:
         wide, high = (float(element.get(side, "")) * _PIXEL for side in ("width", "height"))
     except ValueError:

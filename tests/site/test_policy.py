@@ -77,4 +77,4 @@ def test_nothing_is_allowed_but_the_handbook_itself(where: str, sample_site: Pat
 
 def test_a_page_without_a_place_for_it_is_refused() -> None:
     with pytest.raises(HandbookError, match=r"^odd\.html: there is no place for the content policy"):
-        policy.guarded("odd.html", "<!doctype html><title>Odd</title>", ())
+        policy.with_policy("odd.html", "<!doctype html><title>Odd</title>", ())

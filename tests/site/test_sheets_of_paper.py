@@ -2,7 +2,7 @@
 
 from generator.site.book_contents import Chapter, contents_of
 from generator.site.html import parse
-from generator.site.sheets_of_paper import Sheets, sheets, told
+from generator.site.sheets_of_paper import Sheets, sheets, with_sheets
 
 PLAN = '<section class="plan"><h2>96 among three</h2></section>'
 
@@ -67,6 +67,6 @@ def test_longer_contents_push_the_chapters_back() -> None:
 
 def test_a_page_is_told_the_sheets_of_a_book() -> None:
     page = 'about <span data-sheets="book.html"></span> sheets, <span data-sheets="other.html"></span>'
-    assert told(page, {"book.html": 48}) == (
+    assert with_sheets(page, {"book.html": 48}) == (
         'about <span data-sheets="book.html">48</span> sheets, <span data-sheets="other.html"></span>'
     )

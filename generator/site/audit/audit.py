@@ -57,12 +57,12 @@ def audit(site: Path, pages: Sequence[ReadPage], base: str = "/") -> Iterator[Fa
     """
     whole = Site(frozenset(path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file()), base)
     yield from (problem.at(page.path) for page in pages for problem in page.problems)
-    yield from check_links(pages, whole)
-    yield from check_titles(pages)
+    yield from _dead_links(pages, whole)
+    yield from _repeated_titles(pages)
 
 
-def check_links(pages: Sequence[ReadPage], site: Site) -> Iterator[Fault]:
-    """Follow every address on every page: each one that leads nowhere."""
+def _dead_links(pages: Sequence[ReadPage], site: Site) -> Iterator[Fault]:
+    """A fault for every address on a page that leads nowhere."""
     by_path = {page.path: page for page in pages}
     for page in pages:
         for link in page.links:
@@ -105,7 +105,7 @@ def _find(page: str, path: str, site: Site) -> str | Problem:
 
 
 def _what_to_write(page: str, path: str, target: str, site: Site) -> str:
-    """In place of a path on a page that leads to nothing."""
+    """The remedy for a path on a page that leads to no file."""
     stem, ending = posixpath.splitext(target)
     if ending == ".md" and f"{stem}.html" in site.files:
         return "within HTML write .html in place of .md"  # in Markdown it is written so by the renderer
@@ -118,7 +118,7 @@ def _what_to_write(page: str, path: str, target: str, site: Site) -> str:
 
 
 def _nearly_called(target: str, site: Site) -> str | None:
-    """A page in the folder of another that is not there, called nearly so."""
+    """A page in the same folder with nearly the same name; None if there is none."""
     folder, name = posixpath.split(target)
     pages = (posixpath.split(file) for file in site.files if file.endswith(".html"))
     near = get_close_matches(name, [page for beside, page in pages if beside == folder], n=1, cutoff=0.9)
@@ -126,15 +126,15 @@ def _nearly_called(target: str, site: Site) -> str | None:
 
 
 def _lacks_anchor(page: ReadPage, anchor: str) -> Problem | None:
-    """What a script of the page reads, as `number=4327&children=6`, is no anchor."""
+    """A problem if a page lacks an anchor; `number=4327&children=6` is none, but data for a script of the page."""
     if anchor == "top" or anchor in page.anchors or "=" in anchor:
         return None
     remedy = f"link to one of the anchors of {page.path}, or to the page alone"
     return Problem("", f"finds no anchor {printable(anchor)!r} on {page.path}", remedy)
 
 
-def check_titles(pages: Sequence[ReadPage]) -> Iterator[Fault]:
-    """Every page of which an earlier one, by path, has the title."""
+def _repeated_titles(pages: Sequence[ReadPage]) -> Iterator[Fault]:
+    """A fault for every page with the title of an earlier one."""
     first: dict[str, str] = {}
     for page in pages:
         if page.title and first.setdefault(page.title, page.path) != page.path:

@@ -9,7 +9,7 @@ from generator.errors import Problem
 from generator.site.html import ADDRESSES, LISTS_OF_ADDRESSES, Element, inline_scripts, parse, words
 from generator.site.policy import script_hash
 
-SCHEME = re.compile(r"[a-z][a-z0-9+.-]*:", re.IGNORECASE)
+_SCHEME = re.compile(r"[a-z][a-z0-9+.-]*:", re.IGNORECASE)
 
 _INTO_FILE = "move it into a file of its own"
 _LINK_TAGS = frozenset({"a", "area"})
@@ -63,7 +63,7 @@ def _read_attribute(element: Element, attribute: str, value: str, page: ReadPage
             problem = _refused(str(element.tag), element.get("rel", ""), attribute, address)
             if problem:
                 page.problems.append(problem)
-            elif not SCHEME.match(address):
+            elif not _SCHEME.match(address):
                 page.links.append(Link(attribute, address))
     elif attribute == "style":
         problem = Problem("style", "is an attribute that the content policy refuses", "use a class instead")
@@ -95,7 +95,7 @@ def _refused(tag: str, relation: str, attribute: str, address: str) -> Problem |
         return Problem(key, "makes a request to another host", "keep what the page needs in the handbook")
     if bare.startswith("//"):
         return Problem(key, "leaves out how to reach the other host", "write https: in front, in a plain link only")
-    scheme = SCHEME.match(bare)
+    scheme = _SCHEME.match(bare)
     if scheme and scheme[0] not in (("mailto:", "tel:") if link else ("data:", "blob:")):
         return Problem(key, f"uses {scheme[0]}, which a page of the handbook must not", "link to a page or file of it")
     return None

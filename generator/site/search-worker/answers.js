@@ -1,6 +1,6 @@
-// Stands before the theme's search worker and reads what is asked before it does: words that the handbook does not have
-// are asked as the nearest that it has, and the answer says so; of a sentence only the words are asked that
-// say something.
+// Runs before the theme's search worker and changes a question before that reads it: a word that the handbook does not
+// have is replaced by the nearest that it has, and the answer says so; of a sentence only the words that say something
+// are asked.
 
 const SETUP = 0;
 const QUERY = 2;

@@ -1,7 +1,6 @@
 // How near a typed word is to a word of the handbook, and the nearest of all.
-// A letter too many, too few or another costs 1; what fingers and ears do all the time costs less: a letter doubled, ck
-// for k, two letters swapped, letters that sound alike or lie side by side on the keyboard, a vowel too
-// many or too few.
+// A letter too many, too few or another costs 1; frequent slips of typing and spelling cost less: a letter doubled, ck
+// for k, two letters swapped, letters that sound alike or are neighbours on the keyboard, a vowel too many or too few.
 
 const DOUBLED = 0.5;
 const SWAPPED = 0.6;
