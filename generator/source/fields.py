@@ -17,8 +17,8 @@ from typing import Annotated, Any
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 from pydantic_core import PydanticCustomError
 
-SLUG = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
-LONGEST_SLUG = 60
+_SLUG = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
+_LONGEST_SLUG = 60
 LARGEST_ORDER = 999
 
 _RESERVED_BY_WINDOWS = frozenset(
@@ -36,13 +36,13 @@ class Model(BaseModel):
 
 
 def fault_in_value(problem: str, remedy: str = "") -> PydanticCustomError:
-    """The error a validator raises; without a remedy, the field's own line says what is right."""
+    """The error that a validator raises; without a remedy, the description of the field says what is right."""
     return PydanticCustomError("plain", "{problem}", {"problem": problem, "remedy": remedy})
 
 
 def unprintable(text: str) -> str:
-    """The first character of a text that is refused, as 'U+0007', or nothing."""
-    if text.isprintable():  # says no to a few more, and is much faster than looking at each
+    """The first character of a text that is refused, as 'U+0007'; "" if there is none."""
+    if text.isprintable():  # much faster than looking at each, and True for no text with a refused character
         return ""
     for character in text:
         code = ord(character)
@@ -53,21 +53,21 @@ def unprintable(text: str) -> str:
 
 
 def slug_fault(name: str) -> str:
-    """What is wrong with a name that becomes part of an address, or nothing."""
+    """What is wrong with a name that becomes part of an address; "" if nothing is."""
     if name in _RESERVED_BY_WINDOWS:
         return "is a name that Windows keeps for itself"
-    if len(name) > LONGEST_SLUG:
-        return f"has {len(name)} characters, more than {LONGEST_SLUG}"
-    if not SLUG.fullmatch(name):
+    if len(name) > _LONGEST_SLUG:
+        return f"has {len(name)} characters, more than {_LONGEST_SLUG}"
+    if not _SLUG.fullmatch(name):
         return "is not a plain name: small letters a to z, digits, and single hyphens between them"
     return ""
 
 
 def slug_like(name: str) -> str:
-    """The nearest plain name to what somebody wrote."""
+    """A name that `slug_fault` accepts, as near as can be to what somebody wrote."""
     spelled_out = unicodedata.normalize("NFKD", name.lower().translate(_SPELLED_OUT))
     ascii_only = spelled_out.encode("ascii", "ignore").decode()
-    plain = "-".join(re.findall("[a-z0-9]+", ascii_only))[:LONGEST_SLUG].strip("-")
+    plain = "-".join(re.findall("[a-z0-9]+", ascii_only))[:_LONGEST_SLUG].strip("-")
     return f"my-{plain}" if plain in _RESERVED_BY_WINDOWS else plain or "my-page"
 
 

@@ -1,8 +1,8 @@
 """The files that people wrote: those of the stock handbook, and a school's folder laid over it.
 
-The same path replaces, any other adds. Hidden files and what editors and file managers drop are ignored; everything
-else that is not a file of the wanted kind in its place is named as a fault. Names are held to what is safe on every
-system. Links are refused, so nothing outside is read.
+A school's file at the path of one of ours replaces it, any other is added. Hidden files and those that editors and file
+managers leave behind are ignored; anything else that is not a file of the wanted kind in its place is a fault. Names
+must be safe on every system. Links are refused, so that nothing outside is read.
 """
 
 import os
@@ -14,7 +14,7 @@ from generator.errors import Fault, Faults
 from generator.source.fields import slug_fault, slug_like
 from generator.source.reading import decode, printable, read_bytes, refused
 
-_DROPPINGS = frozenset(("thumbs.db", "desktop.ini"))
+_JUNK = frozenset(("thumbs.db", "desktop.ini"))
 
 # The path of a file below a folder, such as ("as-it-lies", "step.toml").
 Parts = tuple[str, ...]
@@ -22,7 +22,7 @@ Parts = tuple[str, ...]
 
 @dataclass(frozen=True)
 class Layer:
-    """One of the two folders. Faults name its files as <folder's name>/<path>; one named like ours with its folder."""
+    """One of the two folders. Faults name its files <folder>/<path>; a school's own "handbook" with its parent."""
 
     folder: Path
     from_school: bool
@@ -69,12 +69,12 @@ def shown_name(name: str) -> str:
     return printable(os.fsencode(name).decode("utf-8", "backslashreplace"), most=100)
 
 
-def is_dropping(name: str) -> bool:
-    return name.startswith((".", "~", "#")) or name.endswith(("~", ".swp", ".bak")) or name.lower() in _DROPPINGS
+def is_junk(name: str) -> bool:
+    return name.startswith((".", "~", "#")) or name.endswith(("~", ".swp", ".bak")) or name.lower() in _JUNK
 
 
 def entry_names(folder: Path, shown: str) -> list[str]:
-    """The names in a folder, sorted and without droppings; none if there is no such folder.
+    """The names in a folder, sorted and without junk files; none if there is no such folder.
 
     Raises SourceError for a link and for what is no folder.
     """
@@ -85,9 +85,9 @@ def entry_names(folder: Path, shown: str) -> list[str]:
     if not folder.is_dir():
         raise refused(shown, "is not a folder", "take it away, or make a folder of that name")
     try:
-        paths = [path for path in folder.iterdir() if not is_dropping(path.name)]
+        paths = [path for path in folder.iterdir() if not is_junk(path.name)]
         for path in paths:
-            path.lstat()  # a folder may let itself be listed and not entered
+            path.lstat()  # some folders may be listed but not entered
         return sorted(path.name for path in paths)
     except OSError as error:
         raise refused(shown, f"cannot be opened ({error.strerror})", "check its rights") from None

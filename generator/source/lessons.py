@@ -15,7 +15,7 @@ from generator.source.validating import did_you_mean, validated
 STEP_FILE = "step.toml"
 _RIBBONS = ("without ribbons", "with ten-ribbons", "with hundred-ribbons")
 
-# A lesson and the table it was read from, for faults that show only beside other lessons.
+# A lesson and the table it was read from, for faults that are found by comparing lessons.
 _Read = tuple[Lesson, Table]
 
 
@@ -25,7 +25,7 @@ def read_steps(files: Sequence[Source], faults: Faults) -> tuple[PathStep, ...]:
     lesson_sources = [source for source in files if source.parts[-1] != STEP_FILE]
     faults.extend(_without_a_step(lesson_sources, step_sources))
     lessons = sorted(_lessons(lesson_sources, faults), key=lambda read: (read[0].order, read[0].slug))
-    faults.extend(_told_twice(lessons))
+    faults.extend(_duplicates(lessons))
     steps: list[PathStep] = []
     for slug, source in step_sources.items():
         if not any(lesson.parts[0] == slug for lesson in lesson_sources):
@@ -52,7 +52,7 @@ def read_steps(files: Sequence[Source], faults: Faults) -> tuple[PathStep, ...]:
 
 
 def misfits(lesson: LessonFile, expects: Expects, may_change: bool = False) -> Iterator[Problem]:
-    """Everything about a lesson that its step does not take, which the school may change where it is its own."""
+    """Everything about a lesson that its step does not accept; with `may_change` a remedy may be to change the step."""
     other_step = "another step" + (", or change what this step expects in its step.toml" if may_change else "")
     for key, fits, sentence in _traits(lesson, expects):
         if not fits:
@@ -92,8 +92,8 @@ def _without_a_step(lessons: Iterable[Source], steps: dict[str, Source]) -> Iter
         yield Fault.of_file(folder, f"has no {STEP_FILE}", remedy)
 
 
-def _told_twice(lessons: Iterable[_Read]) -> Iterator[Fault]:
-    """Lessons that share their name or their numbers with one read before; a school's come last."""
+def _duplicates(lessons: Iterable[_Read]) -> Iterator[Fault]:
+    """A fault for each lesson with the name or the numbers of another; of the two the school's has the fault."""
     by_slug: dict[str, Lesson] = {}
     by_numbers: dict[tuple[int, int, bool], Lesson] = {}
     for lesson, table in sorted(lessons, key=lambda read: (read[0].from_school, read[0].file)):
@@ -111,7 +111,7 @@ def _told_twice(lessons: Iterable[_Read]) -> Iterator[Fault]:
 
 
 def _traits(lesson: LessonFile, expects: Expects) -> Iterator[tuple[str, bool, str]]:
-    """A key of [expects], whether the lesson answers to it, and what the lesson is there, as half a sentence."""
+    """For each key of [expects]: the key, whether the lesson fits, and what the lesson has, as half a sentence."""
     fewest, most = expects.children
     yield "children", fewest <= lesson.children <= most, f"needs {lesson.children} children"
     sharing = share(lesson.dividend, lesson.divisor, ribbons=lesson.ribbons)

@@ -19,7 +19,7 @@ from pathlib import Path
 from typing import Any
 
 from generator.errors import Fault, Faults
-from generator.source.layers import Layer, Source, is_dropping, overlaid, shown_name
+from generator.source.layers import Layer, Source, is_junk, overlaid, shown_name
 from generator.source.lessons import read_steps
 from generator.source.models import AuthoredPage, Lesson, Note, PageMeta, PathStep
 from generator.source.reading import has_front_matter, parse_page, printable, read_toml, refused
@@ -46,7 +46,7 @@ class Sources:
 
     steps: those the school includes, in teaching order, each with its lessons in teaching order
     pages: by path
-    notes: by path; that the page is there is for those to check who know all pages
+    notes: by path; whether there is such a page is checked where all pages are known
     changes: what a school's folder replaced or added, one line each, for the summary
     faults: what is wrong in the files that are therefore left out
     """
@@ -108,7 +108,7 @@ def readable(handbook: Path, school_folder: Path | None = None) -> Sources:
 
 
 def _left_out(steps: tuple[PathStep, ...], notes: tuple[Note, ...], school: School) -> Iterator[Fault]:
-    """A fault for every lesson and note of a school in a step that its settings leave out: nobody would miss them."""
+    """A fault for every lesson and note of a school in a step that its settings leave out: it would never be seen."""
     for step in steps:
         if school.steps is not None and step.slug not in school.steps:
             own = [lesson.file for lesson in step.lessons if lesson.from_school]
@@ -119,7 +119,7 @@ def _left_out(steps: tuple[PathStep, ...], notes: tuple[Note, ...], school: Scho
 
 
 def readable_steps(handbook: Path, school_folder: Path | None) -> tuple[tuple[PathStep, ...], Collection[str], Faults]:
-    """For whoever adds a lesson: the steps that can be read, which of them the school includes, and every fault.
+    """The steps that can be read, the slugs of those the school includes, and every fault; for the command `new`.
 
     Raises SourceError only for a folder that cannot be opened.
     """
@@ -146,9 +146,9 @@ def _layers(handbook: Path, school_folder: Path | None) -> list[Layer]:
 
 
 def _strays(layer: Layer) -> Iterator[Fault]:
-    """What has no business at the top of a school's folder."""
+    """A fault for everything at the top of a school's folder that does not belong there."""
     for name in (path.name for path in layer.folder.iterdir()):
-        if name not in IN_A_SCHOOL_FOLDER and not is_dropping(name):
+        if name not in IN_A_SCHOOL_FOLDER and not is_junk(name):
             remedy = rename_or_move(name, IN_A_SCHOOL_FOLDER)
             yield Fault.of_file(layer.named(shown_name(name)), "does not belong in a school's folder", remedy)
 

@@ -176,7 +176,7 @@ class AuthoredPage(Model):
 
     @property
     def section(self) -> str:
-        """The folder the page lies in; nothing for a page at the top."""
+        """The folder the page lies in; "" for a page at the top."""
         return self.path.rpartition("/")[0]
 
 

@@ -12,7 +12,7 @@ from generator.engine.shelf import Shelf
 from generator.source.fields import Flag, Model, fault_in_value, text, whole_number
 from generator.source.reading import printable
 
-# Of a host no more is asked than that it is one: only the path is used.
+# The host may be anything that looks like one, because only the path is used.
 _ADDRESS = re.compile(
     r"""https?://(?:\[[0-9a-f:.]+\]|[^\s/?#@<>"'`\\{}$;[\]]+)(?::[0-9]+)?(?P<path>[/?#].*)?""", re.ASCII | re.IGNORECASE
 )

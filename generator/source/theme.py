@@ -72,7 +72,7 @@ def _is_whole(logo: bytes) -> bool:
 class Theme:
     """What a school's theme/ folder holds.
 
-    logo: the bytes of a PNG picture, or nothing
+    logo: the bytes of a PNG picture, or b""
     files: the files that were read, as faults name them
     """
 

@@ -30,7 +30,7 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
 
 
 def rename_or_move(name: str, known: Iterable[str]) -> str:
-    """A remedy for a file or folder that is none of those known."""
+    """A remedy for a file or folder whose name is not one of those known."""
     plain = name.lower()
     meant = next((right for right in known if plain == right or ("." in right and plain.startswith(f"{right}."))), "")
     return f"rename it {meant}, or move it elsewhere" if meant else f"move it elsewhere; {did_you_mean(name, known)}"
@@ -43,7 +43,7 @@ def _faults(model: type[Model], table: Table, error: ValidationError) -> Iterato
         path: KeyPath = found["loc"]
         if found["type"] == "too_short" and path in inside:
             continue
-        known, right = _place(model, path)
+        known, right = _described(model, path)
         problem, remedy = f"is {_shown(found['input'])}", f"write {right}"
         match found["type"]:
             case "missing":
@@ -72,12 +72,12 @@ def _its_table(model: type[Model], path: KeyPath) -> str:
     return next((f"move it below [{name}]" for name, inner in tables.items() if key in inner.model_fields), "")
 
 
-def _place(model: type[Model], path: KeyPath) -> tuple[Iterable[str], str]:
-    """The keys of the innermost table that a path leads into, and what is right for the key that it names there."""
+def _described(model: type[Model], path: KeyPath) -> tuple[Iterable[str], str]:
+    """The keys of the innermost table on a path, and what is right for the key of that table that it names."""
     key, *deeper = path
     field = model.model_fields.get(str(key))
     if field and isinstance(field.default, Model):
-        return _place(type(field.default), tuple(deeper)) if deeper else (model.model_fields, f"a table [{key}]")
+        return _described(type(field.default), tuple(deeper)) if deeper else (model.model_fields, f"a table [{key}]")
     return model.model_fields, (field.description or "") if field else ""
 
 
