@@ -1,1 +1,1 @@
-"""The straight line of a build, and beside it all that makes it fast or safe."""
+"""A build from top to bottom (straight_line.py), and all that makes it fast or safe."""

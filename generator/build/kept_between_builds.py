@@ -1,4 +1,4 @@
-"""What is kept between builds of one handbook, in a folder of its own: a workshop, in which one build works at a time.
+"""What is kept between builds of one handbook: a folder (the workshop) in which one build works at a time.
 
 Kept are results of pure functions (`results_file.py`), the staged Markdown and the rendered pages. The folder may be
 deleted at any time; then everything is worked out again.
@@ -26,7 +26,7 @@ _PATIENCE = 120.0  # seconds to wait for another build
 
 @dataclass(frozen=True)
 class Workshop:
-    """Where a handbook is built, on several processes: `submit` is nothing where there is but one."""
+    """Where a handbook is built, by several processes; `submit` is None if there is only one."""
 
     docs: Path
     rendered: Path
@@ -35,11 +35,11 @@ class Workshop:
     submit: Submit | None
 
     def note(self, edition: object, site: Path, pages: int, figures: int) -> None:
-        """Note what a site that is about to be published holds; its repr tells an edition from all others."""
+        """Note what a site that is about to be published holds; editions that differ must differ in their repr."""
         self.results.put(key_of("site", edition), json.dumps([pages, figures, digests(site)]).encode())
 
     def published(self, edition: object, site: Path) -> tuple[int, int] | None:
-        """The numbers noted for an edition, if `site` holds exactly its files, byte by byte, and no other."""
+        """The numbers of pages and figures noted for an edition, if `site` holds exactly its files; otherwise None."""
         noted = self.results.get(key_of("site", edition))
         if noted is None:
             return None
@@ -74,7 +74,7 @@ def name_of(school: Path | None) -> str:
 
 
 def made_by() -> str:
-    """Code, look, templates, phrases, settings of MkDocs and packages: a result outlives none of them."""
+    """A digest of all that results depend on besides sources: code, look, templates, phrases, mkdocs.yml, packages."""
     folders = (PROJECT / "generator", HANDBOOK / "theme", *sorted(HANDBOOK.glob("*/templates")))
     files = (MKDOCS_YML, *sorted(HANDBOOK.glob("*/phrases.toml")))
     # The folders of packages say their versions: much faster than asking each package.

@@ -1,4 +1,4 @@
-"""Runs pure functions over many inputs on N processes, with results kept; or other work on one of them."""
+"""Runs pure functions over many inputs in several processes, and keeps their results for the next build."""
 
 import os
 from collections import deque
@@ -18,9 +18,9 @@ _AT_ONCE = 4  # inputs that a process is given at a time: more cost less, fewer 
 
 @contextmanager
 def several_processes(results: Results, count: int) -> Iterator[tuple[RunMany, Submit | None]]:
-    """A `run_many` for the length of the block; what `results` holds is not worked out again.
+    """For the length of the block: a `run_many` that uses and fills `results`, and a `submit` for other work.
 
-    With `count` 1 there is no other process to submit work to.
+    With `count` 1 everything is done in this process, and `submit` is None.
     """
     if count == 1:
         yield _with_results_kept(results, map), None
@@ -30,7 +30,7 @@ def several_processes(results: Results, count: int) -> Iterator[tuple[RunMany, S
 
 
 def _map(submit: Submit, function: Callable[[Thing], Result], things: Sequence[Thing]) -> Iterator[Result]:
-    """Like `map`, by other processes, which begin at once; what has been taken is not held any longer."""
+    """Like `map`, by other processes, which begin at once; results that were taken are let go."""
     batches = (things[first : first + _AT_ONCE] for first in range(0, len(things), _AT_ONCE))
     done = deque(submit(partial(_list, function, batch)) for batch in batches)
     return (result for _ in range(len(done)) for result in done.popleft().result())
@@ -41,7 +41,7 @@ def _list(function: Callable[[Thing], Result], things: Sequence[Thing]) -> list[
 
 
 def _with_results_kept(results: Results, each: Callable[..., Iterator[Any]]) -> RunMany:
-    """Runs functions by `each`, a map over inputs, where `results` does not hold what comes of an input."""
+    """A `run_many` that takes results from `results`, and works out the others by `each`, a function like `map`."""
 
     def run_many(function: Callable[[Given, Thing], Result], given: Given, things: Iterable[Thing]) -> Iterator[Result]:
         json: TypeAdapter[Result] = TypeAdapter(get_type_hints(function)["return"])

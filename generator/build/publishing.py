@@ -31,7 +31,7 @@ _IN_THE_WAY = frozenset({errno.EEXIST, errno.EISDIR, errno.ENOTDIR, errno.ENAMET
 
 
 def site_around(path: Path) -> Path | None:
-    """The published site in which a path lies."""
+    """The published site in which a path lies; None if it lies in none."""
     return next((folder for folder in Path(os.path.realpath(path)).parents if (folder / MARKER).exists()), None)
 
 
@@ -73,7 +73,7 @@ def fresh_site(target: Path, say: Callable[[str], None], patience: float = 60.0)
 
 @contextmanager
 def disk_faults(folder: Path, besides: str = "") -> Iterator[None]:
-    """Say in one line that a disk is full or may not be written, or what is in the way; any other error passes."""
+    """Turn an OSError about a full or protected disk, or something in the way, into a HandbookError of one line."""
     try:
         yield
     except OSError as error:

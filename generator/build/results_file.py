@@ -9,7 +9,7 @@ from typing import Self
 
 
 def key_of(*parts: object) -> str:
-    """A name for a result, from everything that it depends on; each part must say in its repr all that it is."""
+    """The key of a result: a digest of the repr of everything that it depends on."""
     return hashlib.sha256("\x00".join(map(repr, parts)).encode()).hexdigest()
 
 
@@ -20,11 +20,11 @@ def digests(folder: Path) -> dict[str, str]:
 
 
 class Results:
-    """Key to bytes, lines of one file; loaded at the start, saved at the end of a `with` block if anything was added.
+    """Bytes by key in one file: loaded at the start, saved at the end of a `with` block if anything was added.
 
-    The file's first line is `made_by`, which says what worked the results out; gzip keeps its length and checksum, and
-    packs nothing. A damaged file, or one of other code, counts as none. What was not asked for is left out, unless the
-    block failed halfway.
+    The file's first line is `made_by`, a digest of the code that worked the results out; each other line is a result.
+    gzip is used for its checksum only, without compression. A damaged file, or one of other code, counts as empty.
+    Results that the block did not ask for are dropped, unless it failed halfway.
     """
 
     def __init__(self, file: Path, made_by: str) -> None:
@@ -42,7 +42,7 @@ class Results:
             self._save(self._used if kind is None else self._kept | self._used)
 
     def get(self, key: str) -> bytes | None:
-        """What was put under a key, or nothing."""
+        """What was put under a key; None if there is none."""
         if key in self._kept:
             self._used.setdefault(key, self._kept[key])
         return self._used.get(key)
@@ -66,9 +66,9 @@ class Results:
         return kept
 
     def _save(self, results: dict[str, bytes]) -> None:
-        """Take the file's place in one step; a folder that cannot be written is no fault, only slower.
+        """Replace the file in one step. If it cannot be written, the next build is only slower.
 
-        Results are written one by one: all of a big handbook would not fit into memory a second time.
+        Results are written one by one, because those of a big handbook would not fit into memory a second time.
         """
         unfinished = self._file.with_suffix(".new")
         try:

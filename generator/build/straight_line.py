@@ -28,7 +28,7 @@ from generator.build.publishing import fresh_site
 from generator.errors import Faults, HandbookError
 from generator.figures.gallery import drawing
 from generator.figures.picture import FIGURES, SPRITE
-from generator.pages.authored.origin import told_at_their_origin
+from generator.pages.authored.origin import faults_at_their_origin
 from generator.pages.handbook import write_handbook
 from generator.pages.kinds import script_data
 from generator.pages.writing.writer import Writer
@@ -112,12 +112,12 @@ def _make(
     sources: Sources, settings: Settings, built: date, site: Path, shop: Workshop, say: Callable[[str], None]
 ) -> tuple[int, int]:
     """From what was read to a finished site in a folder; the numbers of its pages and figures."""
-    with told_at_their_origin(sources):
+    with faults_at_their_origin(sources):
         say(f"Working out {len(sources.lessons)} lessons")
         writer = Writer(sources.school)
         handbook = write_handbook(sources, writer, shop.run_many)
         markdown = ((page.path, page.text.encode()) for page in handbook.pages)
-        for_scripts = script_data.known(sources, writer.phrases)
+        for_scripts = script_data.handbook_data(sources, writer.phrases)
         added = school_look.files(sources.theme) | script_data.files(for_scripts)
         stage(shop.docs, chain(markdown, added.items()))
         say(f"Rendering {len(handbook.pages)} pages")

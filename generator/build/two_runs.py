@@ -18,7 +18,7 @@ _ENOUGH_FOR_ONE = 40  # pages: to begin a second run takes as long as twenty pag
 def render_pages(
     submit: Submit | None, docs: Path, folder: Path, nav: Nav, settings: Settings, pages: Sequence[str]
 ) -> dict[str, Any]:
-    """Put `pages`, paths of Markdown in `docs`, and what is no page into `folder`; return the search index of these.
+    """Render `pages` (paths of Markdown in `docs`) and all other files into `folder`; return their search index.
 
     Raises SourceError as `render` does.
     """

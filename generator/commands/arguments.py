@@ -1,4 +1,4 @@
-"""What several commands take: whole numbers, of which -5 is one and no option, and the options they share."""
+"""What several commands take: whole numbers (-5 is one, and no option), and the options they share."""
 
 import re
 from collections.abc import Callable
@@ -29,7 +29,7 @@ ribbons_option = click.option(
 
 
 def whole_number(least: int, most: int, up_to: str = "") -> Callable[[str], int]:
-    """A click type: a whole number from `least` to `most`, in digits only; `up_to` says `most` where that depends."""
+    """A click type: a whole number from `least` to `most`, in digits only; messages say `up_to` in place of `most`."""
 
     def number(text: str) -> int:
         value = int(text) if re.fullmatch("[0-9]{1,20}", text) else -1
@@ -50,7 +50,7 @@ class WholeNumbersCommand(click.Command):
         return super().parse_args(ctx, args)
 
 
-def say_if_heard(words: str) -> None:
-    """What cannot be said to anybody is no reason to stop."""
+def echo_unless_closed(words: str) -> None:
+    """Print a line, unless nobody reads the output any more: that is no reason to stop."""
     with suppress(OSError):
         click.echo(words)

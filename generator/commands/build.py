@@ -5,7 +5,7 @@ from pathlib import Path
 import click
 
 from generator.build.straight_line import WORKSHOP, Request, build
-from generator.commands.arguments import folder, say_if_heard, school_option
+from generator.commands.arguments import echo_unless_closed, folder, school_option
 from generator.commands.tables import counted
 
 
@@ -20,7 +20,7 @@ Examples:
 @click.option("--quiet", is_flag=True, help="Say nothing but what went wrong, and the file to open.")
 def command(school: Path | None, out: Path, quiet: bool) -> None:
     """Build the handbook and print the file to open."""
-    summary = build(Request(school, out), (lambda words: None) if quiet else say_if_heard)
+    summary = build(Request(school, out), (lambda words: None) if quiet else echo_unless_closed)
     if not quiet:
         for line in summary.sources.changes:
             click.echo(line)

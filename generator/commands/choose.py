@@ -15,7 +15,7 @@ from generator.engine.choosing_numbers import Choice, Remainder, Zeros, best_fir
 from generator.engine.limits import MOST_CHILDREN
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS, place_name
 
-FEW = 12
+_FEW = 12
 _SENDING = {place_name(place): place for place in (THOUSANDS, HUNDREDS, TENS)}
 
 
@@ -87,7 +87,7 @@ def command(
         shelf = load(HANDBOOK, school).school.shelf.owned
     choice = Choice(exchange_from, Remainder(remainder), Zeros(zeros), digits, shelf)
     found = numbers(divisor, choice)
-    shown = found if every else best_first(divisor, found, FEW)
+    shown = found if every else best_first(divisor, found, _FEW)
     if as_json:
         data = {"divisor": divisor, "filters": _filters(choice), "count": len(found), "numbers": shown}
         click.echo(json.dumps(data))

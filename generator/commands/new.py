@@ -13,7 +13,7 @@ import click
 
 from generator import HANDBOOK
 from generator.build.publishing import site_around
-from generator.commands.arguments import WholeNumbersCommand, say_if_heard, school_option, whole_number
+from generator.commands.arguments import WholeNumbersCommand, echo_unless_closed, school_option, whole_number
 from generator.engine.limits import LARGEST_DIVIDEND, LARGEST_DIVISOR
 from generator.engine.sharing import share
 from generator.errors import Faults, SourceError
@@ -64,7 +64,7 @@ def command(dividend: int | None, divisor: int | None, ribbons: bool, step: str 
 def _new_school(folder: Path) -> None:
     path = folder / "school.toml"
     _write(path, _school_text(readable(HANDBOOK)))
-    say_if_heard(f"Wrote {path}. Edit it, then: python -m generator build --school {_quoted(folder)}")
+    echo_unless_closed(f"Wrote {path}. Edit it, then: python -m generator build --school {_quoted(folder)}")
 
 
 def _new_lesson(dividend: int, divisor: int, ribbons: bool, wanted: str | None, school: Path | None) -> None:
@@ -87,7 +87,7 @@ def _new_lesson(dividend: int, divisor: int, ribbons: bool, wanted: str | None, 
         entry_names(folder, str(folder))  # refuses what check would
     _write(path, _lesson_text(lesson, order))
     check = f"python -m generator check --school {_quoted(school)}" if school else "python -m generator check"
-    say_if_heard(f"Wrote {path} for the step {step.slug}. Complete its reason, then: {check}")
+    echo_unless_closed(f"Wrote {path} for the step {step.slug}. Complete its reason, then: {check}")
 
 
 def _planned(dividend: int, divisor: int, ribbons: bool) -> LessonFile:

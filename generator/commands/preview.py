@@ -1,7 +1,7 @@
-"""A live preview: a site shown on this machine alone, which reloads by itself, and shows what is wrong while it is.
+"""A live preview: a site shown on this machine alone, which reloads by itself and shows faults while there are any.
 
-Nothing but GET and HEAD is answered, and only to who asks for this machine by name: a page from elsewhere that has
-its own name lead here is turned away.
+Only GET and HEAD are answered, and only if the request names this machine as its host. So no page from elsewhere can
+read the preview by having its own host name resolved to this machine.
 """
 
 import os
@@ -27,13 +27,13 @@ _VERSION = "/preview-version"
 _OWN = ("/preview.js", "/preview.css")
 _HERE = Path(__file__).parent
 _PAGE = "text/html; charset=utf-8"
-_NOTICES_THE_END = 0.05  # seconds after which a preview that is told to end does so
-# A school's folder may hold more than we read, and nobody looks there.
+_POLL = 0.05  # seconds after which a preview that was told to end does so
+# Only these parts of a folder are watched, because only these are read.
 _READ = (*IN_A_SCHOOL_FOLDER, "en")
 
 
 class PreviewState(NamedTuple):
-    """What is shown: a version, new with every build, and what is wrong; nothing is shown before the first."""
+    """What is shown: a version, new with every build and "" before the first, and what is wrong."""
 
     version: str = ""
     faults: str = ""
@@ -54,7 +54,7 @@ class Preview(ThreadingHTTPServer):
             raise HandbookError(f"port {port}: cannot be used ({error.strerror}); choose another with --port") from None
 
     def __enter__(self) -> Self:
-        threading.Thread(target=self.serve_forever, args=[_NOTICES_THE_END], daemon=True).start()
+        threading.Thread(target=self.serve_forever, args=[_POLL], daemon=True).start()
         return self
 
     def __exit__(self, *_: object) -> None:
@@ -62,7 +62,7 @@ class Preview(ThreadingHTTPServer):
         self.server_close()
 
     def handle_error(self, request: Any, client_address: Any) -> None:
-        """A browser that goes elsewhere before it has all is nothing to tell."""
+        """Say nothing of a browser that goes elsewhere before it has received everything."""
         if not isinstance(sys.exception(), ConnectionError):
             super().handle_error(request, client_address)
 
@@ -119,7 +119,7 @@ class _Answer(BaseHTTPRequestHandler):
 
 
 def changes(folders: Sequence[Path], pause: float = 0.3) -> Iterator[None]:
-    """At once, and then whenever something in the folders of a handbook or school has changed and come to rest."""
+    """Yields at once, and then whenever files of a handbook or school have changed and stayed so for one `pause`."""
     told: object = None
     before: object = None
     while True:
@@ -144,7 +144,7 @@ def _state(folders: Sequence[Path]) -> dict[str, tuple[int, int]]:
 
 
 def _file(site: Path, path: str) -> bytes | None:
-    """A file of the site; nothing for one that is not there or lies outside."""
+    """The bytes of a file of the site; None for one that is not there or lies outside."""
     try:
         file = (site / path.lstrip("/")).resolve()
         return file.read_bytes() if file.is_relative_to(site.resolve()) else None

@@ -48,9 +48,9 @@ def command(school: Path | None, port: int) -> None:
 
 
 def _build(school: Path | None, out: Path) -> str:
-    """Build in a process of its own, so that nothing it does can end the preview; what is wrong, or nothing.
+    """Build in a process of its own, so that nothing it does can end the preview; return its faults, "" if none.
 
-    An interrupt ends it within moments, wherever it is: what it leaves behind is cleared up by the next build.
+    An interrupt ends it at once; what it leaves behind is cleared up by the next build.
     """
     order = [sys.executable, "-m", "generator", "build", "--quiet", "--out", str(out)]
     if school is not None:

@@ -1,8 +1,7 @@
-"""Choosing numbers for plain sharing, by arithmetic: no movement is worked out.
+"""Choosing numbers for plain sharing by arithmetic, without working out any movement.
 
-What has to be known about a place is how many pieces come down to it from the bank: with its digit
-they are the pieces *in hand*, and these settle what is dealt, what goes on to the bank, and what the
-shelf must hold.
+The pieces *in hand* at a place are its digit and ten for every piece exchanged at the next larger place. They decide
+how many pieces are dealt there, how many go to the bank, and how many the shelf must hold.
 """
 
 from collections import Counter, defaultdict
@@ -89,36 +88,36 @@ def reckon(dividend: int, divisor: int) -> Reckoning:
 
 @cache
 def numbers(divisor: int, choice: Choice) -> tuple[int, ...]:
-    """Every number that is wanted, ascending; divisor >= 1.
+    """Every number that fits the choice, ascending; divisor >= 1.
 
-    Numbers grow from their first digit. What happens at a place depends on the digits down to it alone, so a
-    beginning that does not do there is dropped at once.
+    Numbers are built digit by digit from the left. What happens at a place depends only on the digits down to it, so
+    a head (the digits so far, as a number) that does not fit is dropped at once.
     """
     sending, shelf = choice.exchange_from, choice.shelf
     if (shelf and divisor > shelf.trays) or (sending and not sending <= set(range(TENS, choice.digits))):
         return ()
-    begun: Iterable[int] = range(1, 10)
+    heads: Iterable[int] = range(1, 10)
     for place in range(choice.digits - 1, UNITS, -1):
         if sending is not None:
-            begun = [head for head in begun if (head % divisor > 0) is (place in sending)]
+            heads = [head for head in heads if (head % divisor > 0) is (place in sending)]
         if shelf:
-            begun = _on_shelf(shelf, divisor, place, begun)
-        begun = [10 * head + digit for head in begun for digit in range(10)]
+            heads = _on_shelf(shelf, divisor, place, heads)
+        heads = [10 * head + digit for head in heads for digit in range(10)]
     if choice.remainder is not Remainder.ANY:
-        begun = [number for number in begun if (number % divisor > 0) is (choice.remainder is Remainder.SOME)]
+        heads = [number for number in heads if (number % divisor > 0) is (choice.remainder is Remainder.SOME)]
     if shelf:
-        begun = _on_shelf(shelf, divisor, UNITS, begun)
+        heads = _on_shelf(shelf, divisor, UNITS, heads)
     if choice.zeros is Zeros.NONE:
-        return tuple(number for number in begun if "0" not in f"{number}{number // divisor}")
+        return tuple(number for number in heads if "0" not in f"{number}{number // divisor}")
     if choice.zeros is Zeros.DIVIDEND:
-        return tuple(number for number in begun if "0" in str(number))
+        return tuple(number for number in heads if "0" in str(number))
     if choice.zeros is Zeros.QUOTIENT:
-        return tuple(number for number in begun if "0" in str(number // divisor))
-    return tuple(begun)
+        return tuple(number for number in heads if "0" in str(number // divisor))
+    return tuple(heads)
 
 
 def _on_shelf(shelf: Shelf, divisor: int, place: int, heads: Iterable[int]) -> list[int]:
-    """Those for which there are the pieces, the number's card and the children's cards of the place they end with."""
+    """The heads whose last digit, at `place`, the shelf can serve: pieces, large card and the children's cards."""
     digit = shelf.large_cards_to // 10**place
     each = shelf.small_cards_to // 10**place if divisor <= shelf.small_sets else 0
     in_hand = min(shelf.pieces.at(place), (each + 1) * divisor - 1)
@@ -160,9 +159,9 @@ class Offer(NamedTuple):
 
 
 def offer(divisor: int, kind: str) -> Offer:
-    """Every number of a kind from the divisor on; where there is none of four digits, shorter ones.
+    """The four-digit numbers of a kind; if there are none, those of three digits, then of two. None is below divisor.
 
-    Where there is none at all, those that go to the bank in the same places, whatever zeros or remainder they have.
+    If the kind has no such number at all, those that exchange at the same places, whatever their zeros and remainder.
     """
     exact = NUMBER_KINDS[kind]
     near = [Choice(choice.exchange_from) for choice in exact]
@@ -181,11 +180,10 @@ def digits_must_repeat(dividends: Iterable[int]) -> bool:
 
 
 def best_first(divisor: int, dividends: Iterable[int], most: int | None = None) -> tuple[int, ...]:
-    """The same numbers in the order in which a guide would take them for a lesson: the least awkward first.
+    """The numbers in the order in which a guide would take them for a lesson, the first `most` of them.
 
-    Among numbers equally awkward every first digit has its turn, and those with the fewest exchanges come first; among
-    these, the one with the fewest handlings.
-    With `most`, only so many.
+    The least awkward come first. Equally awkward ones take turns by their first digit; within a turn the fewest
+    exchanges come first, then the fewest handlings.
     """
     alike: defaultdict[int, list[int]] = defaultdict(list)
     for number in dividends:
@@ -195,7 +193,7 @@ def best_first(divisor: int, dividends: Iterable[int], most: int | None = None) 
 
 
 def _in_turn(divisor: int, dividends: list[int]) -> list[int]:
-    """Numbers with the least work first, then one of each first digit after the other."""
+    """Equally awkward numbers in turns: in each turn one of every first digit, the least work first."""
     turns: Counter[str] = Counter()
     ordered: list[tuple[int, int, int, int]] = []
     worked = ((reckon(number, divisor), number) for number in dividends)

@@ -39,10 +39,10 @@ def deal(start: Counts, mat: Mat, *, look_first: bool = False) -> tuple[Step, ..
 
 
 def deal_on(state: State, mat: Mat) -> State:
-    """The room at the end, where dealing goes on by the same rule from a room that may have been disturbed.
+    """The last state when dealing goes on by the same rule from a state that a slip may have disturbed.
 
-    Pieces larger than the level are dealt first, as at the beginning. The middle may be one that the rule itself
-    never leaves behind, with ten or more of a smaller place.
+    Pieces larger than the level are dealt first, as at the beginning. The middle may hold ten or more of a smaller
+    place, which the rule itself never leaves behind.
     """
     mat = Mat(mat[: mat.widths[0] + 1])  # no larger place than somebody still stands for
     missing = (0,) * (len(mat) - len(state.middle))
@@ -55,7 +55,7 @@ def deal_on(state: State, mat: Mat) -> State:
 
 
 class _Room:
-    """A room while the hands are at work in it."""
+    """The state while dealing goes on, changed in place."""
 
     def __init__(self, state: State) -> None:
         self.middle = list(state.middle)
@@ -68,7 +68,7 @@ class _Room:
 
 
 def _movements(room: _Room, mat: Mat) -> Iterator[tuple[Action, int, int]]:
-    """Move the pieces, and stop after every movement to tell which it was, its place and how many pieces it moved."""
+    """Change `room` movement by movement; yield action, place and number of pieces of each."""
     yield from _deal_level(room, mat)
     while room.level > UNITS:
         room.level -= 1
@@ -79,9 +79,9 @@ def _movements(room: _Room, mat: Mat) -> Iterator[tuple[Action, int, int]]:
 
 
 def _deal_level(room: _Room, mat: Mat) -> Iterator[tuple[Action, int, int]]:
-    """Every whole round at one level, then the exchange of what is too large for the next.
+    """Deal every whole round at the room's level, then exchange the pieces that are too large for the next level.
 
-    Without a piece of the largest that a round takes, nothing moves: larger ones lie there no longer.
+    Without a piece of the largest place that a round takes, nothing moves: still larger ones have been exchanged.
     """
     level = room.level
     largest = level + len(mat) - 1
@@ -114,9 +114,9 @@ def _exchange(room: _Room, place: int) -> tuple[Action, int, int]:
 
 
 def _exchanges_for_a_round(middle: list[int], cost: list[int]) -> list[int] | None:
-    """The places to exchange a piece of, largest first, before a round can be dealt: as few as possible.
+    """The places to exchange one piece of, largest first, so that a round can be dealt: as few as possible.
 
-    None where the larger pieces do not go that far.
+    None if the larger pieces are not enough for that.
     """
     wanted = 0
     places: list[int] = []
@@ -128,7 +128,7 @@ def _exchanges_for_a_round(middle: list[int], cost: list[int]) -> list[int] | No
 
 
 def _beginning_of_a_round(middle: list[int], cost: list[int]) -> list[int]:
-    """The pieces of a round that can be dealt, the largest first, before it breaks off."""
+    """The pieces of an unfinished round, dealt from the largest place down until one place has too few."""
     dealt = [0] * len(cost)
     for place in reversed(range(len(cost))):
         dealt[place] = min(cost[place], middle[place])

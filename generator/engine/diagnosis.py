@@ -19,13 +19,13 @@ _SLIPS = tuple(Slip)
 class Cause(NamedTuple):
     """One slip at one place that needs one repair, and every occasion at which it leads to what is seen, in order.
 
-    told    what people are told to do, easier to follow where the repair is not
+    advice    the repair, or an easier one where children could not follow it (`easier` in repairs.py)
     """
 
     slip: Slip
     place: int | None
     occasions: tuple[Occasion, ...]
-    told: Repair = ()
+    advice: Repair = ()
     repair: Repair = ()
 
 
@@ -72,8 +72,8 @@ def diagnose(
     left    the value left over; None: not counted, so that only the trays have to agree
 
     Likeliest first means the order of Slip and, for one slip, smaller places first (there are more small
-    pieces, and they are handled more often): common practice, no source. Those come last of whose pieces the digits
-    of the trays show too few: ten of a kind on a tray would have been seen.
+    pieces, and they are handled more often): common practice, no source. Causes that suppose ten of a kind on a tray
+    (`places_not_shown`) come last, because people would have noticed these.
     Raises SharingError for anything but whole numbers >= 0 (divisor >= 1, at least one tray seen).
     """
     sharing = share(dividend, divisor, ribbons=ribbons)
@@ -94,23 +94,22 @@ def diagnose(
 
 
 def telling_slips(sharing: Sharing, most: int = 8, owned: Counts | None = None) -> tuple[Symptom, ...]:
-    """The symptoms most worth knowing for one division, plain or with ribbons; what leaves no trace is left out.
+    """The symptoms most worth knowing for one division, at most `most`; slips that leave no trace are left out.
 
-    One symptom for each slip, the likeliest slip first, until `most`: the one to which everybody going on by the rules
-    leads, that the fewest other slips leave too and, among those, the one on most trays and of the smallest pieces. A
-    slip that an earlier symptom names already gets a symptom of its own only when there is room to spare.
+    Every slip has the symptom that shows it best (`_how_telling`), the likeliest slip first. If an earlier symptom has
+    that slip among its causes already, it comes after all others.
 
-    owned    the pieces of the shelf: what it could not show is left out, but for kinds of which the sharing needs more
+    owned    the pieces of the shelf: symptoms that it cannot show are left out, unless the sharing itself needs more
     """
-    outcomes = _told_apart(sharing, owned)
-    named = {seen: {outcome.occasion.slip for outcome in found} for seen, found in outcomes.items()}
-    best = _most_telling(outcomes, named, sharing)
+    outcomes = _by_observation(sharing, owned)
+    slips = {seen: {outcome.occasion.slip for outcome in found} for seen, found in outcomes.items()}
+    best = _most_telling(outcomes, slips, sharing)
     chosen: list[Observation] = []
-    told: set[Slip] = set()
+    covered: set[Slip] = set()
     for slip, seen in best.items():
-        if slip not in told:
+        if slip not in covered:
             chosen.append(seen)
-            told |= named[seen]
+            covered |= slips[seen]
     spare = [seen for seen in dict.fromkeys(best.values()) if seen not in chosen]
     return tuple(
         Symptom(seen, seen.off_by(sharing.dividend) or 0, _causes(sharing, outcomes[seen]), outcomes[seen][0].left)
@@ -118,8 +117,8 @@ def telling_slips(sharing: Sharing, most: int = 8, owned: Counts | None = None) 
     )
 
 
-def _told_apart(sharing: Sharing, owned: Counts | None) -> dict[Observation, list[Outcome]]:
-    """Outcomes of single slips by what is seen, but for those that are not seen or cannot be shown with the shelf."""
+def _by_observation(sharing: Sharing, owned: Counts | None) -> dict[Observation, list[Outcome]]:
+    """The outcomes of single slips by what is seen, without those that look right or that the shelf cannot show."""
     outcomes: defaultdict[Observation, list[Outcome]] = defaultdict(list)
     for outcome in simulate(sharing):
         can_be_shown = owned is None or _can_be_shown(outcome, owned, sharing.pieces_needed)
@@ -130,16 +129,16 @@ def _told_apart(sharing: Sharing, owned: Counts | None) -> dict[Observation, lis
 
 
 def _most_telling(
-    outcomes: Mapping[Observation, list[Outcome]], named: Mapping[Observation, set[Slip]], sharing: Sharing
+    outcomes: Mapping[Observation, list[Outcome]], slips: Mapping[Observation, set[Slip]], sharing: Sharing
 ) -> dict[Slip, Observation]:
-    """What shows each slip best, the likeliest slip first; `named` tells which slips lead to each observation."""
+    """The observation that shows each slip best, the likeliest slip first; `slips` are those behind an observation."""
     in_full: Counter[tuple[Slip, int | None]] = Counter()
     for occasion in (outcome.occasion for found in outcomes.values() for outcome in found):
         kind = occasion.slip, occasion.place
         in_full[kind] = max(occasion.many, in_full[kind])
     best: dict[Slip, Observation] = {}
     for slip in _SLIPS:
-        observations = [seen for seen, slips in named.items() if slip in slips]
+        observations = [seen for seen, behind in slips.items() if slip in behind]
         if observations:
             best[slip] = min(observations, key=lambda seen: _how_telling(slip, outcomes[seen], in_full, sharing))
     return best
@@ -148,10 +147,10 @@ def _most_telling(
 def _how_telling(
     slip: Slip, outcomes: list[Outcome], in_full: Mapping[tuple[Slip, int | None], int], sharing: Sharing
 ) -> tuple[bool, int, int, int]:
-    """The smaller, the more telling a symptom is for a slip.
+    """A sort key: the smaller, the better an observation shows a slip.
 
-    It is least so where more happens than the slip: where of the pieces that were dealt only some stay (`in_full`: how
-    many do where all stay), or where pieces passed over do not end as everybody would leave them (`_ends_as_expected`).
+    First come those to which people get by the rules after the slip: all pieces dealt stay (`in_full` says how many
+    that are), and pieces passed over end as expected. Then the fewest other slips, most trays, smallest pieces.
     """
     occasions = [outcome.occasion for outcome in outcomes if outcome.occasion.slip is slip]
     goes_on = any(
@@ -163,12 +162,16 @@ def _how_telling(
 
 
 def _is_for_diagnosis_alone(occasion: Occasion) -> bool:
-    """A symptom tells what is read on trays, which no child without one has; who gets less in every round is seen."""
+    """Not for symptoms: a child without a tray has nothing to read, and a wrong kind in every round is noticed."""
     return (occasion.slip, occasion.spot) in ((Slip.TRAY_FEW, Spot.EVERY_CHILD), (Slip.SAME_KIND, None))
 
 
 def _ends_as_expected(occasion: Occasion, sharing: Sharing) -> bool:
-    """Pieces passed over do not lie there where they could go round; they go to the bank where others do, or lie."""
+    """Whether pieces passed over end as people would leave them.
+
+    Enough of them for a round are dealt to the others. Fewer go to the bank if the sharing has exchanges, and
+    otherwise lie in the middle to the end.
+    """
     if occasion.slip is Slip.NONE_OF_A_PLACE and (occasion.spot is None or occasion.many >= sharing.sharers):
         return occasion.spot is None
     if occasion.slip not in (Slip.SKIPPED, Slip.NONE_OF_A_PLACE) or occasion.place == UNITS:
@@ -177,7 +180,7 @@ def _ends_as_expected(occasion: Occasion, sharing: Sharing) -> bool:
 
 
 def _can_be_shown(outcome: Outcome, owned: Counts, needed: Counts) -> bool:
-    """Whether on trays and left over no more of a place lies than the shelf has, or the sharing needs all the same."""
+    """Whether trays and middle hold no more pieces of a place than the shelf has, or than the sharing itself needs."""
     held = [(tray.holds, tray.sharers) for tray in outcome.trays] + [(outcome.left, 1)]
     places = range(max(len(pieces) for pieces, _ in held))
     return all(
@@ -187,7 +190,7 @@ def _can_be_shown(outcome: Outcome, owned: Counts, needed: Counts) -> bool:
 
 
 def _causes(sharing: Sharing, outcomes: Iterable[Outcome]) -> tuple[Cause, ...]:
-    """One cause for each slip at each place that needs a repair of its own, likeliest first."""
+    """One cause for each combination of slip, place and repair, likeliest first."""
     together: dict[tuple[Slip, int | None, Repair], dict[Occasion, Outcome]] = {}
     for outcome in outcomes:
         occasion = outcome.occasion
@@ -200,7 +203,7 @@ def _causes(sharing: Sharing, outcomes: Iterable[Outcome]) -> tuple[Cause, ...]:
 
 
 def _how_likely(cause: Cause) -> tuple[bool, int, int]:
-    return bool(places_not_shown(cause.told)), _SLIPS.index(cause.slip), cause.place or 0
+    return bool(places_not_shown(cause.advice)), _SLIPS.index(cause.slip), cause.place or 0
 
 
 def right_observation(sharing: Sharing) -> Observation:

@@ -6,7 +6,7 @@ from typing import NamedTuple
 from generator.engine.sharing import Sharing
 from generator.engine.shelf import needs
 
-_WHOLE_STEP = 5
+_ROUNDED_UP_TO = 5  # minutes
 
 
 class Pace(NamedTuple):
@@ -23,7 +23,7 @@ class Pace(NamedTuple):
 
 
 class Length(NamedTuple):
-    """Minutes of a whole lesson, up to the next five, and of handling pieces, a part of it, up to the next one."""
+    """Minutes of a whole lesson, rounded up to five, and of handling pieces, which is part of it, rounded up to one."""
 
     lesson: int
     handling: int
@@ -41,4 +41,4 @@ def lesson_length(sharing: Sharing, pace: Pace) -> Length:
         + cards * pace.seconds_per_card
     )
     minutes = seconds / 60 + pace.minutes_to_set_out + pace.minutes_to_check + pace.minutes_to_put_away
-    return Length(_WHOLE_STEP * ceil(minutes / _WHOLE_STEP), ceil(handling / 60))
+    return Length(_ROUNDED_UP_TO * ceil(minutes / _ROUNDED_UP_TO), ceil(handling / 60))

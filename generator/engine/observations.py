@@ -33,20 +33,20 @@ class Observation(NamedTuple):
 
     @property
     def fair(self) -> bool:
-        """Whether every tray reads as many times what one has as it stands for; what one has is whole."""
+        """Whether every tray reads `stands_for` times the same whole number."""
         first = self.trays[0]
         one, rest = divmod(first.value, first.stands_for)
         return not rest and all(tray.value == one * tray.stands_for for tray in self.trays)
 
     def off_by(self, dividend: int) -> int | None:
-        """How much more than the number all trays and what is left make together; None where that is not known."""
+        """The value of all trays and of what is left, minus the dividend; None if nobody counted what is left."""
         if self.left is None:
             return None
         return sum(tray.value * tray.sharers for tray in self.trays) + self.left - dividend
 
 
 def readings(trays: Iterable[Reading]) -> tuple[Reading, ...]:
-    """Equal trays put together; the largest ribbon first, then the largest value."""
+    """Equal readings merged into one, the largest ribbon first, then the largest value."""
     sharers: Counter[tuple[int, int]] = Counter()
     for tray in trays:
         sharers[tray.stands_for, tray.value] += tray.sharers

@@ -48,7 +48,7 @@ from generator.engine.trays import Difference, Tray, every_tray, first_served
 
 
 def simulate(sharing: Sharing) -> Iterator[Outcome]:
-    """Every slip at every occasion of a sharing, also where it leaves no trace; who looks first may forget to look."""
+    """Every slip at every occasion, also where it leaves no trace; with look_first too, as people may forget it."""
     if sharing.look_first:
         sharing = share(sharing.dividend, sharing.divisor, ribbons=sharing.ribbons)
     return chain(
@@ -77,7 +77,7 @@ def _laying_out(sharing: Sharing) -> Iterator[Outcome]:
 
 
 def _counting_trays(sharing: Sharing) -> Iterator[Outcome]:
-    """Read on every tray, or for every child: a tray of nobody's is not read, and a child without a tray has 0."""
+    """Either every tray is read, or one for each child: then a tray too many is not read, and a missing one is 0."""
     for width in sharing.mat.widths:
         for slip, change in ((Slip.TRAY_FEW, -1), (Slip.TRAY_MANY, 1)):
             mat = sharing.mat.plus(width, change)

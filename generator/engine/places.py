@@ -21,7 +21,7 @@ def place_name(place: int) -> str:
 class Counts(tuple[int, ...]):
     """How many of each place, units first: Counts((0, 3, 2, 5)) is 5 thousands, 2 hundreds, 3 tens.
 
-    The same value object tells the pieces in the middle, on a tray or in the bank.
+    The pieces in the middle, on a tray and in the bank are all such counts.
     """
 
     __slots__ = ()
@@ -54,19 +54,19 @@ class Counts(tuple[int, ...]):
         return self[place] if place < len(self) else 0
 
     def plus(self, place: int, pieces: int) -> Self:
-        """The same with so many pieces more of a place that is counted already; fewer if `pieces` is below zero."""
+        """A copy with `pieces` more of a place that is counted already; fewer if `pieces` is below zero."""
         return type(self)((*self[:place], self[place] + pieces, *self[place + 1 :]))
 
     def less(self, other: Self) -> Self:
-        """How many more than in another of as many places there are; below zero: fewer."""
+        """This minus another of the same length, place by place; results may be below zero."""
         return type(self)(pieces - others for pieces, others in zip(self, other, strict=True))
 
     def with_places(self, size: int) -> Self:
-        """The same with so many places counted."""
+        """A copy of `size` places: cut off, or with zeros added at the larger end."""
         return type(self)((self + (0,) * size)[:size])
 
     def raised(self, width: int) -> Self:
-        """Every piece so many places larger; no more places are counted than before."""
+        """A copy of the same length with every piece `width` places larger."""
         return type(self)(((0,) * width + self)[: len(self)])
 
     def named(self) -> dict[str, int]:

@@ -101,11 +101,11 @@ class Pile(NamedTuple):
         return self.right.value + self.off.value
 
     def trays(self, many: int) -> Reading | None:
-        """So many trays as they are told: by what is read on them; nothing for other piles."""
+        """`many` of these trays, named by what they read; None for a pile that is not trays."""
         return Reading(self.reads, many, self.stands_for) if self.at is At.TRAY else None
 
     def with_more(self, place: int, pieces: int) -> Self:
-        """The same with more pieces; of the bank only the others are followed."""
+        """A copy with more pieces; the bank stays as it is, because it has enough of everything."""
         if self.at is At.BANK:
             return self
         return self._replace(off=self.off.plus(place, pieces))
@@ -117,7 +117,7 @@ Room: TypeAlias = frozenset[Piles]
 
 
 def together(piles: Iterable[Piles]) -> Room:
-    """Equal piles put together, without those of which there are none."""
+    """A room of these piles: equal ones merged, those of which there are none left out."""
     room: dict[Pile, int] = {}
     for pile, many in piles:
         room[pile] = room.get(pile, 0) + many
@@ -125,7 +125,7 @@ def together(piles: Iterable[Piles]) -> Room:
 
 
 def room_of(floor: Counts, left: Pile, trays: Iterable[Piles]) -> Room:
-    """What lies on the floor, what is left over, the trays, and a bank that has whatever is wanted."""
+    """A room of a floor, what is left over, trays, and a bank that has enough of everything."""
     nothing, plenty = Counts((0,) * len(floor)), Counts((_PLENTY,) * len(floor))
     return together([(Pile(At.FLOOR, nothing, floor), 1), (Pile(At.BANK, plenty, nothing), 1), (left, 1), *trays])
 

@@ -20,7 +20,7 @@ from generator.engine.shortest import MOST_MOVEMENTS, shortest
 from generator.engine.slips import Occasion, Outcome, Slip
 from generator.engine.steps import State
 from generator.engine.trays import Tray
-from generator.engine.whatever_happened import in_movements
+from generator.engine.whatever_happened import trays_made_alike
 
 
 def repair(sharing: Sharing, outcome: Outcome) -> Repair:
@@ -41,22 +41,22 @@ def easier(sharing: Sharing, outcome: Outcome, fewest: Repair) -> Repair:
     movements = [step for step in fewest if isinstance(step, Movement)]
     on_trays = {step.place for step in movements if step.giving or step.taking}
     at_the_bank = {step.place for step in movements if At.BANK in (step.source, step.target)}
-    told = fewest
+    advice = fewest
     if len(on_trays) > 1 and len(at_the_bank) > 1:
-        told = _from_one_place_down(_left_behind(sharing, outcome), outcome.occasion)
-    if len(told) > 1 or any(isinstance(step, Again) for step in told):
-        return _with_what_is_there(sharing, outcome) or told
-    return told
+        advice = _from_one_place_down(_left_behind(sharing, outcome), outcome.occasion)
+    if len(advice) > 1 or any(isinstance(step, Again) for step in advice):
+        return _one_movement_and_on(sharing, outcome) or advice
+    return advice
 
 
-def _with_what_is_there(sharing: Sharing, outcome: Outcome) -> Repair | None:
-    """The movement from or to the middle after which trays hold the same pieces and the sharing goes on, if one is.
+def _one_movement_and_on(sharing: Sharing, outcome: Outcome) -> Repair | None:
+    """One movement between middle and trays after which the trays are alike and the sharing goes on; None if none is.
 
-    None for a tray too many: what lies on one without a child is not read.
+    None also after a tray too many: the tray without a child is not read.
     """
     if outcome.occasion.slip is Slip.TRAY_MANY:
         return None
-    match in_movements(sharing, outcome.seen, 1):
+    match trays_made_alike(sharing, outcome.seen, 1):
         case (Movement() as one, ShareOn() as on) if At.LEFT_OVER in (one.source, one.target):
             if outcome.occasion.slip is Slip.ROLLED_AWAY and one.source is At.BANK:
                 one = one._replace(source=At.FLOOR)
@@ -65,7 +65,7 @@ def _with_what_is_there(sharing: Sharing, outcome: Outcome) -> Repair | None:
 
 
 def _leads_to_the_end(sharing: Sharing, movement: Movement, outcome: Outcome) -> bool:
-    """Whether its pieces are there, trays then hold the digits of their values, and dealing on ends rightly."""
+    """Whether the pieces to move are there, trays then hold fewer than ten of a kind, and dealing on ends right."""
     pieces, place, source, target, giving, taking = movement
     middle = outcome.left.plus(place, movement.in_all * ((target is At.LEFT_OVER) - (source is At.LEFT_OVER)))
 
@@ -107,21 +107,21 @@ def _with_the_right_trays(sharing: Sharing, outcome: Outcome) -> Repair:
 
 def _from_one_place_down(room: Room, occasion: Occasion) -> Repair:
     """Put right what the slip brought or took, then everything again from the highest place not right on a tray."""
-    told: list[Movement] = []
+    plan: list[Movement] = []
     too_many = _brought_by(occasion)
     for place in reversed(range(len(next(iter(room))[0].off))):
         pieces = too_many[place]
         if pieces < 0:
             source = At.FLOOR if occasion.slip is Slip.ROLLED_AWAY else At.BANK
-            told.append(Movement(-pieces, place, source, At.LEFT_OVER))
+            plan.append(Movement(-pieces, place, source, At.LEFT_OVER))
         elif pieces > 0:
             there = sum(many * pile.holds(place) for pile, many in room if pile.at in (At.LEFT_OVER, At.TRAY))
             too_many[place - 1] += TEN * max(pieces - there, 0)
             for movement, after in _to_the_bank(room, place, min(pieces, there)):
-                told.append(movement)
+                plan.append(movement)
                 room = after
     wrong = {place for pile, _ in room if pile.at is At.TRAY for place, off in enumerate(pile.off) if off}
-    return (*told, Again(max(wrong, default=UNITS)))
+    return (*plan, Again(max(wrong, default=UNITS)))
 
 
 def _brought_by(occasion: Occasion) -> Counter[int]:
@@ -138,7 +138,11 @@ def _brought_by(occasion: Occasion) -> Counter[int]:
 
 
 def _to_the_bank(room: Room, place: int, pieces: int) -> Iterator[tuple[Movement, Room]]:
-    """From what is left over; else from as few of the fullest trays as give alike; else by way of the middle."""
+    """Movements of pieces to the bank, each with the room after it.
+
+    They come from the middle. If it has too few, as few of the fullest trays as can all give the same give them
+    straight to the bank; failing that, trays give to the middle what it lacks.
+    """
     (left,) = (pile for pile, _ in room if pile.at is At.LEFT_OVER)
     missing = pieces - left.holds(place)
     trays = sorted((one for one in room if one[0].at is At.TRAY), key=lambda one: (-one[0].reads, one[0]))
@@ -159,6 +163,6 @@ def _to_the_bank(room: Room, place: int, pieces: int) -> Iterator[tuple[Movement
 
 
 def _given(room: Room, pile: Pile, trays: int, place: int, pieces: int, target: At) -> tuple[Movement, Room]:
-    """So many of some trays give pieces: the movement, and the room after it; what is left over is not followed."""
+    """Each of `trays` trays gives pieces: the movement, and the room after it without what the target has gained."""
     movement = Movement(pieces, place, At.TRAY, target, pile.trays(trays))
     return movement, together([*room, (pile, -trays), (pile.with_more(place, -pieces), trays)])

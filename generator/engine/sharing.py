@@ -29,9 +29,9 @@ class Stage:
 
     For every place: end = start - rounds x sharers served with it - exchanged + 10 x exchanged one place up.
     before: the room before its first movement
-    unfinished: whether pieces of a round lie there after the last whole one, too few for another
-    at_the_bank: whether it is a part of a level at which something is exchanged, and nothing else happens
-    goes_on: whether it is a part of a level after which more rounds are given out
+    unfinished: whether some of the largest pieces that a round takes remain, too few for another round
+    at_the_bank: whether it is a part of a stage (`parts`) in which pieces are exchanged and nothing else happens
+    goes_on: whether it is a part of a stage after which more rounds are given out
     """
 
     level: int
@@ -72,26 +72,26 @@ class Stage:
 
     @property
     def movements(self) -> tuple[Step, ...]:
-        """Its steps without the one by which they go on to it from the place before."""
+        """Its steps without the one that goes on to this level."""
         return tuple(step for step in self.steps if step.action is not Action.GO_ON)
 
     @property
     def trips(self) -> tuple[Trip, ...]:
-        """What is exchanged, in order: with ribbons it can be needed between two rounds."""
+        """The exchanges in order, also those that ribbons can need between two rounds."""
         exchanges = (step for step in self.steps if step.action is Action.EXCHANGE)
         times = Counter((step.place, step.after.share[self.level]) for step in exchanges)
         return tuple(Trip(place, times[place, rounds], rounds) for place, rounds in times)
 
     @cached_property
     def parts(self) -> tuple[Self, ...]:
-        """The same one after another: every trip to the bank, and what is given out before, between and after trips.
+        """The stage cut up: every trip to the bank, and the rounds before, between and after trips.
 
-        Where more trips are needed for rounds than can well be told apart, all up to the last round is one part.
+        Where rounds need more than _MOST_TRIPS_APART trips, all up to the last round is one part.
         """
         together = groupby(self.movements, key=lambda step: step.action is Action.EXCHANGE)
         groups = [tuple(group) for _, group in together]
         if not self.rounds and (not groups or _ends_at_the_bank(groups[0])):
-            groups.insert(0, ())  # one sees that nothing can be given out
+            groups.insert(0, ())  # a part in which people see that no round can be given out
         later = [groups.pop()] if _ends_at_the_bank(groups[-1]) else []
         if sum(map(_ends_at_the_bank, groups)) > _MOST_TRIPS_APART:
             groups = [tuple(chain(*groups))]

@@ -123,11 +123,11 @@ class Purchase(NamedTuple):
 
 
 def purchases(short_of: Iterable[tuple[Shortage, ...]]) -> tuple[Purchase, ...]:
-    """What is worth buying, told by what each lesson is short of (nothing: the shelf serves it already).
+    """What is worth buying; `short_of` holds what each lesson lacks, () where the shelf has it all.
 
-    Of the same things there are two purchases at most: what opens the most lessons, and the least that opens any. The
-    fewest different things come first and, among those, what opens the most lessons, then what takes the least. Prices
-    are not known here.
+    Of the same things there are two purchases at most: the one that opens the most lessons, and the smallest that opens
+    any. Sorted by how many different things they take, then by lessons opened (most first), then by amount. Prices are
+    not known here.
     """
     wanted = [things for things in short_of if things]
     found = [Purchase(things, sum(_covers(things, other) for other in wanted)) for things in dict.fromkeys(wanted)]
@@ -144,9 +144,9 @@ def _pieces_bought(purchase: Purchase) -> int:
 
 
 def most_needed(sharers: int, places: int = 4) -> Counts:
-    """The most pieces of each place that any number of so many places can have out of the bank, shared plainly.
+    """The most pieces of each place that a plain sharing of any number with so many places has out of the bank.
 
-    Fewer pieces than sharers go to the bank at a place, and each comes back as ten.
+    At each place fewer pieces than sharers go to the bank, and each comes back as ten.
     """
     most = [9]
     for _ in range(places - 1):

@@ -17,7 +17,7 @@ from generator.engine.repair_movements import TEN, At, Exchange, Movement, Piles
 MOST_MOVEMENTS = 4
 """What people can still follow in one go."""
 
-# How much trays for the same, or another pile, are off at a place; nothing is always among it.
+# For each kind of pile, by how much its piles are off at one place; 0 is always among them.
 _Off: TypeAlias = Mapping[tuple[At, int], set[int]]
 _ORDER = tuple(At)
 
@@ -47,7 +47,7 @@ def _plan(room: Room, movements: int, thrifty: bool) -> Repair | None:
 
 
 def _is_by_the_middle(step: Movement | Exchange) -> bool:
-    """Whether pieces go to what is left over or come from there: on their way, it may be."""
+    """Whether pieces go to what is left over or come from there, perhaps on their way between two trays."""
     return isinstance(step, Movement) and At.LEFT_OVER in (step.source, step.target)
 
 
@@ -77,10 +77,9 @@ def _steps(room: Room, thrifty: bool) -> Iterator[tuple[Movement | Exchange, Roo
 
 
 def _named(room: Room) -> list[Piles]:
-    """Floor, bank, left over, trays; the fullest first.
+    """The piles in the order of preference: floor, bank, left over, trays, of these the fullest first.
 
-    Trays that read the same as others and do not hold the same cannot be named by what they read: nothing is done with
-    them.
+    Left out are trays that read the same as others and hold something else, because words cannot tell them apart.
     """
     piles = sorted((_ORDER.index(pile.at), -pile.reads, pile, many) for pile, many in room)
     alike = Counter((pile.at, pile.stands_for, reads) for _, reads, pile, _ in piles)
@@ -88,7 +87,7 @@ def _named(room: Room) -> list[Piles]:
 
 
 def _worth_exchanging(source: Piles, place: int) -> Iterator[tuple[int, int]]:
-    """One piece of a place for ten, or ten of the next smaller for one, where one of these is off."""
+    """Exchanges of one piece of a place, or of ten of the next smaller, if either is off: the place and 1 or 10."""
     pile, _ = source
     if place and pile.at in (At.LEFT_OVER, At.TRAY) and (pile.off[place] or pile.off[place - 1]):
         if pile.holds(place):
@@ -98,10 +97,10 @@ def _worth_exchanging(source: Piles, place: int) -> Iterator[tuple[int, int]]:
 
 
 def _worth_moving(source: Piles, target: Piles, place: int, off: _Off, too_many: int | None) -> list[int]:
-    """So many pieces for each tray that the source or the target is right, or like other trays for the same.
+    """How many pieces to move, ascending: as many as make source or target right, or like other trays of its kind.
 
-    too_many    for a thrifty plan: how many more than right there are in the whole room, below zero: fewer; then only
-                so many as a tray has too many or lacks, and the bank as the whole room
+    too_many    for a thrifty plan, how many more than right the whole room has (below zero: fewer): then a tray gives
+                or takes no more than it is off, and the bank no more than the room is off
     """
     (giver, givers), (taker, takers) = source, target
     hands = max(givers, takers)

@@ -1,6 +1,6 @@
-"""What makes the trays alike and the number whole again, told from what is read alone: whatever has happened.
+"""A repair worked out from what is read alone, whatever has happened: trays are alike and the number whole again.
 
-What is read tells how many pieces of each place lie where they should not, also while the lesson goes on.
+The readings say how many pieces of each place are too many or too few at each pile, also while a lesson still goes on.
 """
 
 from collections import Counter
@@ -28,19 +28,19 @@ from generator.engine.shortest import MOST_MOVEMENTS, shortest
 
 
 def by_what_is_seen(sharing: Sharing, seen: Observation) -> Repair:
-    """The fewest movements that make the trays alike and the number whole again, whatever has happened.
+    """The fewest movements that make the trays alike and the number whole again.
 
-    Every tray should then hold its share, or, where that is fewer movements, what most hold so far: then the sharing
-    goes on. Where one ribbon was given the pieces of a smaller one, its trays are filled like the others. Where pieces
-    of several places are too many or too few in all or would have to be changed for first, or where it takes more than
-    MOST_MOVEMENTS, it is shared out again, from the largest place of the number if pieces are too many or too few.
+    Afterwards every tray holds its share or, if that takes fewer movements, what most hold so far: then the sharing
+    goes on. Trays with the pieces of a smaller ribbon are emptied and filled again. All is shared out again if the plan
+    takes more than MOST_MOVEMENTS, or if pieces of several places are off in all or must be changed first; from the
+    largest place of the number if the total is off.
     """
     off_by = seen.off_by(sharing.dividend)
     if off_by == 0 and seen.sharers == sharing.sharers:
         for one in _may_hold(sharing, seen):
             if mixed_up := _ribbons_mixed_up(sharing, seen, one):
                 return *mixed_up, *_share_on(sharing, one)
-    plan = in_movements(sharing, seen, MOST_MOVEMENTS)
+    plan = trays_made_alike(sharing, seen, MOST_MOVEMENTS)
     if plan and len(places_not_shown(plan)) <= 1:
         return plan
     wrong = [_highest_wrong(tray.value, sharing.quotient * tray.stands_for) for tray in seen.trays]
@@ -48,7 +48,7 @@ def by_what_is_seen(sharing: Sharing, seen: Observation) -> Repair:
 
 
 def _ribbons_mixed_up(sharing: Sharing, seen: Observation, one: int) -> Repair:
-    """What mends trays that stand before other children, or those of one ribbon with the pieces of a smaller one."""
+    """What mends trays before the wrong children, or with the pieces of a smaller ribbon; () where neither is so."""
     if trays := _before_another_child(sharing, seen, one):
         return (ChangePlaces(trays),)
     match [tray for tray in seen.trays if tray.value != one * tray.stands_for]:
@@ -57,15 +57,12 @@ def _ribbons_mixed_up(sharing: Sharing, seen: Observation, one: int) -> Repair:
     return ()
 
 
-def in_movements(sharing: Sharing, seen: Observation, most: int) -> Repair:
-    """No more than so many movements after which all trays hold the same, and sharing on if that is less than a share.
-
-    Nothing if it takes more.
-    """
+def trays_made_alike(sharing: Sharing, seen: Observation, most: int) -> Repair:
+    """At most `most` movements to make trays alike, then ShareOn if they hold less than a share; () if more."""
     off_by = seen.off_by(sharing.dividend)
     if off_by is None or seen.sharers != sharing.sharers:
         return ()
-    plans = [(plan, one) for one in _may_hold(sharing, seen) if (plan := _all_alike(sharing, seen, one, off_by, most))]
+    plans = [(plan, one) for one in _may_hold(sharing, seen) if (plan := _plan_for(sharing, seen, one, off_by, most))]
     if not plans:
         return ()
     plan, one = min(plans, key=lambda found: (len(found[0]), not surely_there(found[0], seen)))
@@ -73,12 +70,12 @@ def in_movements(sharing: Sharing, seen: Observation, most: int) -> Repair:
 
 
 def _may_hold(sharing: Sharing, seen: Observation) -> list[int]:
-    """What a tray for one may be made to hold: its share, or what most hold so far."""
+    """What a tray for one may be made to hold: its share or, if it can be told, what most trays hold so far."""
     return [sharing.quotient, *_held_so_far(seen.trays, sharing.quotient)]
 
 
 def places_not_shown(repair: Repair) -> set[int]:
-    """The places of which a movement takes more from a tray than its digit shows: others must be changed for them."""
+    """The places of which a movement takes more from a tray than its digit: larger pieces must be changed first."""
     return {
         step.place
         for step in repair
@@ -88,9 +85,9 @@ def places_not_shown(repair: Repair) -> set[int]:
 
 
 def surely_there(repair: Repair, seen: Observation) -> bool:
-    """Whether the digits show all pieces that are taken, and none must be changed.
+    """Whether every piece that is taken must be there, going by the digits.
 
-    Larger ones in the middle may have been changed already.
+    Of the middle that is sure of unit beads alone: larger pieces may have been exchanged already.
     """
     if places_not_shown(repair):
         return False
@@ -108,12 +105,15 @@ def surely_there(repair: Repair, seen: Observation) -> bool:
 
 
 def _share_on(sharing: Sharing, one: int) -> Repair:
-    """What is still to do when a tray for one holds `one`."""
+    """ShareOn when a tray for one holds `one`; () when that is its share."""
     return () if one == sharing.quotient else (ShareOn(_highest_wrong(one, sharing.quotient)),)
 
 
 def _before_another_child(sharing: Sharing, seen: Observation, one: int) -> int:
-    """How many trays hold what another ribbon is due, where one is due `one` and all trays that are due are there."""
+    """How many trays stand before the wrong child, if together they hold just what all are due; otherwise 0.
+
+    one    what a tray for one is due
+    """
     due = Counter(one * 10**width for width in sharing.mat.widths for _ in range(sharing.mat[width]))
     if due != Counter(tray.value for tray in seen.trays for _ in range(tray.sharers)):
         return 0
@@ -121,18 +121,18 @@ def _before_another_child(sharing: Sharing, seen: Observation, one: int) -> int:
 
 
 def _highest_wrong(value: int, right: int) -> int:
-    """The highest place with another digit than it should have; the units if there is none."""
+    """The highest place at which two numbers have different digits; the units if there is none."""
     digits, due = Counts.of(value), Counts.of(right)
     places = range(max(len(digits), len(due)))
     return max((place for place in places if digits.at(place) != due.at(place)), default=UNITS)
 
 
-def _all_alike(sharing: Sharing, seen: Observation, one: int, off_by: int, most: int) -> Repair | None:
-    """The easiest movements, no more than so many, after which a tray for one holds `one`, and the others accordingly.
+def _plan_for(sharing: Sharing, seen: Observation, one: int, off_by: int, most: int) -> Repair | None:
+    """At most `most` movements after which a tray for one holds `one`, others their multiple; None if it takes more.
 
-    What differs is taken for as few pieces as can be, in the middle also for just those that the trays lack; or place
-    by place (30 has a bar more than 21, and a bead less): the plan counts that moves the fewest pieces. The bank has no
-    more to do than to change one for ten.
+    A difference in value may be read as pieces in three ways: as few pieces as possible; the same, but in the middle
+    just what trays lack; digit by digit (30 has a bar more than 21, and a bead less). The plan that moves the fewest
+    pieces is taken. Ways in which the bank would do more than change one for ten are left out.
     """
     if len(Counts.of(abs(off_by)).places_held) > 1:
         return None
@@ -157,9 +157,9 @@ def _all_alike(sharing: Sharing, seen: Observation, one: int, off_by: int, most:
 
 
 def _pile(at: At, read: Reading, due: int, off: Counts) -> Pile:
-    """What is due, and what differs (ten beads where 20 are read in place of 19).
+    """A pile with what is due and `off` (ten beads, where 20 is read in place of 19).
 
-    As the digits of what is read say if that is not by one change.
+    Where that is more than one exchange away from plain digits, it holds the digits of what is read.
     """
     size = len(off)
     right = _pieces_of(due, size)
@@ -180,9 +180,9 @@ def _pieces_of(number: int, size: int) -> Counts:
 
 
 def _held_so_far(trays: Iterable[Reading], share: int) -> list[int]:
-    """What most trays hold, for one, of what is less than the share and at no place more; nothing if none does.
+    """What most trays hold so far, for one: less than the share, and at no place more. At most one number.
 
-    Nor is it anything where as many hold their share.
+    [] also if as many trays hold their whole share.
     """
     due = Counts.of(share)
     sharers: Counter[int] = Counter()

@@ -55,7 +55,7 @@ class Handbook:
 def write_handbook(sources: Sources, writer: Writer, run_many: RunMany) -> Handbook:
     """Every page of the handbook; `run_many` works out many pages at once.
 
-    Raises SourceError with every fault in the words that people wrote for it, those found while reading among them.
+    Raises SourceError with every fault in what people wrote, `sources.faults` among them.
     """
     faults = Faults(sources.faults)
     steps = sources.steps
@@ -115,7 +115,7 @@ def _by_path(pages: Iterable[Page]) -> dict[str, Page]:
 
 
 def _gathered(written: Iterator[Page | list[Fault]], faults: Faults) -> Iterator[Page]:
-    """The pages that could be written; what is wrong with others is added to the faults."""
+    """The pages among some results; the faults among them are added to `faults`."""
     for page in written:
         if isinstance(page, Page):
             yield page
@@ -124,7 +124,7 @@ def _gathered(written: Iterator[Page | list[Fault]], faults: Faults) -> Iterator
 
 
 def _same_titles(pages: Mapping[str, Page], sources: Sources) -> Iterator[Fault]:
-    """A fault for every page and step of a school that is called like another page."""
+    """A fault for every page and step of a school with the title of another page."""
     own = [(page.path, "title", page.file, page.title_line) for page in sources.pages if page.from_school]
     for step in sources.steps:
         if step.from_school:
@@ -139,7 +139,10 @@ def _same_titles(pages: Mapping[str, Page], sources: Sources) -> Iterator[Fault]
 
 
 def _with_notes(pages: Mapping[str, Page], notes: Iterable[Note], faults: Faults) -> Iterator[tuple[Page, Note]]:
-    """Every page that a school adds a note to; a note for no page is a fault, unless that page has one of its own."""
+    """Every page with the note that a school adds to it.
+
+    A note for a page that does not exist is a fault, unless a file with a fault in that folder may be the page.
+    """
     with_faults = [f"/{dirname(fault.file)}" for fault in faults]
     for note in notes:
         folder = dirname(note.path) or "pages"
@@ -174,6 +177,6 @@ def _nav(home: Page, sections: tuple[Section, ...]) -> list[dict[str, Any]]:
 
 
 def _entries(section: Section) -> str | list[dict[str, str]]:
-    """The pages of a section; of a page that stands by itself its path."""
+    """The navigation of a section: its pages, or the path of its only page if that lies in no folder."""
     first = section.pages[0].path
     return first if "/" not in first else [{page.title: page.path} for page in section.pages]

@@ -1,6 +1,6 @@
-"""Work for other processes, each of them with a pipe of its own: none is waited for that has been ended.
+"""Runs work in other processes, each with a pipe of its own, so that nobody waits for a process that was killed.
 
-An executor of processes has one pipe for the answers of all. If one of them is killed while it writes there, because
+ProcessPoolExecutor reads the answers of all from one pipe: if a process is killed while it writes there, because
 somebody interrupts or memory is short, the rest of its answer is waited for for ever.
 """
 
@@ -27,15 +27,13 @@ _ENDS = ("SIGINT", "SIGTERM", "SIGHUP")  # not every system has all of them
 
 Work: TypeAlias = Callable[[], Any]
 Submit: TypeAlias = Callable[[Work], Future[Any]]
-"""Has work done by another process. What is returned holds its result, or what it raised.
-
-It holds a HandbookError if the process was ended from outside, with no answer given.
-"""
+"""Runs work in another process. The future holds its result, the exception that it raised, or a HandbookError if the
+process was ended from outside."""
 
 
 @contextmanager
 def other_processes(count: int) -> Iterator[Submit]:
-    """Begins `count` processes with the first work; ends them with the block, whatever they are doing."""
+    """Starts `count` processes when the first work is submitted, and kills them at the end of the block."""
     free: SimpleQueue[Connection] = SimpleQueue()
     threads = ThreadPoolExecutor(count)  # each of them waits for the answer of a process
     with ExitStack() as to_end:  # who interrupts twice still ends all of them
@@ -54,8 +52,8 @@ def other_processes(count: int) -> Iterator[Submit]:
 
 
 def _begun(to_end: ExitStack) -> Connection:
-    """Our end of the pipe to a new process."""
-    # A copy of this process is there at once, but may wait for ever for what another thread was holding.
+    """Start a process; return our end of the pipe to it."""
+    # A fork is ready at once, but may wait for ever for a lock that another thread was holding.
     may_copy = sys.platform == "linux" and threading.active_count() == 1
     context: Any = get_context("fork" if may_copy else "spawn")
     ours: Connection
@@ -70,7 +68,7 @@ def _begun(to_end: ExitStack) -> Connection:
 
 @contextmanager
 def _interrupts_put_off() -> Iterator[None]:
-    """Python swallows an interrupt that comes while it forks, so it comes afterwards."""
+    """Hold back an interrupt during the block: Python swallows one that comes while it forks."""
     if sys.platform != "linux":
         yield
         return
@@ -104,9 +102,9 @@ def _answer(free: SimpleQueue[Connection], work: Work) -> Any:
 
 
 def _work(pipe: Connection) -> None:
-    """In another process: do what comes and answer, until it is ended.
+    """In another process: run what comes through the pipe and send back the result, until the process is killed.
 
-    On Linux these processes are forked, and fork others in turn, so no thread may be left in them between two works.
+    On Linux these processes are forked and fork others in turn, so no thread may be left in them between two works.
     """
     _end_with_the_first()
     while True:
@@ -120,7 +118,7 @@ def _work(pipe: Connection) -> None:
 
 
 def _end_with_the_first() -> None:
-    """An interrupt is meant for the first process: it ends the others itself, and if it was killed they end too."""
+    """Ignore interrupts, which are for the first process; end when that process is gone."""
     for name in _ENDS:
         if hasattr(signal, name):
             signal.signal(getattr(signal, name), signal.SIG_IGN)

@@ -9,12 +9,12 @@ Result = TypeVar("Result")
 
 
 class RunMany(Protocol):
-    """Begins `function(given, thing)` for every thing; gives the results in order.
+    """Starts `function(given, thing)` for every thing; yields the results in order.
 
-    A result that is a list holds faults, and is worked out again by the next build.
+    A result that is a list holds faults, and is not kept for the next build.
 
-    The function must be pure and belong to a module; `given` and the things must say in their repr all that they
-    are; the results must be of the type that the function states, one that JSON can hold.
+    The function must be pure and belong to a module. `given` and the things must be told apart by their repr, because
+    it is the key of a kept result. Results must be of the type that the function states, one that JSON can hold.
     """
 
     def __call__(

@@ -9,7 +9,7 @@ from generator.words.phrases import Phrases
 
 
 def hands(words: Phrases, step: Step, sharing: Sharing) -> str:
-    """What the hands do in one step; nothing where they only go on to the next place."""
+    """What the hands do in one step; "" where they only go on to the next place."""
     level = step.after.level
     match step.action:
         case Action.DEAL if sharing.ribbons:
@@ -52,7 +52,7 @@ def rounds_given(words: Phrases, sharing: Sharing, level: int, first: int, last:
 
 
 def hands_at(words: Phrases, sharing: Sharing, stage: Stage) -> tuple[str, ...]:
-    """Part by part: every round, what is taken back, every trip to the bank, and what lies in the middle then."""
+    """A line for each part of a stage: rounds, what is taken back, trips to the bank, what then lies in the middle."""
     are_several = any(part.goes_on and part.rounds for part in stage.parts)
     told: list[str] = []
     for part in stage.parts:
@@ -66,7 +66,7 @@ def _at_the_bank(words: Phrases, part: Stage) -> Iterator[str]:
 
 
 def _given_out(words: Phrases, sharing: Sharing, part: Stage, is_one_of_several: bool) -> Iterator[str]:
-    """Where trips are too many to be parts of their own, this one has them all: before the first round, and between."""
+    """The rounds of a part, with the trips to the bank that are too many to be parts of their own."""
     if is_one_of_several:
         first, last = part.before.share[part.level] + 1, part.after.share[part.level]
         yield rounds_given(words, sharing, part.level, first, last)
@@ -99,7 +99,7 @@ def _taken_back(words: Phrases, sharing: Sharing, stage: Stage) -> Iterator[str]
 
 
 def _for_a_round(words: Phrases, trips: Iterable[Trip]) -> Iterator[str]:
-    """Exchanges so that a round can be given out; where as much of a place goes before several rounds, in one line."""
+    """Exchanges that rounds need; one sentence for equal exchanges before several rounds."""
     alike: dict[tuple[int, int], list[str]] = {}
     for place, times, rounds in trips:
         alike.setdefault((place, times), []).append(words.grouping.written(rounds + 1))

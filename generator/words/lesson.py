@@ -1,4 +1,4 @@
-"""A lesson as its page tells it: what is set out, every place, the cards at the close, and putting it back together."""
+"""The words of a lesson's page: what is set out, every place, the cards at the close, putting the shares together."""
 
 from collections.abc import Iterator
 from itertools import groupby
@@ -25,14 +25,14 @@ from generator.words.stages import stage_alternative, stage_heading
 
 
 class Speech(NamedTuple):
-    """What one person says without a break; `who` is a key of the school's roles."""
+    """Sentences that one person says in a row; `who` is a key of the school's roles."""
 
     who: str
     sentences: tuple[str, ...]
 
 
-class ToldPart(NamedTuple):
-    """What is said and done in a part of a place, and in words the figure of it; `id` says where it is presented."""
+class PartText(NamedTuple):
+    """A part of a place in words: what is said, what the hands do, the alternative text; `id` names its screen."""
 
     id: str
     at_the_bank: bool
@@ -41,30 +41,30 @@ class ToldPart(NamedTuple):
     alternative: str
 
 
-class ToldPlace(NamedTuple):
-    """One place: its heading, in words the figure of the whole of it, and its parts."""
+class PlaceText(NamedTuple):
+    """One place in words: its heading, the alternative text of its whole figure, and its parts."""
 
     level: int
     heading: str
     alternative: str
-    parts: tuple[ToldPart, ...]
+    parts: tuple[PartText, ...]
 
 
-def told_places(words: Phrases, sharing: Sharing) -> tuple[ToldPlace, ...]:
+def place_texts(words: Phrases, sharing: Sharing) -> tuple[PlaceText, ...]:
     """Every place from the largest to the units."""
-    return tuple(_told_place(words, sharing, stage) for stage in sharing.stages)
+    return tuple(_place_text(words, sharing, stage) for stage in sharing.stages)
 
 
-def _told_place(words: Phrases, sharing: Sharing, stage: Stage) -> ToldPlace:
+def _place_text(words: Phrases, sharing: Sharing, stage: Stage) -> PlaceText:
     told = zip(stage.parts, said_in_parts(words, sharing, stage), hands_at(words, sharing, stage), strict=True)
-    parts: list[ToldPart] = []
+    parts: list[PartText] = []
     for part, said, hands in told:
         alike = sum(before.at_the_bank == part.at_the_bank for before in parts)
         name = f"{place_name(stage.level)}{'-bank' if part.at_the_bank else ''}{f'-{alike + 1}' if alike else ''}"
         alternative = stage_alternative(words, part, sharing)
-        parts.append(ToldPart(name, part.at_the_bank, _by_speaker(said), hands, alternative))
+        parts.append(PartText(name, part.at_the_bank, _by_speaker(said), hands, alternative))
     heading, whole = stage_heading(words, stage, sharing), stage_alternative(words, stage, sharing)
-    return ToldPlace(stage.level, heading, whole, tuple(parts))
+    return PlaceText(stage.level, heading, whole, tuple(parts))
 
 
 def _by_speaker(lines: list[Said]) -> tuple[Speech, ...]:
@@ -113,7 +113,7 @@ def rounds_with_ribbons(words: Phrases, sharing: Sharing) -> str:
 
 
 def cards_at_the_close(words: Phrases, sharing: Sharing) -> Iterator[str]:
-    """Who fetches which small cards, and what they say, one sentence a line."""
+    """Who fetches which small cards, and what the cards say, one sentence a line."""
     fetched = needs(sharing).small_cards
     if not sharing.quotient:
         yield words.say("lesson.no-card", count=sharing.remainder)
@@ -132,7 +132,7 @@ def cards_at_the_close(words: Phrases, sharing: Sharing) -> Iterator[str]:
 
 
 def _answer(words: Phrases, sharing: Sharing) -> str:
-    """The share of a child for one; where there is none, what each of ten would have of the tray of a child for ten."""
+    """The share of a child for one; if there is none, what each of ten would have of the tray of a child for ten."""
     if sharing.mat[UNITS]:
         return words.say("lesson.answer", quotient=sharing.quotient)
     width = sharing.mat.widths[-1]
@@ -150,14 +150,14 @@ def _answer(words: Phrases, sharing: Sharing) -> str:
 
 
 class Screen(NamedTuple):
-    """What is shown alone when a lesson is presented; its link shows `shown`, for a place its number card."""
+    """What is shown alone when a lesson is presented. Its link shows `shown`; for a place that is its number card."""
 
     id: str
     shown: str
     name: str
 
 
-def screens(words: Phrases, places: tuple[ToldPlace, ...]) -> tuple[Screen, ...]:
+def screens(words: Phrases, places: tuple[PlaceText, ...]) -> tuple[Screen, ...]:
     """What is presented, in order; every part of a place has a screen of its own."""
     of_places = (_screen_of(words, level, part) for level, _, _, parts in places for part in parts)
     return (_named(words, "set-out"), *of_places, _named(words, "finished"), _named(words, "check"))
@@ -168,7 +168,7 @@ def _named(words: Phrases, part: str) -> Screen:
     return Screen(part, name, name)
 
 
-def _screen_of(words: Phrases, level: int, part: ToldPart) -> Screen:
+def _screen_of(words: Phrases, level: int, part: PartText) -> Screen:
     place = capital(place_word(words, level))
     if part.at_the_bank:
         return Screen(part.id, words.say("lesson.screen.bank"), words.say("lesson.screen.to-bank", place=place))
@@ -176,9 +176,9 @@ def _screen_of(words: Phrases, level: int, part: ToldPart) -> Screen:
 
 
 def put_together(words: Phrases, sharing: Sharing) -> Iterator[dict[str, Any]]:
-    """Putting the shares back together, the units first: ten of one place make one of the next.
+    """Adding up all shares and what is left over, the units first: ten of one place make one of the next.
 
-    At every place what comes together, how many stay, and how many of the next go up.
+    For every place: the sum in words, how many pieces stay, and how many go up to the next place.
     """
     goes_up = 0
     left_over = sharing.end.middle
@@ -189,7 +189,7 @@ def put_together(words: Phrases, sharing: Sharing) -> Iterator[dict[str, Any]]:
 
 
 def _together(words: Phrases, on_trays: int, left_over: int, brought_up: int) -> str:
-    """'28 on the trays + 2 kept apart = 30'; only what is there is named."""
+    """'28 on the trays + 2 kept apart = 30', without summands of 0."""
     named = {
         "lesson.together.on-trays": on_trays,
         "lesson.together.kept-apart": left_over,

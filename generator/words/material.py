@@ -25,7 +25,7 @@ def cards_named(words: Phrases, values: Sequence[int]) -> str:
 
 
 def small_cards(words: Phrases, fetched: Sequence[ChildCards], sharing: Sharing) -> str:
-    """The cards that each sort of child fetches, and those of the answer, where no child has it."""
+    """The cards that each sort of child fetches, and those of the answer if no child stands for one."""
     key = "small-cards.each-with-ribbons" if sharing.ribbons else "small-cards.each"
     each = [
         words.say(key, cards=cards_named(words, child.cards), count=child.sharers, stands_for=child.stands_for)
@@ -37,7 +37,7 @@ def small_cards(words: Phrases, fetched: Sequence[ChildCards], sharing: Sharing)
 
 
 def trays(words: Phrases, sharing: Sharing) -> str:
-    """What is set out for each child; cups, where unit beads lie in the middle or, also for a time, on a tray."""
+    """What is set out for each child; with cups where unit beads lie in the middle or, even for a moment, on a tray."""
     return words.say("lesson.trays", count=sharing.sharers, cups=_cups(words, sharing))
 
 
@@ -65,7 +65,7 @@ def _colour(words: Phrases, width: int) -> str:
 
 
 def layout_alternative(words: Phrases, sharing: Sharing) -> str:
-    """The figure of what is set out, for those who do not see it."""
+    """Alternative text of the figure of what is set out."""
     trays_for = [
         words.say("alternative.empty-tray-for", sharers=sharing.mat[width], stands_for=10**width)
         for width in sharing.mat.widths
@@ -82,14 +82,14 @@ def layout_alternative(words: Phrases, sharing: Sharing) -> str:
 
 
 def cards_alternative(words: Phrases, sharing: Sharing) -> str:
-    """The figure of the finished cards, for those who do not see it."""
+    """Alternative text of the figure of the finished cards."""
     key = "alternative.cards" if sharing.quotient else "alternative.no-cards"
     shown = words.say(key, dividend=sharing.dividend, divisor=sharing.divisor, quotient=sharing.quotient)
     return f"{shown} {left_over(words, sharing)}"
 
 
 def left_over(words: Phrases, sharing: Sharing) -> str:
-    """What lies apart at the end of a figure, for those who do not see it."""
+    """What is left over, as the alternative text of a figure ends."""
     key = "alternative.left-over" if sharing.remainder else "alternative.nothing-left-over"
     return words.say(key, pieces=pieces(words, sharing.end.middle))
 
@@ -123,12 +123,12 @@ def what_is_seen(
 
 
 def whose_tray(words: Phrases, stands_for: int, ribbons: bool) -> str:
-    """' for 10', where children wear ribbons."""
+    """' for 10'; "" without ribbons."""
     return words.say("observed.whose", stands_for=stands_for) if ribbons else ""
 
 
 def _not_on_trays(words: Phrases, value: int, lying: Counts, rightly: Counts) -> str:
-    """All of it is left over; or, with a larger piece than what is rightly left over, all is in the middle still."""
+    """'2 left over'; or, if a larger piece lies there that should not, what is still in the middle."""
     if any(lying.at(place) > rightly.at(place) for place in range(TENS, len(lying))):
         return words.say("observed.in-the-middle", pieces=pieces(words, lying))
     return words.say("observed.left-over" if value else "observed.nothing-left-over", value=value)
@@ -147,7 +147,7 @@ def shortage(words: Phrases, short: Shortage) -> str:
 
 
 def substitutes(words: Phrases, needed: Needs, shelf: Shelf) -> str:
-    """What will do for a day: cards on paper, a sentence for each and one for whole sets, and mats for trays."""
+    """What will do for a day: missing cards and sets written on paper, mats for missing trays; a sentence for each."""
     lacking: Counter[int] = Counter()
     for child in needed.small_cards:
         lacking.update({card: child.sharers for card in child.cards if card > shelf.small_cards_to})

@@ -50,7 +50,7 @@ def place_word(words: Phrases, place: int) -> str:
 
 
 def stands_for_word(words: Phrases, width: int) -> str:
-    """What somebody is called who stands for a power of ten, as a number: 'one', 'ten', 'a hundred'."""
+    """The number that somebody with a ribbon stands for, 10**width, in words: 'one', 'ten', 'a hundred'."""
     return words.say(f"stands-for.{place_name(width)}")
 
 
@@ -70,12 +70,12 @@ def one_piece(words: Phrases, place: int) -> str:
 
 
 def said_piece(words: Phrases, number: int, place: int) -> str:
-    """The same as it is spoken: 'one ten', 'twelve hundreds'."""
+    """A piece with its number in words: 'one ten', 'twelve hundreds'."""
     return _pieces_of(words, number, place, number_words(words, number))
 
 
 def said_pieces(words: Phrases, counts: Counts) -> str:
-    """'nine hundreds, and two tens', as it is spoken."""
+    """Pieces with their numbers in words: 'nine hundreds, and two tens'."""
     places = counts.places_held
     before_the_last = "list.apart" if len(places) > 1 and places[-2] >= HUNDREDS else "list.last"
     return listing(words, [said_piece(words, counts[place], place) for place in places], before_the_last)

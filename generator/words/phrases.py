@@ -55,7 +55,7 @@ class Phrases(NamedTuple):
         return key in _read(self.language).phrases
 
     def as_data(self) -> dict[str, Any]:
-        """What says them elsewhere: the phrases by key, the plural categories, how numbers are written."""
+        """All that scripts need to say them: phrases by key, plural categories, how numbers are written."""
         return {**_read(self.language)._asdict(), "grouping": self.grouping._asdict()}
 
     def _said(self, value: str | int) -> str:
@@ -74,7 +74,7 @@ class _File(NamedTuple):
 
 
 def category(language: str, count: int) -> str:
-    """The plural category of a whole number. Babel would know it too, but takes a third of a small command's time."""
+    """The plural category of a whole number, "other" for any that the file does not list."""
     plural = _read(language).plural
     return next((category for category, numbers in plural.items() if count in numbers), "other")
 

@@ -12,7 +12,7 @@ from generator.words.spoken import GUIDE, Said, said_at
 
 
 def course(words: Phrases, stage: Stage, sharing: Sharing) -> Iterator[Said | str]:
-    """What the guide says and, as plain text, what the hands do at one place, each sentence where it belongs."""
+    """What the guide says (Said) and what the hands do (text) at one place, in the order in which it happens."""
     said = [line for line in said_at(words, sharing, stage) if line.who == GUIDE]
     made = 0
     for (action, _), alike in groupby(stage.movements, key=lambda step: (step.action, step.place)):
@@ -25,7 +25,7 @@ def course(words: Phrases, stage: Stage, sharing: Sharing) -> Iterator[Said | st
 
 
 def _done(words: Phrases, run: list[Step], sharing: Sharing) -> str:
-    """Movements of one kind and place that follow each other: 'Rounds 1 to 3: one hundred to each tray.'"""
+    """One sentence for a run of equal movements: 'Rounds 1 to 3: one hundred to each tray.'"""
     first, times = run[0], len(run)
     rounds = run[-1].after.share[first.after.level]
     match first.action:

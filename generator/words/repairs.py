@@ -28,9 +28,9 @@ _MIDDLE = "middle"
 
 
 def repair_words(words: Phrases, repair: Repair, sharing: Sharing, besides: Sequence[str] = ()) -> str:
-    """What to do, in one line; nothing where no piece has to be moved.
+    """What to do, in one line; "" where no piece has to be moved.
 
-    besides    what is said after the movements, before they share on or out again
+    besides    sentences that follow the movements, before those about sharing on or again
     """
     sentences = _sentences(words, repair, sharing)
     if len(sentences) == len(repair):
@@ -59,12 +59,12 @@ def _sentences(words: Phrases, repair: Repair, sharing: Sharing) -> list[str]:
 
 
 def _takes_everything(again: Again, sharing: Sharing) -> bool:
-    """Whether no tray should hold anything larger; with ribbons a round gives pieces of several places."""
+    """Whether all pieces on trays go back; with ribbons always, because a round gives pieces of several places."""
     return sharing.ribbons or sharing.quotient < 10 ** (again.place + 1)
 
 
 def _is_of_the_middle(step: RepairStep, sharing: Sharing) -> bool:
-    """Whether a larger piece lies, or is put, where what is left over should lie, and is not that; or they share on."""
+    """Whether what lies apart is called the middle: a larger piece comes or goes that is not left over, or ShareOn."""
     if isinstance(step, ShareOn):
         return True
     if not isinstance(step, Movement | Exchange) or step.place == UNITS:
@@ -75,12 +75,12 @@ def _is_of_the_middle(step: RepairStep, sharing: Sharing) -> bool:
 
 
 class _SoFar(NamedTuple):
-    """What the next movement is told by.
+    """How the next movement names piles.
 
-    ribbons    whether a tray is told by whom it is for
-    changed    what trays read now that have been changed, with whom they are for
-    heap       the key of what is not on a tray: all of it is left over, or all of it is still in the middle
-    tray       the key of trays: where it is shared out again, more may read the same than are taken from
+    ribbons    whether the name of a tray says whom it is for
+    changed    the trays that earlier movements have changed: what each stands for and what it reads now
+    heap       the key of the pieces that are not on trays: left over, or still in the middle
+    tray       the key of trays: "a-tray" where more trays may read the same than are taken from
     """
 
     ribbons: bool
@@ -102,7 +102,7 @@ class _SoFar(NamedTuple):
 
 
 def _read_after(step: RepairStep) -> frozenset[tuple[int, int]]:
-    """What trays read that a movement has changed, with whom they are for."""
+    """The trays that a movement changes: what each stands for and what it reads then."""
     if not isinstance(step, Movement):
         return frozenset()
     worth = step.pieces * 10**step.place

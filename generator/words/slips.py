@@ -31,7 +31,7 @@ class Explanation(NamedTuple):
 
 
 def explain(words: Phrases, cause: Cause, sharing: Sharing, causes: Collection[Cause] = ()) -> Explanation:
-    """One of the causes in words; what is said of when it happened holds all its occasions together."""
+    """One cause in words; one phrase says when it may have happened, for all its occasions together."""
     filled = _filled(words, cause, sharing)
     too_few_laid = any(one.slip is Slip.LAID_FEW for one in causes)
     filled["or_laid"] = words.say("slips.or-laid") if too_few_laid else ""
@@ -46,7 +46,7 @@ def explain(words: Phrases, cause: Cause, sharing: Sharing, causes: Collection[C
     ends = [end for end, holds in special.items() if holds]
 
     def sentence(part: str) -> str:
-        """The most special sentence that there is."""
+        """The most special sentence that the phrases have."""
         keys = (f"{table}.{part}{end}" for table in tables for end in ends)
         return words.say(next(filter(words.has, keys), f"slip.{cause.slip}.{part}"), **filled).strip()
 
@@ -76,20 +76,20 @@ def symptom_row(words: Phrases, symptom: Symptom, sharing: Sharing) -> Row:
 
 
 def each_event_once(causes: Iterable[Cause]) -> list[Cause]:
-    """A last round not taken back is told as what it is, too: what should have been left over went onto trays."""
+    """The causes without a last round not taken back: "left over dealt" among them is the same event."""
     return [cause for cause in causes if (cause.slip, cause.place) != (Slip.NOT_TAKEN_BACK, UNITS)]
 
 
 def _or_else(words: Phrases, sentences: Iterable[str]) -> tuple[str, ...]:
-    """Each once: the first, or the others."""
+    """Different sentences, each once; all but the first begin with "Or"."""
     first, *others = dict.fromkeys(sentences)
     return first, *(words.say("slips.or", told=one) for one in others)
 
 
 def row_on_paper(words: Phrases, symptom: Symptom, sharing: Sharing) -> Row:
-    """The row of a sheet: the likeliest cause alone, and what is done where a larger piece is lost and not found.
+    """The row of a sheet: the likeliest cause alone, or every cause where just one unit bead is missing in all.
 
-    Where a unit bead may be lost, counting comes first, and every cause is told.
+    Where a piece may be lost, its repairs begin with the search (`first_on_paper`).
     """
     row = symptom_row(words, symptom, sharing)
     if symptom.off_by != ONE_BEAD_SHORT:
@@ -99,7 +99,7 @@ def row_on_paper(words: Phrases, symptom: Symptom, sharing: Sharing) -> Row:
 
 
 def first_on_paper(words: Phrases, symptom: Symptom) -> str:
-    """What is done first on a sheet where a piece may be lost; nothing where none can be."""
+    """What is done first on a sheet where a piece may be lost; "" where none can be."""
     if symptom.off_by == ONE_BEAD_SHORT:
         return words.say("slips.stop-in-short")
     lost = (cause.place for cause in symptom.causes if cause.slip is Slip.ROLLED_AWAY)
@@ -107,17 +107,17 @@ def first_on_paper(words: Phrases, symptom: Symptom) -> str:
 
 
 def _each_repair_once(causes: Iterable[Cause]) -> Iterable[Cause]:
-    """Repairs that differ only in what is done with a lost piece that was found are one, and that is told with it."""
+    """One cause for each repair; a lost piece that was found counts like one from the bank, and its cause is kept."""
     kept: dict[Repair, Cause] = {}
     for cause in causes:
-        repair = _from_the_bank(cause.told)
+        repair = _from_the_bank(cause.advice)
         if repair not in kept or cause.slip is Slip.ROLLED_AWAY:
             kept[repair] = cause
     return kept.values()
 
 
 def _from_the_bank(repair: Repair) -> Repair:
-    """The same repair with a piece from the bank for the one on the floor, which may go to the bank itself."""
+    """The repair with the bank in place of the floor, without a movement from there to the bank itself."""
     steps = (
         step._replace(source=At.BANK) if isinstance(step, Movement) and step.source is At.FLOOR else step
         for step in repair
@@ -149,7 +149,7 @@ def _filled(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | i
     higher = smallest if of_cards else 0  # the share of one who stands for ten lies one place higher
     several = material(words, place, 2)
     turns = sorted({occasion.turn for occasion in cause.occasions})
-    changed_first = [words.say("repair.not-there")] if places_not_shown(cause.told) else []
+    changed_first = [words.say("repair.not-there")] if places_not_shown(cause.advice) else []
     filled = {
         "count": occasion.many,
         "one": material(words, place, 1),
@@ -166,7 +166,7 @@ def _filled(words: Phrases, cause: Cause, sharing: Sharing) -> dict[str, str | i
         "stop": words.say("slips.stop" if place == UNITS else "slips.stop-larger", count=1, several=several),
         "afresh": words.say("repair.everything-again"),
         "whose": whose_tray(words, 10**other, sharing.ribbons),
-        "repair": repair_words(words, cause.told, sharing, changed_first),
+        "repair": repair_words(words, cause.advice, sharing, changed_first),
     }
     if of_cards:
         of_one = sharing.ribbons and occasion.spot is Spot.ONE_TRAY

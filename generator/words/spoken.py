@@ -59,9 +59,10 @@ def said_at(words: Phrases, sharing: Sharing, stage: Stage) -> Iterator[Said]:
 
 
 def said_in_parts(words: Phrases, sharing: Sharing, stage: Stage) -> list[list[Said]]:
-    """The same by the parts of the stage. What is said of a piece that goes to the bank for a round is said once.
+    """The lines of `said_at` for each part of the stage.
 
-    With ribbons pieces can be short before the first round: who gets what is said once they are there.
+    Of pieces of one place that go to the bank between rounds only the first is spoken of. With ribbons pieces can be
+    short before the first round: who gets what is said when they are there.
     """
     way = (sharing.stages[0].level - stage.level) % _WAYS + 1
     said: list[list[Said]] = []
@@ -93,7 +94,7 @@ def said_in_parts(words: Phrases, sharing: Sharing, stage: Stage) -> list[list[S
 
 
 def _too_few(words: Phrases, sharing: Sharing, stage: Stage, way: int) -> Said:
-    """What is said of a round that cannot be finished: once it is begun, or before that where one looks first."""
+    """What is said of a round that cannot be finished: once it is begun, or instead of it with look_first."""
     given_out = max((at for at, step in enumerate(stage.movements, 1) if step.action is Action.DEAL), default=0)
     key, made = ("look-first", given_out) if sharing.look_first else ("take-back", given_out + 1)
     return Said(GUIDE, words.say(f"guide.{key}.{way}"), made)
@@ -128,7 +129,7 @@ def _beginning(words: Phrases, sharing: Sharing, stage: Stage, way: int) -> str:
 
 
 def _how_it_begins(sharing: Sharing, stage: Stage, way: int) -> str:
-    """In plain sharing: which sentence fits what lies in the middle."""
+    """The end of the key of the sentence that fits what lies in the middle, in plain sharing."""
     there, laid = stage.start[stage.level], sharing.start[stage.level]
     if not there:
         return f"nothing.{way}" if stage.level > UNITS else "nothing-at-the-end"

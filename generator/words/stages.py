@@ -1,4 +1,4 @@
-"""A place of a sharing in words: its heading, and its figure for those who do not see it."""
+"""A place of a sharing in words: its heading, and the alternative text of its figure."""
 
 from collections.abc import Iterator
 
@@ -38,7 +38,7 @@ def _to_bank(words: Phrases, stage: Stage) -> Iterator[str]:
 
 
 def stage_alternative(words: Phrases, stage: Stage, sharing: Sharing) -> str:
-    """The figure of one place, or of a part of it, for those who do not see it."""
+    """Alternative text of the figure of one place, or of a part of it."""
     trays = _trays(words, stage.after, sharing)
     lies = "alternative.left-over" if stage.ends_the_sharing else "alternative.middle"
     laid = words.say(_on_trays_then(stage), count=stage.rounds, pieces=pieces(words, stage.start), trays=trays)
@@ -52,7 +52,7 @@ def _on_trays_then(stage: Stage) -> str:
 
 
 def end_alternative(words: Phrases, sharing: Sharing) -> str:
-    """The figure of the end for those who do not see it: what every tray holds, and what is left over."""
+    """Alternative text of the figure of the end: what every tray holds, and what is left over."""
     trays = _trays(words, sharing.end, sharing)
     return f"{words.say('alternative.end', trays=trays)} {left_over(words, sharing)}"
 

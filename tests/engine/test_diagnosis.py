@@ -104,7 +104,8 @@ def test_causes_come_likeliest_slip_first_and_smaller_places_first() -> None:
                 seen = [tray.value for tray in outcome.seen.trays for _ in range(tray.sharers)]
                 causes = diagnose(dividend, children, seen).causes
                 keys = [
-                    (bool(places_not_shown(cause.told)), order.index(cause.slip), cause.place or -1) for cause in causes
+                    (bool(places_not_shown(cause.advice)), order.index(cause.slip), cause.place or -1)
+                    for cause in causes
                 ]
                 assert keys == sorted(keys)
                 assert len({(cause.slip, cause.place, cause.repair) for cause in causes}) == len(causes)

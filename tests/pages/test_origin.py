@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from generator.errors import Fault, SourceError
-from generator.pages.authored.origin import told_at_their_origin
+from generator.pages.authored.origin import faults_at_their_origin
 from generator.source.library import load
 from tests.source.cases import STOCK
 
@@ -20,7 +20,7 @@ def told(folder: Path, file: str, key: str) -> str:
     note = folder / "school" / "notes" / "lessons" / "static" / "index.md"
     note.parent.mkdir(parents=True, exist_ok=True)
     note.write_text("Words\n\n{{ to('lessons/none.md') }}\n", "utf-8")
-    with pytest.raises(SourceError) as raised, told_at_their_origin(load(STOCK, folder / "school")):
+    with pytest.raises(SourceError) as raised, faults_at_their_origin(load(STOCK, folder / "school")):
         raise SourceError([Fault(file, 400, key, "is wrong", "mend it")])
     return str(raised.value).partition(";")[0]
 

@@ -75,7 +75,7 @@ class Engine:
 @contextmanager
 def running() -> Iterator[Engine]:
     """An engine that knows the stock handbook and its school, with the scripts as pages load them."""
-    known = script_data.files(script_data.known(sources(), Phrases("en")))[script_data.FILE].decode()
+    known = script_data.files(script_data.handbook_data(sources(), Phrases("en")))[script_data.FILE].decode()
     with closing(Engine()) as engine:
         engine.run(known)
         for name in IN_ORDER:

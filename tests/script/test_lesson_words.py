@@ -13,11 +13,11 @@ from generator.engine.shelf import needs, shortages
 from generator.words.hands import hands
 from generator.words.lesson import (
     cards_at_the_close,
+    place_texts,
     put_together,
     rounds_with_ribbons,
     screens,
     to_set_out,
-    told_places,
 )
 from generator.words.material import (
     cards_alternative,
@@ -56,10 +56,10 @@ class Asked(NamedTuple):
 TOLD = """([dividend, divisor, ribbons, lookFirst, slips]) => {
   const { shelf } = sharing.handbook;
   const division = sharing.division.workOut(dividend, divisor, { ribbons, lookFirst });
-  const { toldPlaces, toSetOut, roundsWithRibbons, cardsAtTheClose, putTogether } = sharing.lessonWords;
+  const { placeTexts, toSetOut, roundsWithRibbons, cardsAtTheClose, putTogether } = sharing.lessonWords;
   const { layoutAlternative, cardsAlternative, product, whatIsSeen, shortage, substitutes } = sharing.materialWords;
   const { symptomRow, firstOnPaper } = sharing.slipWords;
-  const places = toldPlaces(division);
+  const places = placeTexts(division);
   const right = { trays: sharing.observations.beadsOn(division.trays(division.end)), left: division.remainder };
   const lacking = sharing.shelf.shortages(sharing.shelf.needs(division), shelf);
   return bare([
@@ -88,7 +88,7 @@ TOLD = """([dividend, divisor, ribbons, lookFirst, slips]) => {
 
 
 def told(sharing: Sharing, slips: bool) -> list[object]:
-    places = told_places(WORDS, sharing)
+    places = place_texts(WORDS, sharing)
     return [
         division_name(WORDS, sharing),
         lesson_title(WORDS, sharing),

@@ -205,7 +205,7 @@ def test_trays_that_a_movement_has_changed_are_told_by_what_they_read_now() -> N
         "Take one bar from each of the 3 trays that read 150 to the middle. "
         "Give one unit bead from the middle to each of the 3 trays that now read 140."
     )
-    assert explain(SAID, cause._replace(told=(moved, back, beside)), share(3432, 12, ribbons=True)).mend == (
+    assert explain(SAID, cause._replace(advice=(moved, back, beside)), share(3432, 12, ribbons=True)).mend == (
         "Take one bar from each of the 3 trays for 1 that read 150 to the middle. "
         "Give one unit bead from the middle to each of the 3 trays for 1 that now read 140. "
         "Give one unit bead from the middle to each of the 2 trays for 10 that read 140."

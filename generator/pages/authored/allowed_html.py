@@ -123,7 +123,7 @@ def _about_tags(html: str, figures: Collection[str], heading: str) -> Iterator[R
 
 
 def _lost_lists_and_tables(html: str, markdown: str) -> Iterator[Refusal]:
-    """Where lines that were meant for a list or a table are taken for a text that goes on."""
+    """Lines that were meant for a list or a table and have become part of a paragraph."""
     tabbed = {line.expandtabs(4) for line in markdown.split("\n") if "\t" in line.strip()}
     for paragraph in _PARAGRAPH.findall(html):
         rows = [line for line in paragraph.split("\n") if _ROW.match(line) or unescape(line) in tabbed]
@@ -138,7 +138,7 @@ def _lost_lists_and_tables(html: str, markdown: str) -> Iterator[Refusal]:
 
 
 def _unread(text: str, markdown: str) -> Iterator[Refusal]:
-    """What is shown with the signs of Markdown that were to make something of it; \\ before a sign shows the sign."""
+    """Signs of Markdown that have no effect and so are shown, except those written with a \\ before them."""
     for kind in _ALLOWED["unread"]:
         for found in dict.fromkeys(re.findall(kind["pattern"], text)):
             if re.search(rf"(?<!\\){re.escape(unescape(found))}", markdown):
@@ -150,7 +150,7 @@ def _lost(line: str, problem: str, remedy: str) -> Refusal:
 
 
 def _never_closed(name: str, opened: re.Match[str], before: str = "") -> Refusal:
-    """Found by the words behind it: others of its kind may well be closed. If it is closed, after `before`."""
+    """A tag that is never closed or, with `before`, too late. The words after it are sought: others may be closed."""
     words = re.split(r"[<&\n]", opened.string[opened.end() : opened.end() + 40])[0]
     never = Problem(f"<{name}>", "is never closed", f"close it with </{name}>")
     late = Problem(f"<{name}>", "is closed too late", f"close it before </{before}>")
@@ -198,7 +198,7 @@ def _about_attribute(name: str, key: str, value: str, figures: Collection[str]) 
 
 
 def _about_link(address: str) -> Iterator[Problem]:
-    """What is wrong with where a link leads. Other hosts may be linked to: nothing is loaded until one follows it."""
+    """What is wrong with the address of a link. Other hosts are allowed: nothing is loaded until one follows it."""
     key = f'link to "{printable(address)}"'
     bare = re.sub(r"[\x00-\x20]", "", address)
     scheme = _SCHEME.match(bare)

@@ -1,4 +1,4 @@
-"""Work on what a school wrote, in a process of its own: it ends in time and in bounds, whatever it is given.
+"""Work on what a school wrote, in a process of its own with limits of time and memory.
 
 A template may loop without end or build a text that fills the memory, and Markdown can be written to take for ever.
 The process that works on it is stopped after SECONDS; on Linux it gets no more than MEMORY.
@@ -19,17 +19,17 @@ from generator.pages.other_processes import other_processes
 
 SECONDS = 10.0
 MEMORY = 1 << 30
-_GRACE = 2.0  # how much longer it may take to say by itself that it takes too long
-_TO_BEGIN = 60.0
+_GRACE = 2.0  # seconds after the interrupt in which the function may still say where it was
+_TO_BEGIN = 60.0  # seconds
 
 Result = TypeVar("Result")
 
 
 def confined(function: Callable[..., Result], *arguments: Any, seconds: float) -> Result | None:
-    """What the function gives, worked out in another process.
+    """The result of the function, worked out in another process.
 
     After `seconds` a KeyboardInterrupt is raised in the function, so that it can say where it was.
-    Nothing if that did not stop it, or if it failed or the process died.
+    None if that did not stop it, or if it failed or the process died.
     """
     with suppress(Exception), other_processes(1) as submit:
         submit(_set_bounds).result(_TO_BEGIN)
@@ -39,7 +39,7 @@ def confined(function: Callable[..., Result], *arguments: Any, seconds: float) -
 
 
 def _set_bounds() -> None:
-    """In the other process: it can be interrupted, and grows by no more than MEMORY; a system may allow less."""
+    """In the other process: let it be interrupted, and limit its memory to MEMORY more than it has, or to less."""
     signal.signal(signal.SIGINT, signal.default_int_handler)
     if sys.platform == "linux":
         import resource
@@ -52,7 +52,7 @@ def _set_bounds() -> None:
 
 
 def _in_time(seconds: float, function: Callable[..., Result], *arguments: Any) -> Result:
-    """In the other process: what the function gives; an interrupt that it lets pass ends the process without a word."""
+    """In the other process: the result of the function; an interrupt that it does not catch ends the process."""
     alarm = Timer(seconds, _thread.interrupt_main)
     alarm.start()
     try:

@@ -54,7 +54,7 @@ def write_note(context: WritingContext, noted: tuple[Page, Note]) -> Page | list
 
 
 def _guarded(context: WritingContext, page: Page, words: SourceText) -> Page | list[Fault]:
-    """What a school wrote, filled in and held to what may be on a page, in a process that can be stopped."""
+    """A page filled in and checked in a process that can be stopped, because a school wrote it."""
     reader()  # made here, so that the copies of this process have it
     written = confined(_filled_and_checked, context, page, words, seconds=SECONDS)
     remedy = "take out what repeats so often"
@@ -62,7 +62,7 @@ def _guarded(context: WritingContext, page: Page, words: SourceText) -> Page | l
 
 
 def _filled_and_checked(context: WritingContext, page: Page, words: SourceText) -> Page | list[Fault]:
-    """The page, or everything that is wrong with it; if there was no time to end, where it was."""
+    """The page, or everything that is wrong with it; if the time is up, the line that it had reached."""
     try:
         filled = _filled(context, page, words)
         figures = {from_page(page.path, picture.path) for picture in filled.pictures}

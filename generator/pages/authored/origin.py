@@ -1,4 +1,4 @@
-"""A fault in a page or in the finished site -> the file and line where a person wrote what is wrong.
+"""From a fault in a page or in the finished site to the file and line where a person wrote what is wrong.
 
 Pages are traced by their path: to the authored page, to a school's note on them, or to the TOML of their lesson or
 step. The line is that of the address or name in question; 0 where a template made it.
@@ -43,8 +43,8 @@ class SourceText:
 
 
 @contextmanager
-def told_at_their_origin(sources: Sources) -> Iterator[None]:
-    """Faults raised inside that name a page, below the handbook or the site, name what people wrote instead."""
+def faults_at_their_origin(sources: Sources) -> Iterator[None]:
+    """In faults raised inside, replace a page's path (below the handbook or the site) by what people wrote for it."""
     try:
         yield
     except SourceError as error:
@@ -59,7 +59,7 @@ def _at_their_origin(faults: Iterable[Fault], sources: Sources) -> list[Fault]:
         fault if fault.file in read else _traced(fault, written.get(_markdown(fault.file), []), own) for fault in faults
     ]
     traced = [fault._replace(key=printable(fault.key, most=100)) for fault in traced]
-    # A book repeats what is wrong on any page.
+    # What is wrong on a page is wrong in the books that repeat it.
     return [fault for fault in traced if not A_BOOK.fullmatch(_markdown(fault.file))] or traced
 
 
@@ -91,7 +91,7 @@ def _traced(fault: Fault, texts: list[SourceText], own: dict[str, str]) -> Fault
 
 
 def _ways_to_write(key: str, page: str) -> Iterator[str]:
-    """How what a fault's key names may stand in the source of a page, the likeliest first."""
+    """How the thing that a fault's key names may be written in the source of a page, the likeliest first."""
     name, is_attribute, value = key.partition('="')
     address = value.removesuffix('"')
     if not address:

@@ -24,8 +24,8 @@ from generator.words.numbers import capital, in_clauses, number_words, small_num
 from generator.words.phrases import Phrases
 
 INDEX = "choosing/index.md"
-FOUR_DIGITS = 9000
-MORE_BARS = 10
+_OF_FOUR_DIGITS = 9000
+_MORE_BARS = 10
 _READY = 5
 _ONLY = {
     **{kind: "exact-without-zero" for kind in NUMBER_KINDS if kind.startswith("exchange-")},
@@ -33,20 +33,20 @@ _ONLY = {
     "zero-in-number": "exact",
     "zero-in-share": "exact",
 }
-"""What the numbers of a kind are chosen by besides what the kind is called."""
+"""The phrase `group.only.*` for what the name of a kind does not say about its numbers."""
 
 
 def write_choosing(writer: Writer, reviewed: date) -> Page:
     """The page that asks how many share, with what the shelf allows for each, as it is and with more bars."""
     words, shelf = writer.phrases, writer.school.shelf.owned
-    more = shelf.with_more(TENS, MORE_BARS)
+    more = shelf.with_more(TENS, _MORE_BARS)
     found = [
         (size, len(numbers(size, Choice(shelf=shelf))), len(numbers(size, Choice(shelf=more))))
         for size in writer.school.groups.sizes
     ]
     called = {size: number_words(words, size) for size in writer.school.groups.sizes}
     allowed = [
-        words.say("alternative.allowed", size=called[size], allowed=allowed, all=FOUR_DIGITS)
+        words.say("alternative.allowed", size=called[size], allowed=allowed, all=_OF_FOUR_DIGITS)
         for size, allowed, _ in found
     ]
     data = {
@@ -54,9 +54,9 @@ def write_choosing(writer: Writer, reviewed: date) -> Page:
             {"size": size, "path": _path(size), "allowed": allowed, "allowed_with_more": with_more}
             for size, allowed, with_more in found
         ],
-        "four_digits": FOUR_DIGITS,
-        "more_bars": MORE_BARS,
-        "rows": [(size, allowed / FOUR_DIGITS, with_more / FOUR_DIGITS) for size, allowed, with_more in found],
+        "four_digits": _OF_FOUR_DIGITS,
+        "more_bars": _MORE_BARS,
+        "rows": [(size, allowed / _OF_FOUR_DIGITS, with_more / _OF_FOUR_DIGITS) for size, allowed, with_more in found],
         "allowed_alternative": in_clauses(words, allowed),
         "unseated": _unseated(words, shelf, called),
     }
@@ -64,7 +64,7 @@ def write_choosing(writer: Writer, reviewed: date) -> Page:
 
 
 def _unseated(words: Phrases, shelf: Shelf, called: Mapping[int, str]) -> dict[str, list[str]] | None:
-    """Names of sizes for which there are too few trays or sets of small cards, what there is, and what will do."""
+    """Of sizes for which there are too few trays or sets of small cards: names, what there is, what will do."""
     sizes = [size for size in called if not shelf.seats(size)]
     if not sizes:
         return None
@@ -104,7 +104,7 @@ def _path(size: int) -> str:
 
 
 def _kind(name: str, size: int, own: Mapping[int, LessonLink], writer: Writer) -> dict[str, Any]:
-    """One kind of number: how many there are and how many the shelf allows in a sentence or two, and the best few."""
+    """One kind of number: sentences on how many there are and how many the shelf allows, and the best few of them."""
     offered = offer(size, name)
     shelf = writer.school.shelf.owned
     of_four_digits = offered.digits == 4 and not offered.only_near

@@ -16,7 +16,7 @@ from generator.pages.writing.links import LessonLink, StepLink, lesson_link, ste
 from generator.pages.writing.page import Page, front_matter
 from generator.pages.writing.writer import Writer
 from generator.source.models import Lesson, PathStep
-from generator.words.lesson import cards_at_the_close, put_together, screens, to_set_out, told_places
+from generator.words.lesson import cards_at_the_close, place_texts, put_together, screens, to_set_out
 from generator.words.material import shortage, substitutes, what_is_seen
 from generator.words.phrases import Phrases
 from generator.words.plans import course, on_trays
@@ -25,14 +25,14 @@ from generator.words.spoken import BANKER, opening, said_at
 from generator.words.titles import division_name, way_of_sharing, way_to_the_end
 
 _BOOST = 0.4
-"""What the words of a lesson count in a search: there are many lessons, and a general question is not for them."""
+"""The weight of a lesson's words in a search: there are many lessons, and general questions should find other pages."""
 
 _MOST_SLIPS_OF_A_PLAN = 3
 
 
 @dataclass(frozen=True)
 class PlacedLesson:
-    """A lesson in its step and between two others: all that its page depends on, besides the school."""
+    """A lesson with its step and its neighbours: all that its page depends on, besides the school."""
 
     lesson: Lesson
     link: LessonLink
@@ -64,7 +64,7 @@ def placed_lessons(steps: tuple[PathStep, ...], links: tuple[LessonLink, ...]) -
 
 
 def write_lesson_and_plan(writer: Writer, placed: PlacedLesson) -> tuple[Page, Plan]:
-    """The page of a lesson and its plan: what is worked out for one of them serves both."""
+    """The page of a lesson and its plan, written together because they need the same data."""
     symptoms = telling_slips(placed.link.sharing, owned=writer.school.shelf.owned.pieces)
     data = template_data(writer, placed)
     return _page(writer, placed, data, symptoms), _plan(writer, placed, data, symptoms[:_MOST_SLIPS_OF_A_PLAN])
@@ -92,7 +92,7 @@ def _page(writer: Writer, placed: PlacedLesson, data: Mapping[str, Any], symptom
     lesson, link = placed.lesson, placed.link
     rows = [symptom_row(writer.phrases, symptom, link.sharing) for symptom in symptoms]
     body, pictures = writer.render("lesson.md.jinja", link.path, {**data, "symptoms": rows})
-    # The division as it may be typed in one word; a word "4" of its own would answer to "4 children".
+    # The division as one word, as people may type it. The number 4 as a word would match a search for "4 children".
     typed = f"{link.dividend}/{link.divisor}", f"{link.divisor}/{link.dividend}"
     tags = (*typed, *lesson.tags)
     meta = front_matter(lesson.reason, tags, lesson.reviewed, writer.school.review.months)
@@ -128,10 +128,10 @@ def _plan(writer: Writer, placed: PlacedLesson, data: Mapping[str, Any], symptom
 
 
 def template_data(writer: Writer, placed: PlacedLesson) -> dict[str, Any]:
-    """What the templates of a lesson and of its plan ask for, but for the slips."""
+    """What the templates of a lesson and of its plan use, except the slips."""
     sharing, shelf, words = placed.link.sharing, writer.school.shelf.owned, writer.phrases
     needed = needs(sharing)
-    places = told_places(words, sharing)
+    places = place_texts(words, sharing)
     right = right_observation(sharing)
     return {
         "lesson": placed.lesson,
@@ -173,10 +173,10 @@ def _neighbours(sharing: Sharing, shelf: Shelf, words: Phrases) -> list[dict[str
 
 
 def _ready_number(divisor: int, sharing: Sharing, shelf: Shelf) -> dict[str, Any] | None:
-    """A number that the shelf allows: today's own or the best one; else one that only goes to the bank as it does.
+    """A number that the shelf allows for another group: one like the lesson's, or one with the same exchanges.
 
-    `alike` says whether it is special in the same ways as the number of the lesson. Of several it is the best; today's
-    number offers the nearest (`handbook/theme/js/today/nearest.js`), for whoever has that number in mind already.
+    `alike` says which. The lesson's own number comes first, then the best for a lesson; the page "Today's number"
+    offers the nearest (`handbook/theme/js/today/nearest.js`) to people who have that number in mind already.
     """
     remainder = Remainder.SOME if sharing.remainder else Remainder.NONE
     choice = Choice(frozenset(sharing.exchanged.places_held), remainder, digits=len(sharing.start), shelf=shelf)
@@ -190,9 +190,9 @@ def _ready_number(divisor: int, sharing: Sharing, shelf: Shelf) -> dict[str, Any
 
 
 def _likeness(dividend: int, divisor: int) -> tuple[bool, bool, bool, int]:
-    """By what a number is like another for the same group.
+    """What two numbers must have in common to be alike.
 
-    A zero in it, too few of its largest pieces, nothing for anybody, and how many zeros the share has.
+    Whether there is a zero in it, too few of its largest pieces and nothing for anybody; how many zeros the share has.
     """
     number, quotient = str(dividend), dividend // divisor
     return "0" in number, int(number[0]) < divisor, quotient == 0, str(quotient).count("0")

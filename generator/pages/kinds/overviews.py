@@ -14,15 +14,15 @@ from generator.source.models import PathStep
 from generator.words.numbers import capital, first_sentence
 
 HOME = "index.md"
-THE_PATH = "lessons/index.md"
+_THE_PATH = "lessons/index.md"
 A_Z = "reference/a-z.md"
 
 
 def write_home(writer: Writer, links: Sequence[LessonLink], first_step: PathStep, reviewed: date) -> Page:
-    """Leads to numbers for each size of group, to its very first lesson if it has one, and to all other parts.
+    """The first page: numbers and a very first lesson for each size of group, and links to all other parts.
 
-    `links` are all lessons in teaching order. Ribbons are reached through the step that begins them. A very first
-    lesson shares out as it lies, without ribbons and with nothing left over, and the shelf has all that it takes.
+    `links` are all lessons in teaching order; the first with ribbons gives the step that leads to them. A very first
+    lesson belongs to the first step, has no exchange, ribbons or remainder, and the shelf has all that it takes.
     """
     firsts: dict[int, LessonLink] = {}
     for link in links[: len(first_step.lessons)]:
@@ -45,7 +45,7 @@ def write_path(writer: Writer, steps: tuple[StepLink, ...], links: Sequence[Less
         "ribbons": any(link.ribbons for link in links),
         "begins_with_ribbons": links[0].ribbons,
     }
-    return writer.page("path", THE_PATH, data, reviewed)
+    return writer.page("path", _THE_PATH, data, reviewed)
 
 
 def write_step(given: tuple[Writer, tuple[StepLink, ...]], step: PathStep) -> Page:
@@ -78,18 +78,18 @@ def write_a_z(writer: Writer, every: Iterable[Page], reviewed: date) -> Page:
             pages[capital(word)][page.path] = page
     letters: dict[str, list[tuple[str, tuple[Page, ...]]]] = defaultdict(list)
     mark = writer.school.numbers.mark
-    for word in sorted(pages, key=lambda word: _place(word, mark)):
+    for word in sorted(pages, key=lambda word: _sort_key(word, mark)):
         first = _without_marks(word)[:1].upper()
         letters[first if first.isalpha() else "0-9"].append((word, tuple(pages[word].values())))
     return writer.page("a-z", A_Z, {"letters": letters}, reviewed)
 
 
-def _place(word: str, mark: str) -> tuple[float, str, str]:
-    """Where a word stands among others: 9 children, 10 children, 2,047 for 20, bank; `mark` stands within numbers."""
+def _sort_key(word: str, mark: str) -> tuple[float, str, str]:
+    """The order "9 children", "10 children", "2,047 for 20", "bank"; `mark` stands between the digits of numbers."""
     number = re.match(r"\d+", word.replace(mark, ""))
     return int(number[0]) if number else inf, _without_marks(word).casefold(), word
 
 
 def _without_marks(word: str) -> str:
-    """A word as it is looked up: without the quotation mark or bracket it may begin with."""
+    """A word without the quotation mark or bracket that it may begin with."""
     return re.sub(r"^\W+", "", word)

@@ -1,4 +1,4 @@
-"""What the scripts in pages know of the handbook and of the school, as a script among the pages."""
+"""The data of handbook and school that scripts in pages use, as a script itself."""
 
 import json
 import re
@@ -18,14 +18,14 @@ _QUOTED = re.compile(r'["`]([a-z][a-z0-9.-]*)["`$]')
 
 
 def files(for_scripts: Mapping[str, Any]) -> dict[str, bytes]:
-    """The file to stage among the pages, by path: `sharing.handbook` is what is `known`, with what pages say."""
+    """The script to stage among the pages, by path. It sets `sharing.handbook` to the data, with the phrases in use."""
     words = for_scripts["words"]
-    told = {**for_scripts, "words": {**words, "phrases": _asked_for(words["phrases"])}}
+    told = {**for_scripts, "words": {**words, "phrases": _named_in_scripts(words["phrases"])}}
     data = json.dumps(told, ensure_ascii=False, separators=(",", ":"))
     return {FILE: f"(globalThis.sharing ??= {{}}).handbook = {data};\n".encode()}
 
 
-def known(sources: Sources, words: Phrases) -> dict[str, Any]:
+def handbook_data(sources: Sources, words: Phrases) -> dict[str, Any]:
     """The phrases; the settings that answers depend on, keys as in school.toml; every lesson and its page.
 
     A lesson says `ribbons` only if it has them, and `opening` only if it has words of its own to begin with.
@@ -50,8 +50,8 @@ def known(sources: Sources, words: Phrases) -> dict[str, Any]:
     }
 
 
-def _asked_for(phrases: Mapping[str, Any]) -> dict[str, Any]:
-    """The phrases whose key, or its beginning, stands in a script; every reader waits for what is sent."""
+def _named_in_scripts(phrases: Mapping[str, Any]) -> dict[str, Any]:
+    """The phrases whose key, or its beginning, stands in a script; others would only make the page slower to load."""
     quoted = {name for script in _SCRIPTS.rglob("*.js") for name in _QUOTED.findall(script.read_text("utf-8"))}
     beginnings = tuple(name for name in quoted if "." in name and name.endswith((".", "-")))
     return {key: phrase for key, phrase in phrases.items() if key in quoted or key.startswith(beginnings)}

@@ -12,9 +12,9 @@ from generator.words.titles import lesson_title
 
 @dataclass(frozen=True)
 class LessonLink:
-    """A lesson as other pages name it: its page, its title, and its division, worked out when it is asked for.
+    """A lesson as other pages name it: its page, its title, and its division, which is worked out when first used.
 
-    It holds no more, so that a new word in one lesson does not make every page that names it a new page.
+    It holds no more of the lesson, so that other changes to it do not make those pages be written again.
     """
 
     path: str

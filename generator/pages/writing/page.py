@@ -16,7 +16,7 @@ from generator.figures.picture import Picture
 class Page:
     """One page; `path` is below the handbook's root and ends in .md.
 
-    scripts: whose scripts it loads, of the kinds of page in mkdocs.yml; nothing where it needs none
+    scripts: the kind of page, under `scripts` in mkdocs.yml, whose scripts it loads; "" if it needs none
     """
 
     path: str

@@ -14,7 +14,7 @@ from generator.errors import HandbookError
 from generator.words.phrases import Grouping
 
 LARGEST_PAGE = 1_000_000  # characters
-_OF_PYTHON = re.compile(r" at 0x|[A-Z]\w+\(\w+=")  # how it shows what has no words of its own, also within a text
+_OF_PYTHON = re.compile(r" at 0x|[A-Z]\w+\(\w+=")  # in the repr of an object, also inside a text
 _WITH_WORDS = (str, int, float, date, Undefined)
 # Marks that mean something to a Markdown reader anywhere, and those that do at the start of a line only.
 _MARKS = re.compile(r"[\\`*_{}\[\]!|~^]|(?<!&)#|^\s*[+\-=:]|^\s*\d+[.)]", re.MULTILINE)
@@ -27,7 +27,7 @@ def as_address(path: str) -> Markup:
 
 
 def printed(grouping: Grouping, value: Any) -> Markup:
-    """What a template prints; never more than a page holds, nor what has no words of its own, such as a list."""
+    """A value as a template prints it. HandbookError for a text that is too long, and for a list or other object."""
     text = grouping.written(value) if isinstance(value, int) and not isinstance(value, bool) else str(value)
     if len(text) > LARGEST_PAGE:
         raise HandbookError(f"it grows to more than {LARGEST_PAGE} characters")

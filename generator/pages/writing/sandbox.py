@@ -1,4 +1,4 @@
-"""Where templates run: they read the values they are given and call what they are given, and no more.
+"""Where templates run: they can read and call what they are given, and nothing else.
 
 The sandbox of jinja keeps names with underscores and what changes lists from templates. Added to it: of a model only
 its keys can be reached (the models' library hangs methods on them that read files); of texts, numbers, lists and
@@ -90,7 +90,7 @@ def _is_open(kind: type, attr: str) -> bool:
 
 
 def _grows(operator: str, left: Any, right: Any) -> bool:
-    """Whether a sum, product or power would take a machine long to hold."""
+    """Whether a sum, product or power would have more than _MOST_ITEMS items or about _MOST_BITS bits."""
     if operator == "+":
         return isinstance(left, Sized) and isinstance(right, Sized) and len(left) + len(right) > _MOST_ITEMS
     if isinstance(left, int) and isinstance(right, int):

@@ -12,10 +12,10 @@ from generator.words.phrases import Phrases
 class Setting(NamedTuple):
     """One key of school.toml.
 
-    table: the table it stands in, or nothing
-    right: what may stand there
-    left_out: what stands when the key is left out, as TOML writes it; nothing where there is no value
-    here: what stands in this school
+    table: the table it stands in, or ""
+    right: what may be written
+    left_out: the value, as TOML writes it, when the key is left out; "" if that is none
+    here: the value in this school
     """
 
     table: str

@@ -1,4 +1,4 @@
-"""What went wrong in a template -> one line in plain words that names the file and the line."""
+"""From an exception in a template to one line in plain words that names the file and the line."""
 
 import re
 from traceback import walk_tb
@@ -10,7 +10,7 @@ from generator.errors import Fault
 from generator.source.reading import printable
 
 _LEFT_OUT = re.compile(r"generator\.(?:\w+\.)+|(?:\w+\.)+<locals>\.|\. (?:Jinja was|You probably) .*")
-"""Of what is said: the modules of our names, and what the template library guesses."""
+"""Parts of a message that are left out: the modules of our names, and guesses of the template library."""
 _NOT_ENDED = re.compile(r"(?:Unexpected end|Encountered unknown tag 'end).* closed is '(\w+)'")
 _BRACES = "mend what stands between the braces"
 _IN_WORDS: tuple[tuple[type[BaseException], str, str], ...] = (
@@ -29,7 +29,7 @@ _IN_WORDS: tuple[tuple[type[BaseException], str, str], ...] = (
 
 
 def template_fault(error: BaseException, file: str, first_line: int) -> Fault:
-    """The fault that an exception from compiling or filling the template of a file is.
+    """The fault for an exception that was raised while the template of a file was compiled or filled.
 
     The template was compiled under the file's name; it begins on `first_line` of that file.
     """

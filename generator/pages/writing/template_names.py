@@ -26,7 +26,7 @@ from generator.words.lesson import rounds_with_ribbons
 from generator.words.phrases import Phrases
 from generator.words.slips import explain, symptom_row
 
-_AS_IT_IS = (
+_PLAIN = (
     diagnose,
     lesson_length,
     most_needed,
@@ -35,9 +35,9 @@ _AS_IT_IS = (
     shortages,
     telling_slips,
 )
-"""What templates call by its name."""
+"""Functions that templates call as they are."""
 
-_SAYING: tuple[Callable[..., Any], ...] = (
+_WITH_PHRASES: tuple[Callable[..., Any], ...] = (
     explain,
     hands.hands,
     material.card_values,
@@ -64,7 +64,7 @@ _SAYING: tuple[Callable[..., Any], ...] = (
     symptom_row,
     titles.division_name,
 )
-"""The same, called without the phrases that it is given first."""
+"""Functions that templates call without the first argument, the phrases."""
 
 
 @lru_cache(maxsize=2)
@@ -84,28 +84,28 @@ def environment(school: School, words: Phrases) -> Sandbox:
         "capital": numbers.capital,
         "first_sentence": numbers.first_sentence,
         "id": place_name,
-        "listing": _saying(words, numbers.listing),
+        "listing": _with_phrases(words, numbers.listing),
         "lower_first": numbers.lower_first,
-        "name": _saying(words, numbers.place_word),
-        "words": _saying(words, numbers.number_words),
-        "small": _saying(words, numbers.small_number),
+        "name": _with_phrases(words, numbers.place_word),
+        "words": _with_phrases(words, numbers.number_words),
+        "small": _with_phrases(words, numbers.small_number),
     }
     sandbox.globals |= {
-        "count": _saying(words, numbers.counted),
+        "count": _with_phrases(words, numbers.counted),
         "kind_of": features_of,
-        "names": _saying(words, numbers.place_words),
+        "names": _with_phrases(words, numbers.place_words),
         "phrase": words.say,
         "ready_numbers": lambda divisor, kind: _ready_numbers(school, divisor, kind),
         "school": school,
         "share": lambda *given, **named: share(*given, look_first=school.look_first, **named),
     }
-    sandbox.globals |= {function.__name__: function for function in _AS_IT_IS}
-    sandbox.globals |= {function.__name__: _saying(words, function) for function in _SAYING}
+    sandbox.globals |= {function.__name__: function for function in _PLAIN}
+    sandbox.globals |= {function.__name__: _with_phrases(words, function) for function in _WITH_PHRASES}
     return sandbox
 
 
-def _saying(words: Phrases, function: Callable[..., Any]) -> Callable[..., Any]:
-    """A function of words/ for templates, which have no phrases of their own to hand over."""
+def _with_phrases(words: Phrases, function: Callable[..., Any]) -> Callable[..., Any]:
+    """The function with the phrases filled in as its first argument."""
     return lambda *given, **named: function(words, *given, **named)
 
 

@@ -24,7 +24,7 @@ from generator.words.phrases import Grouping, Phrases
 
 _OVERVIEWS_FOR_ALL = ("pieces",)
 _COMMENT_BEHIND_WORDS = re.compile(r"(?<=\S)(?<![%#]})([ \t]*{#(?:(?!#}).)*)(?<![-+])#}$", re.MULTILINE)
-"""A comment that ends its line, and no other comment or block before it: by itself it would join two lines."""
+"""A comment at the end of a line of words. Jinja takes away the line end after it, which would join two lines."""
 
 
 @dataclass(frozen=True)
@@ -46,7 +46,7 @@ class Writer:
     def page(
         self, name: str, path: str, data: Mapping[str, Any], reviewed: date, /, scripts: str = "", **places: str
     ) -> Page:
-        """A page of ours; the name is that of its template, and of its title and tags among the phrases."""
+        """A page from the template of a name, with the title, description and tags that are phrases of that name."""
         body, pictures = self.render(f"{name}.md.jinja", path, data)
         title, description, tags = (
             self.phrases.say(f"page.{name}.{part}", **places) for part in ("title", "description", "tags")
@@ -109,7 +109,7 @@ class Writer:
 
 
 def _of_a_division(kind: str, sharing: Sharing) -> Picture:
-    """A figure of one division, if there is such a figure and a mat could show it."""
+    """A figure of one division. HandbookError if there is no such figure, or if no mat could show the division."""
     places = {place_name(stage.level): stage for stage in sharing.stages}
     kinds = (*OF_A_DIVISION, *places)
     of_a_plan = [OF_A_PLAN + place for place in places]

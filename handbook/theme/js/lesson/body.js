@@ -17,7 +17,7 @@
   const WHO_HAS_HAD = "for-the-school/who-has-had.html";
   const ONLY_PRESENTED = ".only-presented.screen-only";
 
-  /** @type {(division: Division, told: ToldPlace[]) => HTMLElement[]} the parts, in the order of a lesson's page */
+  /** @type {(division: Division, told: PlaceText[]) => HTMLElement[]} the parts, in the order of a lesson's page */
   const body = (division, told) => [setOut(division), ...places(division, told), finished(division), check(division)];
 
   const setOut = (division) => {
@@ -37,7 +37,7 @@
     return part("set-out", heading, shown, told, ...rounds, inTheMiddle);
   };
 
-  /** Every place with its figure; where nothing goes to the bank, all above the figure of the whole sharing. */
+  /** Every place with its figure; without exchanges one figure of the whole sharing stands below all places instead. */
   const places = (division, told) => {
     const { stages, exchanges, beginning, end } = division;
     const sections = told.map((place, index) => {

@@ -1,5 +1,6 @@
-// Choosing numbers for plain sharing, by arithmetic: no movement is worked out. The pieces in hand at a place, its
-// digit with what comes down from the bank, settle what is dealt, what goes to the bank, and what the shelf must hold.
+// Choosing numbers for plain sharing by arithmetic, without working out any movement. The pieces in hand at a place are
+// its digit and ten for every piece exchanged at the next larger place. They decide how many pieces are dealt there,
+// how many go to the bank, and how many the shelf must hold.
 "use strict";
 {
   const { UNITS, TENS, HUNDREDS, THOUSANDS, placeName, digitsOf, sum, quotientOf, compare } = sharing.places;
@@ -30,22 +31,23 @@
   };
 
   /**
-   * Every number that is wanted, ascending. Numbers grow from their first digit: what happens at a place depends on the
-   * digits down to it alone, so a beginning that does not do there is dropped at once.
+   * Every number that fits the choice, ascending. Numbers are built digit by digit from the left. What happens at a
+   * place depends only on the digits down to it, so a head (the digits so far, as a number) that does not fit is
+   * dropped at once.
    * @type {(divisor: number, choice: Choice) => number[]}
    */
   const numbers = (divisor, { exchangeFrom, remainder, zeros, digits, shelf }) => {
     const impossible = exchangeFrom?.some((place) => place >= digits);
     if (impossible || (shelf && divisor > shelf.trays)) return [];
-    let begun = [1, 2, 3, 4, 5, 6, 7, 8, 9];
+    let heads = [1, 2, 3, 4, 5, 6, 7, 8, 9];
     for (let place = digits - 1; place > UNITS; place -= 1) {
-      if (exchangeFrom) begun = begun.filter((head) => head % divisor > 0 === exchangeFrom.includes(place));
-      if (shelf) begun = onShelf(shelf, divisor, place, begun);
-      begun = begun.flatMap((head) => [0, 1, 2, 3, 4, 5, 6, 7, 8, 9].map((digit) => 10 * head + digit));
+      if (exchangeFrom) heads = heads.filter((head) => head % divisor > 0 === exchangeFrom.includes(place));
+      if (shelf) heads = onShelf(shelf, divisor, place, heads);
+      heads = heads.flatMap((head) => [0, 1, 2, 3, 4, 5, 6, 7, 8, 9].map((digit) => 10 * head + digit));
     }
-    if (remainder !== "any") begun = begun.filter((number) => number % divisor > 0 === (remainder === "some"));
-    if (shelf) begun = onShelf(shelf, divisor, UNITS, begun);
-    return begun.filter((number) => zerosAsWanted(zeros, String(number), String(quotientOf(number, divisor))));
+    if (remainder !== "any") heads = heads.filter((number) => number % divisor > 0 === (remainder === "some"));
+    if (shelf) heads = onShelf(shelf, divisor, UNITS, heads);
+    return heads.filter((number) => zerosAsWanted(zeros, String(number), String(quotientOf(number, divisor))));
   };
 
   const zerosAsWanted = (zeros, number, share) =>
@@ -54,7 +56,7 @@
     (zeros === "dividend" && number.includes("0")) ||
     (zeros === "quotient" && share.includes("0"));
 
-  /** Those for which there are the pieces, the number's card and the children's cards of the place they end with. */
+  /** The heads whose last digit, at `place`, the shelf can serve: pieces, large card and the children's cards. */
   const onShelf = (shelf, divisor, place, heads) => {
     const digit = quotientOf(shelf.large_cards_to, 10 ** place);
     const each = divisor <= shelf.small_sets ? quotientOf(shelf.small_cards_to, 10 ** place) : 0;
@@ -87,9 +89,9 @@
   };
 
   /**
-   * The same numbers in the order in which a guide would take them for a lesson, the least awkward first. Among numbers
-   * equally awkward every first digit has its turn, and those with the fewest exchanges come first; among these, the
-   * one with the fewest handlings.
+   * The numbers in the order in which a guide would take them for a lesson, the first `most` of them. The least awkward
+   * come first. Equally awkward ones take turns by their first digit; within a turn the fewest exchanges come first,
+   * then the fewest handlings.
    * @type {(divisor: number, dividends: number[], most?: number) => number[]}
    */
   const bestFirst = (divisor, dividends, most = Infinity) => {
@@ -107,7 +109,7 @@
     return best.slice(0, most);
   };
 
-  /** Numbers with the least work first, then one of each first digit after the other. */
+  /** Equally awkward numbers in turns: in each turn one of every first digit, the least work first. */
   const inTurn = (divisor, dividends) => {
     const turns = {};
     const byWork = dividends.map((number) => {

@@ -35,15 +35,15 @@
    * @type {(start: Counts, mat: Counts, lookFirst: boolean) => Step[]}
    */
   const deal = (start, mat, lookFirst) => {
-    const room = atWork(beginning(start, mat));
+    const room = copyOf(beginning(start, mat));
     const steps = Array.from(movements(room, mat), ([action, place, pieces]) => {
-      return { action, place, pieces, after: atWork(room) };
+      return { action, place, pieces, after: copyOf(room) };
     });
     return lookFirst ? steps.filter(({ action }) => action !== "start-round" && action !== "take-back") : steps;
   };
 
   /**
-   * The room at the end, where dealing goes on by the same rule from a room that may have been disturbed. Pieces larger
+   * The last state when dealing goes on by the same rule from a state that a slip may have disturbed. Pieces larger
    * than the level are dealt first, as at the beginning.
    * @type {(state: State, sharers: Counts) => State}
    */
@@ -58,10 +58,10 @@
     return room;
   };
 
-  /** @type {(state: State) => State} a room of its own, in which the hands can be at work */
-  const atWork = ({ middle, share, level, ahead }) => ({ middle: [...middle], share: [...share], level, ahead });
+  /** @type {(state: State) => State} a state that can be changed without changing the first */
+  const copyOf = ({ middle, share, level, ahead }) => ({ middle: [...middle], share: [...share], level, ahead });
 
-  /** Move the pieces, and stop after every movement to tell which it was, its place and how many pieces it moved. */
+  /** Change `room` movement by movement; yield action, place and number of pieces of each. */
   function* movements(room, mat) {
     yield* dealLevel(room, mat);
     while (room.level > UNITS) {
@@ -74,8 +74,8 @@
   }
 
   /**
-   * Every whole round at one level, then the exchange of what is too large for the next. Without a piece of the largest
-   * that a round takes, nothing moves: larger ones lie there no longer.
+   * Deal every whole round at the room's level, then exchange the pieces that are too large for the next level. Without
+   * a piece of the largest place that a round takes, nothing moves: still larger ones have been exchanged.
    */
   function* dealLevel(room, mat) {
     const level = room.level;
@@ -112,8 +112,8 @@
   };
 
   /**
-   * The places to exchange a piece of, largest first, before a round can be dealt: as few as possible. Null where the
-   * larger pieces do not go that far.
+   * The places to exchange one piece of, largest first, so that a round can be dealt: as few as possible. Null if the
+   * larger pieces are not enough for that.
    * @type {(middle: Counts, cost: Counts) => number[] | null}
    */
   const exchangesForARound = (middle, cost) => {
@@ -127,7 +127,7 @@
     return wanted ? null : places;
   };
 
-  /** @type {(middle: Counts, cost: Counts) => Counts} what can be dealt of a round before it breaks off */
+  /** @type {(middle: Counts, cost: Counts) => Counts} an unfinished round, dealt until one place has too few */
   const beginningOfARound = (middle, cost) => {
     const dealt = cost.map(() => 0);
     for (let place = cost.length - 1; place >= 0; place -= 1) {

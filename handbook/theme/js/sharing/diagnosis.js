@@ -11,8 +11,8 @@
 
   /**
    * One slip at one place that needs one repair, and every occasion at which it leads to what is seen, in order.
-   * told: what people are told to do, easier to follow where the repair is not.
-   * @typedef {{slip: string, place: number | null, occasions: Occasion[], repair: Repair, told: Repair}} Cause
+   * advice: the repair, or an easier one where children could not follow it.
+   * @typedef {{slip: string, place: number | null, occasions: Occasion[], repair: Repair, advice: Repair}} Cause
    */
 
   /**
@@ -57,22 +57,21 @@
   const rightObservation = (division) => ({ trays: beadsOn(division.trays(division.end)), left: division.remainder });
 
   /**
-   * The symptoms most worth knowing for one division; what leaves no trace is left out. One for each slip, the
-   * likeliest slip first, eight at most: the one to which everybody going on by the rules leads, that the fewest other
-   * slips leave too and, among those, the one on most trays and of the smallest pieces. A slip that an earlier symptom
-   * names has its own only if there is room to spare. shelf: what it could not show is left out, but for kinds of which
-   * the sharing needs more. Repairs take longest, so the causes of a symptom are worked out when its turn comes.
+   * The symptoms most worth knowing for one division, eight at most; slips that leave no trace are left out. Every slip
+   * has the symptom that shows it best (`howTelling`), the likeliest slip first. If an earlier symptom has that slip
+   * among its causes already, it comes after all others. shelf: symptoms that it cannot show are left out, unless the
+   * sharing itself needs more. Repairs take longest, so the causes of a symptom are worked out when its turn comes.
    * @type {(division: Division, shelf?: Shelf | null) =>
    *   Generator<{seen: Observation, left: Counts, offBy: number, causes: Cause[]}>}
    */
   function* tellingSlips(division, shelf = null) {
-    const best = mostTelling(toldApart(division, shelf), division);
+    const best = mostTelling(byObservation(division, shelf), division);
     const chosen = [];
-    const named = new Set();
+    const covered = new Set();
     for (const [slip, symptom] of best) {
-      if (named.has(slip)) continue;
+      if (covered.has(slip)) continue;
       chosen.push(symptom);
-      symptom.slips.forEach((one) => named.add(one));
+      symptom.slips.forEach((one) => covered.add(one));
     }
     const spare = [...new Set(best.values())].filter((symptom) => !chosen.includes(symptom));
     for (const { seen, outcomes } of [...chosen, ...spare].slice(0, 8)) {
@@ -81,8 +80,8 @@
     }
   }
 
-  /** Outcomes of single slips by what is seen, but for those that are not seen or cannot be shown with the shelf. */
-  const toldApart = (division, shelf) => {
+  /** The outcomes of single slips by what is seen, without those that look right or that the shelf cannot show. */
+  const byObservation = (division, shelf) => {
     const symptoms = new Map();
     const shown = simulate(division).filter(
       (outcome) =>
@@ -98,7 +97,7 @@
     return [...symptoms.values()];
   };
 
-  /** What shows each slip best, the likeliest slip first. */
+  /** The symptom that shows each slip best, the likeliest slip first. */
   const mostTelling = (symptoms, division) => {
     const inFull = new Map();
     for (const { occasion } of symptoms.flatMap(({ outcomes }) => outcomes)) {
@@ -118,9 +117,9 @@
   const kindOf = ({ slip, place }) => `${slip} ${place}`;
 
   /**
-   * The smaller, the more telling a symptom is for a slip. It is least so where more happens than the slip: where of
-   * the pieces that were dealt only some stay (inFull: how many do where all stay), or where pieces passed over do not
-   * end as everybody would leave them.
+   * A sort key: the smaller, the better a symptom shows a slip. First come those to which people get by the rules after
+   * the slip: all pieces dealt stay (inFull says how many that are), and pieces passed over end as expected. Then the
+   * fewest other slips, most trays, smallest pieces.
    */
   const howTelling = (slip, { outcomes, slips }, inFull, division) => {
     const occasions = outcomes.map(({ occasion }) => occasion).filter((occasion) => occasion.slip === slip);
@@ -131,18 +130,21 @@
     return [goesOn ? 0 : 1, slips.size, less, place];
   };
 
-  /** A symptom tells what is read on trays, which no child without one has; who gets less in every round is seen. */
+  /** Not for symptoms: a child without a tray has nothing to read, and a wrong kind in every round is noticed. */
   const isForDiagnosisAlone = ({ slip, spot }) =>
     (slip === "tray-too-few" && spot === "every-child") || (slip === "ribbon-given-same-kind" && spot === null);
 
-  /** Pieces passed over do not lie there where they could go round; they go to the bank where others do, or lie. */
+  /**
+   * Whether pieces passed over end as people would leave them. Enough of them for a round are dealt to the others.
+   * Fewer go to the bank if the division has exchanges, and otherwise lie in the middle to the end.
+   */
   const endsAsExpected = ({ slip, spot, place, many }, division) => {
     if (slip === "none-of-a-place" && (spot === null || many >= division.sharers)) return spot === null;
     if (!["child-skipped", "none-of-a-place"].includes(slip) || place === UNITS) return true;
     return (spot === "left-over") === !division.exchanges;
   };
 
-  /** Whether on trays and left over no more of a place lies than the shelf has, or the sharing needs all the same. */
+  /** Whether trays and middle hold no more pieces of a place than the shelf has, or than the sharing itself needs. */
   const canBeShown = ({ trays, left }, shelf, needed) => {
     const held = [...trays.map(({ holds, sharers }) => [holds, sharers]), [left, 1]];
     return downFrom(Math.max(...held.map(([pieces]) => pieces.length))).every((place) => {
@@ -152,8 +154,8 @@
   };
 
   /**
-   * One cause for each slip at each place that needs a repair of its own, likeliest first; last those of whose pieces
-   * the digits of the trays show too few.
+   * One cause for each combination of slip, place and repair, likeliest first; those that suppose ten of a kind on a
+   * tray (`placesNotShown`) come last, because people would have noticed these.
    */
   const causesOf = (division, outcomes) => {
     const together = new Map();
@@ -163,12 +165,12 @@
       const key = JSON.stringify([occasion.slip, occasion.place, mends]);
       if (!together.has(key)) {
         const { slip, place } = occasion;
-        const told = easier(division, outcome, mends);
-        together.set(key, { slip, place, occasions: new Map(), repair: mends, told });
+        const advice = easier(division, outcome, mends);
+        together.set(key, { slip, place, occasions: new Map(), repair: mends, advice });
       }
       together.get(key).occasions.set(JSON.stringify(occasion), occasion);
     }
-    const rank = (cause) => [placesNotShown(cause.told).size ? 1 : 0, SLIPS.indexOf(cause.slip), cause.place ?? 0];
+    const rank = (cause) => [placesNotShown(cause.advice).size ? 1 : 0, SLIPS.indexOf(cause.slip), cause.place ?? 0];
     return [...together.values()]
       .map((cause) => ({ ...cause, occasions: [...cause.occasions.values()] }))
       .sort((one, other) => compare(rank(one), rank(other)));

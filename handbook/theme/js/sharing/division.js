@@ -21,8 +21,8 @@
      * @param {number} level
      * @param {State} before the room before its first movement
      * @param {Step[]} steps
-     * @param {boolean} unfinished whether pieces of a round lie there after the last whole one, too few for another
-     * @param {number} [roundsInAll] of the level, where this is a part of it
+     * @param {boolean} unfinished whether some of the largest pieces that a round takes remain, too few for another
+     * @param {number} [roundsInAll] of the whole stage, where this is a part of it
      */
     constructor(level, before, steps, unfinished, roundsInAll) {
       Object.assign(this, { level, before, steps, unfinished });
@@ -32,21 +32,21 @@
       this.end = this.after.middle;
       const given = this.after.share[level];
       this.rounds = given - before.share[level];
-      /** Whether it is a part of a level after which more rounds are given out. */
+      /** Whether it is a part of a stage after which more rounds are given out. */
       this.goesOn = given < roundsInAll;
-      /** Whether it is a part of a level at which something is exchanged, and nothing else happens. */
+      /** Whether it is a part of a stage in which pieces are exchanged and nothing else happens. */
       this.atTheBank = roundsInAll >= 0 && endsAtTheBank(steps) && !this.rounds;
       /** Whether what then lies in the middle is left over. */
       this.endsTheSharing = !level && !this.goesOn;
       this.exchanged = exchangedIn(steps, this.start);
     }
 
-    /** @returns {Step[]} its steps without the one by which they go on to it from the place before */
+    /** @returns {Step[]} its steps without the one that goes on to this level */
     get movements() {
       return this.steps.filter(({ action }) => action !== "next-place");
     }
 
-    /** @returns {Trip[]} what is exchanged, in order: with ribbons it can be needed between two rounds */
+    /** @returns {Trip[]} the exchanges in order, also those that ribbons can need between two rounds */
     get trips() {
       const trips = [];
       for (const { action, place, after } of this.steps) {
@@ -65,13 +65,13 @@
     }
 
     /**
-     * The same one after another: every trip to the bank, and what is given out before, between and after trips. Where
-     * more trips are needed for rounds than can well be told apart, all up to the last round is one part.
+     * The stage cut up: every trip to the bank, and the rounds before, between and after trips. Where rounds need more
+     * than MOST_TRIPS_APART trips, all up to the last round is one part.
      * @returns {Stage[]}
      */
     get parts() {
       const { level, unfinished, rounds } = this;
-      let groups = rounds ? [] : [[]]; // without a round one first sees that nothing can be given out
+      let groups = rounds ? [] : [[]]; // the second: a part in which people see that no round can be given out
       for (const step of this.movements) {
         if (groups.length && endsAtTheBank(groups.at(-1)) === endsAtTheBank([step])) groups.at(-1).push(step);
         else groups.push([step]);

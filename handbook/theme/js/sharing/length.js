@@ -5,7 +5,7 @@
   const { cards, needs } = sharing.shelf;
   const { reckon } = sharing.choosingNumbers;
 
-  const WHOLE_STEP = 5;
+  const ROUNDED_UP_TO = 5; // minutes
 
   /**
    * How long things take, by the names that school.toml uses: seconds for one piece moved, what is said at one place,
@@ -46,7 +46,7 @@
       walks * pace.seconds_per_walk +
       fetched * pace.seconds_per_card;
     const minutes = seconds / 60 + pace.minutes_to_set_out + pace.minutes_to_check + pace.minutes_to_put_away;
-    return { lesson: WHOLE_STEP * Math.ceil(minutes / WHOLE_STEP), handling: Math.ceil(handling / 60) };
+    return { lesson: ROUNDED_UP_TO * Math.ceil(minutes / ROUNDED_UP_TO), handling: Math.ceil(handling / 60) };
   };
 
   sharing.length = { lessonLength, reckonedLength };

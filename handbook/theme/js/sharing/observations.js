@@ -13,7 +13,7 @@
    * @typedef {{trays: Reading[], left: number | null}} Observation
    */
 
-  /** @type {(trays: Reading[]) => Reading[]} equal trays together; the largest ribbon first, then the largest value */
+  /** @type {(trays: Reading[]) => Reading[]} equal ones merged; the largest ribbon first, then the largest value */
   const readings = (trays) => {
     const together = new Map();
     for (const { value, sharers, stands_for } of trays) {
@@ -33,18 +33,18 @@
   /** @type {(seen: Observation) => string} the same text for the same trays and the same left over */
   const asText = ({ trays, left }) => `${traysAsText(trays)};${left}`;
 
-  /** @type {(seen: Observation, room: Observation) => boolean} what was not counted has only the trays to agree */
+  /** @type {(seen: Observation, room: Observation) => boolean} trays alone are compared where `seen.left` is null */
   const agree = (seen, room) =>
     (seen.left === null || seen.left === room.left) && traysAsText(seen.trays) === traysAsText(room.trays);
 
   const traysAsText = (trays) => trays.map((tray) => [tray.value, tray.sharers, tray.stands_for]).join(";");
 
-  /** @type {(seen: Observation) => boolean} whether each reads as many times what one has, which is whole */
+  /** @type {(seen: Observation) => boolean} whether every tray reads `stands_for` times the same whole number */
   const isFair = ({ trays: [first, ...others] }) =>
     first.value % first.stands_for === 0 &&
     others.every(({ value, stands_for }) => value * first.stands_for === first.value * stands_for);
 
-  /** @type {(seen: Observation, dividend: number) => number | null} how much more than the number; null: not known */
+  /** @type {(seen: Observation, dividend: number) => number | null} all that is there minus the dividend, if known */
   const offBy = ({ trays, left }, dividend) =>
     left === null ? null : sum(trays.map((tray) => tray.value * tray.sharers)) + left - dividend;
 

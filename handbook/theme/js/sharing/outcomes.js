@@ -12,7 +12,7 @@
   const { misreadings } = sharing.misreadings;
 
   /**
-   * Every slip at every occasion, also where it leaves no trace; who looks first may forget to look.
+   * Every slip at every occasion, also where it leaves no trace; with lookFirst too, as people may forget it.
    * @type {(division: Division) => Outcome[]}
    */
   const simulate = (shared) => {

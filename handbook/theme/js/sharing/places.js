@@ -32,16 +32,16 @@
   /** @type {(counts: Counts, place: number) => number} how many there are of a place; 0 beyond the places counted */
   const at = (counts, place) => counts[place] ?? 0;
 
-  /** @type {(counts: Counts, place: number, pieces: number) => Counts} with more pieces, or with fewer below zero */
+  /** @type {(counts: Counts, place: number, pieces: number) => Counts} a copy with `pieces` more, or fewer */
   const plus = (counts, place, pieces) => counts.map((count, each) => (each === place ? count + pieces : count));
 
-  /** @type {(counts: Counts, than: Counts) => Counts} so many fewer at every place; both are of the same places */
-  const less = (counts, than) => counts.map((count, place) => count - than[place]);
+  /** @type {(counts: Counts, other: Counts) => Counts} one minus another of the same length, place by place */
+  const less = (counts, other) => counts.map((count, place) => count - other[place]);
 
-  /** @type {(counts: Counts, size: number) => Counts} the same with so many places counted */
+  /** @type {(counts: Counts, size: number) => Counts} a copy of `size` places: cut off, or with zeros added */
   const withPlaces = (counts, size) => Array.from({ length: size }, (_, place) => at(counts, place));
 
-  /** @type {(counts: Counts, width: number) => Counts} every piece so many places larger, in no more places */
+  /** @type {(counts: Counts, width: number) => Counts} a copy of the same length, every piece `width` places larger */
   const raised = (counts, width) => [...Array(width).fill(0), ...counts].slice(0, counts.length);
 
   /** @type {(counts: Counts) => Object<string, number>} every place by its name, largest first */

@@ -44,11 +44,11 @@
   /** @type {(pile: Pile) => number} */
   const reads = (pile) => valueOf(pile.right) + valueOf(pile.off);
 
-  /** @type {(pile: Pile, place: number, pieces: number) => Pile} with more pieces; the bank itself is not followed */
+  /** @type {(pile: Pile, place: number, pieces: number) => Pile} a copy with more pieces; the bank stays as it is */
   const withMore = (pile, place, pieces) =>
     pile.at === "bank" ? pile : pileOf(pile.at, pile.right, plus(pile.off, place, pieces), pile.stands_for);
 
-  /** @type {(piles: Room) => Room} equal piles together, without those of which there are none */
+  /** @type {(piles: Room) => Room} equal piles merged, those of which there are none left out */
   const together = (piles) => {
     const room = new Map();
     for (const { pile, many } of piles) {
@@ -57,7 +57,7 @@
     return [...room.values()].filter(({ many }) => many);
   };
 
-  /** What lies on the floor, what is left over, the trays, and a bank that has whatever is wanted. */
+  /** A room of a floor, what is left over, trays, and a bank that has enough of everything. */
   const roomOf = (floor, left, trays) => {
     const nothing = floor.map(() => 0);
     return together([
@@ -96,7 +96,7 @@
 
   const without = (room, ...piles) => room.filter((one) => !piles.includes(one));
 
-  /** Trays as they are told: by what is read on them; null for other piles. */
+  /** Trays named by what they read; null for a pile that is not trays. */
   const traysOf = ({ pile, many }) =>
     pile.at === "tray" ? { value: reads(pile), sharers: many, stands_for: pile.stands_for } : null;
 

@@ -6,7 +6,7 @@
   const { dealOn } = sharing.dealing;
   const { TEN, pileOf, holds, reads, withMore, together, roomOf, traysOf, inAll } = sharing.repairMovements;
   const { MOST_MOVEMENTS, shortest } = sharing.shortest;
-  const { inMovements } = sharing.whateverHappened;
+  const { traysMadeAlike } = sharing.whateverHappened;
 
   /** @type {(division: Division, outcome: Outcome) => Repair} nothing where all pieces lie right, as with cards */
   const repair = (division, outcome) => {
@@ -27,19 +27,19 @@
     const onTrays = fewest.filter(({ giving, taking }) => giving || taking);
     const atTheBank = fewest.filter(({ source, target }) => [source, target].includes("bank"));
     const isEasy = !areSeveral(onTrays) || !areSeveral(atTheBank);
-    const told = isEasy ? fewest : fromOnePlaceDown(leftBehind(division, outcome), outcome.occasion);
-    const isLong = told.length > 1 || told.some((step) => "again" in step);
-    return (isLong && withWhatIsThere(division, outcome)) || told;
+    const advice = isEasy ? fewest : fromOnePlaceDown(leftBehind(division, outcome), outcome.occasion);
+    const isLong = advice.length > 1 || advice.some((step) => "again" in step);
+    return (isLong && oneMovementAndOn(division, outcome)) || advice;
   };
 
   /**
-   * The movement from or to the middle after which trays hold the same pieces and the sharing goes on; null if none is,
-   * and for a tray too many: what lies on one without a child is not read.
+   * One movement between middle and trays after which the trays are alike and the sharing goes on; null if none is, and
+   * after a tray too many: the tray without a child is not read.
    */
-  const withWhatIsThere = (division, outcome) => {
+  const oneMovementAndOn = (division, outcome) => {
     const { slip } = outcome.occasion;
     if (slip === "tray-too-many") return null;
-    const [first, then] = inMovements(division, outcome.seen, 1);
+    const [first, then] = traysMadeAlike(division, outcome.seen, 1);
     if (!then) return null;
     if (first.source !== "left-over" && first.target !== "left-over") return null;
     const isFound = slip === "piece-rolled-away" && first.source === "bank";
@@ -47,7 +47,7 @@
     return leadsToTheEnd(division, one, outcome) ? [one, then] : null;
   };
 
-  /** Whether its pieces are there, trays then hold the digits of their values, and dealing on ends rightly. */
+  /** Whether the pieces to move are there, trays then hold fewer than ten of a kind, and dealing on ends right. */
   const leadsToTheEnd = (division, movement, { trays, left }) => {
     const { pieces, place, source, target, giving, taking } = movement;
     const isOf = (ends, { holds, stands_for }) => ends?.value === valueOf(holds) && ends.stands_for === stands_for;

@@ -33,7 +33,7 @@
     return null;
   };
 
-  /** Whether pieces go to what is left over or come from there: on their way, it may be. */
+  /** Whether pieces go to what is left over or come from there, perhaps on their way between two trays. */
   const isByTheMiddle = ({ source, target }) => [source, target].includes("left-over");
 
   const kindOf = (pile) => `${pile.at} ${pile.stands_for}`;
@@ -71,15 +71,15 @@
   }
 
   /**
-   * Floor, bank, left over, trays; the fullest first. Trays that read the same as others and do not hold the same
-   * cannot be named by what they read: nothing is done with them.
+   * The piles in the order of preference: floor, bank, left over, trays, of these the fullest first. Left out are trays
+   * that read the same as others and hold something else, because words cannot tell them apart.
    */
   const named = (room) => {
     const isNamed = (one) => room.every((other) => other === one || nameOf(other.pile) !== nameOf(one.pile));
     return room.filter(isNamed).sort((one, other) => inOrder(one.pile, other.pile));
   };
 
-  /** One piece of a place for ten, or ten of the next smaller for one, where one of these is off. */
+  /** Exchanges of one piece of a place, or of ten of the next smaller, if either is off: the place and 1 or 10. */
   const worthExchanging = ({ pile }, place) => {
     const mayBe = place > 0 && (pile.at === "left-over" || pile.at === "tray");
     if (!mayBe || !(pile.off[place] || pile.off[place - 1])) return [];
@@ -98,9 +98,9 @@
     one.stands_for - other.stands_for;
 
   /**
-   * So many pieces for each tray that the source or the target is right, or like other trays for the same. tooMany: for
-   * a thrifty plan, how many more than right there are in the whole room; then only so many as a tray has too many or
-   * lacks, and the bank as the whole room.
+   * How many pieces to move, ascending: as many as make source or target right, or like other trays of its kind.
+   * tooMany: for a thrifty plan, how many more than right the whole room has (below zero: fewer): then a tray gives or
+   * takes no more than it is off, and the bank no more than the room is off.
    */
   const worthMoving = (source, target, place, off, tooMany) => {
     const hands = Math.max(source.many, target.many);

@@ -1,5 +1,5 @@
-// What makes the trays alike and the number whole again, told from what is read alone: whatever has happened. What is
-// read tells how many pieces of each place lie where they should not, also while the lesson goes on.
+// A repair worked out from what is read alone, whatever has happened: trays are alike and the number whole again. The
+// readings say how many pieces of each place are too many or too few at each pile, also while a lesson still goes on.
 "use strict";
 {
   const { UNITS, digitsOf, placesHeld, downFrom, sum, at, less, withPlaces, quotientOf } = sharing.places;
@@ -8,11 +8,11 @@
   const { offBy } = sharing.observations;
 
   /**
-   * The fewest movements that make the trays alike and the number whole, whatever has happened. Every tray should then
-   * hold its share, or, where that is fewer movements, what most hold so far: then the sharing goes on. Where one
-   * ribbon was given the pieces of a smaller one, its trays are filled like the others. Where pieces of several places
-   * are too many or too few in all or would have to be changed for first, or where it takes more than MOST_MOVEMENTS,
-   * it is shared out again, from the largest place of the number if pieces are too many or too few.
+   * The fewest movements that make the trays alike and the number whole again. Afterwards every tray holds its share
+   * or, if that takes fewer movements, what most hold so far, and the sharing goes on. Trays with the pieces of a
+   * smaller ribbon are emptied and filled again. Everything is shared out again if the plan takes more than
+   * MOST_MOVEMENTS, or if pieces of several places are off in all or must be changed first; from the largest place of
+   * the number if the total is off.
    * @type {(division: Division, seen: Observation) => Repair}
    */
   const byWhatIsSeen = (division, seen) => {
@@ -25,13 +25,13 @@
         if (mixedUp) return [mixedUp, ...shareOn(one, quotient)];
       }
     }
-    const plan = inMovements(division, seen, MOST_MOVEMENTS);
+    const plan = traysMadeAlike(division, seen, MOST_MOVEMENTS);
     if (plan.length && placesNotShown(plan).size <= 1) return plan;
     const wrong = trays.map(({ value, stands_for }) => highestWrong(value, quotient * stands_for));
     return [{ again: Math.max(...wrong, tooMany ? division.start.length - 1 : UNITS) }];
   };
 
-  /** What mends trays that stand before other children, or those of one ribbon with the pieces of a smaller one. */
+  /** What mends trays before the wrong children, or trays that got the pieces of a smaller ribbon; null for others. */
   const ribbonsMixedUp = (division, trays, one) => {
     const changePlaces = beforeAnotherChild(division, trays, one);
     if (changePlaces) return { changePlaces };
@@ -42,15 +42,15 @@
   };
 
   /**
-   * No more than so many movements after which all trays hold the same, and sharing on if that is less than a share;
-   * nothing if it takes more.
+   * At most `most` movements that make all trays alike, and {shareOn} if they then hold less than their share; [] if it
+   * takes more.
    * @type {(division: Division, seen: Observation, most: number) => Repair}
    */
-  const inMovements = (division, seen, most) => {
+  const traysMadeAlike = (division, seen, most) => {
     const tooMany = offBy(seen, division.dividend);
     if (tooMany === null || howMany(seen.trays) !== division.sharers) return [];
     const [best] = mayHold(division, seen)
-      .map((one) => ({ one, plan: allAlike(division, seen, one, tooMany, most) }))
+      .map((one) => ({ one, plan: planFor(division, seen, one, tooMany, most) }))
       .filter(({ plan }) => plan)
       .sort(
         (first, second) =>
@@ -61,11 +61,11 @@
 
   const howMany = (trays) => sum(trays.map(({ sharers }) => sharers));
 
-  /** What a tray for one may be made to hold: its share, or what most hold so far. */
+  /** What a tray for one may be made to hold: its share or, if it can be told, what most trays hold so far. */
   const mayHold = ({ quotient }, { trays }) => [quotient, ...heldSoFar(trays, quotient)];
 
   /**
-   * The places of which a movement takes more from a tray than its digit shows: others must be changed for them.
+   * The places of which a movement takes more from a tray than its digit: larger pieces must be changed first.
    * @type {(repair: Repair) => Set<number>}
    */
   const placesNotShown = (repair) => {
@@ -75,8 +75,8 @@
   };
 
   /**
-   * Whether the digits show all pieces that are taken, and none must be changed; larger ones in the middle may have
-   * been changed already.
+   * Whether every piece that is taken must be there, going by the digits. Of the middle that is sure of unit beads
+   * alone: larger pieces may have been exchanged already.
    * @type {(repair: Repair, seen: Observation) => boolean}
    */
   const surelyThere = (repair, { left }) => {
@@ -92,10 +92,13 @@
     });
   };
 
-  /** What is still to do when a tray for one holds `one`. */
+  /** {shareOn} when a tray for one holds `one`; nothing when that is its share. */
   const shareOn = (one, quotient) => (one === quotient ? [] : [{ shareOn: highestWrong(one, quotient) }]);
 
-  /** How many trays hold what another ribbon is due, where one is due `one` and all trays that are due are there. */
+  /**
+   * How many trays stand before the wrong child, if together they hold just what all are due; otherwise 0. one: what a
+   * tray for one is due.
+   */
   const beforeAnotherChild = (division, trays, one) => {
     const listed = (held, worth) => String(held.flatMap((tray) => Array(tray.sharers).fill(worth(tray))).sort());
     const dueTo = ({ stands_for }) => one * stands_for;
@@ -103,7 +106,7 @@
     return sum(trays.map((tray) => (tray.value === dueTo(tray) ? 0 : tray.sharers)));
   };
 
-  /** The highest place with another digit than it should have; the units if there is none. */
+  /** The highest place at which two numbers have different digits; the units if there is none. */
   const highestWrong = (value, right) => {
     const [digits, due] = [digitsOf(value), digitsOf(right)];
     const places = downFrom(Math.max(digits.length, due.length));
@@ -111,14 +114,14 @@
   };
 
   /**
-   * The easiest movements after which a tray for one holds `one`, and the others accordingly; null if it takes more
-   * than so many.
-   * What differs is taken for as few pieces as can be, in the middle also for just those that the trays lack; or place
-   * by place (30 has a bar more than 21, and a bead less): the plan counts that moves the fewest pieces. What lies
-   * there is what should, and what differs (ten beads where 20 are read in place of 19), or as the digits say if that
-   * is not by one change. The bank has no more to do than to change one for ten.
+   * At most `most` movements after which a tray for one holds `one`, others their multiple; null if it takes more.
+   * A difference in value may be read as pieces in three ways: as few pieces as possible; the same, but in the middle
+   * just what trays lack; digit by digit (30 has a bar more than 21, and a bead less). The plan that moves the fewest
+   * pieces is taken. Ways in which the bank would do more than change one for ten are left out. A pile holds what is
+   * due and what differs (ten beads, where 20 is read in place of 19); where that is more than one exchange away from
+   * plain digits, it holds the digits of what is read.
    */
-  const allAlike = (division, { trays, left }, one, tooMany, most) => {
+  const planFor = (division, { trays, left }, one, tooMany, most) => {
     if (placesHeld(digitsOf(Math.abs(tooMany))).length > 1) return null;
     const largest = Math.max(division.dividend, left, Math.abs(tooMany), ...trays.map(({ value }) => value));
     const size = String(largest).length;
@@ -126,7 +129,7 @@
       withPlaces(digitsOf(Math.abs(number)), size).map((pieces) => Math.sign(number) * pieces);
     const byValue = (there, due) => piecesOf(there - due);
     const byPlace = (there, due) => less(piecesOf(there), piecesOf(due));
-    const planFor = ([offOf, offInTheMiddle]) => {
+    const planBy = ([offOf, offInTheMiddle]) => {
       const onTrays = trays.map((tray) => ({ ...tray, off: offOf(tray.value, one * tray.stands_for) }));
       const takenFor = (pieces, place) => pieces - sum(onTrays.map(({ sharers, off }) => sharers * off[place]));
       const due = division.dividend - one * division.divisor;
@@ -144,7 +147,7 @@
       const ofEach = piecesOf(0).map((_, place) => Math.abs(sum(room.map(({ pile, many }) => many * pile.off[place]))));
       return sum(ofEach) > TEN + 1 ? null : shortest(room, most);
     };
-    const plans = [[byValue], [byValue, byValue], [byPlace, byPlace]].map(planFor).filter((plan) => plan?.length);
+    const plans = [[byValue], [byValue, byValue], [byPlace, byPlace]].map(planBy).filter((plan) => plan?.length);
     return plans.sort((plan, other) => piecesMoved(plan) - piecesMoved(other))[0] ?? null;
   };
 
@@ -153,8 +156,8 @@
     sum(plan.map((step) => (step.exchange ? TEN + 1 : inAll(step))));
 
   /**
-   * What most trays hold, for one, of what is less than the share and at no place more; nothing if none does, or where
-   * as many hold their share.
+   * What most trays hold so far, for one: less than the share, and at no place more. At most one number; none also if
+   * as many trays hold their whole share.
    */
   const heldSoFar = (trays, share) => {
     const held = trays.flatMap(({ value, stands_for, sharers }) => Array(sharers).fill(quotientOf(value, stands_for)));
@@ -166,5 +169,5 @@
       .slice(0, 1);
   };
 
-  sharing.whateverHappened = { byWhatIsSeen, inMovements, placesNotShown, surelyThere };
+  sharing.whateverHappened = { byWhatIsSeen, traysMadeAlike, placesNotShown, surelyThere };
 }

@@ -4,7 +4,7 @@
   const { body } = sharing.lessonBody;
   const { slips } = sharing.lessonSlips;
   const { everyMovement } = sharing.lessonMovements;
-  const { screens, toldPlaces } = sharing.lessonWords;
+  const { screens, placeTexts } = sharing.lessonWords;
   const { writeAll } = sharing.address;
   const { movementByMovement, todaysShelf } = sharing;
   const { element, byId, say } = sharing.elements;
@@ -15,7 +15,7 @@
   let waiting = 0;
   let later = [].values();
 
-  /** What is still to come, a piece at each step. */
+  /** Add slips and the table of movements, one piece at each step. */
   function* rest(division) {
     yield* slips(division, todaysShelf.shelf(), lesson);
     lesson.append(everyMovement(division));
@@ -23,7 +23,7 @@
 
   /**
    * A link to each screen, as on a lesson's page; presented first is the place of the movement that is shown.
-   * @type {(asked: Asked, places: ToldPlace[]) => void}
+   * @type {(asked: Asked, places: PlaceText[]) => void}
    */
   const offerToPresent = (asked, places) => {
     const toPresent = screens(places);
@@ -40,7 +40,7 @@
     sharing.presenting.show();
   };
 
-  /** Between two pieces the page can answer. */
+  /** Add the next piece in a task of its own, so that the page reacts between two pieces. */
   const goOn = () => {
     if (later.next().done) finish();
     else waiting = setTimeout(goOn);
@@ -48,7 +48,7 @@
 
   /** @type {(asked: Asked, division: Division) => void} */
   const show = (asked, division) => {
-    const places = toldPlaces(division);
+    const places = placeTexts(division);
     lesson.classList.remove("whole");
     lesson.replaceChildren(head, ...body(division, places), foot);
     const offer = () => offerToPresent(asked, places);
@@ -58,7 +58,7 @@
   };
 
   /**
-   * What takes longest, again where it is there: today's shelf decides on slips.
+   * Write what takes longest, in place of what is there: slips depend on today's shelf, which may have changed.
    * @type {(division: Division) => void}
    */
   const showRest = (division) => {
@@ -68,7 +68,7 @@
     waiting = setTimeout(goOn);
   };
 
-  /** Wait no longer: the whole lesson is wanted now, such as on paper, or because something below it is led to. */
+  /** Add all that is missing at once: the lesson is being printed, or an address leads to something below it. */
   const finish = () => {
     lesson.classList.add("whole");
     return [...later];

@@ -42,7 +42,7 @@
       }),
     );
 
-  /** @type {(division: Division, stage: Stage) => string[]} part by part, and what lies in the middle then */
+  /** @type {(division: Division, stage: Stage) => string[]} a line for each part, and what then lies in the middle */
   const handsAt = (division, { parts }) => {
     const areSeveral = parts.some(({ goesOn, rounds }) => goesOn && rounds);
     return parts.map((part) => {
@@ -53,7 +53,7 @@
 
   const atTheBank = (part) => (part.goesOn ? forARound(part.trips) : toBank(part.trips));
 
-  /** Where trips are too many to be parts of their own, this one has them all: before the first round, and between. */
+  /** The rounds of a part, with the trips to the bank that are too many to be parts of their own. */
   const givenOut = (division, part, isOneOfSeveral) => {
     const back = takenBack(division, part);
     if (isOneOfSeveral) return [numberedRounds(division, part), ...back];
@@ -84,7 +84,7 @@
     return [say(key, { reached: start.after.ahead, sharers }), say("at-place.take-back")];
   };
 
-  /** Exchanges so that a round can be given out; where as much of a place goes before several rounds, in one line. */
+  /** Exchanges that rounds need; one sentence for equal exchanges before several rounds. */
   const forARound = (trips) => {
     const alike = new Map();
     for (const { place, times, rounds } of trips) {

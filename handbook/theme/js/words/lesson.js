@@ -1,4 +1,4 @@
-// A lesson as its page tells it: what is set out, every place, the cards at the close, and putting it back together.
+// The words of a lesson's page: what is set out, every place, the cards at the close, putting the shares together.
 "use strict";
 {
   const { UNITS, placeName, placesHeld, digitsOf, sum, quotientOf } = sharing.places;
@@ -12,21 +12,21 @@
   const { stageHeading, stageAlternative } = sharing.stageWords;
 
   /**
-   * What is said and done in a part of a place: by turns, what one person says without a break; the hands; and in
-   * words the figure of it. id: where it is presented.
+   * A part of a place in words: what is said, by speaker; what the hands do; its figure's alternative text. id: of its
+   * screen.
    * @typedef {{id: string, atTheBank: boolean, said: {who: string, sentences: string[]}[], hands: string,
-   *   alternative: string}} ToldPart
+   *   alternative: string}} PartText
    */
 
   /**
-   * One place: its heading, in words the figure of the whole of it, and its parts.
-   * @typedef {{level: number, heading: string, alternative: string, parts: ToldPart[]}} ToldPlace
+   * One place in words: its heading, the alternative text of its whole figure, and its parts.
+   * @typedef {{level: number, heading: string, alternative: string, parts: PartText[]}} PlaceText
    */
 
-  /** @type {(division: Division) => ToldPlace[]} every place from the largest to the units */
-  const toldPlaces = (division) => division.stages.map((stage) => toldPlace(division, stage));
+  /** @type {(division: Division) => PlaceText[]} every place from the largest to the units */
+  const placeTexts = (division) => division.stages.map((stage) => placeText(division, stage));
 
-  const toldPlace = (division, stage) => {
+  const placeText = (division, stage) => {
     const said = saidInParts(division, stage);
     const hands = handsAt(division, stage);
     const parts = stage.parts.map((part, index, all) => {
@@ -109,7 +109,7 @@
     answer(division),
   ];
 
-  /** The share of a child for one; where there is none, what each of ten would have of the tray of a child for ten. */
+  /** The share of a child for one; if there is none, what each of ten would have of the tray of a child for ten. */
   const answer = ({ mat, widths, quotient }) => {
     if (mat[UNITS]) return say("lesson.answer", { quotient });
     const width = widths.at(-1);
@@ -132,11 +132,11 @@
   };
 
   /**
-   * What is shown alone when a lesson is presented; its link shows `shown`, for a place its number card.
+   * What is shown alone when a lesson is presented. Its link shows `shown`; for a place that is its number card.
    * @typedef {{id: string, shown: string, name: string}} Screen
    */
 
-  /** @type {(places: ToldPlace[]) => Screen[]} in order; every part of a place is one */
+  /** @type {(places: PlaceText[]) => Screen[]} in order; every part of a place is one */
   const screens = (places) => {
     const named = (id) => ({ id, shown: say(`lesson.screen.${id}`), name: say(`lesson.screen.${id}`) });
     const ofPlaces = places.flatMap(({ level, parts }) => {
@@ -149,8 +149,8 @@
   };
 
   /**
-   * Putting the shares back together, from the units upwards: what comes together, what is changed up (ten of one place
-   * make one of the next) or "", and how many stay.
+   * Adding up all shares and what is left over, the units first. For every place: the sum in words, what is changed up
+   * (ten of one place make one of the next) or "", and how many pieces stay.
    * @type {(division: Division) =>
    *   {place: number, together: string, changed: string, stays: number}[]}
    */
@@ -168,7 +168,7 @@
     });
   };
 
-  /** "28 on the trays + 2 left over = 30"; only what is there is named. */
+  /** "28 on the trays + 2 kept apart = 30", without summands of 0. */
   const togetherWords = (onTrays, leftOver, broughtUp) => {
     const named = [
       ["on-trays", onTrays],
@@ -183,5 +183,5 @@
     return say("lesson.together.sum", total);
   };
 
-  sharing.lessonWords = { screens, toldPlaces, toSetOut, roundsWithRibbons, cardsAtTheClose, putTogether };
+  sharing.lessonWords = { screens, placeTexts, toSetOut, roundsWithRibbons, cardsAtTheClose, putTogether };
 }

@@ -13,7 +13,7 @@
   const cardsNamed = (values) => say("small-cards.named", { count: values.length, cards: cardValues(values) });
 
   /**
-   * What each sort fetches, and the answer where no child has it.
+   * The cards that each sort of child fetches, and those of the answer if no child stands for one.
    * @type {(fetched: Object[], division: Division) => string}
    */
   const smallCards = (fetched, { ribbons, mat, quotient }) => {
@@ -30,7 +30,7 @@
   };
 
   /**
-   * What is set out for each; cups where unit beads come onto a tray or lie around.
+   * What is set out for each; with cups where unit beads lie in the middle or, even for a moment, on a tray.
    * @type {(division: Division) => string}
    */
   const trays = (division) => say("lesson.trays", { count: division.sharers, cups: cups(division) });
@@ -55,7 +55,7 @@
   const colour = (width) =>
     say(`ribbons.colour.${width > HUNDREDS ? "larger" : placeName(width)}`, { stands_for: 10 ** width });
 
-  /** @type {(division: Division) => string} what is set out, for those who do not see the figure */
+  /** @type {(division: Division) => string} alternative text of the figure of what is set out */
   const layoutAlternative = (division) => {
     const { mat, widths, sharers, ribbons, start, fromBank: ready, dividend, divisor } = division;
     const traysFor = widths.map((width) =>
@@ -71,14 +71,14 @@
       .join(" ");
   };
 
-  /** @type {(division: Division) => string} the finished cards, for those who do not see the figure */
+  /** @type {(division: Division) => string} alternative text of the figure of the finished cards */
   const cardsAlternative = (division) => {
     const { dividend, divisor, quotient } = division;
     const key = quotient ? "alternative.cards" : "alternative.no-cards";
     return `${say(key, { dividend, divisor, quotient })} ${leftOver(division)}`;
   };
 
-  /** @type {(division: Division) => string} what lies apart at the end of a figure, for those who do not see it */
+  /** @type {(division: Division) => string} what is left over, as the alternative text of a figure ends */
   const leftOver = ({ end: { middle } }) =>
     say(sum(middle) ? "alternative.left-over" : "alternative.nothing-left-over", { pieces: pieces(middle) });
 
@@ -98,10 +98,10 @@
     return inARow([...parts, ...notOnTrays(left, lying, rightly)]);
   };
 
-  /** @type {(stands_for: number, ribbons: boolean) => string} " for 10", where children wear ribbons */
+  /** @type {(stands_for: number, ribbons: boolean) => string} " for 10"; "" without ribbons */
   const whoseTray = (stands_for, ribbons) => (ribbons ? say("observed.whose", { stands_for }) : "");
 
-  /** All of it is left over; or, with a larger piece than what is rightly left over, all is in the middle still. */
+  /** "2 left over"; or, if a larger piece lies there that should not, what is still in the middle. */
   const notOnTrays = (value, lying, rightly) => {
     if (value === null) return [];
     const isStill = lying?.some((there, place) => place > UNITS && there > rightly[place]);

@@ -22,7 +22,7 @@
       return [say("repair.everything-again")];
     }
     const changed = new Set();
-    // A larger piece lies, or is put, where what is left over should lie, and is not that; or they share on.
+    // What lies apart is called the middle if a larger piece comes or goes that is not left over, or if they share on.
     const isOfTheMiddle = ({ source, at, target, place, shareOn }) =>
       shareOn !== undefined ||
       (place > UNITS &&
@@ -45,11 +45,12 @@
     });
   };
 
-  /** Whether no tray should hold anything larger; with ribbons a round gives pieces of several places. */
+  /** Whether all pieces on trays go back; with ribbons always, because a round gives pieces of several places. */
   const takesEverything = ({ again }, { ribbons, quotient }) => ribbons || quotient < 10 ** (again + 1);
 
   /**
-   * What to do, in one line, with what is said besides after the movements; "" where no piece is moved.
+   * What to do, in one line; "" where no piece is moved. besides: sentences that follow the movements, before those
+   * about sharing on or again.
    * @type {(repair: Repair, division: Division, besides?: string[]) => string}
    */
   const repairWords = (repair, division, besides = []) => {
@@ -61,7 +62,7 @@
 
   const nameOf = ({ stands_for, value }, more) => `${stands_for} ${value + more}`;
 
-  /** What trays read that a movement has changed, with whom they are for. */
+  /** The trays that a movement changes: what each stands for and what it reads then. */
   const readAfter = ({ pieces, place, giving, taking }) => {
     const worth = pieces * 10 ** place;
     return [giving && nameOf(giving, -worth), taking && nameOf(taking, worth)];

@@ -11,7 +11,7 @@
   const OF_CARDS = ["cards-swapped", "zero-forgotten"];
 
   /**
-   * One of the causes in words; what is said of when it happened holds all its occasions together.
+   * One cause in words; one phrase says when it may have happened, for all its occasions together.
    * @type {(cause: Cause, division: Division, causes: Cause[]) => {happened: string, look: string, mend: string}}
    */
   const explain = (cause, division, causes) => {
@@ -26,7 +26,7 @@
       cause.place === UNITS && "-of-units",
       "",
     ].filter((end) => end !== false);
-    // The most special sentence that there is.
+    // The most special sentence that the phrases have.
     const sentence = (part) => {
       const keys = tables.flatMap((table) => ends.map((end) => `${table}.${part}${end}`));
       return say(keys.find(has), places).trim();
@@ -43,7 +43,7 @@
     const higher = ofCards ? smallest : 0; // the share of one who stands for ten lies one place higher
     const several = material(place, 2);
     const turns = [...new Set(cause.occasions.map(({ turn }) => turn))].sort((one, next) => one - next);
-    const changedFirst = placesNotShown(cause.told).size ? [say("repair.not-there")] : [];
+    const changedFirst = placesNotShown(cause.advice).size ? [say("repair.not-there")] : [];
     const places = {
       count: many,
       one: material(place, 1),
@@ -60,7 +60,7 @@
       stop: say(place === UNITS ? "slips.stop" : "slips.stop-larger", { count: 1, several }),
       afresh: say("repair.everything-again"),
       whose: whoseTray(10 ** other, division.ribbons),
-      repair: repairWords(cause.told, division, changedFirst),
+      repair: repairWords(cause.advice, division, changedFirst),
     };
     if (ofCards) {
       const ofOne = division.ribbons && spot === "one-tray";
@@ -132,12 +132,12 @@
     };
   };
 
-  /** A last round not taken back is told as what it is, too: what should have been left over went onto trays. */
+  /** The causes without a last round not taken back: "left over dealt" among them is the same event. */
   const eachEventOnce = (causes) =>
     causes.filter(({ slip, place }) => slip !== "round-not-taken-back" || place > UNITS);
 
   /**
-   * What is done first on a sheet where a piece may be lost; nothing where none can be.
+   * What is done first on a sheet where a piece may be lost; "" where none can be.
    * @type {(symptom: Object) => string}
    */
   const firstOnPaper = ({ offBy, causes }) => {
@@ -146,23 +146,23 @@
     return lost ? say("slips.may-be-lost", { several: material(lost.place, 2) }) : "";
   };
 
-  /** Each once: the first, or the others. */
+  /** Different sentences, each once; all but the first begin with "Or". */
   const orElse = (sentences) => {
     const [first, ...others] = new Set(sentences);
     return [first, ...others.map((told) => say("slips.or", { told }))];
   };
 
-  /** Repairs that differ only in what is done with a lost piece that was found are one, and that is told with it. */
+  /** One cause for each repair; a lost piece that was found counts like one from the bank, and its cause is kept. */
   const eachRepairOnce = (causes) => {
     const kept = new Map();
     for (const cause of causes) {
-      const repair = fromTheBank(cause.told);
+      const repair = fromTheBank(cause.advice);
       if (!kept.has(repair) || cause.slip === "piece-rolled-away") kept.set(repair, cause);
     }
     return [...kept.values()];
   };
 
-  /** The same repair with a piece from the bank for the one on the floor, which may go to the bank itself. */
+  /** The repair with the bank in place of the floor, without a movement from there to the bank itself, as a key. */
   const fromTheBank = (repair) =>
     JSON.stringify(
       repair

@@ -35,8 +35,9 @@
   const saidAt = (division, stage) => saidInParts(division, stage).flat();
 
   /**
-   * The same by the parts of the stage. What is said of a piece that goes to the bank for a round is said once. With
-   * ribbons pieces can be short before the first round: who gets what is said once they are there.
+   * The lines of saidAt for each part of the stage. Of pieces of one place that go to the bank between rounds only the
+   * first is spoken of. With ribbons pieces can be short before the first round: who gets what is said when they are
+   * there.
    * @type {(division: Division, stage: Stage) => Said[][]}
    */
   const saidInParts = (division, stage) => {
@@ -69,7 +70,7 @@
     return said;
   };
 
-  /** What is said of a round that cannot be finished: once it is begun, or before that where one looks first. */
+  /** What is said of a round that cannot be finished: once it is begun, or instead of it with lookFirst. */
   const tooFew = ({ lookFirst }, { roundsEnd }, way) => {
     const [key, made] = lookFirst ? ["look-first", roundsEnd] : ["take-back", roundsEnd + 1];
     return { who: GUIDE, text: say(`guide.${key}.${way}`), made };
@@ -98,7 +99,7 @@
     });
   };
 
-  /** In plain sharing: which sentence fits what lies in the middle. */
+  /** The end of the key of the sentence that fits what lies in the middle, in plain sharing. */
   const howItBegins = (division, stage, way) => {
     const there = stage.start[stage.level];
     const laid = division.start[stage.level];

@@ -1,4 +1,4 @@
-// A place of a division in words: its heading, and its figure for those who do not see it.
+// A place of a division in words: its heading, and the alternative text of its figure.
 "use strict";
 {
   const { UNITS, placesHeld, sum } = sharing.places;
@@ -30,7 +30,7 @@
       return say("heading.to-bank", { pieces: named });
     });
 
-  /** @type {(stage: Stage, division: Division) => string} its figure, or that of a part, for those who do not see it */
+  /** @type {(stage: Stage, division: Division) => string} alternative text of its figure, or of a part's */
   const stageAlternative = (stage, division) => {
     const trays = traysWords(stage.after, division);
     const lies = stage.endsTheSharing ? "alternative.left-over" : "alternative.middle";
@@ -46,7 +46,7 @@
     return goesOn ? "alternative.after-rounds" : "alternative.stage";
   };
 
-  /** @type {(division: Division) => string} the figure of the end, for those who do not see it */
+  /** @type {(division: Division) => string} alternative text of the figure of the end */
   const endAlternative = (division) =>
     `${say("alternative.end", { trays: traysWords(division.end, division) })} ${leftOver(division)}`;
 
