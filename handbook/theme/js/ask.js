@@ -1,5 +1,5 @@
-// A number and its children lead to the page that works them out, at the part that the form names. Without scripts they
-// are not shown.
+// The form that asks for a number and its children leads to the page that works them out, at the part that the form
+// names. Without scripts it is not shown.
 "use strict";
 (() => {
   const form = document.querySelector("form.ask[data-leads-to]");

@@ -1,4 +1,4 @@
-// In the row of links above a lesson, the part that is being read is marked, for eyes and for those who hear the page.
+// Marks the part that is being read in the row of links above a lesson, visibly and for screen readers.
 "use strict";
 (() => {
   const row = document.querySelector("nav.parts");

@@ -1,6 +1,5 @@
-// Where a browser may keep nothing, asking what it has kept is an error, at which the theme's own script and with it
-// the search would stop. Here a memory that lasts as long as the page takes its place. Without this script search does
-// not start in such a browser.
+// In a browser that may store nothing, reading localStorage is an error, at which the theme's own script and with it
+// the search would stop. Storage that lasts as long as the page takes its place.
 "use strict";
 (() => {
   try {

@@ -1,6 +1,6 @@
-// The line above what a search has found: what was asked instead of words that the handbook does not have, and where to
-// go where nothing is found. The search worker tells both with its answer. Who hears the page is told once, when
-// nothing more is typed, and hears every result by its name. Who presses Enter before the answer is there waits for it.
+// The line above what a search has found: the words that were asked in place of unknown ones, or where to go if nothing
+// is found. The search worker sends both with its answer. The line is read out once, when nothing more is typed, and
+// every result by its name. Enter pressed before the answer is there opens the first result when it comes.
 "use strict";
 (() => {
   const RESULT = 3; // the theme's number for an answer

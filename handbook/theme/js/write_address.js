@@ -1,4 +1,5 @@
-// Writes an address without going there. A browser refuses that for a while after very many: then it is gone to.
+// Writes an address without going there. A browser that has been asked too often refuses that for a while: then the
+// page goes there.
 "use strict";
 /** @type {(address: string, way?: "replaceState" | "pushState") => void} in the place of the one before, or after it */
 sharing.writeAddress = (address, way = "replaceState") => {

@@ -21,14 +21,14 @@
   /** @type {(id: string) => HTMLElement} an element of the page */
   const byId = (id) => document.getElementById(id);
 
-  /** @type {(id: string, text: string) => void} write its words; where they stand already they are not heard again */
+  /** @type {(id: string, text: string) => void} its text; the same text is not written again, so not read out again */
   const setText = (id, text) => {
     const made = byId(id);
     if (made.textContent !== text) made.textContent = text;
   };
 
   /**
-   * Mark those of some fields that are wrong, and say in their line what is; whether one is wrong.
+   * Mark the wrong ones among some fields, and say below them what is wrong. Returns whether one is wrong.
    * @type {(id: string, fault: string, fields: HTMLInputElement[], isWrong: (field: HTMLInputElement) => boolean) =>
    *   boolean}
    */
@@ -51,13 +51,13 @@
    */
   const onReturn = (act) => on(window, "pageshow", ({ persisted }) => persisted && setTimeout(act));
 
-  /** For so many milliseconds somebody may be about to write another digit. */
+  /** Milliseconds in which somebody may still write another digit. */
   const PAUSE = 1_000;
 
   /**
-   * Act once a number is written to the end: after a pause, or as soon as its field is left. Half of it would be
-   * answered, and that be read aloud. A field that has gone by then, or is hidden by a lesson that is presented, is not
-   * heeded: a browser says that it is left while it is being taken away.
+   * Act once a number is complete: after a pause, or as soon as its field is left. Else the first digits would be
+   * answered, and the answer read out. A field that is gone or hidden by then is passed over, because browsers send
+   * `change` also while a field is being removed.
    * @type {(field: HTMLElement, act: () => void) => void}
    */
   const onceWritten = (field, act) => {

@@ -3,7 +3,7 @@
 {
   const { saidAt } = sharing.spoken;
 
-  /** What comes next, as one who practises is asked; a movement that is not here is seen without a question. */
+  /** The right answer before each movement, when practising. Other movements are shown without a question. */
   const ANSWERS = {
     "deal-round": "round",
     "start-round": "not-enough",

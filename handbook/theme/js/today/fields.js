@@ -9,8 +9,8 @@
   const ribbonFields = ["ask-for-one", "ask-for-ten", "ask-for-hundred"].map(byId);
 
   /**
-   * What the fields ask; null where one of them is wrong, which is said beside it. Before the first answer the number
-   * may be to come, and while somebody writes it or ticks ribbons, the group.
+   * What the fields ask; null where one of them is wrong, which is said beside it. Empty fields are no fault while they
+   * are still to be filled: the number before the first answer, the group also while the number is being written.
    * @type {(isWriting?: boolean) => Asked | null}
    */
   const asked = (isWriting = false) => {
@@ -25,7 +25,7 @@
     return askedOf({ number, children, ribbons });
   };
 
-  /** Those that hold no digit; where all of them do, they are wrong together. */
+  /** The fields that hold no digit; if all hold one, all are wrong, because the group is. */
   const wrongRibbonFields = () => {
     const odd = ribbonFields.filter((field) => !isDigit(countIn(field)));
     return odd.length ? odd : ribbonFields;

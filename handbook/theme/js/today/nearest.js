@@ -9,7 +9,7 @@
   const { needs, shortages } = sharing.shelf;
   const { isGroup } = sharing.limits;
 
-  /** Of fewer pieces nothing can be shared. */
+  /** The smallest number that two can share. */
   const SMALLEST = 2;
 
   /**

@@ -87,7 +87,7 @@
     return [cause(likeliest), element("details", summary, ...others.map(newIn).map(cause))];
   };
 
-  /** What reads alike leaves other pieces in the middle: of what puts it right the shortest is told. */
+  /** One of all explanations of the same event, which differ by the pieces in the middle: the shortest repair. */
   const toldOnce = (causes) => {
     const alike = new Map();
     for (const told of causes) alike.set(told.happened, [...(alike.get(told.happened) ?? []), told]);

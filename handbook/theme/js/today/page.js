@@ -8,7 +8,7 @@
   const page = byId("todays-number");
   if (!page) return;
 
-  /** For so many milliseconds somebody may merely be typing. */
+  /** Milliseconds in which somebody may still be typing. */
   const A_MOMENT = 1_500;
 
   /** What is asked and its division, once there is an answer. */
@@ -16,22 +16,20 @@
   let waiting = 0;
   let hearing = 0;
 
-  /**
-   * Whether the answer is still the one from before, because a field has a fault: it is neither presented nor printed.
-   */
+  /** Mark the answer as out of date while a field has a fault: it can then be neither presented nor printed. */
   const markOld = (isOld) => {
     clearTimeout(waiting);
     byId("answer").classList.toggle("old", isOld);
     byId("present-it").parentElement.inert = isOld;
   };
 
-  /** An answer to what is no longer in the fields is not heard. */
+  /** Do not read out an answer that no longer belongs to the fields. */
   const hush = () => {
     clearTimeout(hearing);
     setText("answer-heard", "");
   };
 
-  /** Nobody hears the answers to the first digits of a number. */
+  /** Have the answer read out once nothing more has been typed for a moment. */
   const hear = () => {
     clearTimeout(hearing);
     hearing = setTimeout(() => {
@@ -40,14 +38,14 @@
     }, A_MOMENT);
   };
 
-  /** Besides the answer, what changes is heard in the part of the page that is being used, and in no other. */
+  /** Besides the answer, have only those changes read out that happen in the part of the page being used. */
   const hearHere = ({ target }) => {
     for (const told of page.querySelectorAll("[aria-live]")) {
       told.setAttribute("aria-live", told.closest("section").contains(target) ? "polite" : "off");
     }
   };
 
-  /** Answer what the address asks; beside the division it may tell what is seen, and how many movements are shown. */
+  /** Answer a division; the address may also say what is seen on the trays and how many movements are shown. */
   const answer = (asked) => {
     const { number, children, ribbons } = asked;
     const division = workOut(number, children, { ribbons, lookFirst: sharing.handbook.look_first });
@@ -67,7 +65,7 @@
 
   const isShown = (asked) => shown && write(shown.asked) === write(asked);
 
-  /** Write the address as this page does, whoever has written it: its screens are found by that. */
+  /** Rewrite the address in the form of this page's own links, because screens are found by comparing the two. */
   const tidy = (asked) => {
     const address = writeAll(asked) + (part() && `&${part()}`);
     if (address === location.hash) return;
@@ -75,7 +73,7 @@
     sharing.presenting.show();
   };
 
-  /** An address that tells but a number, or but a group, asks for it with what the fields hold besides. */
+  /** Answer what the address asks. If it has a number alone, or a group alone, the fields give the other. */
   const follow = () => {
     const there = readAsked();
     let asked = askedOf(there);

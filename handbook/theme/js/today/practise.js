@@ -5,7 +5,7 @@
   const { pieces, placeWord } = sharing.numberWords;
   const { byId, say, on } = sharing.elements;
 
-  /** What is asked about: a movement, the division, the mat before it; how many of its questions are answered. */
+  /** What is asked about: a movement, its division, the state before it, how many of its questions are answered. */
   let now = null;
 
   /** @type {() => boolean} */
@@ -28,13 +28,13 @@
 
   const tell = (text) => (byId("practise-told").textContent = text);
 
-  /** What was told of an answer no longer holds. */
+  /** Take away what was said about an answer. */
   const forget = () => tell("");
 
   const answer = (given, goOn) => {
     const { movement } = now;
     const right = movement.asks[now.answered];
-    // Where the rule begins a round that will not go round, it is right to see that, and right to begin it.
+    // Before a round that cannot be finished both answers are right: to see that, and to begin the round.
     const begins = given === "round" && right === "not-enough" && movement.step.action === "start-round";
     if (given !== right && !begins) {
       tell(say(`practise.wrong.${reason(right, given)}`, lying()));

@@ -8,7 +8,7 @@
   /** @type {Asked} */
   let shown;
 
-  /** The address as it is when it is printed: with what is typed in of the trays by then. */
+  /** Write the address as it is now, with what has been typed in of the trays. */
   const tellAddress = () => {
     const page = location.pathname.split("/").pop();
     setText("answer-address", say("today.address", { address: `${page}${writeAll(shown, { movement: null })}` }));

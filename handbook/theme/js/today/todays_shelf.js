@@ -14,7 +14,7 @@
   const MOST = 10_000;
   const ownShelf = sharing.handbook.shelf;
 
-  /** Of some counts those that can be and are not the school's own. */
+  /** Those of some counts that are possible and differ from the school's own. */
   const different = (counts) => {
     const isOther = ([key, count]) => key in ownShelf && isCount(count) && count !== ownShelf[key];
     return Object.fromEntries(Object.entries(counts).filter(isOther));
@@ -52,7 +52,7 @@
     }
   };
 
-  /** Once more what was kept: the school's own shelf may have changed since. */
+  /** Read again what was kept, and keep what differs from the school's own shelf, which may have changed since. */
   const keepOn = () => {
     const before = kept();
     keep(before, before.day);
