@@ -8,9 +8,9 @@ import click
 
 from generator.commands.arguments import DIVIDEND_LIMIT, PLAIN_LIMIT, WholeNumbersCommand, ribbons_option, whole_number
 from generator.commands.tables import beside, counted, division_line, number_columns, text_column
+from generator.engine.dealing import Action, State, Step
 from generator.engine.places import Counts, place_name
 from generator.engine.sharing import Sharing, share
-from generator.engine.steps import Action, State, Step
 from generator.engine.trays import Tray
 from generator.words.numbers import piece, pieces
 from generator.words.phrases import Phrases

@@ -37,13 +37,12 @@ from collections import Counter
 from collections.abc import Iterator
 from itertools import chain
 
-from generator.engine.dealing import beginning, deal_on
+from generator.engine.dealing import Action, State, beginning, deal_on
 from generator.engine.misreadings import with_a_big_tray, with_cards
 from generator.engine.observations import Reading, beads_on, readings
 from generator.engine.places import THOUSANDS, UNITS, Counts
 from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Occasion, Outcome, Slip, Spot
-from generator.engine.steps import Action, State
 from generator.engine.trays import Difference, Tray, every_tray, first_served
 
 

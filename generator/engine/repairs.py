@@ -11,14 +11,13 @@ that is always so: the right trays are set down, and the largest pieces are wher
 from collections import Counter
 from collections.abc import Iterator
 
-from generator.engine.dealing import deal_on
+from generator.engine.dealing import State, deal_on
 from generator.engine.observations import Reading
 from generator.engine.places import UNITS, Counts
 from generator.engine.repair_movements import TEN, Again, At, Movement, Pile, Repair, Room, ShareOn, room_of, together
 from generator.engine.sharing import Sharing
 from generator.engine.shortest import MOST_MOVEMENTS, shortest
 from generator.engine.slips import Occasion, Outcome, Slip
-from generator.engine.steps import State
 from generator.engine.trays import Tray
 from generator.engine.whatever_happened import trays_made_alike
 

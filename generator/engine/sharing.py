@@ -6,9 +6,8 @@ from functools import cached_property
 from itertools import chain, groupby
 from typing import NamedTuple, Self
 
-from generator.engine.dealing import beginning, deal
+from generator.engine.dealing import Action, State, Step, beginning, deal
 from generator.engine.places import UNITS, Counts, Mat
-from generator.engine.steps import Action, State, Step
 from generator.engine.trays import Tray, every_tray, first_served
 from generator.errors import SharingError
 

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterable, Iterator
 
+from generator.engine.dealing import Action, Step
 from generator.engine.sharing import Sharing, Stage, Trip
-from generator.engine.steps import Action, Step
 from generator.words.numbers import capital, listing, one_piece, piece, pieces, place_word
 from generator.words.phrases import Phrases
 

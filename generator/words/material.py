@@ -3,11 +3,11 @@
 from collections import Counter
 from collections.abc import Sequence
 
+from generator.engine.dealing import Action
 from generator.engine.observations import Observation
 from generator.engine.places import HUNDREDS, TENS, UNITS, Counts, place_name
 from generator.engine.sharing import Sharing
 from generator.engine.shelf import ChildCards, Needs, Shelf, Shortage, cards
-from generator.engine.steps import Action
 from generator.words.numbers import in_a_row, in_clauses, listing, pieces
 from generator.words.phrases import Phrases
 

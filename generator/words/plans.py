@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from itertools import groupby
 
+from generator.engine.dealing import Action, Step
 from generator.engine.sharing import Sharing, Stage
-from generator.engine.steps import Action, Step
 from generator.words.hands import hands, rounds_given
 from generator.words.numbers import piece, pieces
 from generator.words.phrases import Phrases

@@ -3,12 +3,12 @@
 from collections.abc import Collection, Iterable
 from typing import NamedTuple
 
+from generator.engine.dealing import Action
 from generator.engine.diagnosis import Cause, Symptom
 from generator.engine.places import UNITS
 from generator.engine.repair_movements import At, Movement, Repair
 from generator.engine.sharing import Sharing
 from generator.engine.slips import Slip, Spot
-from generator.engine.steps import Action
 from generator.engine.whatever_happened import places_not_shown
 from generator.words.material import what_is_seen, whose_tray
 from generator.words.numbers import capital, listing, material, place_word

@@ -8,9 +8,9 @@ from collections.abc import Iterator
 from itertools import chain
 from typing import NamedTuple
 
+from generator.engine.dealing import Action, Step
 from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing, Stage
-from generator.engine.steps import Action, Step
 from generator.words.numbers import (
     capital,
     listing,

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
+from generator.engine.dealing import State
 from generator.engine.places import UNITS
 from generator.engine.sharing import Sharing, Stage
-from generator.engine.steps import State
 from generator.words.material import left_over
 from generator.words.numbers import capital, in_a_row, in_clauses, listing, piece, pieces, place_word
 from generator.words.phrases import Phrases

@@ -10,9 +10,9 @@ import pytest
 from PIL import Image
 from playwright.sync_api import Browser, expect
 
+from generator.engine.dealing import Action, State
 from generator.engine.places import HUNDREDS, TENS, THOUSANDS, UNITS, Counts, place_name
 from generator.engine.sharing import Sharing, share
-from generator.engine.steps import Action, State
 from generator.figures.style import DARK, LIGHT
 from tests.browser.conftest import ends, visiting
 from tests.browser.test_accessible import A_VIEW, SMALL_TARGETS, TARGET, axe_faults

@@ -9,8 +9,8 @@ from itertools import groupby
 from operator import mul
 from typing import NamedTuple
 
+from generator.engine.dealing import Action
 from generator.engine.sharing import Sharing, Stage
-from generator.engine.steps import Action
 
 POWERS = [10**place for place in range(40)]
 

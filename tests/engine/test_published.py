@@ -9,9 +9,9 @@ from typing import NamedTuple
 
 import pytest
 
+from generator.engine.dealing import Action
 from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, share
-from generator.engine.steps import Action
 from tests.engine.replay import check_rooms, check_stages, replay
 
 

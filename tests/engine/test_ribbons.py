@@ -5,10 +5,10 @@ from random import Random
 import pytest
 
 from generator.engine.choosing_numbers import reckon
+from generator.engine.dealing import Action
 from generator.engine.features import features_of
 from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, share
-from generator.engine.steps import Action
 from tests.engine.replay import check_rooms, check_stages, replay
 from tests.sampling import sample
 

@@ -5,9 +5,9 @@ from typing import Any
 
 import pytest
 
+from generator.engine.dealing import Action
 from generator.engine.places import Counts
 from generator.engine.sharing import share
-from generator.engine.steps import Action
 from generator.engine.trays import Tray
 from generator.errors import SharingError
 

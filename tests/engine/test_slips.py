@@ -8,13 +8,12 @@ from typing import NamedTuple
 
 import pytest
 
-from generator.engine.dealing import deal_on
+from generator.engine.dealing import State, deal_on
 from generator.engine.observations import Observation, Reading, readings
 from generator.engine.outcomes import simulate
 from generator.engine.places import Counts, Mat
 from generator.engine.sharing import Sharing, share
 from generator.engine.slips import Occasion, Outcome, Slip, Spot
-from generator.engine.steps import State
 from tests.engine import ribbon_mishaps
 from tests.engine.divisions import divisions
 from tests.engine.mishaps import NEEDS_RIBBONS, Acted, Mishap

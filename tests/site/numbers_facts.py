@@ -6,9 +6,9 @@ from collections.abc import Callable
 from math import ceil
 from typing import NamedTuple
 
+from generator.engine.dealing import Action
 from generator.engine.places import Counts
 from generator.engine.sharing import Sharing, Stage
-from generator.engine.steps import Action
 from generator.source.school import Time
 from tests.site.numbers_words import (
     PLACE,

@@ -2,8 +2,8 @@
 
 from itertools import groupby
 
+from generator.engine.dealing import Action
 from generator.engine.sharing import Sharing, Stage
-from generator.engine.steps import Action
 from tests.site.numbers_facts import On, about, at_place, dealt_at, pieces, served
 from tests.site.numbers_words import ONE_FOR_EACH, PIECES, PLACE, SMALL, N
 

@@ -3,8 +3,8 @@
 import re
 from functools import partial
 
+from generator.engine.dealing import Action, Step
 from generator.engine.sharing import Sharing
-from generator.engine.steps import Action, Step
 from tests.site.numbers_facts import On, Parts, Rule, about, dealt_at, pieces, served
 from tests.site.numbers_words import ONE_FOR_EACH, PLACE, N, Right
 from tests.site.page_text import PLACES, Block

@@ -8,9 +8,9 @@ from itertools import pairwise
 
 import pytest
 
+from generator.engine.dealing import Action
 from generator.engine.places import HUNDREDS, TENS, UNITS
 from generator.engine.sharing import Sharing, Stage, share
-from generator.engine.steps import Action
 from generator.words.numbers import said_piece
 from generator.words.phrases import Phrases
 from generator.words.spoken import BANKER, GUIDE, Said, opening, said_at
