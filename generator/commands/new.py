@@ -4,7 +4,7 @@ import os
 import shlex
 import subprocess
 import textwrap
-from collections.abc import Collection, Iterator
+from collections.abc import Iterator
 from contextlib import suppress
 from datetime import date
 from pathlib import Path
@@ -16,12 +16,12 @@ from generator.build.publishing import site_around
 from generator.commands.arguments import WholeNumbersCommand, echo_unless_closed, school_option, whole_number
 from generator.engine.limits import LARGEST_DIVIDEND, LARGEST_DIVISOR
 from generator.engine.sharing import share
-from generator.errors import Faults, SourceError
+from generator.errors import SourceError
 from generator.pages.writing.settings import settings
 from generator.source.fields import LARGEST_ORDER
 from generator.source.layers import entry_names
 from generator.source.lessons import STEP_FILE, misfits
-from generator.source.library import Sources, readable, readable_steps
+from generator.source.library import Sources, readable
 from generator.source.models import LessonFile, PathStep
 from generator.source.reading import Table, as_toml, refused
 from generator.source.validating import did_you_mean, validated
@@ -68,16 +68,16 @@ def _new_school(folder: Path) -> None:
 
 
 def _new_lesson(dividend: int, divisor: int, ribbons: bool, wanted: str | None, school: Path | None) -> None:
-    steps, included, faults = readable_steps(HANDBOOK, school)
+    sources = readable(HANDBOOK, school)
     lesson = _planned(dividend, divisor, ribbons)
-    for other in (other for step in steps for other in step.lessons):
+    for other in (other for step in sources.every_step for other in step.lessons):
         if (other.dividend, other.divisor, other.ribbons) == (dividend, divisor, ribbons):
             remedy = "edit that file"
             if school and not other.from_school:
                 remedy = f"to change it, copy it to {school / 'lessons' / other.step}"
             raise click.UsageError(f"{dividend} among {divisor} is already shared in {other.file}; {remedy}.")
-    step = _step_for(lesson, wanted, steps, included, faults)
-    if step.slug not in included:
+    step = _step_for(lesson, wanted, sources)
+    if not sources.school.includes(step.slug):
         problem = f"this lesson lies in the step {step.slug}, which steps in school.toml leaves out"
         raise click.UsageError(f"{problem}; add {step.slug} to steps, or choose other numbers.")
     order = min(max((other.order for other in step.lessons), default=0) + 10, LARGEST_ORDER)
@@ -102,14 +102,12 @@ def _planned(dividend: int, divisor: int, ribbons: bool) -> LessonFile:
         raise click.UsageError(faults.replace("ribbons = true", "--ribbons") + ".") from None
 
 
-def _step_for(
-    lesson: LessonFile, wanted: str | None, steps: tuple[PathStep, ...], included: Collection[str], faults: Faults
-) -> PathStep:
+def _step_for(lesson: LessonFile, wanted: str | None, sources: Sources) -> PathStep:
     """The step that was named, or else the only one that takes the lesson, of those included if any of them does."""
-    by_slug = {step.slug: step for step in steps}
+    by_slug = {step.slug: step for step in sources.every_step}
     if wanted is not None:
         if wanted not in by_slug:
-            if its_own := [fault for fault in faults if fault.file.endswith(f"/{wanted}/{STEP_FILE}")]:
+            if its_own := [fault for fault in sources.faults if fault.file.endswith(f"/{wanted}/{STEP_FILE}")]:
                 # The one furthest down: that it has no lesson yet is told first.
                 raise click.UsageError(f"the step {wanted} has a fault: {max(its_own)}.")
             raise click.UsageError(f"there is no step {wanted}; {did_you_mean(wanted, by_slug)}")
@@ -117,8 +115,8 @@ def _step_for(
         if problems := [f"{misfit.problem}; {misfit.remedy}" for misfit in found]:
             raise click.UsageError(".\n".join(problems).replace("ribbons = true", "--ribbons") + ".")
         return by_slug[wanted]
-    takers = [step for step in steps if not any(misfits(lesson, step.expects))]
-    takers = [step for step in takers if step.slug in included] or takers
+    takers = [step for step in sources.every_step if not any(misfits(lesson, step.expects))]
+    takers = [step for step in takers if sources.school.includes(step.slug)] or takers
     if len(takers) != 1:
         those = f"the steps {' and '.join(step.slug for step in takers)} take" if takers else "no step takes"
         remedy = "name one with --step" if takers else "choose other numbers, or add a step that does"

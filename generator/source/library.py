@@ -45,6 +45,7 @@ class Sources:
     """All that was read.
 
     steps: those the school includes, in teaching order, each with its lessons in teaching order
+    every_step: also those it leaves out, and those without a lesson
     pages: by path
     notes: by path; whether there is such a page is checked where all pages are known
     changes: what a school's folder replaced or added, one line each, for the summary
@@ -53,6 +54,7 @@ class Sources:
 
     school: School
     steps: tuple[PathStep, ...]
+    every_step: tuple[PathStep, ...]
     pages: tuple[AuthoredPage, ...]
     notes: tuple[Note, ...]
     theme: Theme
@@ -98,7 +100,8 @@ def readable(handbook: Path, school_folder: Path | None = None) -> Sources:
             theme = read_theme(layer.folder / "theme", layer.named("theme"), faults)
     return Sources(
         school,
-        tuple(step for step in steps if step.lessons and (school.steps is None or step.slug in school.steps)),
+        tuple(step for step in steps if step.lessons and school.includes(step.slug)),
+        steps,
         pages,
         notes,
         theme,
@@ -110,24 +113,12 @@ def readable(handbook: Path, school_folder: Path | None = None) -> Sources:
 def _left_out(steps: tuple[PathStep, ...], notes: tuple[Note, ...], school: School) -> Iterator[Fault]:
     """A fault for every lesson and note of a school in a step that its settings leave out: it would never be seen."""
     for step in steps:
-        if school.steps is not None and step.slug not in school.steps:
+        if not school.includes(step.slug):
             own = [lesson.file for lesson in step.lessons if lesson.from_school]
             own += [note.file for note in notes if note.path.startswith(f"lessons/{step.slug}/")]
             for file in own:
                 problem = f"lies in the step {step.slug}, which steps in school.toml leaves out"
                 yield Fault.of_file(file, problem, f"add {step.slug} to steps, or move the file elsewhere")
-
-
-def readable_steps(handbook: Path, school_folder: Path | None) -> tuple[tuple[PathStep, ...], Collection[str], Faults]:
-    """The steps that can be read, the slugs of those the school includes, and every fault; for the command `new`.
-
-    Raises SourceError only for a folder that cannot be opened.
-    """
-    faults = Faults()
-    layers = _layers(handbook, school_folder)
-    steps = read_steps(overlaid(layers, "lessons", ".toml", _BELOW_A_STEP, faults), faults)
-    slugs = {step.slug for step in steps}
-    return steps, _read_school(layers, slugs, faults).steps or slugs, faults
 
 
 def _layers(handbook: Path, school_folder: Path | None) -> list[Layer]:

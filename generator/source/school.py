@@ -189,6 +189,10 @@ class School(Model):
         """Whether no round is begun that cannot be finished."""
         return self.rounds.end == "look-first"
 
+    def includes(self, step: str) -> bool:
+        """Whether the step of a slug is in this school's handbook."""
+        return self.steps is None or step in self.steps
+
     @property
     def sub_path(self) -> str:
         """Where on its server the handbook stands, with a slash at both ends."""
