@@ -96,7 +96,7 @@ def build(request: Request, say: Callable[[str], None]) -> Summary:
 
 
 def _refuse_a_place_in_use(request: Request) -> None:
-    """A site among what it is made of would be read by the next build; one in the workshop would be cleared away."""
+    """Refuse to put the site among its own sources, where the next build would read it, or into the workshop."""
     out = Path(os.path.realpath(request.out))
     sources = (request.handbook, Path(__file__).parents[1], *filter(None, [request.school_folder]))
     uses = dict.fromkeys(sources, "from which the handbook is made")
@@ -111,7 +111,7 @@ def _refuse_a_place_in_use(request: Request) -> None:
 def _make(
     sources: Sources, settings: Settings, built: date, site: Path, shop: Workshop, say: Callable[[str], None]
 ) -> tuple[int, int]:
-    """From what was read to a finished site in a folder; the numbers of its pages and figures."""
+    """Make a finished site in a folder from what was read; return the numbers of its pages and figures."""
     with faults_at_their_origin(sources):
         say(f"Working out {len(sources.lessons)} lessons")
         writer = Writer(sources.school)

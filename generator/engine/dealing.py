@@ -62,7 +62,7 @@ def beginning(start: Counts, mat: Mat) -> State:
 def deal(start: Counts, mat: Mat, *, look_first: bool = False) -> tuple[Step, ...]:
     """Every step from the number in the middle to the finished trays.
 
-    Who looks first begins no round that cannot be finished; all other movements are the same.
+    With `look_first` no round is begun that cannot be finished; all other movements are the same.
     """
     room = _Room(beginning(start, mat))
     left_out = (Action.START, Action.TAKE_BACK) if look_first else ()

@@ -15,7 +15,7 @@ from generator.engine.slips import Occasion, Outcome, Slip, Spot
 
 
 def with_a_big_tray(sharing: Sharing) -> Iterator[Outcome]:
-    """Who stands for one reads what a larger tray holds."""
+    """The answer is read from a larger tray in place of one for a child who stands for one."""
     end = sharing.end
     trays = sharing.trays(end)
     larger = [tray for tray in beads_on(trays) if tray.stands_for > 1]
@@ -42,7 +42,7 @@ def with_cards(sharing: Sharing) -> Iterator[Outcome]:
 
 
 def _misread(digits: Counts) -> Iterator[tuple[Occasion, int]]:
-    """Two places swapped, one zero forgotten, every zero forgotten: and what the cards read then."""
+    """Every way to lay cards wrong (two places swapped, one zero forgotten, all of them), and what they then read."""
     places = range(len(digits))
     for low, high in combinations(places, 2):
         if digits[low] != digits[high]:

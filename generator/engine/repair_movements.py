@@ -28,7 +28,7 @@ class At(StrEnum):
 
 
 class Movement(NamedTuple):
-    """Pieces of one place go from a source to a target; with trays, so many from or to each of them.
+    """Pieces of one place go from a source to a target; where trays give or take, `pieces` from or to each of them.
 
     giving, taking   the trays as they read before, where source or target is a tray; from trays to trays each gives
                      to another, or several to one, or one to several

@@ -236,7 +236,7 @@ def _exchanged(steps: tuple[Step, ...], places: int) -> Counts:
 def share(dividend: int, divisor: int, *, ribbons: bool = False, look_first: bool = False) -> Sharing:
     """Work out one division. With ribbons, every digit of the divisor is a group of sharers.
 
-    Who looks first begins no round that cannot be finished, so that none has to be taken back.
+    With `look_first` no round is begun that cannot be finished, so that none has to be taken back.
     Raises SharingError for anything but a whole dividend >= 0 and a whole divisor >= 1.
     """
     refuse_unless_whole("dividend", dividend, least=0)

@@ -15,9 +15,9 @@ class Tray(NamedTuple):
 
 
 class Difference(NamedTuple):
-    """How many sharers who stand for 10^width have so many pieces of a place more than the others; below zero: less.
+    """So many sharers who stand for 10^width have `pieces` more of a place than the others; below zero: fewer.
 
-    instead: a place of which they have as many less (or more) for it
+    instead: a place of which they have as many fewer (or more) in return
     """
 
     width: int

@@ -43,7 +43,7 @@ class Entry(NamedTuple):
 
 
 def contents_of(parts: Sequence[tuple[str, Sequence[Chapter]]]) -> list[list[Entry]]:
-    """The contents of parts, by the sheets that they fill after the sheet of the title."""
+    """The lines of the contents, sheet by sheet; they follow the sheet of the title."""
     sheets = len(_on_sheets(_entries(parts, first=0)))
     return _on_sheets(_entries(parts, first=2 + sheets))
 
@@ -61,7 +61,7 @@ def _entries(parts: Sequence[tuple[str, Sequence[Chapter]]], first: int) -> Iter
 
 
 def _on_sheets(entries: Iterator[Entry]) -> list[list[Entry]]:
-    """The contents by the sheets that they fill."""
+    """The lines of the contents, as many on each sheet as it holds."""
     filled: list[list[Entry]] = [[]]
     for entry in entries:
         if sum(line.lines for line in filled[-1]) + entry.lines > _LINES_ON_A_SHEET:

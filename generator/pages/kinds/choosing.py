@@ -118,7 +118,7 @@ def _kind(name: str, size: int, own: Mapping[int, LessonLink], writer: Writer) -
         {"sharing": sharing, "lesson": own.get(sharing.dividend), "shortages": shortages(needs(sharing), shelf)}
         for sharing in worked
     ]
-    told = " ".join(_told(writer.phrases, name, size, offered, len(allowed)))
+    told = " ".join(_sentences_about(writer.phrases, name, size, offered, len(allowed)))
     return {"name": name, "told": told, "ready": ready}
 
 
@@ -128,7 +128,7 @@ def _with_own(best: Sequence[int], candidates: Sequence[int], own: Iterable[int]
     return [*first, *(number for number in best if number not in first)][:_READY]
 
 
-def _told(words: Phrases, name: str, size: int, offered: Offer, allowed: int) -> Iterator[str]:
+def _sentences_about(words: Phrases, name: str, size: int, offered: Offer, allowed: int) -> Iterator[str]:
     """What is said of the numbers of a kind. `allowed`: how many of four digits the shelf allows."""
     count, digits = len(offered.numbers), small_number(words, offered.digits)
     only = words.say(f"group.only.{_ONLY[name]}") if name in _ONLY else ""

@@ -101,9 +101,10 @@ def _page(writer: Writer, placed: PlacedLesson, data: Mapping[str, Any], symptom
 
 
 def _plan(writer: Writer, placed: PlacedLesson, data: Mapping[str, Any], symptoms: Iterable[Symptom]) -> Plan:
-    """What the sheet of one lesson shows.
+    """The sheet of one lesson.
 
-    `course` is what the guide says and the hands do at a place, `letters` how long that is at all of them.
+    In the data of its template, `course` is what the guide says and the hands do at a place, and `letters` how many
+    letters that takes at all places together.
     """
     words, sharing = writer.phrases, placed.link.sharing
     courses = [tuple(course(words, stage, sharing)) for stage in sharing.stages]

@@ -30,7 +30,7 @@
   });
 
   /**
-   * Every step to the finished trays. Who looks first begins no round that cannot be finished; all other movements are
+   * Every step to the finished trays. With lookFirst no round is begun that cannot be finished; all other movements are
    * the same.
    * @type {(start: Counts, mat: Counts, lookFirst: boolean) => Step[]}
    */
