@@ -56,7 +56,7 @@ def test_results_come_back(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize("seconds", [-1, 2**32])
-def test_they_are_kept_whatever_a_computers_clock_says(
+def test_results_are_kept_whatever_the_clock_says(
     seconds: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """A packed file has room for the years from 1970 to 2106."""
@@ -65,7 +65,7 @@ def test_they_are_kept_whatever_a_computers_clock_says(
 
 
 @pytest.mark.parametrize("damage", DAMAGE.values(), ids=DAMAGE)
-def test_from_a_damaged_file_none_does(damage: Callable[[bytes], bytes], tmp_path: Path) -> None:
+def test_a_damaged_file_counts_as_empty(damage: Callable[[bytes], bytes], tmp_path: Path) -> None:
     file = tmp_path / "results"
     kept(file, (OTHER, b"another"), (KEY, RESULT))
     file.write_bytes(damage(file.read_bytes()))
@@ -73,7 +73,7 @@ def test_from_a_damaged_file_none_does(damage: Callable[[bytes], bytes], tmp_pat
     assert kept(file, (KEY, RESULT)).get(KEY) == RESULT
 
 
-def test_nor_from_one_that_other_code_has_written(tmp_path: Path) -> None:
+def test_a_file_of_other_code_counts_as_empty(tmp_path: Path) -> None:
     kept(tmp_path / "results", (KEY, RESULT), made_by="other code")
     assert Results(tmp_path / "results", "this code").get(KEY) is None
 

@@ -80,8 +80,8 @@ def test_who_looks_first_makes_the_same_movements_but_those_of_rounds_that_are_t
     assert looked.handlings == begun.handlings - sum(step.pieces for step in unfinished)
     assert looked.pieces_needed == begun.pieces_needed
     for after_a_look, after_a_try in zip(looked.stages, begun.stages, strict=True):
-        for told in ("level", "start", "rounds", "trips", "end", "unfinished"):
-            assert getattr(after_a_look, told) == getattr(after_a_try, told)
+        for name in ("level", "start", "rounds", "trips", "end", "unfinished"):
+            assert getattr(after_a_look, name) == getattr(after_a_try, name)
     assert [stage.unfinished for stage in begun.stages] == [
         any(step.action is Action.START for step in stage.steps) for stage in begun.stages
     ]

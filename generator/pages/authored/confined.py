@@ -39,7 +39,7 @@ def confined(function: Callable[..., Result], *arguments: Any, seconds: float) -
 
 
 def _set_bounds() -> None:
-    """In the other process: let it be interrupted, and limit its memory to MEMORY more than it has, or to less."""
+    """In the other process: allow interrupts; let memory grow by MEMORY, or as the system allows if that is less."""
     signal.signal(signal.SIGINT, signal.default_int_handler)
     if sys.platform == "linux":
         import resource
