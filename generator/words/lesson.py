@@ -159,20 +159,15 @@ class Screen(NamedTuple):
 
 def screens(words: Phrases, places: tuple[PlaceText, ...]) -> tuple[Screen, ...]:
     """What is presented, in order; every part of a place has a screen of its own."""
-    of_places = (_screen_of(words, level, part) for level, _, _, parts in places for part in parts)
-    return (_named(words, "set-out"), *of_places, _named(words, "finished"), _named(words, "check"))
-
-
-def _named(words: Phrases, part: str) -> Screen:
-    name = words.say(f"lesson.screen.{part}")
-    return Screen(part, name, name)
-
-
-def _screen_of(words: Phrases, level: int, part: PartText) -> Screen:
-    place = capital(place_word(words, level))
-    if part.at_the_bank:
-        return Screen(part.id, words.say("lesson.screen.bank"), words.say("lesson.screen.to-bank", place=place))
-    return Screen(part.id, str(10**level), place)
+    names = {part: words.say(f"lesson.screen.{part}") for part in ("set-out", "finished", "check")}
+    set_out, *at_the_end = (Screen(part, name, name) for part, name in names.items())
+    of_places: list[Screen] = []
+    for level, _, _, parts in places:
+        place = capital(place_word(words, level))
+        at_place = str(10**level), place
+        at_bank = words.say("lesson.screen.bank"), words.say("lesson.screen.to-bank", place=place)
+        of_places += [Screen(part.id, *(at_bank if part.at_the_bank else at_place)) for part in parts]
+    return (set_out, *of_places, *at_the_end)
 
 
 def put_together(words: Phrases, sharing: Sharing) -> Iterator[dict[str, Any]]:

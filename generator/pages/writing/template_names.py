@@ -26,15 +26,7 @@ from generator.words.lesson import rounds_with_ribbons
 from generator.words.phrases import Phrases
 from generator.words.slips import explain, symptom_row
 
-_PLAIN = (
-    diagnose,
-    lesson_length,
-    most_needed,
-    needs,
-    purchases,
-    shortages,
-    telling_slips,
-)
+_PLAIN = (diagnose, lesson_length, most_needed, needs, purchases, shortages, telling_slips)
 """Functions that templates call as they are."""
 
 _WITH_PHRASES: tuple[Callable[..., Any], ...] = (
