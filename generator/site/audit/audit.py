@@ -14,10 +14,9 @@ Looks for
 
 import posixpath
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from difflib import get_close_matches
-from functools import cached_property
-from pathlib import Path, PurePosixPath
+from pathlib import Path
+from typing import NamedTuple
 from urllib.parse import unquote, urlsplit
 
 from generator.errors import Fault, Problem
@@ -26,21 +25,15 @@ from generator.site.policy import PAGE_FOR_WRONG_ADDRESSES
 from generator.source.reading import printable
 
 
-@dataclass(frozen=True)
-class Site:
+class Site(NamedTuple):
     """What an address can lead to: files relative to the site, and the path it is published under."""
 
     files: frozenset[str]
     base: str
 
-    @cached_property
-    def folders(self) -> frozenset[str]:
-        return frozenset(str(folder) for file in self.files for folder in PurePosixPath(file).parents)
-
-    @cached_property
-    def whatever_case(self) -> dict[str, str]:
-        """Every file by its path in lower case."""
-        return {file.lower(): file for file in self.files}
+    def in_other_case(self, path: str) -> str | None:
+        """The file whose path differs from this one in upper and lower case alone; None if there is none."""
+        return next((file for file in self.files if file.lower() == path.lower()), None)
 
 
 def html_files(site: Path) -> list[tuple[str, str]]:
@@ -96,9 +89,9 @@ def _find(page: str, path: str, site: Site) -> str | Problem:
         return target
     if target == ".." or target.startswith("../"):
         return Problem("", "leads out of the handbook", "link to a page or file of the handbook")
-    if target in site.folders:
+    if target == "." or any(file.startswith(f"{target}/") for file in site.files):
         return Problem("", "names a folder", "name the page in it: opened as a file, a folder shows a bare list")
-    if file := site.whatever_case.get(target.lower()):
+    if file := site.in_other_case(target):
         return Problem("", "differs from the file in upper and lower case", f"write {file}")
     shown = printable(target, most=200)  # an address may stand for any character, a line break too
     return Problem("", f"leads to {shown}, which is not there", _what_to_write(page, path, target, site))
@@ -109,7 +102,7 @@ def _what_to_write(page: str, path: str, target: str, site: Site) -> str:
     stem, ending = posixpath.splitext(target)
     if ending == ".md" and f"{stem}.html" in site.files:
         return "within HTML write .html in place of .md"  # in Markdown it is written so by the renderer
-    if meant := site.whatever_case.get(f"{stem}.html".lower()) or _nearly_called(f"{stem[:200]}.html", site):
+    if meant := site.in_other_case(f"{stem}.html") or _nearly_called(f"{stem[:200]}.html", site):
         written = posixpath.relpath(meant, posixpath.dirname(page)).removesuffix(".html")
         return f"did you mean {written}{'.html' if ending == '.html' else '.md'}?"
     if ending not in ("", ".md", ".html") or path.startswith("www."):
