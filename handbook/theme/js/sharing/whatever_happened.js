@@ -117,39 +117,41 @@
    * At most `most` movements after which a tray for one holds `one`, others their multiple; null if it takes more.
    * A difference in value may be read as pieces in three ways: as few pieces as possible; the same, but in the middle
    * just what trays lack; digit by digit (30 has a bar more than 21, and a bead less). The plan that moves the fewest
-   * pieces is taken. Ways in which the bank would do more than change one for ten are left out. A pile holds what is
-   * due and what differs (ten beads, where 20 is read in place of 19); where that is more than one exchange away from
-   * plain digits, it holds the digits of what is read.
+   * pieces is taken. Ways in which the bank would do more than change one for ten are left out.
    */
   const planFor = (division, { trays, left }, one, tooMany, most) => {
     if (placesHeld(digitsOf(Math.abs(tooMany))).length > 1) return null;
-    const largest = Math.max(division.dividend, left, Math.abs(tooMany), ...trays.map(({ value }) => value));
-    const size = String(largest).length;
-    const piecesOf = (number) =>
-      withPlaces(digitsOf(Math.abs(number)), size).map((pieces) => Math.sign(number) * pieces);
-    const byValue = (there, due) => piecesOf(there - due);
-    const byPlace = (there, due) => less(piecesOf(there), piecesOf(due));
-    const planBy = ([offOf, offInTheMiddle]) => {
-      const onTrays = trays.map((tray) => ({ ...tray, off: offOf(tray.value, one * tray.stands_for) }));
-      const takenFor = (pieces, place) => pieces - sum(onTrays.map(({ sharers, off }) => sharers * off[place]));
-      const due = division.dividend - one * division.divisor;
-      const inTheMiddle = offInTheMiddle ? offInTheMiddle(left, due) : piecesOf(tooMany).map(takenFor);
-      const pile = (where, value, right, off, stands_for) => {
-        const there = piecesOf(right).map((pieces, place) => pieces + off[place]);
-        const isByOneChange = there.every((pieces) => pieces >= 0 && pieces < 2 * TEN);
-        return pileOf(where, isByOneChange ? piecesOf(right) : less(piecesOf(value), off), off, stands_for);
-      };
-      const piles = onTrays.map(({ value, off, sharers, stands_for }) => ({
-        pile: pile("tray", value, one * stands_for, off, stands_for),
-        many: sharers,
-      }));
-      const room = roomOf(piecesOf(0), pile("left-over", left, due, inTheMiddle), piles);
-      const ofEach = piecesOf(0).map((_, place) => Math.abs(sum(room.map(({ pile, many }) => many * pile.off[place]))));
-      return sum(ofEach) > TEN + 1 ? null : shortest(room, most);
-    };
-    const plans = [[byValue], [byValue, byValue], [byPlace, byPlace]].map(planBy).filter((plan) => plan?.length);
-    return plans.sort((plan, other) => piecesMoved(plan) - piecesMoved(other))[0] ?? null;
+    const there = [{ value: left, sharers: 1, stands_for: 1 }, ...trays];
+    const due = [division.dividend - one * division.divisor, ...trays.map(({ stands_for }) => one * stands_for)];
+    const size = String(Math.max(division.dividend, Math.abs(tooMany), ...there.map(({ value }) => value))).length;
+    const byValue = there.map(({ value }, pile) => piecesOf(value - due[pile], size));
+    const byPlace = there.map(({ value }, pile) => less(piecesOf(value, size), piecesOf(due[pile], size)));
+    const taken = (off, { sharers }, tray) => less(off, byValue[tray + 1].map((pieces) => sharers * pieces));
+    const lacking = trays.reduce(taken, piecesOf(tooMany, size));
+    const plans = [[lacking, ...byValue.slice(1)], byValue, byPlace].map((differs) => {
+      const pile = (read, index) => readPile(index ? "tray" : "left-over", read, due[index], differs[index]);
+      const [middle, ...onTrays] = there.map((read, index) => ({ pile: pile(read, index), many: read.sharers }));
+      const room = roomOf(piecesOf(0, size), middle.pile, onTrays);
+      const ofEach = middle.pile.off.map((_, place) => sum(room.map(({ pile, many }) => many * pile.off[place])));
+      return sum(ofEach.map(Math.abs)) > TEN + 1 ? null : shortest(room, most);
+    });
+    const found = plans.filter((plan) => plan?.length);
+    return found.sort((plan, other) => piecesMoved(plan) - piecesMoved(other))[0] ?? null;
   };
+
+  /**
+   * A pile with what is due and `off` (ten beads, where 20 is read in place of 19). Where that is more than one
+   * exchange away from plain digits, it holds the digits of what is read.
+   */
+  const readPile = (where, { value, stands_for }, due, off) => {
+    const right = piecesOf(due, off.length);
+    const isNearDigits = off.every((more, place) => right[place] + more >= 0 && right[place] + more < 2 * TEN);
+    return pileOf(where, isNearDigits ? right : less(piecesOf(value, off.length), off), off, stands_for);
+  };
+
+  /** A number as pieces of so many places; below zero, as many pieces fewer. */
+  const piecesOf = (number, size) =>
+    withPlaces(digitsOf(Math.abs(number)), size).map((pieces) => Math.sign(number) * pieces);
 
   /** How many pieces change their place, at all trays together; an exchange is one for ten. */
   const piecesMoved = (plan) =>
