@@ -12,13 +12,10 @@ from generator.engine.dealing import Action, State, Step
 from generator.engine.places import Counts, place_name
 from generator.engine.sharing import Sharing, share
 from generator.engine.trays import Tray
-from generator.words.numbers import piece, pieces
-from generator.words.phrases import Phrases
 
 _RIBBONS_LIMIT = 999_999
 _UP_TO = f"{PLAIN_LIMIT:,} (with --ribbons to {_RIBBONS_LIMIT:,})"
 _SCHEMA = 1
-_SAID = Phrases("en")
 
 
 @click.command(
@@ -94,7 +91,7 @@ def as_lines(sharing: Sharing, ribbons: bool) -> Iterator[str]:
     left = f" + {sharing.remainder:,}" if sharing.remainder else ""
     yield f"Put back together:       {sharing.divisor:,} x {sharing.quotient:,}{left} = {sharing.dividend:,}"
     yield f"Exchanges at the bank:   {sharing.exchanges:,}"
-    yield f"Out of the bank at most: {pieces(_SAID, sharing.pieces_needed)}"
+    yield f"Out of the bank at most: {_pieces(sharing.pieces_needed) or 'nothing'}"
     yield f"Pieces moved in all:     {sharing.handlings:,}"
 
 
@@ -122,7 +119,7 @@ def _table(sharing: Sharing, ribbons: bool) -> list[str]:
 
 def _deed(sharing: Sharing, step: Step, before: State) -> str:
     """One movement in words."""
-    moved = pieces(_SAID, Counts(abs(had - has) for had, has in zip(before.middle, step.after.middle, strict=True)))
+    moved = _pieces(Counts(abs(had - has) for had, has in zip(before.middle, step.after.middle, strict=True)))
     match step.action:
         case Action.DEAL:
             return f"  give a round: {moved}"
@@ -131,9 +128,9 @@ def _deed(sharing: Sharing, step: Step, before: State) -> str:
         case Action.TAKE_BACK:
             return f"  take it back: {moved}"
         case Action.EXCHANGE:
-            return f"  exchange {piece(_SAID, 1, step.place)} for {piece(_SAID, 10, step.place - 1)}"
+            return f"  exchange {_pieces_of(1, step.place)} for {_pieces_of(10, step.place - 1)}"
         case Action.SET_ASIDE:
-            return f"  keep apart, left over: {pieces(_SAID, step.after.middle)}"
+            return f"  keep apart, left over: {_pieces(step.after.middle)}"
         case Action.GO_ON:
             return f"go on to the {place_name(step.place)}"
         case Action.NOTHING:
@@ -153,3 +150,15 @@ def _cells(counts: Counts, sign: str = "") -> list[str]:
 def _short_name(place: int) -> str:
     """What stands over a column of figures: th, h, t, u, and from there upwards 10^4, 10^5."""
     return ("u", "t", "h", "th")[place] if place < 4 else f"10^{place}"
+
+
+def _pieces(counts: Counts) -> str:
+    """Counts in words, largest first, without those of which there are none."""
+    return ", ".join(_pieces_of(counts[place], place) for place in counts.places_held)
+
+
+def _pieces_of(count: int, place: int) -> str:
+    name = place_name(place)
+    if name.startswith("10^"):
+        return f"{count:,} x {name}"
+    return f"{count:,} {name.removesuffix('s') if count == 1 else name}"

@@ -182,7 +182,7 @@ go on to the units                  . 11            3 trays  1 .    +1 -10      
 
 Put back together:       3 x 13 + 2 = 41
 Exchanges at the bank:   1
-Out of the bank at most: 4 tens and 11 units
+Out of the bank at most: 4 tens, 11 units
 Pieces moved in all:     36
 """
 
