@@ -194,9 +194,14 @@ def test_something_is_not_right(visit: Visit, plain_site: Path) -> None:
     expect(page.get_by_label("Tray 4", exact=True)).to_have_value("1203")
     page.go_back()
     expect(page.get_by_label("Tray 3", exact=True)).to_have_value("1203")
-    page.get_by_label("Tray 1", exact=True).fill("beads")
-    fault = "Type a whole number of at most six digits in every field; 0 for a child without a tray."
+    fault = "Type a whole number of at most four digits in every field; 0 for a child without a tray."
+    for cannot_be in ("beads", "12040"):
+        page.get_by_label("Tray 1", exact=True).fill(cannot_be)
+        expect(page.locator("#seen-fault")).to_have_text(fault)
+        expect(page.locator("#not-right-told")).to_be_empty()
+    page.evaluate("location.hash = 'number=4817&children=4&seen=1204,1204,1203,1204&left=20002'")
     expect(page.locator("#seen-fault")).to_have_text(fault)
+    page.get_by_label("Left over, or still in the middle", exact=True).fill("2")
     page.get_by_label("Tray 1", exact=True).fill("1204")
     page.get_by_label("Tray 3", exact=True).fill("1204")
     page.get_by_role("button", name="Left over, or still in the middle: one less").click()
@@ -842,6 +847,29 @@ def test_where_few_numbers_are_found_shorter_ones_are_named(visit: Visit) -> Non
     page.get_by_label("Children sharing").fill("4")
     page.get_by_label("Length").select_option("15")
     expect(page.locator("#found-state")).to_have_text(re.compile("^1 number for 4 .* There are [0-9]+ with three"))
+
+
+@only_in_a_whole_run
+def test_where_no_number_is_found_the_fields_that_would_help_are_named(visit: Visit) -> None:
+    page, state = visit.page, visit.page.locator("#found-state")
+    page.get_by_label("Children sharing").fill("4")
+    page.get_by_label("Kind").select_option("remainder")
+    page.get_by_label("Left over").first.select_option("none")
+    expect(state).to_have_text("No such number for 4 children. To find some, change “Kind” or “Left over”.")
+    page.get_by_label("Kind").select_option("static")
+    page.get_by_label("Children sharing").fill("10")
+    expect(state).to_contain_text("With ten children or more, something always goes to the bank")
+
+
+@only_in_a_whole_run
+@pytest.mark.parametrize(("asked", "near"), [("51&children=11", "11"), ("13&children=12", "11")])
+def test_a_number_of_which_nobody_gets_any_is_not_the_same_kind_of_work(
+    asked: str, near: str, visit: Visit, plain_site: Path
+) -> None:
+    visit.page.goto((plain_site / TODAY).as_uri() + f"#number={asked}")
+    expect(visit.page.locator("#answer-name")).not_to_be_empty()
+    alike = visit.page.locator("#nearest li", has_text="the same kind of work")
+    assert near not in [words.split(" ")[0] for words in alike.all_inner_texts()]
 
 
 @only_in_a_whole_run

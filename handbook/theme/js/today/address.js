@@ -27,8 +27,7 @@
 
   /**
    * What the address tells of a division, whether it can be answered or not: null where it tells no whole number, and
-   * `texts` as they stand there, null where it tells nothing. A group too big for the mat is taken with ribbons if it
-   * can stand there with them.
+   * `texts` as they stand there, null where it tells nothing.
    * @typedef {{number: string | null, children: string | null}} Texts
    * @type {() => {number: number | null, children: number | null, ribbons: boolean, texts: Texts}}
    */
@@ -36,8 +35,7 @@
     const parts = given();
     const texts = { number: parts.get("number"), children: parts.get("children") };
     const [number, children] = [texts.number, texts.children].map((text) => wholeNumber(text ?? ""));
-    const ribbons = parts.has("ribbons") || (!isGroup(children, false) && isGroup(children, true));
-    return { number, children, ribbons, texts };
+    return { number, children, ribbons: parts.has("ribbons"), texts };
   };
 
   /** @type {(asked: Asked) => string} */

@@ -6,7 +6,7 @@
   const { numbers, bestFirst, zerosAsWanted, NUMBER_KINDS } = sharing.choosingNumbers;
   const { withSubstitutes } = sharing.shelf;
   const { lessonLength, reckonedLength } = sharing.length;
-  const { smallNumber } = sharing.numberWords;
+  const { listing, smallNumber } = sharing.numberWords;
   const { write } = sharing.address;
   const { table } = sharing.lessonParts;
   const { element, byId, setText, say, number: written, on } = sharing.elements;
@@ -69,6 +69,7 @@
       const found = somebodyGetsSome || !limit ? ofOurs : find(children, wanted, withSubstitutes(limit));
       tell([
         say(found.length ? "today.found" : "today.none-found", { count: found.length, children }),
+        ...(found.length ? [] : wayOut(children, wanted, limit)),
         ...(found.length < FEW ? shorter(children, wanted, limit) : []),
         ...(found.length > SHOWN ? [say("today.listed", { shown: SHOWN })] : []),
         ...(hasSimpler() ? [say("today.never-exchanged", { kind })] : []),
@@ -82,6 +83,17 @@
     };
     on(form, "input", search);
     return search;
+  };
+
+  /** Why there are no such numbers, or which fields could be changed, each on its own, so that there are some. */
+  const wayOut = (children, wanted, shelf) => {
+    if (wanted.kind === "static" && children > 9) return [say("today.never-as-it-lies")];
+    const isTooNarrow = ({ name, options: [widest] }) =>
+      find(children, { ...wanted, [name]: widest.value }, shelf).length;
+    const fields = [...byId("find-form").querySelectorAll("select")].filter(isTooNarrow);
+    if (shelf && find(children, wanted, null).length) fields.push(byId("find-shelf"));
+    const names = fields.map(({ labels: [label] }) => `“${label.textContent.trim()}”`);
+    return names.length ? [say("today.change-a-field", { fields: listing(names, "list.or") })] : [];
   };
 
   /** That there are numbers with fewer digits, where there are: as many digits as can be. */

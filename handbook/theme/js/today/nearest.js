@@ -57,9 +57,9 @@
     [1, 2, 3, 4].flatMap((digits) => numbers(children, { exchangeFrom, remainder: "none", zeros, digits, shelf }));
 
   /**
-   * Numbers of the same length, with shares of the same length, that send pieces to the bank from the same places, with
-   * something left over or not, with a zero in the number just where this one has one, and as many zeros inside the
-   * share and at its end.
+   * Numbers of the same length, with shares of the same length or none, that send pieces to the bank from the same
+   * places, with something left over or not, with a zero in the number just where this one has one, and as many zeros
+   * inside the share and at its end.
    */
   const alike = (number, children, group, shelf) => {
     const { left, digits } = reckon(number, children);
@@ -69,7 +69,7 @@
       const quotient = quotientOf(one, sharers);
       const { zerosInsideQuotient, zerosAtQuotientEnd } = featuresOf({ quotient });
       const zeros = [String(one).includes("0"), zerosInsideQuotient.length, zerosAtQuotientEnd.length];
-      return [String(quotient).length, ...zeros].join();
+      return [quotient && String(quotient).length, ...zeros].join();
     };
     const wanted = likeness(number, children);
     return numbers(group, { exchangeFrom, remainder, zeros: "any", digits: digits.length, shelf }).filter(

@@ -6,6 +6,7 @@
   const { explain, eachEventOnce } = sharing.slipWords;
   const { unexplained } = sharing.unexplained;
   const { wholeNumber, readSeen, note } = sharing.address;
+  const { isNumber } = sharing.limits;
   const { element, byId, setText, tellFault, say, on, onceWritten } = sharing.elements;
 
   /**
@@ -21,7 +22,7 @@
     const diagnose = diagnoser(division.dividend, division.divisor, division.ribbons);
     const answer = () => {
       const inputs = [...byId("trays-seen").querySelectorAll("input")];
-      if (tellFault("seen", say("today.fault.seen"), inputs, ({ value }) => wholeNumber(value) === null)) {
+      if (tellFault("seen", say("today.fault.seen"), inputs, ({ value }) => !canBeRead(wholeNumber(value)))) {
         tell("");
         return;
       }
@@ -37,10 +38,14 @@
     );
     byId("trays-seen").replaceChildren(...fields, field(say("today.left-over"), "tray-left", left, answer));
     setText("seen-fault", "");
-    if (fits && left !== "") tellAbout(division, diagnose(seen, left));
-    else if (fits) answer(); // the field of what is left over is empty, which is said
+    const areRead = fits && [...seen.map(({ value }) => value), left].every(canBeRead);
+    if (areRead) tellAbout(division, diagnose(seen, left));
+    else if (fits) answer(); // a field is wrong, which is said
     else tell(say(told ? "today.trays-do-not-fit" : "today.change-what-differs"));
   };
+
+  /** No tray holds more than the largest number. */
+  const canBeRead = (value) => value === 0 || isNumber(value);
 
   /** A field for a number between two buttons by which it gets smaller and larger. */
   const field = (name, id, value, changed) => {
