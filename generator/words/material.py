@@ -161,7 +161,7 @@ def substitutes(words: Phrases, needed: Needs, shelf: Shelf) -> str:
 
 
 def to_buy(words: Phrases, short: Shortage) -> str:
-    """'10 units, to have 40'."""
+    """'10 units, to make 40'."""
     if short.what.endswith("_cards_to"):
         return words.say("shortage.cards-to-buy", thing=thing_short(words, short), needed=short.needed)
     more = words.say(f"shortage.more.{short.what}", count=short.needed - short.owned)

@@ -23,7 +23,7 @@ HEAR = """() => {
 SAID = {
     "choaking": r"^Nothing for choaking\. Showing choking\. \d+ pages found",
     "choking": r"^\d+ pages found",
-    "zzzzzz": r"^Nothing found\. Try fewer or other words, or go on here:",
+    "zzzzzz": r"^Nothing found\. Try fewer or different words, or go to:",
 }
 
 

@@ -177,7 +177,7 @@ def test_something_is_not_right(visit: Visit, plain_site: Path) -> None:
     page = visit.page
     page.goto((plain_site / TODAY).as_uri() + "#number=4817&children=4")
     expect(page.locator("#not-right-total")).to_have_text(
-        re.compile("^Every tray is shown as it should be at the end. In the middle of a lesson, type in what is on")
+        re.compile("^Every tray is shown as it should be at the end. If the lesson is still going on, type in what")
     )
     expect(page.locator("#not-right-told")).to_be_empty()
     page.get_by_role("button", name="Tray 3: one less").click()

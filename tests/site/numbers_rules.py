@@ -251,7 +251,7 @@ _SENT = rf"(?P<n>{SMALL})(?:, out of (?P<at>.+))?"
 VALUES = {
     "Number": about("number", rf"(?P<n>{N})(?: lesson)?", n=lambda on: on.sharing.dividend),
     "A number like N, for N children": about(
-        "name", rf"(?:none of just this kind; )?(?P<n>{N})(?:, the same number| comes nearest)?", so=is_like_today
+        "name", rf"(?:none of exactly this kind; )?(?P<n>{N})(?:, the same number| comes nearest)?", so=is_like_today
     ),
     "Children": about("sharers", rf"(?P<n>{N})", n=lambda on: on.sharing.divisor),
     "Sharing for": about("sharers", rf"(?P<n>{N})(?: \(.*\))?", n=lambda on: on.sharing.divisor),

@@ -69,7 +69,7 @@ def test_every_address_and_id_in_the_book_is_sound(site: Path, book: str) -> Non
 
 def test_chapters_stand_in_reading_order_with_their_numbers(book: str) -> None:
     (contents,) = parse(book).iter("nav")
-    assert (contents[1].text or "").startswith("The number before a title is that of a chapter.")
+    assert (contents[1].text or "").startswith("The number before a title is the chapter")
     contents[1].text = ""
     assert words(contents) == 'Contents First 1 Home As it lies 2 8,448 among four 3 9,999 \\ "all" among nine'
     links = [link.get("href") for link in contents.iter("a")]

@@ -143,7 +143,7 @@ def test_more_than_three_trips_between_rounds_are_told_together() -> None:
     sharing = share(9999, 19, ribbons=True)
     assert hands_at(WORDS, sharing, sharing.stages[0])[0].startswith(
         "Give one thousand to the child for 10 and one hundred to each child for 1: 5 rounds, "
-        "with these trips to the bank on the way. "
+        "with these trips to the bank in between. "
         "Before rounds 2, 3, 4 and 5, each time take 1 thousand to the bank and bring 10 hundreds back."
     )
 
@@ -208,8 +208,8 @@ def test_what_is_seen(seen: Observation, said: str) -> None:
 @pytest.mark.parametrize(
     ("short", "said", "to_buy"),
     [
-        (Shortage("tens", 21, 20), "tens (21 needed, we have 20)", "1 ten, to have 21"),
-        (Shortage("ten_ribbons", 1, 0), "ribbons for ten (1 needed, we have 0)", "1 ribbon for ten, to have 1"),
+        (Shortage("tens", 21, 20), "tens (21 needed, we have 20)", "1 ten, to make 21"),
+        (Shortage("ten_ribbons", 1, 0), "ribbons for ten (1 needed, we have 0)", "1 ribbon for ten, to make 1"),
         (
             Shortage("small_cards_to", 4000, 3000),
             "our small cards only go up to 3,000",

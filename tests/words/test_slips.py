@@ -83,7 +83,7 @@ def test_the_words_of_one_cause() -> None:
     assert explain(SAID, Cause(Slip.BANK_NINE, 1, (occasion, occasion._replace(turn=3)), mends), share(4848, 5)) == (
         "Nine bars came from the bank instead of ten, at exchange 2 or 3 of hundreds.",
         "Count all bars, the bank too. If one is missing, look under the mat and the trays, and on the way to the "
-        "bank. Not found? Close the work, and find it before the little ones come in: its beads can come off. "
+        "bank. Not found? End the lesson, and find it before the little ones come in: its beads can come off. "
         "If all are there, the bank gave nine.",
         "Bring one bar from the bank to the middle. Everything from the tens down goes back to the middle. "
         "Where there are ten or more of a smaller kind, change each ten for one of the next larger at the bank. "
@@ -324,7 +324,7 @@ def test_on_a_sheet_too_the_work_is_closed_where_a_larger_piece_is_lost() -> Non
     assert lost
     assert {len(row.mends) for row in lost} == {2}
     counted = (
-        "Count all bars, the bank too. If one is missing, look for it. Not found? Close the work. When all are there:"
+        "Count all bars, the bank too. If one is missing, look for it. Not found? End the lesson. When all are there:"
     )
     assert {row.mends[0] for row in lost} == {counted}
 
