@@ -124,7 +124,7 @@ def test_what_the_readme_shows(copy: Path) -> None:
         assert run(command, copy)
         for lesson in (copy / "handbook" / "lessons").glob("*/*.toml"):
             text = lesson.read_text("utf-8")
-            if '\nreason = ""\n' in text:  # "with all but its reason"
+            if '\nreason = ""\n' in text:  # "everything but its reason"
                 lesson.write_text(
                     text.replace('\nreason = ""\n', '\nreason = "What is new in this lesson."\n'), "utf-8"
                 )
