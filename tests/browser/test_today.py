@@ -109,7 +109,7 @@ def test_while_a_field_has_a_fault_the_answer_says_that_it_is_the_one_from_befor
     number.fill("41700")
     expect(is_old).to_be_hidden()
     number.blur()
-    expect(is_old).to_have_text(re.compile("from before"))
+    expect(is_old).to_have_text(re.compile("still the old one"))
     assert actions.evaluate("all => all.inert")
     number.fill("417")
     expect(is_old).to_be_hidden()
@@ -445,7 +445,7 @@ def test_where_only_trays_are_short_a_mat_will_do(visit: Visit) -> None:
     page.get_by_role("textbox", name="Trays", exact=True).fill("2")
     ask(page, "4239", "3")
     expect(page.locator("#shelf-verdict")).to_contain_text("A table mat with a cup will do for the missing tray.")
-    expect(page.locator("#found-state")).to_contain_text("a table mat with a cup for a tray, will do for a day")
+    expect(page.locator("#found-state")).to_contain_text("a table mat with a cup in place of a tray, will do for a day")
     page.get_by_role("button", name="Back to the school").first.click()
 
 
