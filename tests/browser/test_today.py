@@ -1,5 +1,6 @@
 """ "Today's number": any number and group, today's shelf and trays, worked out in the page from disk."""
 
+import json
 import re
 from collections.abc import Iterator
 from pathlib import Path
@@ -552,6 +553,15 @@ def test_the_answer_is_never_to_another_question_than_the_fields(visit: Visit, p
         expect(page.locator("#answer:not(.old) #answer-name")).to_have_text([right] if right else [])
 
 
+def kept_as(site: Path) -> str:
+    """Under which name today's shelf is kept: each handbook has its own, for the rooms of a school differ."""
+    return f"sharing-handbook-shelf {site.as_uri().removeprefix('file://')}/"
+
+
+KEEP = "([name, counts]) => localStorage.setItem(name, JSON.stringify(counts))"
+KEPT = "name => localStorage.getItem(name)"
+
+
 @only_in_a_whole_run
 def test_pages_that_go_by_the_schools_shelf_say_so_while_another_is_kept(visit: Visit, plain_site: Path) -> None:
     lesson = next(plain_site.glob("lessons/*/5230-among-4.html")).as_uri()
@@ -559,7 +569,7 @@ def test_pages_that_go_by_the_schools_shelf_say_so_while_another_is_kept(visit: 
         visit.page.goto(page)
         note = visit.page.locator(".other-shelf")
         expect(note).to_be_hidden()
-        visit.page.evaluate("localStorage.setItem('sharing-handbook-shelf', '{\"thousands\": 3}')")
+        visit.page.evaluate(KEEP, [kept_as(plain_site), {"thousands": 3}])
         visit.page.reload()
         expect(note).to_contain_text("shelf is different")
         note.get_by_role("link").click()
@@ -586,10 +596,22 @@ def test_todays_shelf_is_the_same_in_two_tabs(visit: Visit, plain_site: Path) ->
             "document.documentElement.classList.remove('has-other-shelf'); dispatchEvent(new Event('pageshow'))"
         )
         expect(other.locator(".other-shelf")).to_be_visible()
-        other.evaluate("localStorage.setItem('sharing-handbook-shelf', '{\"tens\": 1}')")
+        other.evaluate(KEEP, [kept_as(plain_site.parent), {"tens": 2}])  # in another room
+        other.evaluate(KEEP, [kept_as(plain_site), {"tens": 1}])
         expect(page.get_by_label("Bars")).to_have_value("1")
         expect(page.locator("#shelf-verdict")).to_contain_text("tens (")
         expect(page.get_by_label("Squares")).to_have_value("45")
+
+
+@only_in_a_whole_run
+def test_handbooks_of_two_rooms_do_not_share_todays_shelf(visit: Visit, plain_site: Path, tmp_path: Path) -> None:
+    (tmp_path / "room-b").symlink_to(plain_site)
+    squares = visit.page.get_by_label("Squares")
+    visit.page.goto((plain_site / TODAY).as_uri() + "#todays-shelf")
+    squares.fill("12")
+    for site, counts in ((tmp_path / "room-b", "45"), (plain_site, "12")):
+        visit.page.goto((site / TODAY).as_uri() + "#todays-shelf")
+        expect(squares).to_have_value(counts)
 
 
 @only_in_a_whole_run
@@ -609,7 +631,7 @@ def test_where_nothing_more_can_be_kept_todays_shelf_holds_as_long_as_the_page(
 
 
 @only_in_a_whole_run
-def test_todays_shelf_is_kept_and_given_back(visit: Visit) -> None:
+def test_todays_shelf_is_kept_and_given_back(visit: Visit, plain_site: Path) -> None:
     page = visit.page
     ask(page, "4327", "6")
     page.get_by_text("Type in what is here today").click()
@@ -618,10 +640,9 @@ def test_todays_shelf_is_kept_and_given_back(visit: Visit) -> None:
     expect(page.locator("#shelf-verdict")).to_contain_text("hundreds (43 needed, we have 12)")
     expect(page.locator(".entered")).to_be_visible()
     expect(page.locator("#shelf-state")).to_have_text(re.compile("what you typed here. It is kept in this browser"))
-    page.evaluate("""() => {
-      const kept = JSON.parse(localStorage.getItem("sharing-handbook-shelf"));
-      localStorage.setItem("sharing-handbook-shelf", JSON.stringify({ ...kept, day: "", tens: "many", units: null }));
-    }""")  # as if it were damaged, and of another day
+    kept = json.loads(page.evaluate(KEPT, kept_as(plain_site)))
+    damaged = {**kept, "day": "", "tens": "many", "units": None}  # and of another day
+    page.evaluate(KEEP, [kept_as(plain_site), damaged])
     page.reload()
     expect(page.locator("#shelf-state")).to_contain_text("on another day. Is it still right?")
     expect(page.get_by_label("Squares")).to_have_value("12")
@@ -641,10 +662,10 @@ def test_todays_shelf_is_kept_and_given_back(visit: Visit) -> None:
     for count in ("44", "45"):  # and back by hand: other pages would say that something else is on the shelf
         page.get_by_label("Squares").fill(count)
     expect(page.locator(".entered")).to_be_hidden()
-    assert page.evaluate("localStorage.getItem('sharing-handbook-shelf')") is None
-    page.evaluate(f"localStorage.setItem('sharing-handbook-shelf', '{{\"units\": {SHELF.units}}}')")
+    assert page.evaluate(KEPT, kept_as(plain_site)) is None
+    page.evaluate(KEEP, [kept_as(plain_site), {"units": SHELF.units}])
     page.reload()  # the school's own shelf has become what was kept
-    assert page.evaluate("localStorage.getItem('sharing-handbook-shelf')") is None
+    assert page.evaluate(KEPT, kept_as(plain_site)) is None
 
 
 def test_who_is_led_to_a_part_of_it_stands_there_with_the_keyboard(visit: Visit, plain_site: Path) -> None:

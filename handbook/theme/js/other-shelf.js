@@ -2,8 +2,10 @@
 // school's own shelf say so, also when they are gone back to. Without this script they say nothing of it.
 "use strict";
 {
+  const KEPT_AS = `sharing-handbook-shelf ${new URL("..", document.currentScript.src).pathname}`;
+
   const tell = () => {
-    const isOther = localStorage.getItem("sharing-handbook-shelf") !== null;
+    const isOther = localStorage.getItem(KEPT_AS) !== null;
     document.documentElement.classList.toggle("has-other-shelf", isOther);
   };
   addEventListener("pageshow", tell);

@@ -1,5 +1,5 @@
-// The shelf that answers are checked against: the school's own, or what is here today, kept in this browser with the
-// day on which it was written.
+// The shelf that answers are checked against: the school's own, or what is here today, kept in this browser for this
+// handbook, which other rooms of the school may have beside it, with the day on which it was written.
 "use strict";
 {
   const { workOut } = sharing.division;
@@ -10,7 +10,7 @@
   const { wholeNumber } = sharing.address;
   const { element, byId, setText, tellFault, say, on, onReturn, onceWritten } = sharing.elements;
 
-  const KEPT_AS = "sharing-handbook-shelf";
+  const KEPT_AS = `sharing-handbook-shelf ${new URL("..", document.currentScript.src).pathname}`;
   const MOST = 10_000;
   const ownShelf = sharing.handbook.shelf;
 
