@@ -604,17 +604,6 @@ def test_todays_shelf_is_the_same_in_two_tabs(visit: Visit, plain_site: Path) ->
 
 
 @only_in_a_whole_run
-def test_handbooks_of_two_rooms_do_not_share_todays_shelf(visit: Visit, plain_site: Path, tmp_path: Path) -> None:
-    (tmp_path / "room-b").symlink_to(plain_site)
-    squares = visit.page.get_by_label("Squares")
-    visit.page.goto((plain_site / TODAY).as_uri() + "#todays-shelf")
-    squares.fill("12")
-    for site, counts in ((tmp_path / "room-b", "45"), (plain_site, "12")):
-        visit.page.goto((site / TODAY).as_uri() + "#todays-shelf")
-        expect(squares).to_have_value(counts)
-
-
-@only_in_a_whole_run
 def test_where_nothing_more_can_be_kept_todays_shelf_holds_as_long_as_the_page(
     chromium: Browser, plain_site: Path
 ) -> None:
