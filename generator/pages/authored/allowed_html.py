@@ -34,12 +34,11 @@ _PLAIN_ID = re.compile(r"(?!__)[\w-]+", re.ASCII)
 _OF_THE_THEME = re.compile(r"md-|mermaid$")
 """Classes by which the theme finds its own parts, and by which it loads a program from elsewhere."""
 
-_PARAGRAPH = re.compile(r"<p>(.*?)</p>", re.DOTALL)
 _LINK_WITHOUT_WORDS = re.compile(r"""<a\s[^>]*href="([^"]*)"[^>]*>\s*</a>""")
 _ITEM = re.compile(r"(?:[-*+]|\d+\.) ")
-_TWO_LIKE_ITEMS = r"^(?:([-*+•·\u2013])|\d+([.)]))[ \xa0].*(?<!<br />)(?=\n(?:\1|\d+\2)[ \xa0])"
-_LOST_ITEM = re.compile(rf"(?<=\n)(?:[-*+]|1\.) .*|{_TWO_LIKE_ITEMS}", re.MULTILINE)
-_ROW = re.compile(r"\|.*\|")
+_TWO_LIKE_ITEMS = r"^ *(?:([-*+•·\u2013])|\d+([.)]))[ \xa0].*(?<!<br />)(?=\n *(?:\1|\d+\2)[ \xa0])"
+_LOST_ITEM = re.compile(rf"(?<=\n) *(?:[-*+]|1\.) .*|{_TWO_LIKE_ITEMS}", re.MULTILINE)
+_ROW = re.compile(r" *\|.*\|")
 _CODE = re.compile(r"<(pre|code)\b.*?</\1>", re.DOTALL)
 _FOR_A_TABLE = 'write a list, or HTML with <caption> and <th scope="col"> and <th scope="row">'
 _HEADINGS = {"h1", "h2", "h3", "h4", "h5", "h6"}
@@ -47,6 +46,8 @@ _PIXELS = re.compile(r"[0-9]{1,5}")
 _SPACES_OF_A_TEXT = str.maketrans("\t\n\r", "   ")
 
 _ALLOWED: dict[str, Any] = tomllib.loads(Path(__file__).with_suffix(".toml").read_text("utf-8"))
+_BLOCK = rf"</?(?:{'|'.join(_ALLOWED['blocks'])})\b"
+_WORDS_OF_A_BLOCK = re.compile(rf"({_BLOCK}(?<!<pre)[^<>]*>)(.*?)(?={_BLOCK})", re.DOTALL | re.IGNORECASE)
 
 # The pictures of the theme, as a page at the root of the handbook shows them.
 _OUR_IMAGES = frozenset(f"images/{file.name}" for file in (HANDBOOK / "theme" / "images").iterdir())
@@ -93,7 +94,7 @@ def _about_tags(html: str, figures: Collection[str], heading: str) -> Iterator[R
     headings: set[str] = set()
     for tag in _TAG.finditer(html):
         slash, name, attributes = tag[1], tag[2].lower(), tag[3]
-        if name not in _ALLOWED["elements"]:
+        if name not in _ALLOWED["blocks"] and name not in _ALLOWED["within_words"]:
             if name not in foreign:
                 remedy = "use Markdown, or &lt; for the sign itself"
                 yield Problem(f"<{slash}{name}>", "is not allowed on a page", remedy), f"<{slash}{name}"
@@ -123,18 +124,25 @@ def _about_tags(html: str, figures: Collection[str], heading: str) -> Iterator[R
 
 
 def _lost_lists_and_tables(html: str, markdown: str) -> Iterator[Refusal]:
-    """Lines that were meant for a list or a table and have become part of a paragraph."""
+    """Lines that were meant for a list or a table and have become words of a paragraph or of another block."""
     tabbed = {line.expandtabs(4) for line in markdown.split("\n") if "\t" in line.strip()}
-    for paragraph in _PARAGRAPH.findall(html):
-        rows = [line for line in paragraph.split("\n") if _ROW.match(line) or unescape(line) in tabbed]
-        item = _LOST_ITEM.search(paragraph)
-        if item and _ITEM.match(item[0]):
-            remedy = "within HTML write <ul><li>" if f"<p>{paragraph}" in markdown else "leave a line empty above it"
-            yield _lost(item[0], "is no list so close below a line of text", remedy)
+    for tag, words in _WORDS_OF_A_BLOCK.findall(html):
+        rows = [line for line in words.split("\n") if _ROW.match(line) or unescape(line) in tabbed]
+        found = _LOST_ITEM.search(words)
+        item = found[0].strip() if found else ""
+        if _ITEM.match(item) and tag + words in markdown:
+            yield _lost(item, "is no list within HTML", "write <ul><li>")
+        elif found and _ITEM.match(item):
+            remedy = "leave a line empty above it"
+            if tag == "<li>":
+                remedy = "set it in by four spaces"
+            elif found[0].startswith("    "):
+                remedy = f"take out the spaces before it, and {remedy}"
+            yield _lost(item, "is no list so close below a line of text", remedy)
         elif item:
-            yield _lost(item[0], "is no item of a list", 'begin each with "- " or "1. ", the first below an empty line')
+            yield _lost(item, "is no item of a list", 'begin each with "- " or "1. ", the first below an empty line')
         elif len(rows) > 1:
-            yield _lost(rows[0], "is no row of a table", _FOR_A_TABLE)
+            yield _lost(rows[0].strip(), "is no row of a table", _FOR_A_TABLE)
 
 
 def _unread(text: str, markdown: str) -> Iterator[Refusal]:
