@@ -34,9 +34,18 @@ def read_steps(files: Sequence[Source], faults: Faults) -> tuple[PathStep, ...]:
             step_table = read_toml(source.path, source.file)
             step = validated(StepFile, step_table)
             own = [(lesson, table) for lesson, table in lessons if lesson.step == slug]
+            ours: dict[str, Fault] = {}  # of a school's step, one for each key: it may not change our lessons
             for lesson, table in own:
+                if source.from_school and not lesson.from_school:
+                    for key, fits, sentence in _traits(lesson, step.expects):
+                        problem = f"does not fit our lesson {lesson.dividend} among {lesson.divisor}, which {sentence}"
+                        remedy = "write what fits our lessons, or give your step a folder of its own"
+                        if not fits:
+                            ours.setdefault(key, step_table.fault(("expects", key), problem, remedy))
+                    continue
                 for key, problem, remedy in misfits(lesson, step.expects, source.from_school):
                     faults.append(table.fault((key,), problem, remedy))
+            faults.extend(ours.values())
             steps.append(
                 PathStep(
                     **dict(step),
