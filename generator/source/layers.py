@@ -64,9 +64,9 @@ def overlaid(layers: Iterable[Layer], kind: str, ending: str, depths: range, fau
     return [files[parts] for parts in sorted(files)]
 
 
-def shown_name(name: str) -> str:
+def shown_name(name: str, most: int = 100) -> str:
     """A file's name as faults show it, also where it is no text."""
-    return printable(os.fsencode(name).decode("utf-8", "backslashreplace"), most=100)
+    return printable(os.fsencode(name).decode("utf-8", "backslashreplace"), most)
 
 
 def is_junk(name: str) -> bool:

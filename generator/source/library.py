@@ -131,7 +131,9 @@ def _layers(handbook: Path, school_folder: Path | None) -> list[Layer]:
             for path in layer.folder.iterdir():
                 path.lstat()
         except OSError:
-            faults.append(Fault.of_file(layer.shown, "is not a folder that can be opened", "check its name and rights"))
+            folder = shown_name(os.path.abspath(layer.folder), most=300)  # noqa: PTH100 - follows no link
+            remedy = "check its place, name and rights"
+            faults.append(Fault.of_file(folder, "is not a folder that can be opened", remedy))
     faults.raise_if_any()
     return layers
 
