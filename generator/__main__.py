@@ -5,6 +5,7 @@ Exit codes: 0 done; 1 it could not be done (every fault of the sources is listed
 
 import errno
 import io
+import os
 import signal
 import sys
 from importlib import import_module
@@ -68,6 +69,11 @@ def run() -> int:
         return 1
     except MemoryError:
         click.echo(f"There is too little memory; {_MAKE_ROOM}", err=True)
+        return 1
+    except RuntimeError as fault:
+        if str(fault) != "can't start new thread":
+            raise
+        click.echo(f"{os.strerror(errno.EAGAIN)}; {_MAKE_ROOM}", err=True)
         return 1
     except OSError as fault:
         where = f"{fault.filename}: " if fault.filename else ""

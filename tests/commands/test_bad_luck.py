@@ -31,6 +31,7 @@ sys.exit(run())
     [
         (MemoryError(), "There is too little memory"),
         (OSError(errno.EMFILE, "Too many open files"), "Too many open files"),
+        (RuntimeError("can't start new thread"), "Resource temporarily unavailable"),
     ],
 )
 def test_what_the_machine_lacks_is_told_in_one_line(error: Exception, said: str) -> None:
