@@ -179,11 +179,12 @@ def _write(path: Path, text: str) -> None:
         path.parent.mkdir(parents=True, exist_ok=True)
         if os.path.lexists(path):
             raise refused(str(path), "is already there", "edit it, or choose another name")
-        unfinished.write_text(text, "utf-8", newline="\n")
-        unfinished.rename(path)
+        try:
+            unfinished.write_text(text, "utf-8", newline="\n")
+            unfinished.rename(path)
+        finally:
+            with suppress(OSError):
+                unfinished.unlink()
     except OSError as error:
         remedy = "check the folder's name and rights, and the room on the disk"
         raise refused(str(path), f"cannot be written ({error.strerror})", remedy) from None
-    finally:
-        with suppress(OSError):
-            unfinished.unlink()

@@ -138,6 +138,8 @@ def test_a_first_school_folder_with_every_setting_taken_is_the_stock_handbook(ha
 @pytest.mark.parametrize("arguments", [("6945", "3"), ()])
 def test_nothing_is_overwritten(arguments: tuple[str, ...], school: Path) -> None:
     assert run_command("new", *arguments, "--school", school).code == 0
+    (written,) = contents(school)
+    (school / written).with_name(f".{Path(written).name}.new").touch()  # a file that it did not make
     before = contents(school)
     code, out, err = run_command("new", *arguments, "--school", school)
     assert (code, out) == (1, "")
