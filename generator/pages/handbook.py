@@ -1,7 +1,7 @@
 """Everything that was read -> every page of the handbook, and the navigation between them."""
 
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from difflib import get_close_matches
@@ -138,12 +138,13 @@ def _same_titles(pages: Mapping[str, Page], sources: Sources) -> Iterator[Fault]
             yield Fault(file, line, key, f"is also that of {called}", "begin it with what differs")
 
 
-def _with_notes(pages: Mapping[str, Page], notes: Iterable[Note], faults: Faults) -> Iterator[tuple[Page, Note]]:
+def _with_notes(pages: Mapping[str, Page], notes: Sequence[Note], faults: Faults) -> Iterator[tuple[Page, Note]]:
     """Every page with the note that a school adds to it.
 
     A note for a page that does not exist is a fault, unless a file with a fault in that folder may be the page.
     """
-    with_faults = [f"/{dirname(fault.file)}" for fault in faults]
+    below_notes = tuple({note.file.removesuffix(note.path) for note in notes})
+    with_faults = [f"/{dirname(fault.file)}" for fault in faults if not fault.file.startswith(below_notes)]
     for note in notes:
         folder = dirname(note.path) or "pages"
         if note.path in pages:
