@@ -24,7 +24,7 @@ LONGEST_LINE = 10_000
 # The library's compiled reader takes a tenth of the time; it is left out where the library could not be compiled.
 YAML_LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _TEXTS_LOADER = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
-_MOST_FAULTS = 10  # named for one file that is not TOML
+_MOST_FAULTS = 10  # named for one file that cannot be read
 _FENCE = "---"
 _ONE_KEY = r"""[\w-]+|"[^"]*"|'[^']*'"""
 _TOML_KEY = re.compile(rf"\s*(?:(\[+)\s*)?((?:{_ONE_KEY})(?:\s*\.\s*(?:{_ONE_KEY}))*)\s*[\]=]")
@@ -97,11 +97,15 @@ def decode(data: bytes, file: str) -> str:
     except UnicodeDecodeError as error:
         line = data.count(b"\n", 0, error.start) + 1
         raise refused(file, f"byte 0x{data[error.start]:02X} is not UTF-8 text", "save it as UTF-8", line) from None
-    for number, line_text in enumerate(text.split("\n"), 1):
-        if len(line_text) > LONGEST_LINE:
-            raise refused(file, f"has a line of {len(line_text)} characters", "break it into shorter lines", number)
-        if hidden := unprintable(line_text.replace("\t", " ")):
-            raise refused(file, f"holds the hidden character {hidden}", "take it out", number)
+    faults: list[Fault] = []
+    for number, written in enumerate(text.split("\n"), 1):
+        if len(written) > LONGEST_LINE:
+            remedy = "break it into shorter lines"
+            faults.append(Fault(file, number, "", f"has a line of {len(written)} characters", remedy))
+        elif hidden := unprintable(written.replace("\t", " ")):
+            faults.append(Fault(file, number, "", f"holds the hidden character {hidden}", "take it out"))
+    if faults:
+        raise SourceError(faults[:_MOST_FAULTS])
     return text
 
 
