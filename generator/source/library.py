@@ -15,6 +15,7 @@ import os
 import re
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -49,7 +50,7 @@ class Sources:
     pages: by path
     notes: by path; whether there is such a page is checked where all pages are known
     changes: what a school's folder replaced or added, one line each, for the summary
-    faults: what is wrong in the files that are therefore left out
+    faults: what is wrong in files, most of which are therefore left out
     """
 
     school: School
@@ -78,7 +79,7 @@ def load(handbook: Path, school_folder: Path | None = None) -> Sources:
 
 
 def readable(handbook: Path, school_folder: Path | None = None) -> Sources:
-    """What can be read of both; every file with a fault is left out.
+    """What can be read of both; every file with a fault is left out, but a page whose front matter alone has one.
 
     Raises SourceError only for a folder that cannot be opened.
     """
@@ -186,9 +187,13 @@ def _pages(files: Iterable[Source], faults: Faults) -> Iterator[AuthoredPage]:
                 raise refused(source.file, problem, "give its folder another name")
             text = source.text()
             table, body = parse_page(text, source.file)
+            # With a fault in its front matter it stands in its place all the same, so that its words are looked at.
+            meta = PageMeta.model_construct(title=source.file, description="", order=1, reviewed=date.today())
+            with faults.gathered():
+                meta = validated(PageMeta, table)
             yield AuthoredPage(
                 path="/".join(parts),
-                meta=validated(PageMeta, table),
+                meta=meta,
                 body=body,
                 title_line=table.line_of(("title",)),
                 body_line=text.rstrip("\n").count("\n") - body.rstrip("\n").count("\n") + 1,
