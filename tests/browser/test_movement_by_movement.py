@@ -187,7 +187,7 @@ def test_what_was_just_taken_away_is_seen(scheme: str, width: int, chromium: Bro
 ANSWERS = {
     Action.DEAL: ["round"],
     Action.START: ["not-enough"],
-    Action.TAKE_BACK: ["not-enough"],
+    Action.TAKE_BACK: ["take-back"],
     Action.EXCHANGE: ["bank"],
     Action.SET_ASIDE: ["left-over"],
     Action.GO_ON: ["next-place"],
@@ -310,8 +310,46 @@ def test_where_rounds_are_taken_back_it_is_right_to_begin_one(chromium: Browser,
             expect(told).to_have_text("Right.")
             page.get_by_role("button", name="Share out a round").click()
             expect(told).to_contain_text("Look again.")
-            page.get_by_role("button", name="Not enough").click()
+            page.get_by_role("button", name="Take the round back").click()
             expect(told).to_have_text("Right.")
+
+
+@pytest.mark.parametrize(
+    ("sharing", "after", "said", "movement"),
+    [
+        (share(538, 3), 5, "round", "Movement 6 of 28: Give one ten to each."),
+        (share(538, 3), 1, "not-enough", "Movement 2 of 28: Start a round: it reaches only 2 of the 3 trays."),
+        (share(1372, 4, look_first=True), 0, "not-enough", "Set out"),
+        (share(1475, 23, ribbons=True), 3, "round", "Movement 4 of 17: Give one hundred to each child for 10"),
+    ],
+    ids=["next-place", "same-place", "look-first", "ribbons"],
+)
+def test_the_true_next_movement_is_right_also_where_it_is_at_the_next_place(
+    sharing: Sharing, after: int, said: str, movement: str, chromium: Browser, plain_site: Path
+) -> None:
+    with visiting(chromium) as visit:
+        page = visit.page
+        page.goto((plain_site / TODAY).as_uri())
+        page.evaluate("look_first => { sharing.handbook.look_first = look_first; }", sharing.look_first)
+        page.evaluate("hash => { location.hash = hash; }", address(plain_site, sharing, after).split("#")[1])
+        page.get_by_label("Practise").check()
+        page.locator(f"[data-answer={said}]").click()
+        expect(page.locator("#practise-told")).to_contain_text(re.compile("^Right"))
+        expect(page.locator("#movement-now")).to_contain_text(movement)
+
+
+def test_what_is_said_of_the_next_place_with_ribbons_is_true_of_the_middle(chromium: Browser, plain_site: Path) -> None:
+    """Of 1,475 for 23, fourteen hundreds lie there that are about to be given out."""
+    with visiting(chromium) as visit:
+        page = visit.page
+        page.goto(address(plain_site, share(1475, 23, ribbons=True), 3))
+        page.get_by_label("Practise").check()
+        page.get_by_role("button", name="To the bank").click()
+        expect(page.locator("#practise-told")).to_have_text(
+            "Look again. No thousands are left to give out. It is the next place\N{RIGHT SINGLE QUOTATION MARK}s turn: "
+            "one hundred to each child for 10 and one ten to each child for 1."
+        )
+        expect(page.locator("#movement-room")).to_contain_text("In the middle: 14 hundreds")
 
 
 @only_in_a_whole_run

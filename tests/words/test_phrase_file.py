@@ -78,7 +78,8 @@ PUT_TOGETHER = {
     ],
     "practise.and-then": ["next-place", "not-enough"],
     "practise.wrong": [
-        *("round", "not-enough", "begin-a-round", "take-back", "bank", "bank-for-a-round", "next-place", "left-over"),
+        *("round", "not-enough", "begin-a-round", "take-back", "bank", "bank-for-a-round", "next-place"),
+        *("next-place-with-ribbons", "left-over"),
     ],
     "piece": [*PLACES, "larger"],
     "place": [*PLACES, "larger"],

@@ -7,7 +7,7 @@
   const ANSWERS = {
     "deal-round": "round",
     "start-round": "not-enough",
-    "take-back": "not-enough",
+    "take-back": "take-back",
     exchange: "bank",
     "set-aside": "left-over",
   };

@@ -3,6 +3,7 @@
 {
   const { UNITS } = sharing.places;
   const { pieces, placeWord } = sharing.numberWords;
+  const { served } = sharing.handWords;
   const { byId, say, on } = sharing.elements;
 
   /** What is asked about: a movement, its division, the state before it, how many of its questions are answered. */
@@ -33,17 +34,20 @@
 
   const answer = (given, goOn) => {
     const { movement } = now;
-    const right = movement.asks[now.answered];
+    const [right, then] = movement.asks.slice(now.answered);
     // Before a round that cannot be finished both answers are right: to see that, and to begin the round.
-    const begins = given === "round" && right === "not-enough" && movement.step.action === "start-round";
-    if (given !== right && !begins) {
+    const begins = given === "round" && movement.step.action === "start-round";
+    const isRight = (asked) => given === asked || (begins && asked === "not-enough");
+    // Who says at once what happens at the next place has gone on to it.
+    const goesOn = right === "next-place" && isRight(then);
+    if (!goesOn && !isRight(right)) {
       tell(say(`practise.wrong.${reason(right, given)}`, lying()));
       return;
     }
-    now.answered += 1;
+    now.answered += goesOn ? 2 : 1;
     const { level } = movement.step.after;
     if (now.answered < movement.asks.length) {
-      tell(say(`practise.and-then.${right}`, { place: placeWord(level) }));
+      tell(say(`practise.and-then.${given}`, { place: placeWord(level) }));
       return;
     }
     tell(say("practise.right")); // the movement itself is told where it is shown
@@ -56,17 +60,18 @@
     const { steps } = division.stages[movement.stage];
     const isForARound = steps.slice(steps.indexOf(movement.step)).some(({ action }) => action === "deal-round");
     const { action, place } = movement.step;
-    if (action === "take-back") return "take-back";
     if (action === "start-round" && place > UNITS && given === "bank") return "begin-a-round";
+    if (right === "next-place" && division.ribbons) return "next-place-with-ribbons";
     return right === "bank" && isForARound ? "bank-for-a-round" : right;
   };
 
-  /** What lies in the middle, and what a round takes. */
+  /** What lies in the middle, and what a round takes; which pieces are given out no more, and what each gets then. */
   const lying = () => {
     const { division, before, movement } = now;
     const round = before.middle.map((_, place) => division.mat[place - movement.step.after.level] ?? 0);
     const lies = { pieces: pieces(before.middle), round: pieces(round), place: placeWord(before.level) };
-    return { ...lies, lies: say("practise.lies", lies) };
+    const given = placeWord(before.level + division.mat.length - 1);
+    return { ...lies, lies: say("practise.lies", lies), given, each: served(movement.step.after.level, division) };
   };
 
   /** @type {(changed: () => void, goOn: () => void) => void} */

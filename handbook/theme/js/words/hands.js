@@ -33,7 +33,7 @@
     }
   };
 
-  /** With ribbons: what each kind of sharer is dealt in a round at this level. */
+  /** @type {(level: number, division: Division) => string} with ribbons: who is given what in a round */
   const served = (level, { mat, widths }) =>
     listing(
       widths.map((width) => {
@@ -112,5 +112,5 @@
     return say(`at-place.${endsTheSharing ? "left-over" : `${still}middle`}`, { pieces: pieces(end) });
   };
 
-  sharing.handWords = { hands, handsAt };
+  sharing.handWords = { hands, handsAt, served };
 }
