@@ -112,7 +112,7 @@ def _table(sharing: Sharing, ribbons: bool) -> list[str]:
         text_column("what the hands do", deeds),
         number_columns("in the middle", middle),
         number_columns("on each tray", trays),
-        number_columns("bank: + gained, - given", bank),
+        number_columns("bank: + more, - fewer", bank),
         number_columns("to share", still),
     )
 

@@ -352,6 +352,27 @@ def test_what_is_said_of_the_next_place_with_ribbons_is_true_of_the_middle(chrom
         expect(page.locator("#movement-room")).to_contain_text("In the middle: 14 hundreds")
 
 
+def test_what_the_bank_has_more_and_fewer_is_told_and_its_signs_are_explained(
+    chromium: Browser, plain_site: Path
+) -> None:
+    """538 among three: two hundreds and two tens went there, twenty tens and twenty units came from there."""
+    with visiting(chromium) as visit:
+        page = visit.page
+        page.goto(address(plain_site, share(538, 3), 28))
+        expect(page.locator("#movement-room")).to_contain_text(
+            "All in all the bank now has 2 hundreds more, and 18 tens and 20 units fewer."
+        )
+        signs = "Bank: + more, \N{MINUS SIGN} fewer than at the start"
+        expect(page.locator("#movement-by-movement .bank-signs")).to_have_text(signs)
+        expect(page.locator("#movement-by-movement .bank-signs")).to_be_visible()
+        expect(page.locator("#hundreds ~ figure .bank-signs").last).to_be_visible()
+        page.emulate_media(media="print")
+        expect(page.locator(".shared .bank-signs")).to_be_visible()
+        page.emulate_media(media="screen")
+        page.goto(address(plain_site, share(963, 3), 0))
+        expect(page.locator("#movement-by-movement .bank-signs")).to_be_hidden()
+
+
 @only_in_a_whole_run
 def test_a_movement_is_shown_also_where_a_browser_will_note_no_more(chromium: Browser, plain_site: Path) -> None:
     """Some refuse another address after a hundred in a few seconds."""

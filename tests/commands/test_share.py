@@ -163,7 +163,7 @@ def test_who_looks_first_begins_no_round_that_cannot_be_finished() -> None:
 TABLE = """\
 41 among 3: each has 13, 2 left over
 
-what the hands do                   in the middle   on each tray    bank: + gained, - given   to share
+what the hands do                   in the middle   on each tray    bank: + more, - fewer     to share
                                     t  u                     t u     t   u
 lay out 41                          4  1            3 trays  . .     .   .                41
   give a round: 3 tens              1  1            3 trays  1 .     .   .                11

@@ -58,13 +58,13 @@
   const room = (state, isAtTheEnd) => {
     const { division } = shown;
     const bank = division.bank(state);
-    const [gained, gave] = [bank.map((count) => Math.max(count, 0)), bank.map((count) => Math.max(-count, 0))];
+    const [more, fewer] = [1, -1].map((sign) => pieces(bank.map((count) => Math.max(sign * count, 0))));
     return [
       say(isAtTheEnd && division.remainder ? "alternative.left-over" : "lesson.middle", {
         pieces: pieces(state.middle),
       }),
       say("movements.trays", { trays: capital(traysWords(state, division)) }),
-      ...(bank.some(Boolean) ? [say("movements.bank", { gained: pieces(gained), gave: pieces(gave) })] : []),
+      ...(bank.some(Boolean) ? [say("movements.bank", { more, fewer })] : []),
       say("movements.to-share", { number: isAtTheEnd ? 0 : division.toShare(state) }),
     ];
   };
