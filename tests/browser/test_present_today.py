@@ -1,5 +1,6 @@
 """What "Today's number" has worked out, presented as a lesson is: one place a screen, and the address holds all."""
 
+import re
 from pathlib import Path
 
 import pytest
@@ -15,6 +16,7 @@ ASKED = "#number=4327&children=6"
 SCREENS = ["set-out", "thousands", "thousands-bank", "hundreds", "hundreds-bank", "tens", "units", "finished", "check"]
 """4,327 among six: four cubes do not go round; of 43 squares one is left; 12 bars and 7 beads leave one bead."""
 
+VALUES = "inputs => inputs.map(({ value }) => value)"
 STORED = "[{ ...localStorage }, { ...sessionStorage }, document.cookie]"
 
 
@@ -120,6 +122,52 @@ def test_an_address_opens_the_same_screen(
             assert page.evaluate("document.documentElement.scrollWidth") <= width
             assert (visit.outside, visit.errors) == ([], [])
             assert axe_faults(page) == []
+
+
+@pytest.mark.parametrize(
+    ("asked", "screen", "trays", "left", "after"),
+    [
+        ("#number=5346&children=3", "hundreds-bank", [1700] * 3, 246, "Hundreds: to the bank"),
+        ("#number=5346&children=3", "set-out", [0] * 3, 5346, "Set out"),
+        ("#number=5346&children=3", "finished", [1782] * 3, 0, ""),
+        ("#number=1475&children=23&ribbons", "tens", [200] * 2 + [20] * 3, 1015, "Tens"),
+    ],
+)
+def test_what_is_not_right_begins_with_what_should_lie_there_on_the_screen_that_was_left(
+    asked: str, screen: str, trays: list[int], left: int, after: str, chromium: Browser, plain_site: Path
+) -> None:
+    with visiting(chromium) as visit:
+        page = visit.page
+        page.goto((plain_site / "today.html").as_uri() + f"{asked}&present-{screen}")
+        page.locator(".to-not-right").click()
+        values = [str(value) for value in (*trays, left)]
+        assert page.locator("#trays-seen input").evaluate_all(VALUES) == values
+        told = f"as they should be after “{after}”. Change what differs." if after else "as it should be at the end."
+        expect(page.locator("#not-right-total")).to_contain_text(told)
+        page.reload()
+        assert page.locator("#trays-seen input").evaluate_all(VALUES) == values
+        page.locator("#trays-seen button").last.click()
+        expect(page).to_have_url(re.compile(re.escape(asked) + rf"&seen=[0-9:,]+&left={left + 1}$"))
+        page.go_back()
+        presents(page, screen.removesuffix("-bank"))
+        page.locator(".to-not-right").click()
+        assert page.locator("#trays-seen input").evaluate_all(VALUES) == values
+        assert visit.errors == []
+
+
+def test_a_lesson_that_is_presented_leads_to_what_should_lie_on_its_trays_then(
+    chromium: Browser, plain_site: Path
+) -> None:
+    """7,266 among six: twelve hundreds each, six tens and six units still in the middle; later at the end again."""
+    lesson = next((plain_site / "lessons").glob("*/7266-among-6.html"))
+    for leave, trays, left in ((".to-not-right", "1200", "66"), (".close", "1211", "0")):
+        with visiting(chromium) as visit:
+            page = visit.page
+            page.goto(lesson.as_uri() + "#present-hundreds")
+            page.locator(leave).click()
+            page.get_by_role("link", name="Type in what you see").first.click()
+            page.locator("#tray-1").wait_for()
+            assert page.locator("#trays-seen input").evaluate_all(VALUES) == [trays] * 6 + [left]
 
 
 @only_in_a_whole_run

@@ -22,6 +22,7 @@
   const next = foot.querySelector(".next");
   const status = foot.querySelector("[role=status]");
   const again = document.querySelector(".present-again");
+  const toTrays = document.querySelectorAll("[href$=not-right]");
 
   /** One link for each screen, in order. */
   const screens = () => [...nav.children];
@@ -38,6 +39,15 @@
   /** @type {(link: HTMLAnchorElement) => string} what a screen is called in a word: that of a place, not its card */
   const wordFor = (link) => (link.classList.contains("number-card") ? nameOf(link) : link.textContent);
 
+  /**
+   * Have links to what lies on the trays say which screen is presented, so that it is shown as it should be after that.
+   * @param {string} end how an address ends there, `present-` and its id; "" for none
+   */
+  const sayAfter = (end) => {
+    const after = end && `after=${end.split("present-")[1]}&`;
+    for (const link of toTrays) link.hash = link.hash.replace(/(after=[^&]*&)?not-right$/, `${after}not-right`);
+  };
+
   /** Show the screen that the address asks for, or the plain page. */
   function show() {
     const links = screens();
@@ -47,6 +57,7 @@
     document.querySelector(".is-presented")?.classList.remove("is-presented");
     for (const link of links) link.removeAttribute("aria-current");
     again?.classList.remove("leads-back");
+    sayAfter("");
     if (!presenting) {
       if (document.fullscreenElement) document.exitFullscreen();
       return;
@@ -64,6 +75,7 @@
     const [before, after] = [links[number - 1], links[number + 1]];
     close.hash = here.hash.replace(/present-.*/, part.id.replace("present-", ""));
     if (notRight) notRight.hash = here.hash.replace(/present-.*/, notRightId);
+    sayAfter(here.hash);
     const focused = document.activeElement;
     back.hidden = !before;
     next.hidden = !after;
@@ -102,6 +114,7 @@
     if (link === notRight) {
       again.classList.add("leads-back");
       again.firstElementChild.hash = left;
+      sayAfter(left);
     }
     if (link === close || link === notRight) leave(target(link));
   }

@@ -1,6 +1,6 @@
 // What is asked of the page, as fields and as the address hold it: "#number=4327&children=6", with ribbons
 // "#number=3432&children=12&ribbons", with what is seen on the trays "&seen=1204,1203&left=2"
-// and how many movements are shown "&movement=7".
+// and how many movements are shown "&movement=7"; "&after=hundreds" where the lesson has been presented so far.
 "use strict";
 {
   const { isNumber, isGroup } = sharing.limits;
@@ -67,6 +67,9 @@
   /** @type {() => number | null} */
   const readMovement = () => wholeNumber(given().get("movement") ?? "");
 
+  /** @type {() => string | null} the id of the screen after which the room should be as it is to be shown */
+  const readAfter = () => given().get("after");
+
   /**
    * The address of a division with what is seen and how many movements are shown; as now where that is not given.
    * @type {(asked: Asked, parts?: {seen?: Seen | null, movement?: number | null}) => string}
@@ -83,5 +86,5 @@
     return last === "ribbons" || last.includes("=") ? "" : last;
   };
 
-  sharing.address = { wholeNumber, askedOf, readAsked, write, writeAll, readSeen, readMovement, note, part };
+  sharing.address = { wholeNumber, askedOf, readAsked, write, writeAll, readSeen, readAfter, readMovement, note, part };
 }

@@ -1,13 +1,23 @@
 // Something is not right: what every tray reads and what is left over -> the likeliest slip, and what puts it right.
 "use strict";
 {
+  const { valueOf } = sharing.places;
   const { offBy } = sharing.observations;
   const { diagnoser, isToShareOn } = sharing.diagnosis;
   const { explain, eachEventOnce } = sharing.slipWords;
   const { unexplained } = sharing.unexplained;
-  const { wholeNumber, readSeen, note } = sharing.address;
   const { isNumber } = sharing.limits;
+  const { placeTexts, screens } = sharing.lessonWords;
+  const { wholeNumber, readSeen, readAfter, note } = sharing.address;
   const { element, byId, setText, tellFault, say, on, onceWritten } = sharing.elements;
+
+  /** A screen of the lesson by its name, and the room as it should be after it; undefined once all is shared out. */
+  const roomAfter = (screen, division) => {
+    const shown = screens(placeTexts(division));
+    const at = shown.findIndex(({ id }) => id === screen);
+    const rooms = [division.beginning, ...division.stages.flatMap(({ parts }) => parts.map(({ after }) => after))];
+    return rooms[at] && { name: shown[at].name, room: rooms[at] };
+  };
 
   /**
    * Lay out a field for every tray and for what is left over, as the address tells or as they should be.
@@ -15,10 +25,13 @@
    */
   const show = (asked, division) => {
     const trays = division.widths.flatMap((width) => Array(division.mat[width]).fill(10 ** width));
-    const told = readSeen();
+    const presented = readAfter() && roomAfter(readAfter(), division);
+    const { share, middle } = presented?.room ?? division.end;
+    const told = presented ? null : readSeen();
     const fits = told?.seen.map(({ stands_for }) => stands_for).join() === trays.join();
-    const seen = fits ? told.seen : trays.map((stands_for) => ({ stands_for, value: division.quotient * stands_for }));
-    const left = fits ? (told.left ?? "") : division.remainder;
+    const each = valueOf(share);
+    const seen = fits ? told.seen : trays.map((stands_for) => ({ stands_for, value: each * stands_for }));
+    const left = fits ? (told.left ?? "") : valueOf(middle);
     const diagnose = diagnoser(division.dividend, division.divisor, division.ribbons);
     const answer = () => {
       const inputs = [...byId("trays-seen").querySelectorAll("input")];
@@ -41,6 +54,7 @@
     const areRead = fits && [...seen.map(({ value }) => value), left].every(canBeRead);
     if (areRead) tellAbout(division, diagnose(seen, left));
     else if (fits) answer(); // a field is wrong, which is said
+    else if (presented) tell(say("today.as-after", { screen: presented.name }));
     else tell(say(told ? "today.trays-do-not-fit" : "today.change-what-differs"));
   };
 

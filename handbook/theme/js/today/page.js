@@ -2,7 +2,7 @@
 "use strict";
 (() => {
   const { workOut } = sharing.division;
-  const { readAsked, askedOf, readSeen, readMovement, write, writeAll, part } = sharing.address;
+  const { readAsked, askedOf, readSeen, readAfter, readMovement, write, writeAll, part } = sharing.address;
   const { shelf } = sharing.todaysShelf;
   const { byId, setText, on, onReturn } = sharing.elements;
   const page = byId("todays-number");
@@ -67,7 +67,8 @@
 
   /** Rewrite the address in the form of this page's own links, because screens are found by comparing the two. */
   const tidy = (asked) => {
-    const address = writeAll(asked) + (part() && `&${part()}`);
+    const after = readAfter() === null ? "" : `&after=${readAfter()}`;
+    const address = writeAll(asked) + after + (part() && `&${part()}`);
     if (address === location.hash) return;
     sharing.writeAddress(address);
     sharing.presenting.show();
@@ -78,7 +79,7 @@
     const there = readAsked();
     let asked = askedOf(there);
     if (asked && isShown(asked) && !byId("answer").classList.contains("old")) {
-      if (readSeen()) sharing.notRight.show(asked, shown.division);
+      if (readSeen() || readAfter()) sharing.notRight.show(asked, shown.division);
       tidy(asked);
       return;
     }
@@ -138,6 +139,9 @@
   on(document.querySelector(".md-skip"), "click", (event) => {
     event.preventDefault(); // following the link would lose what the address holds
     byId("todays-number-heading").focus();
+  });
+  on(document.querySelector(".presenting-head"), "click", () => {
+    if (readAfter()) sharing.notRight.show(shown.asked, shown.division); // presenting has been left for it
   });
   for (const link of page.querySelectorAll("[data-leads-to]")) {
     on(link, "click", (event) => {
