@@ -61,7 +61,7 @@ def practise(page: Page) -> None:
     expect(page.locator("#practise-told")).to_have_text("Right.")
     page.get_by_role("button", name="Share out a round").click()
     expect(page.locator("#practise-told")).to_contain_text("Look again.")
-    page.get_by_role("button", name="Not enough").click()
+    page.get_by_role("button", name="Take the round back").click()
     expect(page.locator("#practise-told")).to_contain_text("Right")
     page.get_by_label("Practise").uncheck()
 
