@@ -435,7 +435,7 @@ def test_an_address_that_a_browser_refuses_to_write_is_gone_to(visit: Visit) -> 
     expect(page.locator("#tray-1")).to_have_value("871")
     page.get_by_role("link", name="Present it").click()
     page.get_by_role("link", name="Not right?").click()
-    expect(page).to_have_url(ends("#number=5230&children=6&not-right"))
+    expect(page).to_have_url(ends("#number=5230&children=6&after=set-out&not-right"))
     assert visit.errors == []
 
 
