@@ -45,7 +45,10 @@
    */
   const sayAfter = (end) => {
     const after = end && `after=${end.split("present-")[1]}&`;
-    for (const link of toTrays) link.hash = link.hash.replace(/(after=[^&]*&)?not-right$/, `${after}not-right`);
+    for (const link of toTrays) {
+      const hash = link.hash.replace(/(after=[^&]*&)?not-right$/, `${after}not-right`);
+      if (hash !== link.hash) link.hash = hash; // to set it at all makes the whole address an absolute one
+    }
   };
 
   /** Show the screen that the address asks for, or the plain page. */
