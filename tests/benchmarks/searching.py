@@ -4,7 +4,6 @@ A browser slows down the page alone, not the search worker. So the worker is tim
 times slower an answer takes the slowed page's time and three times more of the worker's.
 """
 
-import json
 import shutil
 import tempfile
 import time
@@ -18,6 +17,7 @@ from generator import HANDBOOK
 from tests.benchmarks.building import run
 from tests.benchmarks.made_up import write_handbook
 from tests.benchmarks.measuring import Measured
+from tests.browser.search import index_of, worker_of
 
 _MANY = 1000
 _SLOWER = 4
@@ -83,11 +83,9 @@ def _browser(playwright: Playwright) -> Browser:
 
 def _worker_alone(browser: Browser, site: Path) -> tuple[float, float]:
     """Milliseconds to take in the index and to answer a misspelling."""
-    script = (site / "js" / "search-worker.js").read_text("utf-8")
-    source = json.loads(script.removeprefix("window.searchWorker = ").rstrip(";\n"))
-    index = json.loads((site / "search" / "search_index.json").read_text("utf-8"))
     page = browser.new_page()
-    times = [page.evaluate(_WORKER, [source, index, _MISSPELT[0]]) for _ in range(_VISITS)]
+    asked = [worker_of(site), index_of(site), _MISSPELT[0]]
+    times = [page.evaluate(_WORKER, asked) for _ in range(_VISITS)]
     browser.close()
     ready, answered = (median(column) for column in zip(*times, strict=True))
     return ready, answered

@@ -15,6 +15,7 @@ from playwright.sync_api import Browser, Page
 from generator import HANDBOOK
 from generator.build.straight_line import Request, build
 from tests.browser.conftest import visiting
+from tests.browser.search import index_of
 from tests.conftest import quiet
 from tests.sampling import only_in_a_whole_run, sample
 
@@ -176,7 +177,7 @@ def test_every_text_was_written_somewhere(built: Built) -> None:
 
 
 def test_a_title_stands_in_the_search_index_as_words(built: Built) -> None:
-    docs = json.loads((built.site / "search" / "search_index.json").read_text("utf-8"))["docs"]
+    docs = index_of(built.site)["docs"]
     titles = {entry["location"]: entry["title"] for entry in docs}
     written = {case.page: case.text for case in built.cases if case.place == "a step's title"}
     assert written
