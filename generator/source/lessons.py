@@ -34,18 +34,13 @@ def read_steps(files: Sequence[Source], faults: Faults) -> tuple[PathStep, ...]:
             step_table = read_toml(source.path, source.file)
             step = validated(StepFile, step_table)
             own = [(lesson, table) for lesson, table in lessons if lesson.step == slug]
-            ours: dict[str, Fault] = {}  # of a school's step, one for each key: it may not change our lessons
             for lesson, table in own:
-                if source.from_school and not lesson.from_school:
-                    for key, fits, sentence in _traits(lesson, step.expects):
-                        problem = f"does not fit our lesson {lesson.dividend} among {lesson.divisor}, which {sentence}"
-                        remedy = "write what fits our lessons, or give your step a folder of its own"
-                        if not fits:
-                            ours.setdefault(key, step_table.fault(("expects", key), problem, remedy))
-                    continue
-                for key, problem, remedy in misfits(lesson, step.expects, source.from_school):
-                    faults.append(table.fault((key,), problem, remedy))
-            faults.extend(ours.values())
+                if lesson.from_school or not source.from_school:
+                    for key, problem, remedy in misfits(lesson, step.expects, source.from_school):
+                        faults.append(table.fault((key,), problem, remedy))
+            if source.from_school:
+                ours = (lesson for lesson, _ in own if not lesson.from_school)
+                faults.extend(_refusing(ours, step.expects, step_table))
             steps.append(
                 PathStep(
                     **dict(step),
@@ -74,6 +69,21 @@ def misfits(lesson: LessonFile, expects: Expects, may_change: bool = False) -> I
             else:
                 numbers = "" if lesson.ribbons else f" (python -m generator choose {lesson.divisor})"
                 yield Problem("dividend", problem, f"choose another number{numbers} or {other_step}")
+
+
+def _refusing(lessons: Iterable[LessonFile], expects: Expects, step_table: Table) -> Iterator[Fault]:
+    """A fault for each key of a school's [expects] that refuses lessons of ours, naming the first of them.
+
+    A school may not change our lessons, so the fault is in its step.toml.
+    """
+    refused_first: dict[str, str] = {}
+    for lesson in lessons:
+        for key, fits, sentence in _traits(lesson, expects):
+            if not fits:
+                refused_first.setdefault(key, f"{lesson.dividend} among {lesson.divisor}, which {sentence}")
+    for key, what_it_is in refused_first.items():
+        remedy = "write what fits our lessons, or give your step a folder of its own"
+        yield step_table.fault(("expects", key), f"does not fit our lesson {what_it_is}", remedy)
 
 
 def _lessons(sources: Iterable[Source], faults: Faults) -> Iterator[_Read]:

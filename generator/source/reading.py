@@ -97,16 +97,18 @@ def decode(data: bytes, file: str) -> str:
     except UnicodeDecodeError as error:
         line = data.count(b"\n", 0, error.start) + 1
         raise refused(file, f"byte 0x{data[error.start]:02X} is not UTF-8 text", "save it as UTF-8", line) from None
-    faults: list[Fault] = []
-    for number, written in enumerate(text.split("\n"), 1):
-        if len(written) > LONGEST_LINE:
-            remedy = "break it into shorter lines"
-            faults.append(Fault(file, number, "", f"has a line of {len(written)} characters", remedy))
-        elif hidden := unprintable(written.replace("\t", " ")):
-            faults.append(Fault(file, number, "", f"holds the hidden character {hidden}", "take it out"))
-    if faults:
-        raise SourceError(faults[:_MOST_FAULTS])
+    if faults := list(islice(_odd_lines(text, file), _MOST_FAULTS)):
+        raise SourceError(faults)
     return text
+
+
+def _odd_lines(text: str, file: str) -> Iterator[Fault]:
+    """A fault for each line that is too long or holds a hidden character."""
+    for number, line in enumerate(text.split("\n"), 1):
+        if len(line) > LONGEST_LINE:
+            yield Fault(file, number, "", f"has a line of {len(line)} characters", "break it into shorter lines")
+        elif hidden := unprintable(line.replace("\t", " ")):
+            yield Fault(file, number, "", f"holds the hidden character {hidden}", "take it out")
 
 
 def parse_toml(text: str, file: str) -> Table:
